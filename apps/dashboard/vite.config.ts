@@ -1,0 +1,34 @@
+import { resolve } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig, type Plugin } from 'vite';
+
+/** Client links look like /c/<token>. In development Vite would answer them with the crew's page. */
+const clientLinks: Plugin = {
+  name: 'client-links',
+  configureServer(server) {
+    server.middlewares.use((request, _response, next) => {
+      if (request.url && /^\/c(\/|$|\?)/.test(request.url)) request.url = '/client.html';
+      next();
+    });
+  },
+};
+
+const apiPort = process.env.PORT ?? '4000';
+
+export default defineConfig({
+  root: import.meta.dirname,
+  plugins: [react(), clientLinks],
+  server: { proxy: { '/api': `http://127.0.0.1:${apiPort}` } },
+  build: {
+    outDir: 'dist',
+    emptyOutDir: true,
+    // Everything stays a file of its own: the content security policy allows neither data: fonts nor inline code.
+    assetsInlineLimit: 0,
+    rolldownOptions: {
+      input: {
+        app: resolve(import.meta.dirname, 'index.html'),
+        client: resolve(import.meta.dirname, 'client.html'),
+      },
+    },
+  },
+});

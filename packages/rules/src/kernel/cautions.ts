@@ -1,0 +1,52 @@
+import type { Referral, Severity } from './outcome.ts';
+import type { Role } from './severity.ts';
+import type { Source } from './source.ts';
+import { type Text, text } from './text.ts';
+
+const MAKE_SAFE = text(
+  'People out from under it, stop work there, shore it under the direction of a qualified person, then record.',
+  'Saque a todos de debajo, pare el trabajo ahí, apuntale bajo la dirección de una persona calificada, luego anote.',
+);
+const HAZARD_MAKE_SAFE = text(
+  'Stop work there, keep people and dust away, and wait for the licensed specialist.',
+  'Pare el trabajo ahí, aleje a la gente y el polvo, y espere al especialista con licencia.',
+);
+const SCREENING = text(
+  'Screening only, not a design: structural decisions belong to a licensed engineer and the building official; local codes govern.',
+  'Solo es una revisión, no un diseño: las decisiones estructurales son de un ingeniero con licencia y del oficial de construcción; rigen los códigos locales.',
+);
+const TREAT_AS = text(
+  'This screen only says how to treat it; a licensed specialist decides. Unknown is treated as present.',
+  'Esta revisión solo dice cómo tratarlo; decide un especialista con licencia. Lo desconocido se trata como presente.',
+);
+
+const unsourced = (sources: readonly Source[]): Text[] =>
+  sources.flatMap((source) => {
+    if (source.basis === 'memory')
+      return [
+        text(
+          `From memory, confirm before relying on it: ${source.title}, ${source.section}.`,
+          `De memoria, confirme antes de usarlo: ${source.title}, ${source.section}.`,
+        ),
+      ];
+    if (source.basis === 'common-practice')
+      return [
+        text(
+          `Common practice with no published source: ${source.title}, ${source.section}.`,
+          `Práctica común sin fuente publicada: ${source.title}, ${source.section}.`,
+        ),
+      ];
+    return [];
+  });
+
+/** The cautions every outcome carries, the gravest first. */
+export function standingCautions(role: Role, severity: Severity, sources: readonly Source[]): Text[] {
+  const first = severity === 'make-safe' ? [role === 'hazard' ? HAZARD_MAKE_SAFE : MAKE_SAFE] : [];
+  return [...first, role === 'hazard' ? TREAT_AS : SCREENING, ...unsourced(sources)];
+}
+
+/** Referrals a severity brings by itself. */
+export function severityReferrals(role: Role, severity: Severity): Referral[] {
+  if (severity !== 'make-safe' && severity !== 'engineer') return [];
+  return [role === 'hazard' ? 'specialist' : 'engineer'];
+}

@@ -1,0 +1,57 @@
+import type { Source } from './source.ts';
+import { type Locale, say, type Text } from './text.ts';
+
+export const VERDICTS = ['meets', 'fails', 'undetermined', 'not-applicable'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** Gravest first. */
+export const SEVERITIES = ['make-safe', 'engineer', 'repair', 'record'] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+export const REFERRALS = ['engineer', 'official', 'specialist'] as const;
+export type Referral = (typeof REFERRALS)[number];
+
+/** A result with its unit: `in`, `ft`, `lb`, `plf`, `psi`, `pct`, `F`, `sf`, `in2`, `share`, `count`, `slope`, `yes-no`, `text`. */
+export interface Quantity {
+  readonly value: number | boolean | string;
+  readonly unit: string;
+}
+
+/** What a check found, with every wording in both languages. Stored as it is and re-run, never edited. */
+export interface Outcome {
+  readonly checkId: string;
+  readonly rulesVersion: string;
+  readonly edition: string;
+  readonly verdict: Verdict;
+  /** Demand over capacity or measured over limit; above 1 does not meet; null when it has no finite value. */
+  readonly ratio: number | null;
+  /** Share 0..1 of the element's intended strength that may still be counted; null when unknown. */
+  readonly remaining: number | null;
+  readonly values: Readonly<Record<string, Quantity>>;
+  readonly severity: Severity;
+  /** The row of the severity table that decided, also the last of `reasons`. */
+  readonly severityRow: number;
+  readonly reasons: readonly Text[];
+  /** Input names still to be measured. */
+  readonly missing: readonly string[];
+  readonly sources: readonly Source[];
+  readonly cautions: readonly Text[];
+  readonly referrals: readonly Referral[];
+  /** Repair template ids that answer this outcome, preferred first. */
+  readonly repairs: readonly string[];
+}
+
+/** The JSON answer of the API in one language. */
+export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severityRow'> {
+  readonly reasons: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export function toAnswer(outcome: Outcome, locale: Locale): Answer {
+  const { severityRow: _row, reasons, cautions, ...rest } = outcome;
+  return {
+    ...rest,
+    reasons: reasons.map((reason) => say(reason, locale)),
+    cautions: cautions.map((caution) => say(caution, locale)),
+  };
+}

@@ -1,0 +1,203 @@
+import type { Severity, Verdict } from './outcome.ts';
+import { type Text, text } from './text.ts';
+
+/** What the element does in the house. */
+export type Role = 'gravity' | 'lateral' | 'envelope' | 'finish' | 'hazard';
+export type MemberKind = 'joist' | 'beam' | 'post' | 'seat' | 'hanger' | 'plate' | 'stud' | 'engineered';
+
+/** What the place says about a finding; everything may be unknown. */
+export interface Situation {
+  readonly role?: Role;
+  readonly memberKind?: MemberKind;
+  /** Full stories above the element; the roof is not one. */
+  readonly storiesAbove?: number;
+  /** False only when neither story nor roof stands on the element. Unknown is taken as loaded. */
+  readonly carriesStoryOrRoof?: boolean;
+  readonly occupiedBelow?: boolean;
+  readonly shored?: boolean;
+  readonly positiveConnection?: boolean;
+  /** Share 0..1 of the story's resistance that hangs on this link, from the load path. */
+  readonly storyShare?: number;
+  /** Suspect material already disturbed, or work about to disturb it. */
+  readonly disturbed?: boolean;
+}
+
+/** A situation together with what the check found; the only input of the severity table. */
+export interface SeverityFacts extends Situation {
+  readonly role: Role;
+  readonly verdict: Verdict;
+  readonly ratio: number | null;
+  readonly remaining: number | null;
+  /** Only friction or a temporary thing holds the member, or it is severed. */
+  readonly nothingHolds?: boolean;
+  /** Cut or bored engineered member: no table applies. */
+  readonly engineeredCut?: boolean;
+  /** A lateral case that always belongs to an engineer, with the reason. */
+  readonly engineerAlways?: Text;
+  /** The failing condition has a prescriptive repair even though its role is `hazard`. */
+  readonly prescriptive?: boolean;
+}
+
+export interface SeverityAnswer {
+  readonly severity: Severity;
+  /** Row 1..8 of the table that decided. */
+  readonly row: number;
+  readonly reason: Text;
+}
+
+interface Row {
+  readonly row: number;
+  readonly severity: Severity;
+  readonly when: (facts: SeverityFacts) => boolean;
+  readonly reason: (facts: SeverityFacts) => Text;
+}
+
+/** Limits chosen for this screening; they sort findings and are no code limits. */
+const HALF = 0.5;
+const FAR_OVER = 1.5;
+const SMALL_LOSS = 0.85;
+const MANY_STORIES = 2;
+const LARGE_STORY_SHARE = 1 / 3;
+
+const fails = (facts: SeverityFacts): boolean => facts.verdict === 'fails';
+const carriesLoad = (facts: SeverityFacts): boolean => facts.role === 'gravity' || facts.role === 'lateral';
+const loadedFromAbove = (facts: SeverityFacts): boolean =>
+  facts.carriesStoryOrRoof !== false || (facts.storiesAbove ?? 0) > 0 || facts.occupiedBelow === true;
+const postBeamOrSeat = (facts: SeverityFacts): boolean =>
+  facts.memberKind === 'post' || facts.memberKind === 'beam' || facts.memberKind === 'seat';
+const lossIsLarge = (facts: SeverityFacts): boolean => facts.remaining !== null && facts.remaining < SMALL_LOSS;
+
+function lateralReason(facts: SeverityFacts): Text {
+  if (facts.engineerAlways) return facts.engineerAlways;
+  if (lossIsLarge(facts))
+    return text(
+      'Less than 0.85 of this link of the bracing may be counted: an engineer decides.',
+      'Se puede contar menos de 0.85 de esta parte del arriostramiento: decide un ingeniero.',
+    );
+  if ((facts.storiesAbove ?? 0) >= MANY_STORIES)
+    return text(
+      'A failing link of the bracing with two or more stories above: an engineer decides.',
+      'Falla una parte del arriostramiento con dos o más pisos encima: decide un ingeniero.',
+    );
+  return text(
+    "More than a third of the story's bracing hangs on this failing link: an engineer decides.",
+    'Más de un tercio del arriostramiento del piso depende de esta parte que falla: decide un ingeniero.',
+  );
+}
+
+function gravityReason(facts: SeverityFacts): Text {
+  if (facts.engineeredCut)
+    return text(
+      'A cut or hole in an engineered member has no table: an engineer decides.',
+      'Un corte o agujero en un elemento de ingeniería no tiene tabla: decide un ingeniero.',
+    );
+  if (fails(facts))
+    return text(
+      'A failing link of a line that carries weight: an engineer decides.',
+      'Falla una parte de una línea que carga peso: decide un ingeniero.',
+    );
+  return text(
+    'It cannot be told yet and the part carries load: an engineer decides until it can.',
+    'Aún no se puede saber y la pieza carga: decide un ingeniero mientras tanto.',
+  );
+}
+
+const ROWS: readonly Row[] = [
+  {
+    row: 1,
+    severity: 'make-safe',
+    when: (f) =>
+      f.role === 'gravity' &&
+      !f.shored &&
+      f.verdict !== 'not-applicable' &&
+      (f.nothingHolds === true || f.remaining === 0),
+    reason: () =>
+      text(
+        'Nothing but friction or a temporary thing holds this load, and it is not shored: make safe now.',
+        'Solo la fricción o algo temporal sostiene esta carga y no está apuntalada: asegurar ahora.',
+      ),
+  },
+  {
+    row: 2,
+    severity: 'make-safe',
+    when: (f) =>
+      f.role === 'gravity' &&
+      !f.shored &&
+      f.verdict !== 'not-applicable' &&
+      loadedFromAbove(f) &&
+      ((postBeamOrSeat(f) && f.remaining !== null && f.remaining < HALF) || (f.ratio !== null && f.ratio > FAR_OVER)),
+    reason: (f) =>
+      f.remaining !== null && f.remaining < HALF && postBeamOrSeat(f)
+        ? text(
+            'Less than half of a post, beam or seat is left with weight on it, not shored: make safe now.',
+            'Queda menos de la mitad de un poste, viga o asiento con carga y sin apuntalar: asegurar ahora.',
+          )
+        : text(
+            'More than one and a half times what it can take, with weight on it, not shored: make safe now.',
+            'Más de una vez y media de lo que resiste, con carga y sin apuntalar: asegurar ahora.',
+          ),
+  },
+  {
+    row: 3,
+    severity: 'make-safe',
+    when: (f) => f.role === 'hazard' && fails(f) && f.disturbed === true,
+    reason: () =>
+      text(
+        'A suspect material is disturbed or about to be: stop there, keep out, call a licensed specialist.',
+        'Un material sospechoso está alterado o por alterarse: pare, no entre, llame a un especialista con licencia.',
+      ),
+  },
+  {
+    row: 4,
+    severity: 'engineer',
+    when: (f) =>
+      f.engineeredCut === true ||
+      (f.role === 'gravity' && fails(f)) ||
+      (carriesLoad(f) && f.verdict === 'undetermined' && f.engineerAlways === undefined),
+    reason: gravityReason,
+  },
+  {
+    row: 5,
+    severity: 'engineer',
+    when: (f) =>
+      f.engineerAlways !== undefined ||
+      (f.role === 'lateral' &&
+        fails(f) &&
+        (lossIsLarge(f) ||
+          (f.storiesAbove ?? 0) >= MANY_STORIES ||
+          (f.storyShare !== undefined && f.storyShare > LARGE_STORY_SHARE))),
+    reason: lateralReason,
+  },
+  {
+    row: 6,
+    severity: 'repair',
+    when: (f) => fails(f) && (f.role !== 'hazard' || f.prescriptive === true),
+    reason: () =>
+      text(
+        'It does not meet the rule and a prescribed repair answers it: repair before cover.',
+        'No cumple la regla y hay una reparación prescrita: reparar antes de cubrir.',
+      ),
+  },
+  {
+    row: 7,
+    severity: 'repair',
+    when: (f) => f.role === 'hazard' && fails(f),
+    reason: () =>
+      text(
+        'The screen is positive and nothing is disturbed: do not disturb it, bring in a licensed specialist.',
+        'La revisión es positiva y nada está alterado: no lo toque, traiga a un especialista con licencia.',
+      ),
+  },
+];
+
+const NOTE_ONLY: SeverityAnswer = {
+  severity: 'record',
+  row: 8,
+  reason: text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.'),
+};
+
+/** Rates an outcome by the one severity table: the first row that fits decides. */
+export function rateSeverity(facts: SeverityFacts): SeverityAnswer {
+  const row = ROWS.find((candidate) => candidate.when(facts));
+  return row ? { severity: row.severity, row: row.row, reason: row.reason(facts) } : NOTE_ONLY;
+}

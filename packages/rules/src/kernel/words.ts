@@ -1,0 +1,70 @@
+import type { Referral, Severity, Verdict } from './outcome.ts';
+import { type Text, text } from './text.ts';
+
+export const FINDING_STATES = [
+  'noted',
+  'judged',
+  'priced',
+  'offered',
+  'approved',
+  'declined',
+  'repaired',
+  'proven',
+  'withdrawn',
+] as const;
+export type FindingState = (typeof FINDING_STATES)[number];
+
+export const CHANGE_ORDER_STATES = ['draft', 'sent', 'approved', 'part-approved', 'declined', 'replaced'] as const;
+export type ChangeOrderState = (typeof CHANGE_ORDER_STATES)[number];
+
+export const PHOTO_STAGES = ['found', 'opened', 'during', 'repaired', 'before-cover'] as const;
+export type PhotoStage = (typeof PHOTO_STAGES)[number];
+
+export const VERDICT_WORDS: Record<Verdict, Text> = {
+  meets: text('Meets', 'Cumple'),
+  fails: text('Does not meet', 'No cumple'),
+  undetermined: text('Cannot tell yet', 'Aún no se puede saber'),
+  'not-applicable': text('Does not apply', 'No corresponde'),
+};
+
+export const SEVERITY_WORDS: Record<Severity, Text> = {
+  'make-safe': text('Make safe now', 'Asegurar ahora'),
+  engineer: text('Engineer decides', 'Decide el ingeniero'),
+  repair: text('Repair before cover', 'Reparar antes de cubrir'),
+  record: text('Note only', 'Solo anotar'),
+};
+
+export const REFERRAL_WORDS: Record<Referral, Text> = {
+  engineer: text('licensed engineer', 'ingeniero con licencia'),
+  official: text('building official', 'oficial de construcción'),
+  specialist: text('licensed specialist', 'especialista con licencia'),
+};
+
+export const FINDING_WORDS: Record<FindingState, Text> = {
+  noted: text('Noted', 'Anotado'),
+  judged: text('Judged', 'Evaluado'),
+  priced: text('Priced', 'Con precio'),
+  offered: text('Offered', 'Ofrecido'),
+  approved: text('Approved', 'Aprobado'),
+  declined: text('Declined', 'Rechazado'),
+  repaired: text('Repaired', 'Reparado'),
+  proven: text('Proven', 'Comprobado'),
+  withdrawn: text('Withdrawn', 'Retirado'),
+};
+
+export const CHANGE_ORDER_WORDS: Record<ChangeOrderState, Text> = {
+  draft: text('Draft', 'Borrador'),
+  sent: text('Sent', 'Enviado'),
+  approved: text('Approved', 'Aprobado'),
+  'part-approved': text('Part approved', 'Aprobado en parte'),
+  declined: text('Declined', 'Rechazado'),
+  replaced: text('Replaced', 'Reemplazado'),
+};
+
+export const PHOTO_WORDS: Record<PhotoStage, Text> = {
+  found: text('Found', 'Como se encontró'),
+  opened: text('Opened', 'Abierto'),
+  during: text('During', 'Durante'),
+  repaired: text('Repaired', 'Reparado'),
+  'before-cover': text('Before cover', 'Antes de cubrir'),
+};

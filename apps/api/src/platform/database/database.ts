@@ -1,0 +1,147 @@
+import { PrismaPg } from '@prisma/adapter-pg';
+import pg from 'pg';
+import { type Prisma, PrismaClient } from '../../generated/prisma/client.ts';
+import { orAway } from './database-errors.ts';
+
+/** The client inside a transaction. */
+export type Tx = Prisma.TransactionClient;
+
+/** For whom a transaction works; row-level security shows exactly what these allow (see migration 0002). */
+export interface Fence {
+  companyId?: string;
+  userId?: string;
+  /** SHA-256 (hex) of a secret just presented: shows the one invitation, API key or client link it opens. */
+  tokenHash?: string;
+  /** Whose repeated requests are looked up. */
+  principal?: string;
+}
+
+export interface TransactionOptions {
+  userId?: string;
+  /** Longest the transaction may take, milliseconds; 15,000 unless told. */
+  timeoutMs?: number;
+  isolationLevel?: Prisma.TransactionIsolationLevel;
+}
+
+export interface Database {
+  /** Owner of the tables: migrations, sign-in tables, the queue, and finding work across companies. Never in a request's path for company data. */
+  owner: PrismaClient;
+  /** Connections as `underlath_app`, which sees no company's rows until a transaction says whose. */
+  app: PrismaClient;
+  /** The same connections as `app`, for hand-written SQL on hot lists; use `inCompanySql`. */
+  pool: pg.Pool;
+  ownerPool: pg.Pool;
+  /** One transaction on behalf of a company. @throws DatabaseAwayError */
+  inCompany<Result>(
+    companyId: string,
+    work: (tx: Tx) => Promise<Result>,
+    options?: TransactionOptions,
+  ): Promise<Result>;
+  /** One transaction behind any fence, for work before the company is known. @throws DatabaseAwayError */
+  behindFence<Result>(fence: Fence, work: (tx: Tx) => Promise<Result>, options?: TransactionOptions): Promise<Result>;
+  /** One read-only transaction on behalf of a company over a raw connection. @throws DatabaseAwayError */
+  inCompanySql<Result>(companyId: string, work: (client: pg.PoolClient) => Promise<Result>): Promise<Result>;
+  /** Answers when both pools do. @throws DatabaseAwayError */
+  ping(): Promise<void>;
+  close(): Promise<void>;
+}
+
+const connectMs = 5_000;
+const statementMs = 15_000;
+/** A little longer than the server's own limit, so it only ends waits on a server that has stopped answering. */
+const answerMs = statementMs + 5_000;
+const idleInTransactionMs = 30_000;
+
+interface Options {
+  databaseUrl: string;
+  /** Connections of the application role; the owner takes up to 4 more. */
+  maxConnections?: number;
+  onError?: (error: Error) => void;
+}
+
+/** Opens both pools; nothing is connected until it is used. Migrations must have made the application role by then. */
+export function createDatabase({ databaseUrl, maxConnections = 16, onError = () => {} }: Options): Database {
+  const pool = createPool(databaseUrl, maxConnections, '-c role=underlath_app', onError);
+  const ownerPool = createPool(databaseUrl, 4, undefined, onError);
+  const app = new PrismaClient({ adapter: new PrismaPg(pool) });
+  const owner = new PrismaClient({ adapter: new PrismaPg(ownerPool) });
+
+  const behindFence: Database['behindFence'] = (fence, work, { timeoutMs = statementMs, isolationLevel } = {}) =>
+    orAway(() =>
+      app.$transaction(
+        async (tx) => {
+          await tx.$queryRaw`select set_config('app.company_id', ${fence.companyId ?? ''}, true),
+            set_config('app.user_id', ${fence.userId ?? ''}, true),
+            set_config('app.token_hash', ${fence.tokenHash ?? ''}, true),
+            set_config('app.principal', ${fence.principal ?? ''}, true)`;
+          return work(tx);
+        },
+        { timeout: timeoutMs, maxWait: connectMs, ...(isolationLevel && { isolationLevel }) },
+      ),
+    );
+
+  return {
+    owner,
+    app,
+    pool,
+    ownerPool,
+    behindFence,
+    inCompany: (companyId, work, options) =>
+      behindFence({ companyId, ...(options?.userId && { userId: options.userId }) }, work, options),
+    inCompanySql: (companyId, work) => orAway(() => readInCompany(pool, companyId, work)),
+    ping: () =>
+      orAway(async () => {
+        await Promise.all([pool.query('select 1'), ownerPool.query('select 1')]);
+      }),
+    close: async () => {
+      await Promise.all([app.$disconnect(), owner.$disconnect()]);
+      await Promise.all([pool.end(), ownerPool.end()]);
+    },
+  };
+}
+
+function createPool(
+  connectionString: string,
+  max: number,
+  options: string | undefined,
+  onError: (error: Error) => void,
+) {
+  const pool = new pg.Pool({
+    connectionString,
+    max,
+    ...(options && { options }),
+    application_name: 'underlath',
+    connectionTimeoutMillis: connectMs,
+    idleTimeoutMillis: 30_000,
+    statement_timeout: statementMs,
+    query_timeout: answerMs,
+    idle_in_transaction_session_timeout: idleInTransactionMs,
+    keepAlive: true,
+  });
+  // Without a listener, an idle connection that the server closes would end the process.
+  pool.on('error', onError);
+  return pool;
+}
+
+async function readInCompany<Result>(
+  pool: pg.Pool,
+  companyId: string,
+  work: (client: pg.PoolClient) => Promise<Result>,
+) {
+  const client = await pool.connect();
+  let broken: Error | undefined;
+  try {
+    await client.query('begin read only');
+    await client.query(`select set_config('app.company_id', $1, true)`, [companyId]);
+    const result = await work(client);
+    await client.query('commit');
+    return result;
+  } catch (error) {
+    await client.query('rollback').catch((failure: Error) => {
+      broken = failure;
+    });
+    throw error;
+  } finally {
+    client.release(broken);
+  }
+}

@@ -1,0 +1,33 @@
+import { expect, test } from 'vitest';
+import { formatCents, formatDate, formatShare } from './format.ts';
+
+test('cents print as dollars with both decimals', () => {
+  expect(formatCents(648000, 'en-US')).toBe('$6,480.00');
+  expect(formatCents(-5, 'en-US')).toBe('-$0.05');
+});
+
+test('running text leaves out empty cents but never real ones', () => {
+  expect(formatCents(648000, 'en-US', { trim: true })).toBe('$6,480');
+  expect(formatCents(648001, 'en-US', { trim: true })).toBe('$6,480.01');
+});
+
+test('a change carries its sign', () => {
+  expect(formatCents(1200, 'en-US', { sign: true })).toBe('+$12.00');
+});
+
+test('a plain day stays that day in every time zone', () => {
+  expect(formatDate('2026-03-06', 'en-US')).toBe('Mar 6, 2026');
+  expect(formatDate('2026-03-06', 'es-US', 'long-day')).toBe('6 de marzo de 2026');
+});
+
+test('an instant is shown in the zone it is asked for', () => {
+  expect(formatDate('2026-03-06T02:05:00Z', 'en-US', 'day-time', 'America/Los_Angeles')).toContain('Mar 5');
+});
+
+test('what is not a date is shown as it came', () => {
+  expect(formatDate('last week', 'en-US')).toBe('last week');
+});
+
+test('a share is a whole percent', () => {
+  expect(formatShare(0.405, 'en-US')).toBe('41%');
+});

@@ -1,0 +1,82 @@
+import type { ReactNode } from 'react';
+import { useT } from '../i18n/locale.tsx';
+import { common } from '../i18n/messages/common.ts';
+import './ui.css';
+
+export type Severity = 'make-safe' | 'engineer' | 'repair' | 'record';
+export type Verdict = 'meets' | 'fails' | 'undetermined' | 'not-applicable';
+
+/** Worst first, for sorting. */
+export const severityOrder: readonly Severity[] = ['make-safe', 'engineer', 'repair', 'record'];
+
+export const severityKeys = {
+  'make-safe': 'severityMakeSafe',
+  engineer: 'severityEngineer',
+  repair: 'severityRepair',
+  record: 'severityRecord',
+} as const;
+
+export const verdictKeys = {
+  meets: 'verdictMeets',
+  fails: 'verdictFails',
+  undetermined: 'verdictUndetermined',
+  'not-applicable': 'verdictNotApplicable',
+} as const;
+
+const shapes: Record<Severity, ReactNode> = {
+  'make-safe': (
+    <>
+      <rect x="1" y="1" width="18" height="18" fill="var(--red)" />
+      <path d="M10 4.2v7.4M10 13.6v2.6" stroke="var(--on-red)" strokeWidth="2.6" />
+    </>
+  ),
+  engineer: (
+    <>
+      <path d="M10 1.2 19 18.4H1Z" fill="var(--orange)" stroke="#1a1c1e" strokeWidth="1" />
+      <path d="M10 7v5.4M10 14v2.4" stroke="#1a1c1e" strokeWidth="2.2" />
+    </>
+  ),
+  repair: (
+    <>
+      <rect x="2.2" y="2.2" width="15.6" height="15.6" fill="none" stroke="#1a1c1e" strokeWidth="4.4" />
+      <rect x="2.2" y="2.2" width="15.6" height="15.6" fill="none" stroke="var(--yellow)" strokeWidth="2.8" />
+    </>
+  ),
+  record: <circle cx="10" cy="10" r="5.5" fill="var(--blue)" stroke="#ffffff" strokeWidth="1" />,
+};
+
+/** The mark alone: filled square make safe, triangle engineer, open square repair, dot note. Say the word beside it. */
+export function SeverityShape({ severity, size = 20 }: { severity: Severity; size?: number }) {
+  return (
+    <svg className="severity-shape keeps-colour" viewBox="0 0 20 20" width={size} height={size} aria-hidden="true">
+      {shapes[severity]}
+    </svg>
+  );
+}
+
+/** Mark and word. `compact` keeps the word for screen readers where a row has no room and the legend is on screen. */
+export function SeverityMark({ severity, compact }: { severity: Severity; compact?: boolean }) {
+  const t = useT(common);
+  return (
+    <span className="severity">
+      <SeverityShape severity={severity} />
+      <span className={compact ? 'hidden-text' : undefined}>{t(severityKeys[severity])}</span>
+    </span>
+  );
+}
+
+/** The verdict in words, heavy when it does not meet. */
+export function VerdictWord({ verdict }: { verdict: Verdict }) {
+  const t = useT(common);
+  return <span className={`verdict verdict-${verdict}`}>{t(verdictKeys[verdict])}</span>;
+}
+
+/** A finding's severity with its reason in words, edged in the severity's colour. Make-safe fills the whole strip. */
+export function SeverityNote({ severity, children }: { severity: Severity; children: ReactNode }) {
+  return (
+    <div className={`severity-note severity-note-${severity} keeps-colour`}>
+      <SeverityMark severity={severity} />
+      <div>{children}</div>
+    </div>
+  );
+}

@@ -1,0 +1,94 @@
+import type { ReactNode } from 'react';
+import { useT } from '../i18n/locale.tsx';
+import { common } from '../i18n/messages/common.ts';
+import { Button } from './button.tsx';
+import './ui.css';
+
+/** What the API says when it can't (RFC 9457). `offline` is set by the API client when no answer came at all. */
+export type Problem = {
+  type?: string;
+  title: string;
+  status?: number;
+  detail?: string;
+  instance?: string;
+  requestId?: string;
+  errors?: readonly { pointer?: string; detail: string }[];
+  offline?: boolean;
+};
+
+/** Nothing here yet: says so, and what to do first. */
+export function EmptyState({ title, children, action }: { title: string; children?: ReactNode; action?: ReactNode }) {
+  return (
+    <div className="empty">
+      <h2>{title}</h2>
+      {children && <div className="prose">{children}</div>}
+      {action && <div className="row">{action}</div>}
+    </div>
+  );
+}
+
+/** Ruled lines where the rows will stand, so that nothing jumps when they come. */
+export function LoadingRows({ rows = 5, tall }: { rows?: number; tall?: boolean }) {
+  const t = useT(common);
+  return (
+    <div className={tall ? 'loading loading-tall' : 'loading'} role="status">
+      <span className="hidden-text">{t('loading')}</span>
+      {Array.from({ length: rows }, (_, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the lines have no identity of their own
+        <div className="loading-row" key={at} aria-hidden="true" />
+      ))}
+    </div>
+  );
+}
+
+type FailStateProps = {
+  problem: Problem;
+  /** What was being done, to what: "Saving the finding on East wall". */
+  doing?: string;
+  onRetry?: () => void;
+  retrying?: boolean;
+  /** True where a form stands behind it: adds that nothing typed is lost. */
+  kept?: boolean;
+};
+
+/** Says what happened, to what, and what to do. Never takes the form away. */
+export function FailState({ problem, doing, onRetry, retrying, kept }: FailStateProps) {
+  const t = useT(common);
+  return (
+    <div className="fail" role="alert">
+      <p className="fail-title">{doing ? `${doing}: ${problem.title}` : problem.title || t('failTitle')}</p>
+      {problem.offline ? <p>{t('failOffline')}</p> : problem.detail && <p>{problem.detail}</p>}
+      {problem.errors && problem.errors.length > 0 && (
+        <ul className="fail-list">
+          {problem.errors.map((error) => (
+            <li key={`${error.pointer}${error.detail}`}>
+              {error.detail}
+              {error.pointer && <span className="soft"> {t('at', { where: readablePointer(error.pointer) })}</span>}
+            </li>
+          ))}
+        </ul>
+      )}
+      {kept && !problem.offline && <p>{t('failKept')}</p>}
+      {problem.requestId && <p className="soft small">{t('failReference', { id: problem.requestId })}</p>}
+      {onRetry && (
+        <Button onClick={onRetry} busy={retrying}>
+          {t('retry')}
+        </Button>
+      )}
+    </div>
+  );
+}
+
+/** `/inputs/plates/0/lengthIn` as `inputs, plates, 1, lengthIn`: a person counts from one. */
+export function readablePointer(pointer: string): string {
+  return pointer
+    .replace(/^#?\//, '')
+    .split('/')
+    .map((part) => (/^\d+$/.test(part) ? String(Number(part) + 1) : part.replaceAll('~1', '/').replaceAll('~0', '~')))
+    .join(', ');
+}
+
+/** The detail of the problem that points at this field, for its error line. */
+export function errorAt(problem: Problem | null | undefined, pointer: string): string | undefined {
+  return problem?.errors?.find((error) => error.pointer?.replace(/^#/, '') === pointer)?.detail;
+}

@@ -1,0 +1,368 @@
+import { z } from 'zod';
+import {
+  cents,
+  changeOrderState,
+  currency,
+  day,
+  id,
+  instant,
+  locale,
+  photoStage,
+  severity,
+  sha256,
+  text,
+  words,
+} from './common.ts';
+import { source } from './findings.ts';
+import { rectangle } from './locations.ts';
+import { pricedScope } from './prices.ts';
+import { office, route } from './route.ts';
+
+/** The words of the letter, in both languages; generated from the checks, then edited. */
+export const wording = z.strictObject({ headline: text, found: text, why: text, ifNot: text, note: text });
+
+const person = z.object({ id, name: z.string() });
+
+export const documentPhoto = z.object({ id, sha256, viewSha256: sha256, caption: z.string(), stage: photoStage });
+
+/** The place as it is drawn beside the words. */
+export const documentPlace = z.object({
+  locationId: id,
+  name: z.string(),
+  kind: z.string(),
+  widthIn: z.number().nullable(),
+  heightIn: z.number().nullable(),
+  framingSpacingIn: z.number().nullable(),
+  openings: z.array(z.looseObject({})),
+});
+
+export const documentItem = z.object({
+  findingId: id,
+  number: z.int(),
+  title: z.string(),
+  place: documentPlace,
+  extent: rectangle.nullable(),
+  severity,
+  found: text,
+  why: text,
+  ifNot: text,
+  repairs: z.array(text),
+  cautions: z.array(text),
+  sources: z.array(source),
+  measured: z.array(z.object({ label: text, value: z.string() })),
+  checkedBy: z.string(),
+  checkedAt: instant,
+  rulesVersion: z.string(),
+  photos: z.array(documentPhoto),
+  /** Its share of the printed total; the shares add up to it. */
+  shareCents: cents,
+});
+
+/** Everything the client decides on; frozen as canonical JSON when sent. */
+export const changeOrderDocument = z.object({
+  format: z.literal('underlath.change-order/1'),
+  changeOrderId: id,
+  number: z.int(),
+  version: z.int(),
+  company: z.object({
+    name: z.string(),
+    licenseNumber: z.string().nullable(),
+    phone: z.string().nullable(),
+    email: z.string().nullable(),
+    address: z.string().nullable(),
+  }),
+  project: z.object({ id, name: z.string(), siteAddress: z.string(), clientName: z.string() }),
+  wording,
+  items: z.array(documentItem),
+  price: pricedScope,
+  days: z.int(),
+  contract: z.object({
+    currency,
+    originalSumCents: cents,
+    previousChangesCents: cents,
+    beforeCents: cents,
+    thisChangeCents: cents,
+    afterCents: cents,
+    daysBefore: z.int(),
+    daysAfter: z.int(),
+    finishBefore: day.nullable(),
+    finishAfter: day.nullable(),
+  }),
+  cautions: z.array(text),
+  consent: z.object({ id: z.string(), text }),
+  sentAt: instant,
+  sentBy: z.string(),
+  expiresAt: instant,
+  /** Where the project's record stood when this was sent. */
+  record: z.object({ seq: z.int(), hash: sha256 }),
+});
+
+export const decision = z.object({
+  kind: z.enum(['approved', 'declined']),
+  version: z.int(),
+  signerName: z.string(),
+  reason: z.string(),
+  sha256,
+  consentText: z.string(),
+  decidedAt: instant,
+});
+export const question = z.object({
+  id,
+  version: z.int(),
+  name: z.string(),
+  text: z.string(),
+  askedAt: instant,
+  answer: z.string().nullable(),
+  answeredAt: instant.nullable(),
+});
+export const sentVersion = z.object({
+  version: z.int(),
+  sha256,
+  sentAt: instant,
+  sentBy: person,
+  state: z.enum(['sent', 'approved', 'declined', 'replaced']),
+  linkState: z.enum(['live', 'expired', 'revoked']),
+  linkExpiresAt: instant.nullable(),
+  decision: decision.nullable(),
+});
+
+export const changeOrderRow = z.object({
+  id,
+  version: z.int(),
+  projectId: id,
+  number: z.int(),
+  state: changeOrderState,
+  headline: z.string(),
+  totalCents: cents,
+  currency,
+  days: z.int(),
+  findingCount: z.int(),
+  openQuestions: z.int(),
+  sentVersion: z.int().nullable(),
+  decidedAt: instant.nullable(),
+  createdAt: instant,
+});
+
+/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version. */
+export const changeOrder = changeOrderRow.extend({
+  wording,
+  findingIds: z.array(id),
+  draft: changeOrderDocument.omit({ sentAt: true, sentBy: true, expiresAt: true, record: true }),
+  /** Why it can't be sent yet, in words; empty when it can. */
+  blocks: z.array(z.string()),
+  versions: z.array(sentVersion),
+  questions: z.array(question),
+});
+
+const byProject = z.object({ projectId: id });
+const byId = z.object({ changeOrderId: id });
+const byVersion = byId.extend({ sentVersion: z.coerce.number().int().min(1).max(10_000) });
+
+export const changeOrderRoutes = {
+  listChangeOrders: route({
+    name: 'listChangeOrders',
+    method: 'GET',
+    path: '/projects/:projectId/change-orders',
+    permission: office,
+    summary: 'Change orders of a project',
+    params: byProject,
+    answers: { 200: z.object({ items: z.array(changeOrderRow) }) },
+  }),
+  createChangeOrder: route({
+    name: 'createChangeOrder',
+    method: 'POST',
+    path: '/projects/:projectId/change-orders',
+    permission: office,
+    summary: 'Group findings into a change order; the wording starts from the checks',
+    idempotent: true,
+    params: byProject,
+    body: z.strictObject({
+      id: id.optional(),
+      findingIds: z.array(id).min(1).max(100),
+      days: z.int().min(0).max(1000).optional(),
+    }),
+    answers: { 201: changeOrder },
+  }),
+  getChangeOrder: route({
+    name: 'getChangeOrder',
+    method: 'GET',
+    path: '/change-orders/:changeOrderId',
+    permission: office,
+    summary: 'A change order with its price, versions, questions and decision',
+    params: byId,
+    answers: { 200: changeOrder },
+  }),
+  changeChangeOrder: route({
+    name: 'changeChangeOrder',
+    method: 'PATCH',
+    path: '/change-orders/:changeOrderId',
+    permission: office,
+    summary: 'Edit wording, days or findings. If it was sent, it is a draft again and the old link dies at once',
+    versioned: true,
+    params: byId,
+    body: z.strictObject({
+      wording: wording.optional(),
+      days: z.int().min(0).max(1000).optional(),
+      findingIds: z.array(id).min(1).max(100).optional(),
+    }),
+    answers: { 200: changeOrder },
+  }),
+  sendChangeOrder: route({
+    name: 'sendChangeOrder',
+    method: 'POST',
+    path: '/change-orders/:changeOrderId/send',
+    permission: office,
+    summary: 'Freeze a version, hash it, make the client link (shown once) and mail it when there is an address',
+    idempotent: true,
+    versioned: true,
+    params: byId,
+    body: z.strictObject({
+      clientEmail: z.email().max(254).nullable().default(null),
+      expiresInDays: z.int().min(1).max(90).default(14),
+    }),
+    answers: { 200: z.object({ changeOrder, link: z.string(), sha256 }) },
+  }),
+  renewClientLink: route({
+    name: 'renewClientLink',
+    method: 'POST',
+    path: '/change-orders/:changeOrderId/link',
+    permission: office,
+    summary: 'A new link for the version already sent; earlier links die',
+    params: byId,
+    body: z.strictObject({ expiresInDays: z.int().min(1).max(90).default(14) }),
+    answers: { 200: z.object({ link: z.string(), expiresAt: instant }) },
+  }),
+  revokeClientLink: route({
+    name: 'revokeClientLink',
+    method: 'DELETE',
+    path: '/change-orders/:changeOrderId/link',
+    permission: office,
+    summary: 'Revoke the client link',
+    params: byId,
+    answers: { 204: null },
+  }),
+  getSentDocument: route({
+    name: 'getSentDocument',
+    method: 'GET',
+    path: '/change-orders/:changeOrderId/versions/:sentVersion',
+    permission: office,
+    summary: 'The exact canonical JSON that was sent; its SHA-256 is the ETag',
+    params: byVersion,
+    answers: { 200: changeOrderDocument },
+  }),
+  getSentPdf: route({
+    name: 'getSentPdf',
+    method: 'GET',
+    path: '/change-orders/:changeOrderId/versions/:sentVersion/pdf',
+    permission: office,
+    summary: 'A PDF of exactly that version with photos, hash and, when there is one, the decision',
+    params: byVersion,
+    query: z.object({ locale: locale.optional() }),
+    answers: { 200: 'application/pdf' },
+  }),
+  answerQuestion: route({
+    name: 'answerQuestion',
+    method: 'POST',
+    path: '/change-orders/:changeOrderId/questions/:questionId/answer',
+    permission: office,
+    summary: "Answer a client's question",
+    params: byId.extend({ questionId: id }),
+    body: z.strictObject({ answer: words(4000) }),
+    answers: { 200: question },
+  }),
+} as const;
+
+/** What the holder of a link sees. */
+export const clientLetter = z.object({
+  document: changeOrderDocument,
+  sha256,
+  state: z.enum(['open', 'approved', 'declined']),
+  decision: decision.nullable(),
+  questions: z.array(question),
+  locale,
+});
+
+export const clientRoutes = {
+  openClientLink: route({
+    name: 'openClientLink',
+    method: 'POST',
+    path: '/client/session',
+    permission: 'public',
+    summary: 'Exchange the token of a link for a cookie; changes nothing else',
+    body: z.strictObject({ token: z.string().max(200) }),
+    answers: { 204: null },
+  }),
+  closeClientLink: route({
+    name: 'closeClientLink',
+    method: 'DELETE',
+    path: '/client/session',
+    permission: 'public',
+    summary: 'Forget the link on this device',
+    answers: { 204: null },
+  }),
+  getClientLetter: route({
+    name: 'getClientLetter',
+    method: 'GET',
+    path: '/client/letter',
+    permission: 'client-link',
+    summary: 'The change order behind the link',
+    answers: { 200: clientLetter },
+  }),
+  decide: route({
+    name: 'decide',
+    method: 'POST',
+    path: '/client/decision',
+    permission: 'client-link',
+    summary: 'Approve or decline exactly the version seen, with a typed name and consent',
+    idempotent: true,
+    body: z.strictObject({
+      kind: z.enum(['approved', 'declined']),
+      sha256,
+      signerName: words(120),
+      consent: z.literal(true, { error: 'must be ticked' }),
+      consentId: z.string().max(60),
+      reason: z.string().trim().max(2000).default(''),
+      locale: locale.default('en'),
+    }),
+    answers: { 200: clientLetter },
+  }),
+  ask: route({
+    name: 'ask',
+    method: 'POST',
+    path: '/client/questions',
+    permission: 'client-link',
+    summary: 'Ask the contractor; nothing is decided',
+    idempotent: true,
+    body: z.strictObject({ name: words(120), text: words(2000) }),
+    answers: { 201: question },
+  }),
+  clientPdf: route({
+    name: 'clientPdf',
+    method: 'GET',
+    path: '/client/letter.pdf',
+    permission: 'client-link',
+    summary: 'The same version as a PDF to keep',
+    query: z.object({ locale: locale.optional() }),
+    answers: { 200: 'application/pdf' },
+  }),
+  clientPhoto: route({
+    name: 'clientPhoto',
+    method: 'GET',
+    path: '/client/photos/:photoId',
+    permission: 'client-link',
+    summary: 'A photo of the letter, without metadata',
+    params: z.object({ photoId: id }),
+    query: z.object({ size: z.enum(['view', 'thumb']).default('view') }),
+    answers: { 200: 'image/jpeg' },
+  }),
+} as const;
+
+export type Wording = z.infer<typeof wording>;
+export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
+export type DocumentItem = z.infer<typeof documentItem>;
+export type ChangeOrder = z.infer<typeof changeOrder>;
+export type ChangeOrderRow = z.infer<typeof changeOrderRow>;
+export type SentVersion = z.infer<typeof sentVersion>;
+export type Decision = z.infer<typeof decision>;
+export type Question = z.infer<typeof question>;
+export type ClientLetter = z.infer<typeof clientLetter>;

@@ -1,0 +1,49 @@
+import { z } from 'zod';
+
+/** A UUID; the maker of a thing chooses it (version 7), the phone included. */
+export const id = z.uuid({ error: 'must be a UUID' });
+/** RFC 3339 instant in UTC. */
+export const instant = z.iso.datetime();
+/** Calendar day, `2026-03-06`. */
+export const day = z.iso.date();
+/** Words in both languages of the product. */
+export const text = z.object({ en: z.string().max(4000), es: z.string().max(4000) });
+export const locale = z.enum(['en', 'es']);
+/** Integer US cents. Column width allows a little over 21 million dollars. */
+export const cents = z.int().min(-2_000_000_000).max(2_000_000_000);
+export const positiveCents = z.int().min(0).max(2_000_000_000);
+export const currency = z.literal('USD');
+export const role = z.enum(['owner', 'estimator', 'crew']);
+export const severity = z.enum(['make-safe', 'engineer', 'repair', 'record']);
+export const verdict = z.enum(['meets', 'fails', 'undetermined', 'not-applicable']);
+export const findingState = z.enum([
+  'noted',
+  'judged',
+  'priced',
+  'offered',
+  'approved',
+  'declined',
+  'repaired',
+  'proven',
+  'withdrawn',
+]);
+export const changeOrderState = z.enum(['draft', 'sent', 'approved', 'part-approved', 'declined', 'replaced']);
+export const photoStage = z.enum(['found', 'opened', 'during', 'repaired', 'before-cover']);
+export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+export const words = (max: number) => z.string().trim().min(1).max(max);
+
+/** A page of a list: `next` is an opaque cursor, null on the last page. */
+export const page = <T extends z.ZodType>(item: T) => z.object({ items: z.array(item), next: z.string().nullable() });
+export const pageQuery = z.object({
+  cursor: z.string().max(300).optional(),
+  limit: z.coerce.number().int().min(1).max(200).default(50),
+});
+
+export type Role = z.infer<typeof role>;
+export type Severity = z.infer<typeof severity>;
+export type Verdict = z.infer<typeof verdict>;
+export type FindingState = z.infer<typeof findingState>;
+export type ChangeOrderState = z.infer<typeof changeOrderState>;
+export type PhotoStage = z.infer<typeof photoStage>;
+export type Text = z.infer<typeof text>;
+export type Locale = z.infer<typeof locale>;

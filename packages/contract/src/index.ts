@@ -1,0 +1,36 @@
+import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
+import { checkRoutes } from './checks.ts';
+import { findingRoutes } from './findings.ts';
+import { locationRoutes } from './locations.ts';
+import { memberRoutes } from './members.ts';
+import { photoRoutes } from './photos.ts';
+import { priceRoutes } from './prices.ts';
+import { projectRoutes } from './projects.ts';
+import { recordRoutes } from './record.ts';
+
+export * from './change-orders.ts';
+export * from './checks.ts';
+export * from './common.ts';
+export * from './findings.ts';
+export * from './locations.ts';
+export * from './members.ts';
+export * from './photos.ts';
+export * from './prices.ts';
+export * from './problems.ts';
+export * from './projects.ts';
+export * from './record.ts';
+export * from './route.ts';
+
+/** Every route of the API, by name. */
+export const routes = {
+  ...memberRoutes,
+  ...projectRoutes,
+  ...locationRoutes,
+  ...photoRoutes,
+  ...checkRoutes,
+  ...findingRoutes,
+  ...priceRoutes,
+  ...changeOrderRoutes,
+  ...clientRoutes,
+  ...recordRoutes,
+} as const;

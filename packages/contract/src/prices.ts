@@ -1,0 +1,147 @@
+import { z } from 'zod';
+import { cents, currency, id, instant, text, words } from './common.ts';
+import { office, ownerOnly, route } from './route.ts';
+
+/** The company's cost book, one version. The book's own shape is `costBookSchema` of the rules package; a wrong one is refused row by row. */
+export const costBook = z.object({
+  version: z.int(),
+  /** True while the invented starter values have not been replaced. */
+  placeholder: z.boolean(),
+  book: z.record(z.string(), z.unknown()),
+  createdAt: instant,
+  createdBy: z.object({ id, name: z.string() }).nullable(),
+});
+
+/** A line that no template made: typed by the estimator, with a reason that is kept. */
+export const manualLine = z.strictObject({
+  title: words(160),
+  quantity: z.number().positive().max(100_000),
+  unit: words(20),
+  unitCents: cents,
+  why: words(400),
+});
+
+/** A repair chosen for a finding; `quantities` replaces a quantity by operation, with the reason kept. */
+export const repairChoice = z.strictObject({
+  repairId: z.string().max(80),
+  quantities: z
+    .record(z.string().max(80), z.strictObject({ value: z.number().min(0).max(100_000), why: words(400) }))
+    .default({}),
+});
+
+export const priceLine = z.object({
+  name: z.string(),
+  operation: z.string(),
+  title: text,
+  findingIds: z.array(id),
+  quantity: z.number(),
+  unit: z.string(),
+  hours: z.number(),
+  laborCents: cents,
+  materialCents: cents,
+  taxCents: cents,
+  equipmentCents: cents,
+  subcontractCents: cents,
+  otherCents: cents,
+  totalCents: cents,
+  /** How the line came about, one step a sentence. */
+  steps: z.array(text),
+});
+
+/** A rate the book lacks: shown as a gap, never counted as zero. */
+export const priceGap = z.object({ operation: z.string(), title: text, unit: z.string(), findingIds: z.array(id) });
+
+export const pricedScope = z.object({
+  currency,
+  costBookVersion: z.int(),
+  placeholder: z.boolean(),
+  lines: z.array(priceLine),
+  gaps: z.array(priceGap),
+  subtotalCents: cents,
+  overheadPct: z.number(),
+  overheadCents: cents,
+  profitPct: z.number(),
+  profitCents: cents,
+  stacking: z.enum(['stacked', 'added']),
+  totalCents: cents,
+  hours: z.number(),
+});
+
+export const repairOption = z.object({
+  repairId: z.string(),
+  title: text,
+  chosen: z.boolean(),
+  fromCheck: z.boolean(),
+});
+
+/** A finding's price alone. In a change order, shared work is counted once. */
+export const estimate = z.object({
+  findingId: id,
+  findingVersion: z.int(),
+  saved: z.boolean(),
+  options: z.array(repairOption),
+  choices: z.array(repairChoice),
+  manualLines: z.array(manualLine),
+  scope: pricedScope,
+});
+
+const byFinding = z.object({ findingId: id });
+
+export const priceRoutes = {
+  getCostBook: route({
+    name: 'getCostBook',
+    method: 'GET',
+    path: '/cost-book',
+    permission: office,
+    summary: "The company's newest cost book",
+    answers: { 200: costBook },
+  }),
+  saveCostBook: route({
+    name: 'saveCostBook',
+    method: 'PUT',
+    path: '/cost-book',
+    permission: ownerOnly,
+    summary: 'Save a new version of the cost book; what was sent keeps the version it named',
+    versioned: true,
+    body: z.strictObject({ book: z.record(z.string(), z.unknown()) }),
+    answers: { 200: costBook },
+  }),
+  listCostBooks: route({
+    name: 'listCostBooks',
+    method: 'GET',
+    path: '/cost-book/versions',
+    permission: office,
+    summary: 'Versions of the cost book, newest first',
+    answers: { 200: z.object({ items: z.array(costBook.omit({ book: true })) }) },
+  }),
+  getEstimate: route({
+    name: 'getEstimate',
+    method: 'GET',
+    path: '/findings/:findingId/estimate',
+    permission: office,
+    summary: "A finding's repair and price with today's cost book; suggested when none was saved",
+    params: byFinding,
+    answers: { 200: estimate },
+  }),
+  saveEstimate: route({
+    name: 'saveEstimate',
+    method: 'PUT',
+    path: '/findings/:findingId/estimate',
+    permission: office,
+    summary: 'Choose repairs, replace quantities, add lines; the finding becomes priced',
+    versioned: true,
+    params: byFinding,
+    body: z.strictObject({
+      choices: z.array(repairChoice).max(20),
+      manualLines: z.array(manualLine).max(60).default([]),
+    }),
+    answers: { 200: estimate },
+  }),
+} as const;
+
+export type CostBook = z.infer<typeof costBook>;
+export type PriceLine = z.infer<typeof priceLine>;
+export type PricedScope = z.infer<typeof pricedScope>;
+export type Estimate = z.infer<typeof estimate>;
+export type RepairChoice = z.infer<typeof repairChoice>;
+export type ManualLine = z.infer<typeof manualLine>;

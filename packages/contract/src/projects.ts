@@ -1,0 +1,197 @@
+import { z } from 'zod';
+import {
+  cents,
+  changeOrderState,
+  currency,
+  day,
+  id,
+  instant,
+  locale,
+  page,
+  pageQuery,
+  positiveCents,
+  severity,
+  words,
+} from './common.ts';
+import { everyone, office, route } from './route.ts';
+
+/** Code editions a project can be judged under. */
+export const codeEdition = z.enum(['irc-2012', 'irc-2015', 'irc-2018', 'irc-2021', 'irc-2024', 'ibc-2009', 'ibc-2015']);
+
+const fields = {
+  name: words(120),
+  siteAddress: words(300),
+  clientName: words(120),
+  clientEmail: z.email().max(254).nullable(),
+  clientLocale: locale,
+  yearBuilt: z.int().min(1600).max(2100).nullable(),
+  stories: z.int().min(1).max(4),
+  originalSumCents: positiveCents,
+  originalDays: z.int().min(0).max(5000),
+  startOn: day.nullable(),
+  codeEdition,
+  jurisdiction: words(120),
+  contingencyCents: positiveCents,
+};
+
+export const project = z.object({
+  id,
+  version: z.int(),
+  ...fields,
+  codeEdition: z.string(),
+  currency,
+  createdAt: instant,
+  updatedAt: instant,
+});
+
+export const severityCounts = z.object({
+  'make-safe': z.int(),
+  engineer: z.int(),
+  repair: z.int(),
+  record: z.int(),
+});
+
+export const projectRow = project.extend({ open: severityCounts });
+
+/** Money and days of the contract; only approved changes are in the sum. */
+export const contractSums = z.object({
+  currency,
+  originalSumCents: cents,
+  approvedChangesCents: cents,
+  currentSumCents: cents,
+  pendingCents: cents,
+  originalDays: z.int(),
+  approvedDays: z.int(),
+  currentDays: z.int(),
+  pendingDays: z.int(),
+  startOn: day.nullable(),
+  finishOn: day.nullable(),
+  contingencyCents: cents,
+});
+
+/** What needs someone, most urgent first. */
+export const todo = z.object({
+  kind: z.enum([
+    'make-safe',
+    'engineer',
+    'price',
+    'offer',
+    'answer-question',
+    'await-client',
+    'repair',
+    'prove',
+    'photo-failed',
+    'measure',
+  ]),
+  severity: severity.nullable(),
+  title: z.string(),
+  where: z.string(),
+  findingId: id.nullable(),
+  changeOrderId: id.nullable(),
+  since: instant,
+});
+
+export const projectOverview = z.object({
+  project,
+  contract: contractSums,
+  open: severityCounts,
+  todo: z.array(todo),
+  photoCount: z.int(),
+  findingCount: z.int(),
+});
+
+export const contractLine = z.object({
+  changeOrderId: id,
+  number: z.int(),
+  headline: z.string(),
+  state: changeOrderState,
+  cents,
+  days: z.int(),
+  decidedAt: instant.nullable(),
+  sumAfterCents: cents.nullable(),
+  daysAfter: z.int().nullable(),
+});
+export const contract = contractSums.extend({
+  approved: z.array(contractLine),
+  pending: z.array(contractLine),
+  declined: z.array(contractLine),
+});
+
+const byId = z.object({ projectId: id });
+
+export const projectRoutes = {
+  listProjects: route({
+    name: 'listProjects',
+    method: 'GET',
+    path: '/projects',
+    permission: everyone,
+    summary: 'Projects, newest first',
+    query: pageQuery.extend({ q: z.string().max(120).optional() }),
+    answers: { 200: page(projectRow) },
+  }),
+  createProject: route({
+    name: 'createProject',
+    method: 'POST',
+    path: '/projects',
+    permission: office,
+    summary: 'Create a project; a client-made id makes a repeat harmless',
+    idempotent: true,
+    body: z.strictObject({
+      id: id.optional(),
+      ...fields,
+      clientEmail: fields.clientEmail.default(null),
+      clientLocale: locale.default('en'),
+      yearBuilt: fields.yearBuilt.default(null),
+      startOn: fields.startOn.default(null),
+      contingencyCents: positiveCents.default(0),
+    }),
+    answers: { 201: project },
+  }),
+  getProject: route({
+    name: 'getProject',
+    method: 'GET',
+    path: '/projects/:projectId',
+    permission: everyone,
+    summary: 'A project',
+    params: byId,
+    answers: { 200: project },
+  }),
+  changeProject: route({
+    name: 'changeProject',
+    method: 'PATCH',
+    path: '/projects/:projectId',
+    permission: office,
+    summary: 'Change a project',
+    versioned: true,
+    params: byId,
+    body: z.strictObject(fields).partial(),
+    answers: { 200: project },
+  }),
+  projectOverview: route({
+    name: 'projectOverview',
+    method: 'GET',
+    path: '/projects/:projectId/overview',
+    permission: everyone,
+    summary: 'What needs whom, counts, and the contract in short',
+    params: byId,
+    answers: { 200: projectOverview },
+  }),
+  getContract: route({
+    name: 'getContract',
+    method: 'GET',
+    path: '/projects/:projectId/contract',
+    permission: office,
+    summary: 'Original sum, approved changes in order, new sum, days; pending apart',
+    params: byId,
+    answers: { 200: contract },
+  }),
+} as const;
+
+export type Project = z.infer<typeof project>;
+export type ProjectRow = z.infer<typeof projectRow>;
+export type ProjectOverview = z.infer<typeof projectOverview>;
+export type ContractSums = z.infer<typeof contractSums>;
+export type Contract = z.infer<typeof contract>;
+export type ContractLine = z.infer<typeof contractLine>;
+export type Todo = z.infer<typeof todo>;
+export type SeverityCounts = z.infer<typeof severityCounts>;

@@ -32,7 +32,6 @@ export const checkAnswer = z.object({
   remaining: z.number().min(0).max(1).nullable(),
   values: z.record(z.string(), z.object({ value: z.union([z.number(), z.string(), z.boolean()]), unit: z.string() })),
   severity,
-  severityReason: z.string(),
   reasons: z.array(z.string()),
   missing: z.array(z.string()),
   sources: z.array(source),

@@ -1,0 +1,78 @@
+import type { Answer, BodyOut, Locale, ParamsOut, QueryOut, Route } from '@underlath/contract';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { z } from 'zod';
+import type { Principal } from './auth.ts';
+import { readIfMatch } from './etag.ts';
+
+type Member = Extract<Principal, { kind: 'member' | 'api-key' }>;
+type Client = Extract<Principal, { kind: 'client' }>;
+
+/** Whom a handler works for, as the route's permission promises. */
+export type PrincipalOf<R extends Route> = R['permission'] extends 'public'
+  ? Principal | null
+  : R['permission'] extends 'client-link'
+    ? Client
+    : Member;
+
+export interface Call<R extends Route> {
+  readonly params: ParamsOut<R>;
+  readonly query: QueryOut<R>;
+  readonly body: BodyOut<R>;
+  readonly principal: PrincipalOf<R>;
+  /** The version in `If-Match`; present on routes that are `versioned`, 0 otherwise. */
+  readonly ifMatch: number;
+  /** From `Accept-Language`: Spanish when asked for first, else English. */
+  readonly locale: Locale;
+  readonly request: FastifyRequest;
+  readonly reply: FastifyReply;
+}
+
+/** Serves one route of the contract: path, permission, schemas and manners come from its definition, the handler only translates. The first success status of the contract is sent unless the handler sets another. An answer with a `version` carries it as its ETag. */
+export function serve<const R extends Route>(
+  app: FastifyInstance,
+  route: R,
+  handle: (call: Call<R>) => Promise<Answer<R>>,
+): void {
+  const success = Number(Object.keys(route.answers)[0]);
+  app.route({
+    method: route.method,
+    url: `/api/v1${route.path}`,
+    config: { permission: route.permission, idempotent: route.idempotent ?? false },
+    schema: {
+      operationId: route.name,
+      summary: route.summary,
+      ...(route.params && { params: route.params }),
+      ...(route.query && { querystring: route.query }),
+      ...(route.body && { body: route.body }),
+      response: responses(route),
+    },
+    handler: async (request, reply) => {
+      reply.code(success);
+      const answer = await handle({
+        params: request.params as ParamsOut<R>,
+        query: request.query as QueryOut<R>,
+        body: request.body as BodyOut<R>,
+        principal: request.principal as PrincipalOf<R>,
+        ifMatch: route.versioned ? readIfMatch(request) : 0,
+        locale: preferredLocale(request.headers['accept-language']),
+        request,
+        reply,
+      });
+      if (reply.sent) return reply;
+      const version = (answer as { version?: unknown } | null)?.version;
+      if (typeof version === 'number' && !reply.hasHeader('etag')) reply.header('etag', `"${version}"`);
+      return answer ?? reply.send();
+    },
+  });
+}
+
+function responses(route: Route): Record<string, z.ZodType> {
+  const json = Object.entries(route.answers).map(([status, answer]) =>
+    answer instanceof z.ZodType ? [status, answer] : null,
+  );
+  return Object.fromEntries(json.filter((entry) => entry !== null));
+}
+
+function preferredLocale(header: string | undefined): Locale {
+  return /^\s*es\b/i.test(header ?? '') ? 'es' : 'en';
+}

@@ -6,14 +6,14 @@ export default defineConfig({
       {
         test: {
           name: 'unit',
-          include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}'],
+          include: ['packages/**/*.test.{ts,tsx}', 'apps/**/*.test.{ts,tsx}', 'tests/architecture/**/*.test.ts'],
           exclude: ['**/node_modules/**', '**/dist/**'],
         },
       },
       {
         test: {
           name: 'api',
-          include: ['tests/{api,faults,published,architecture}/**/*.test.ts'],
+          include: ['tests/{api,faults,published}/**/*.test.ts'],
           globalSetup: ['tests/support/database.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,

@@ -1,0 +1,17 @@
+import { defineConfig } from '@playwright/test';
+import { chromiumArgs, findChromium } from './tests/support/chromium.ts';
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  outputDir: 'test-results',
+  globalSetup: './tests/e2e/global-setup.ts',
+  workers: 1,
+  timeout: 90_000,
+  expect: { timeout: 15_000 },
+  reporter: [['list'], ['json']],
+  use: {
+    browserName: 'chromium',
+    launchOptions: { executablePath: findChromium() ?? '', args: chromiumArgs },
+    trace: 'retain-on-failure',
+  },
+});

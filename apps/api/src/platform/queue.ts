@@ -1,0 +1,177 @@
+import PgBoss from 'pg-boss';
+import type { z } from 'zod';
+import type { Tx } from './database/database.ts';
+import { StartupError } from './startup-error.ts';
+
+/** A kind of background work: its name, what it carries, and how often it is tried. */
+export interface Job<Data = unknown> {
+  readonly name: string;
+  /** Ids only: the handler reads the rest, so what it sees is never stale. */
+  readonly data: z.ZodType<Data>;
+  /** Tries after the first; 5 unless told. The pause doubles from `retryDelaySeconds`. */
+  readonly retryLimit?: number;
+  /** 5 unless told. */
+  readonly retryDelaySeconds?: number;
+  /** Longest one try may take; 300 unless told. A try of a killed worker is given to another after this. */
+  readonly expireInSeconds?: number;
+  /** How many run side by side in one worker process; 1 unless told. */
+  readonly concurrency?: number;
+}
+
+export const defineJob = <Data>(job: Job<Data>): Job<Data> => job;
+
+export interface JobRun<Data> {
+  readonly id: string;
+  readonly data: Data;
+  /** True when an error thrown now makes the job dead. */
+  readonly isLastTry: boolean;
+}
+
+export interface JobHandler {
+  readonly job: Job;
+  readonly handle: (run: JobRun<never>) => Promise<void>;
+}
+
+/** Binds a handler to its job. A feature lists what this returns in its `jobs`. */
+export const handleJob = <Data>(job: Job<Data>, handle: (run: JobRun<Data>) => Promise<void>): JobHandler => ({
+  job: job as Job,
+  handle: handle as JobHandler['handle'],
+});
+
+/** A job that failed on its last try. */
+export interface DeadJob {
+  readonly id: string;
+  readonly name: string;
+  readonly data: unknown;
+  readonly reason: string;
+  readonly failedAt: Date;
+}
+
+/** What services need: to leave work behind in the transaction that makes it necessary. */
+export interface JobSender {
+  /** The job exists exactly when the transaction is committed. */
+  enqueue<Data>(tx: Tx, job: Job<Data>, data: Data): Promise<void>;
+}
+
+export interface Queue extends JobSender {
+  /** Starts working. @throws StartupError when a job has no handler, two, or one nobody declared */
+  work(handlers: readonly JobHandler[]): Promise<void>;
+  deadJobs(): Promise<DeadJob[]>;
+  retryDead(job: Job, id: string): Promise<void>;
+  /** Takes no new jobs and waits for those running. */
+  stop(): Promise<void>;
+}
+
+interface Options {
+  /** As the owner: the queue keeps its own schema. */
+  databaseUrl: string;
+  jobs: readonly Job[];
+  onError?: (error: Error) => void;
+}
+
+const schema = 'pgboss';
+const pollSeconds = 0.5;
+const keepDays = 30;
+/** A stop waits this long for running jobs; what is still running then is tried again by another worker. */
+const drainMs = 25_000;
+
+/** The queue in PostgreSQL. Any number of processes may open it. */
+export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Options): Promise<Queue> {
+  const boss = await startBoss(databaseUrl, onError);
+  for (const job of jobs) await declare(boss, job);
+  return {
+    enqueue: async (tx, job, data) => {
+      const db = {
+        executeSql: async (sql: string, values: unknown[]) => ({
+          rows: await tx.$queryRawUnsafe<unknown[]>(sql, ...values),
+        }),
+      };
+      await boss.send(job.name, job.data.parse(data) as object, { db });
+    },
+    work: async (handlers) => {
+      assertOneHandlerEach(jobs, handlers);
+      for (const handler of handlers) await workOn(boss, handler, onError);
+    },
+    deadJobs: () => readDeadJobs(boss),
+    retryDead: (job, id) => boss.retry(job.name, id),
+    stop: () => boss.stop({ graceful: true, wait: true, timeout: drainMs }),
+  };
+}
+
+/** Makes the queue's tables and rights without working. */
+export async function installQueue(databaseUrl: string): Promise<void> {
+  const boss = await startBoss(databaseUrl, () => {});
+  await boss.stop({ graceful: true, wait: true });
+}
+
+async function startBoss(connectionString: string, onError: (error: Error) => void): Promise<PgBoss> {
+  const boss = new PgBoss({
+    connectionString,
+    schema,
+    max: 3,
+    schedule: false,
+    archiveFailedAfterSeconds: keepDays * 86_400,
+    deleteAfterDays: keepDays,
+    maintenanceIntervalSeconds: 60,
+  });
+  boss.on('error', onError);
+  await boss.start();
+  // The application may leave jobs and read back their ids; it cannot read what other companies left.
+  await boss.getDb().executeSql(
+    `grant usage on schema ${schema} to underlath_app;
+     grant insert on ${schema}.job to underlath_app;
+     grant select (id) on ${schema}.job to underlath_app;
+     grant select on ${schema}.queue to underlath_app`,
+    [],
+  );
+  return boss;
+}
+
+async function declare(boss: PgBoss, job: Job): Promise<void> {
+  const queue = {
+    name: job.name,
+    retryLimit: job.retryLimit ?? 5,
+    retryDelay: job.retryDelaySeconds ?? 5,
+    retryBackoff: true,
+    expireInSeconds: job.expireInSeconds ?? 300,
+  };
+  if (await boss.getQueue(job.name)) await boss.updateQueue(job.name, queue);
+  else await boss.createQueue(job.name, queue);
+}
+
+function assertOneHandlerEach(jobs: readonly Job[], handlers: readonly JobHandler[]): void {
+  const names = jobs.map(({ name }) => name);
+  const twice = names.find((name, index) => names.indexOf(name) !== index);
+  if (twice) throw new StartupError(`Two jobs are called ${twice}.`);
+  for (const name of names) {
+    const count = handlers.filter((handler) => handler.job.name === name).length;
+    if (count !== 1) throw new StartupError(`Job ${name} has ${count} handlers; it needs exactly one.`);
+  }
+  const stranger = handlers.find((handler) => !names.includes(handler.job.name));
+  if (stranger) throw new StartupError(`A handler waits for job ${stranger.job.name}, which no feature declares.`);
+}
+
+async function workOn(boss: PgBoss, { job, handle }: JobHandler, onError: (error: Error) => void): Promise<void> {
+  const options = { includeMetadata: true as const, batchSize: 1, pollingIntervalSeconds: pollSeconds };
+  for (let line = 0; line < (job.concurrency ?? 1); line++) {
+    await boss.work<object>(job.name, options, async ([taken]) => {
+      if (!taken) return;
+      const isLastTry = taken.retryCount >= taken.retryLimit;
+      try {
+        await handle({ id: taken.id, data: job.data.parse(taken.data) as never, isLastTry });
+      } catch (error) {
+        onError(new Error(`job ${job.name} ${taken.id} failed${isLastTry ? ' for good' : ''}`, { cause: error }));
+        throw error;
+      }
+    });
+  }
+}
+
+async function readDeadJobs(boss: PgBoss): Promise<DeadJob[]> {
+  const { rows } = await boss.getDb().executeSql(
+    `select id, name, data, coalesce(output->>'message', output::text, '') as reason, completed_on as "failedAt"
+     from ${schema}.job where state = 'failed' order by completed_on desc limit 1000`,
+    [],
+  );
+  return rows as DeadJob[];
+}

@@ -1,27 +1,7 @@
+import { SEVERITY_WORDS, type Severity, say, VERDICT_WORDS, type Verdict } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
-import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { useLocale } from '../i18n/locale.tsx';
 import './ui.css';
-
-export type Severity = 'make-safe' | 'engineer' | 'repair' | 'record';
-export type Verdict = 'meets' | 'fails' | 'undetermined' | 'not-applicable';
-
-/** Worst first, for sorting. */
-export const severityOrder: readonly Severity[] = ['make-safe', 'engineer', 'repair', 'record'];
-
-export const severityKeys = {
-  'make-safe': 'severityMakeSafe',
-  engineer: 'severityEngineer',
-  repair: 'severityRepair',
-  record: 'severityRecord',
-} as const;
-
-export const verdictKeys = {
-  meets: 'verdictMeets',
-  fails: 'verdictFails',
-  undetermined: 'verdictUndetermined',
-  'not-applicable': 'verdictNotApplicable',
-} as const;
 
 const shapes: Record<Severity, ReactNode> = {
   'make-safe': (
@@ -56,19 +36,19 @@ export function SeverityShape({ severity, size = 20 }: { severity: Severity; siz
 
 /** Mark and word. `compact` keeps the word for screen readers where a row has no room and the legend is on screen. */
 export function SeverityMark({ severity, compact }: { severity: Severity; compact?: boolean }) {
-  const t = useT(common);
+  const { locale } = useLocale();
   return (
     <span className="severity">
       <SeverityShape severity={severity} />
-      <span className={compact ? 'hidden-text' : undefined}>{t(severityKeys[severity])}</span>
+      <span className={compact ? 'hidden-text' : undefined}>{say(SEVERITY_WORDS[severity], locale)}</span>
     </span>
   );
 }
 
 /** The verdict in words, heavy when it does not meet. */
 export function VerdictWord({ verdict }: { verdict: Verdict }) {
-  const t = useT(common);
-  return <span className={`verdict verdict-${verdict}`}>{t(verdictKeys[verdict])}</span>;
+  const { locale } = useLocale();
+  return <span className={`verdict verdict-${verdict}`}>{say(VERDICT_WORDS[verdict], locale)}</span>;
 }
 
 /** A finding's severity with its reason in words, edged in the severity's colour. Make-safe fills the whole strip. */

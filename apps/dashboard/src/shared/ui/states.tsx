@@ -4,15 +4,14 @@ import { common } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
 import './ui.css';
 
-/** What the API says when it can't (RFC 9457). `offline` is set by the API client when no answer came at all. */
+/** What the API says when it can't (RFC 9457), or what the API client made of no answer at all (`offline`). */
 export type Problem = {
   type?: string;
   title: string;
   status?: number;
   detail?: string;
-  instance?: string;
-  requestId?: string;
-  errors?: readonly { pointer?: string; detail: string }[];
+  instance?: string | undefined;
+  errors?: readonly { pointer: string; detail: string }[] | undefined;
   offline?: boolean;
 };
 
@@ -63,13 +62,13 @@ export function FailState({ problem, doing, onRetry, retrying, kept }: FailState
           {problem.errors.map((error) => (
             <li key={`${error.pointer}${error.detail}`}>
               {error.detail}
-              {error.pointer && <span className="soft"> {t('at', { where: readablePointer(error.pointer) })}</span>}
+              <span className="soft"> {t('at', { where: readablePointer(error.pointer) })}</span>
             </li>
           ))}
         </ul>
       )}
       {kept && !problem.offline && <p>{t('failKept')}</p>}
-      {problem.requestId && <p className="soft small">{t('failReference', { id: problem.requestId })}</p>}
+      {problem.instance && <p className="soft small">{t('failReference', { id: problem.instance })}</p>}
       {onRetry && (
         <Button onClick={onRetry} busy={retrying}>
           {t('retry')}
@@ -90,5 +89,5 @@ export function readablePointer(pointer: string): string {
 
 /** The detail of the problem that points at this field, for its error line. */
 export function errorAt(problem: Problem | null | undefined, pointer: string): string | undefined {
-  return problem?.errors?.find((error) => error.pointer?.replace(/^#/, '') === pointer)?.detail;
+  return problem?.errors?.find((error) => error.pointer.replace(/^#/, '') === pointer)?.detail;
 }

@@ -1,0 +1,20 @@
+import { ProblemError } from '../platform/problem-error.ts';
+import { hashOf } from './records/record-hash.ts';
+
+/** What was asked for when a thing was made, kept in its first event: it tells a repeat from another thing under the same id. */
+export const contentHash = (content: unknown): string => hashOf(content);
+
+/** @throws ProblemError `already-exists` when the id stands for something else */
+export function assertSameContent(what: string, earlier: unknown, content: unknown): void {
+  if (earlier === contentHash(content)) return;
+  throw new ProblemError('already-exists', `There is already a ${what} with this id and other content; choose a new id.`);
+}
+
+/** @throws ProblemError `stale-version` */
+export function assertVersion(what: string, seen: number, current: number): void {
+  if (seen === current) return;
+  throw new ProblemError(
+    'stale-version',
+    `This ${what} was changed by someone else: you saw version ${seen}, it is now ${current}. Load it again and repeat your change.`,
+  );
+}

@@ -1,0 +1,49 @@
+import { hashOf } from './record-hash.ts';
+
+/** Kinds of events whose rows are checked against the record. */
+export const eventTypes = {
+  photoReceived: 'photo.received',
+  findingJudged: 'finding.judged',
+  changeOrderSent: 'change-order.sent',
+  changeOrderDecided: 'change-order.decided',
+} as const;
+
+/** What the record keeps of a version that was sent; the subject is the change order. */
+export interface SentData {
+  version: number;
+  /** SHA-256 of the exact document. */
+  sha256: string;
+}
+
+/** What the record keeps of a client's answer; the subject is the change order. */
+export interface DecidedData {
+  version: number;
+  kind: 'approved' | 'declined';
+  sha256: string;
+  signerName: string;
+  consentId: string;
+  /** SHA-256 of the consent's words as they were shown. */
+  consentSha256: string;
+  reason: string;
+  /** RFC 3339, equal to the decision's own. */
+  decidedAt: string;
+}
+
+/** The parts of a judgment that its hash in the record covers. */
+export interface JudgmentContent {
+  seq: number;
+  checkId: string;
+  rulesVersion: string;
+  edition: string;
+  inputs: unknown;
+  context: unknown;
+  outcome: unknown;
+  verdict: string;
+  severity: string;
+}
+
+/** Picks the covered parts one by one, so that a row with more columns hashes alike. */
+export function judgmentHash(judgment: JudgmentContent): string {
+  const { seq, checkId, rulesVersion, edition, inputs, context, outcome, verdict, severity } = judgment;
+  return hashOf({ seq, checkId, rulesVersion, edition, inputs, context, outcome, verdict, severity });
+}

@@ -1,0 +1,27 @@
+import { recordRoutes } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import { z } from 'zod';
+import { serve } from '../../plugins/serve.ts';
+import { cutPage, readCursor } from '../paging.ts';
+import type { RecordsService } from './records.service.ts';
+
+/** Above every sequence number: the column is a 32-bit integer. */
+const newest = 2 ** 31 - 1;
+const position = z.object({ seq: z.int().min(1) });
+
+export function registerRecordsRoutes(app: FastifyInstance, service: RecordsService): void {
+  serve(app, recordRoutes.listRecord, async ({ params, query, principal }) => {
+    const before = readCursor(position, query.cursor)?.seq ?? newest;
+    const events = await service.list(principal.companyId, params.projectId, before, query.limit + 1);
+    return cutPage(
+      events,
+      query.limit,
+      (event) => event,
+      ({ seq }) => ({ seq }),
+    );
+  });
+
+  serve(app, recordRoutes.verifyRecord, ({ params, principal }) =>
+    service.verify(principal.companyId, params.projectId),
+  );
+}

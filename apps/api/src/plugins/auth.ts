@@ -1,0 +1,105 @@
+import cookie from '@fastify/cookie';
+import type { Permission, Role } from '@underlath/contract';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
+import fp from 'fastify-plugin';
+import type { Accounts } from '../platform/accounts.ts';
+import { ProblemError } from '../platform/problem-error.ts';
+import { hashSecret } from '../platform/secrets.ts';
+import type { Cookies } from './cookies.ts';
+
+export interface MemberPrincipal {
+  kind: 'member';
+  companyId: string;
+  userId: string;
+  memberId: string;
+  name: string;
+  role: Role;
+  /** Who did it, in records: the member's id. */
+  actorId: string;
+}
+
+export interface ApiKeyPrincipal {
+  kind: 'api-key';
+  companyId: string;
+  apiKeyId: string;
+  name: string;
+  role: Role;
+  /** Who did it, in records: the id of the member who made the key. */
+  actorId: string;
+}
+
+export interface ClientPrincipal {
+  kind: 'client';
+  companyId: string;
+  linkId: string;
+  changeOrderId: string;
+  version: number;
+}
+
+export type Principal = MemberPrincipal | ApiKeyPrincipal | ClientPrincipal;
+
+/** What features know about presented secrets, by SHA-256 (hex). */
+export interface PrincipalLookups {
+  apiKey(tokenHash: string): Promise<ApiKeyPrincipal | null>;
+  /** May throw ProblemError `link-gone` or `link-replaced`, which tell more than "sign in". */
+  client(tokenHash: string): Promise<ClientPrincipal | null>;
+}
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who asks; null on public routes and for nobody. */
+    principal: Principal | null;
+  }
+}
+
+interface Options {
+  accounts: Accounts;
+  cookies: Cookies;
+  lookups: PrincipalLookups;
+}
+
+/** Finds out who asks, from an API key, the session cookie or the client cookie, as far as the route needs to know. */
+export const auth = fp(
+  async (app: FastifyInstance, options: Options) => {
+    await app.register(cookie);
+    app.decorateRequest('principal', null);
+    app.addHook('onRequest', async (request) => {
+      if (!request.is404)
+        request.principal = await findPrincipal(request, request.routeOptions.config.permission, options);
+    });
+  },
+  { name: 'auth' },
+);
+
+async function findPrincipal(
+  request: FastifyRequest,
+  permission: Permission | undefined,
+  { accounts, cookies, lookups }: Options,
+): Promise<Principal | null> {
+  if (permission === undefined || permission === 'public') return null;
+  if (permission === 'client-link') {
+    const token = cookies.readClient(request);
+    return token ? lookups.client(hashSecret(token)) : null;
+  }
+  const { authorization } = request.headers;
+  if (authorization !== undefined) return findApiKey(authorization, lookups);
+  const token = cookies.readSession(request);
+  const member = token ? await accounts.memberOf(token) : null;
+  return member && { kind: 'member', ...member, actorId: member.memberId };
+}
+
+async function findApiKey(authorization: string, lookups: PrincipalLookups): Promise<ApiKeyPrincipal> {
+  const secret = /^Bearer +(\S+)$/i.exec(authorization)?.[1];
+  const principal = secret && (await lookups.apiKey(hashSecret(secret)));
+  if (principal) return principal;
+  throw new ProblemError('not-signed-in', 'The API key is not known here, or it was revoked.', {
+    headers: { 'www-authenticate': 'Bearer' },
+  });
+}
+
+/** One short text for whoever asks, to keep their repeats apart from everyone else's. */
+export function principalKey(principal: Principal): string {
+  if (principal.kind === 'member') return `member:${principal.companyId}:${principal.memberId}`;
+  if (principal.kind === 'api-key') return `api-key:${principal.companyId}:${principal.apiKeyId}`;
+  return `client:${principal.companyId}:${principal.linkId}`;
+}

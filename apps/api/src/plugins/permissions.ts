@@ -1,0 +1,59 @@
+import type { Permission, Role } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import fp from 'fastify-plugin';
+import { ProblemError } from '../platform/problem-error.ts';
+import { StartupError } from '../platform/startup-error.ts';
+import type { Principal } from './auth.ts';
+
+declare module 'fastify' {
+  interface FastifyContextConfig {
+    /** Who may call the route. A route without one stops the server from starting. */
+    permission?: Permission;
+  }
+}
+
+/** Refuses by default: no route exists without saying who may call it, and nobody else gets past. */
+export const permissions = fp(
+  async (app: FastifyInstance) => {
+    app.addHook('onRoute', ({ method, url, config }) => {
+      if (!isPermission(config?.permission)) {
+        throw new StartupError(
+          `Route ${method} ${url} declares no permission; say who may call it in config.permission.`,
+        );
+      }
+    });
+    app.addHook('onRequest', async (request) => {
+      // Without a route there is nothing to protect: the answer is "nothing at this address".
+      if (request.is404) return;
+      assertAllowed(request.routeOptions.config.permission, request.principal);
+    });
+  },
+  { dependencies: ['auth'] },
+);
+
+function isPermission(value: unknown): value is Permission {
+  if (typeof value === 'object' && value !== null) return Array.isArray((value as { roles?: unknown }).roles);
+  return value === 'public' || value === 'client-link' || value === 'session';
+}
+
+/** @throws ProblemError `not-signed-in` or `not-allowed` */
+export function assertAllowed(permission: Permission | undefined, principal: Principal | null): void {
+  if (permission === 'public') return;
+  if (permission === 'client-link') {
+    if (principal?.kind === 'client') return;
+    throw new ProblemError('not-signed-in', 'Open the link that your contractor sent you.');
+  }
+  if (principal?.kind !== 'member' && principal?.kind !== 'api-key') {
+    throw new ProblemError('not-signed-in', 'Sign in first, or send an API key.', {
+      headers: { 'www-authenticate': 'Bearer' },
+    });
+  }
+  if (permission === 'session') {
+    if (principal.kind === 'member') return;
+    throw new ProblemError('not-allowed', 'This needs a person who is signed in; an API key may not do it.');
+  }
+  const roles: readonly Role[] = permission?.roles ?? [];
+  if (!roles.includes(principal.role)) {
+    throw new ProblemError('not-allowed', `Your role is ${principal.role}; this takes ${roles.join(' or ')}.`);
+  }
+}

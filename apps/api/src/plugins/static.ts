@@ -1,0 +1,27 @@
+import { existsSync } from 'node:fs';
+import fastifyStatic from '@fastify/static';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+
+const hour = 3600;
+const year = 31_536_000;
+
+/** The dashboard's files. Addresses of the client page end in a secret, so they are answered without being looked up. */
+export async function dashboardFiles(app: FastifyInstance, { folder }: { folder: string }): Promise<void> {
+  if (!existsSync(folder)) return;
+  await app.register(fastifyStatic, { root: folder, serve: false, cacheControl: false });
+  const page = (name: string) => (_request: FastifyRequest, reply: FastifyReply) =>
+    reply.header('cache-control', 'no-cache').sendFile(name);
+  const options = { config: { permission: 'public' as const }, schema: { hide: true } };
+  app.get('/c', options, page('client.html'));
+  app.get('/c/*', options, page('client.html'));
+  app.get('/', options, page('index.html'));
+  app.get('/*', options, async (request, reply) => {
+    const path = decodeURIComponent(request.url.split('?')[0] ?? '/').slice(1);
+    if (path.startsWith('api/')) return reply.callNotFound();
+    // A name with an ending is a file; every other address belongs to the app's own router.
+    if (!/\.[a-z0-9]+$/i.test(path)) return reply.header('cache-control', 'no-cache').sendFile('index.html');
+    // Files under assets/ carry the hash of their content in their name.
+    const age = path.startsWith('assets/') ? `public, max-age=${year}, immutable` : `public, max-age=${hour}`;
+    return reply.header('cache-control', age).sendFile(path);
+  });
+}

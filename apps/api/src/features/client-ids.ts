@@ -1,5 +1,9 @@
+import { Prisma } from '../generated/prisma/client.ts';
 import { ProblemError } from '../platform/problem-error.ts';
 import { hashOf } from './records/record-hash.ts';
+
+/** Prisma's code for a unique key that exists already. */
+const uniqueViolation = 'P2002';
 
 /** What was asked for when a thing was made, kept in its first event: it tells a repeat from another thing under the same id. */
 export const contentHash = (content: unknown): string => hashOf(content);
@@ -7,7 +11,10 @@ export const contentHash = (content: unknown): string => hashOf(content);
 /** @throws ProblemError `already-exists` when the id stands for something else */
 export function assertSameContent(what: string, earlier: unknown, content: unknown): void {
   if (earlier === contentHash(content)) return;
-  throw new ProblemError('already-exists', `There is already a ${what} with this id and other content; choose a new id.`);
+  throw new ProblemError(
+    'already-exists',
+    `There is already a ${what} with this id and other content; choose a new id.`,
+  );
 }
 
 /** @throws ProblemError `stale-version` */
@@ -17,4 +24,17 @@ export function assertVersion(what: string, seen: number, current: number): void
     'stale-version',
     `This ${what} was changed by someone else: you saw version ${seen}, it is now ${current}. Load it again and repeat your change.`,
   );
+}
+
+/**
+ * Runs a transaction that makes something under an id chosen by the caller, and once more when another request made the
+ * same id at the same moment: the second run finds it.
+ */
+export async function makeOnce<Result>(work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === uniqueViolation)) throw error;
+    return work();
+  }
 }

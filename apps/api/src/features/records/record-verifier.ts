@@ -133,7 +133,8 @@ export class RecordVerifier {
   private compareVersion(row: StoredVersion): void {
     const name = `version ${row.version} of change order ${row.changeOrderId}`;
     const announced = this.sent.get(`${row.changeOrderId}/${row.version}`);
-    if (sha256Of(row.document) !== row.sha256) this.fault(announced?.seq ?? null, `The document of ${name} was changed.`);
+    if (sha256Of(row.document) !== row.sha256)
+      this.fault(announced?.seq ?? null, `The document of ${name} was changed.`);
     if (!announced) this.fault(null, `The record does not say that ${name} was sent.`);
     else if (announced.data.sha256 !== row.sha256) {
       this.fault(announced.seq, `${capital(name)} is not the one that was sent.`);
@@ -173,7 +174,11 @@ export class RecordVerifier {
     if (sha256 !== row.sha256) this.fault(announced.seq, `The decision on ${name} is about another document.`);
   }
 
-  private compareHashes(what: string, announced: Map<string, Announced<{ sha256: string }>>, rows: Map<string, string>) {
+  private compareHashes(
+    what: string,
+    announced: Map<string, Announced<{ sha256: string }>>,
+    rows: Map<string, string>,
+  ) {
     for (const [id, sha256] of rows) {
       const event = announced.get(id);
       if (!event) this.fault(null, `The record does not know ${what} ${id}.`);
@@ -188,7 +193,8 @@ export class RecordVerifier {
     const sent = new Set(versions.map((row) => `${row.changeOrderId}/${row.version}`));
     const decided = new Set(versions.filter((row) => row.decision).map((row) => `${row.changeOrderId}/${row.version}`));
     for (const [key, { seq }] of this.sent) if (!sent.has(key)) this.fault(seq, `Sent version ${key} is gone.`);
-    for (const [key, { seq }] of this.decided) if (!decided.has(key)) this.fault(seq, `The decision on ${key} is gone.`);
+    for (const [key, { seq }] of this.decided)
+      if (!decided.has(key)) this.fault(seq, `The decision on ${key} is gone.`);
   }
 
   private fault(seq: number | null, what: string): void {

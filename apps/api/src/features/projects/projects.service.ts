@@ -1,0 +1,135 @@
+import type { BodyOut, ContractSums, Project, ProjectOverview, ProjectRow, projectRoutes } from '@underlath/contract';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import type { Caller } from '../caller.ts';
+import { assertSameContent, assertVersion, contentHash, makeOnce } from '../client-ids.ts';
+import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
+import type { RecordsService } from '../records/records.service.ts';
+import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
+import * as projects from './projects.repository.ts';
+import { listTodo } from './todo.ts';
+
+type NewProject = BodyOut<typeof projectRoutes.createProject>;
+type ProjectChange = BodyOut<typeof projectRoutes.changeProject>;
+
+/** Tells where a project's contract stands. */
+export interface ContractSumsSource {
+  sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums>;
+}
+
+/** Rows of each kind that the list of things to do looks at; a project with more shows the gravest. */
+const todoRows = 200;
+
+export class ProjectsService {
+  constructor(
+    private readonly database: Database,
+    private readonly records: RecordsService,
+    private readonly contract: ContractSumsSource,
+  ) {}
+
+  /** A repeat with the same id and content answers the project that exists. @throws ProblemError `already-exists` */
+  async create(caller: Caller, { id = newId(), ...content }: NewProject): Promise<Project> {
+    const { companyId, actor } = caller;
+    return makeOnce(() =>
+      this.database.inCompany(companyId, async (tx) => {
+        const existing = await projects.findProject(tx, companyId, id);
+        if (existing) {
+          const made = await this.records.lastData(tx, companyId, id, 'project.created');
+          assertSameContent('project', made?.contentSha256, content);
+          return toProject(existing);
+        }
+        const row = await projects.insertProject(tx, { companyId, id, ...content, startOn: fromDay(content.startOn) });
+        await this.records.open(tx, companyId, id);
+        await this.records.append(tx, {
+          companyId,
+          projectId: id,
+          actor,
+          type: 'project.created',
+          subjectId: id,
+          data: { contentSha256: contentHash(content), ...content },
+        });
+        return toProject(row);
+      }),
+    );
+  }
+
+  async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<Page<ProjectRow>> {
+    const after = readCursor(newestFirst, query.cursor);
+    const q = query.q?.trim() || undefined;
+    return this.database.inCompany(companyId, async (tx) => {
+      const rows = await projects.listProjects(tx, companyId, { q, after, take: query.limit + 1 });
+      const ids = rows.slice(0, query.limit).map(({ id }) => id);
+      const counts = await projects.countOpen(tx, companyId, ids);
+      return cutPage(
+        rows,
+        query.limit,
+        (row) => ({ ...toProject(row), open: toSeverityCounts(row.id, counts) }),
+        ({ id, createdAt }) => ({ at: createdAt.toISOString(), id }),
+      );
+    });
+  }
+
+  async get(companyId: string, id: string): Promise<Project> {
+    return this.database.inCompany(companyId, async (tx) => toProject(await requireProject(tx, companyId, id)));
+  }
+
+  /** @throws ProblemError `not-found`, `stale-version`, `wrong-state` */
+  async change(caller: Caller, id: string, seen: number, { startOn, ...change }: ProjectChange): Promise<Project> {
+    const { companyId, actor } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      await this.records.lock(tx, companyId, id);
+      const before = await requireProject(tx, companyId, id);
+      assertVersion('project', seen, before.version);
+      await this.assertSumsStand(tx, companyId, id, before, change);
+      const dates = startOn === undefined ? {} : { startOn: fromDay(startOn) };
+      const row = await projects.updateProject(tx, companyId, id, { ...change, ...dates });
+      const data = { ...change, ...(startOn !== undefined && { startOn }) };
+      await this.records.append(tx, { companyId, projectId: id, actor, type: 'project.changed', subjectId: id, data });
+      return toProject(row);
+    });
+  }
+
+  async overview(companyId: string, id: string): Promise<ProjectOverview> {
+    return this.database.inCompany(companyId, async (tx) => {
+      const row = await requireProject(tx, companyId, id);
+      const counts = await projects.countOpen(tx, companyId, [id]);
+      return {
+        project: toProject(row),
+        contract: await this.contract.sums(tx, companyId, id),
+        open: toSeverityCounts(id, counts),
+        todo: listTodo(
+          await projects.listUnsettled(tx, companyId, id, todoRows),
+          await projects.listAwaited(tx, companyId, id),
+          await projects.listFailedPhotos(tx, companyId, id, todoRows),
+        ),
+        photoCount: await projects.countPhotos(tx, companyId, id),
+        findingCount: await projects.countFindings(tx, companyId, id),
+      };
+    });
+  }
+
+  /** The original sum and days stand in every letter that was sent. */
+  private async assertSumsStand(
+    tx: Tx,
+    companyId: string,
+    id: string,
+    before: { originalSumCents: number; originalDays: number },
+    { originalSumCents, originalDays }: Pick<ProjectChange, 'originalSumCents' | 'originalDays'>,
+  ): Promise<void> {
+    const stays =
+      (originalSumCents ?? before.originalSumCents) === before.originalSumCents &&
+      (originalDays ?? before.originalDays) === before.originalDays;
+    if (stays || (await projects.countSentOrders(tx, companyId, id)) === 0) return;
+    throw new ProblemError(
+      'wrong-state',
+      'The original contract sum and days stand in a change order that was sent; write the difference as a change order.',
+    );
+  }
+}
+
+async function requireProject(tx: Tx, companyId: string, id: string): Promise<projects.ProjectRow> {
+  const row = await projects.findProject(tx, companyId, id);
+  if (!row) throw notFound('project');
+  return row;
+}

@@ -1,0 +1,81 @@
+import type { Severity, Todo } from '@underlath/contract';
+import { toWord } from '../enum-words.ts';
+import type { listAwaited, listFailedPhotos, listUnsettled } from './projects.repository.ts';
+
+type UnsettledFinding = Awaited<ReturnType<typeof listUnsettled>>[number];
+type AwaitedOrder = Awaited<ReturnType<typeof listAwaited>>[number];
+type FailedPhoto = Awaited<ReturnType<typeof listFailedPhotos>>[number];
+type Kind = Todo['kind'];
+
+/** What cannot wait comes first; the paid work that only has to be done comes last. */
+const urgency: readonly Kind[] = [
+  'make-safe',
+  'engineer',
+  'answer-question',
+  'photo-failed',
+  'measure',
+  'price',
+  'offer',
+  'await-client',
+  'repair',
+  'prove',
+];
+
+/** Everything in a project that needs somebody, most urgent first, the oldest of each kind first. */
+export function listTodo(findings: UnsettledFinding[], orders: AwaitedOrder[], photos: FailedPhoto[]): Todo[] {
+  return [...findings.flatMap(ofFinding), ...orders.flatMap(ofOrder), ...photos.map(ofPhoto)].sort(
+    (a, b) => urgency.indexOf(a.kind) - urgency.indexOf(b.kind) || a.since.localeCompare(b.since),
+  );
+}
+
+/** A grave finding asks twice: for the person on site, and for the next step of its paper. */
+function ofFinding(finding: UnsettledFinding): Todo[] {
+  const severity = finding.severity && toWord(finding.severity);
+  const kinds = [alarmOf(finding, severity), nextStep(finding, severity)].filter((kind) => kind !== undefined);
+  return kinds.map((kind) => ({
+    kind,
+    severity,
+    title: finding.title,
+    where: finding.location.name,
+    findingId: finding.id,
+    changeOrderId: null,
+    since: finding.createdAt.toISOString(),
+  }));
+}
+
+function alarmOf({ state }: UnsettledFinding, severity: Severity | null): Kind | undefined {
+  if (severity === 'make-safe' && state !== 'repaired') return 'make-safe';
+  return severity === 'engineer' && (state === 'noted' || state === 'judged') ? 'engineer' : undefined;
+}
+
+function nextStep({ state, verdict }: UnsettledFinding, severity: Severity | null): Kind | undefined {
+  if (state === 'noted') return 'measure';
+  if (state === 'judged') return severity !== 'record' || verdict === 'fails' ? 'price' : undefined;
+  if (state === 'priced') return 'offer';
+  if (state === 'approved') return 'repair';
+  return state === 'repaired' ? 'prove' : undefined;
+}
+
+function ofOrder({ id, number, state, wording, createdAt, versions, questions }: AwaitedOrder): Todo[] {
+  const headline = (wording as { headline?: { en?: string } }).headline?.en;
+  const about = { severity: null, where: headline || String(number), findingId: null, changeOrderId: id };
+  const sentAt = versions[0]?.sentAt ?? createdAt;
+  const asked = questions.map(({ text, askedAt }) => ({
+    ...about,
+    kind: 'answer-question' as const,
+    title: text.slice(0, 200),
+    since: askedAt.toISOString(),
+  }));
+  if (state !== 'sent') return asked;
+  return [...asked, { ...about, kind: 'await-client', title: headline || String(number), since: sentAt.toISOString() }];
+}
+
+const ofPhoto = ({ caption, derivativeReason, receivedAt, findings }: FailedPhoto): Todo => ({
+  kind: 'photo-failed',
+  severity: null,
+  title: derivativeReason ?? '',
+  where: caption,
+  findingId: findings[0]?.findingId ?? null,
+  changeOrderId: null,
+  since: receivedAt.toISOString(),
+});

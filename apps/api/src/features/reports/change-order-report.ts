@@ -1,0 +1,246 @@
+import type { ChangeOrderDocument, Decision, DocumentItem } from '@underlath/contract';
+import { formatCents, type Locale, SEVERITY_WORDS, say } from '@underlath/rules';
+import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
+import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
+import { basisWord, formatDay, formatInstant, reportWords, type Words } from './report-words.ts';
+import { Sheet, textWidthPt } from './sheet.ts';
+
+export interface ReportInput {
+  readonly document: ChangeOrderDocument;
+  readonly sha256: string;
+  readonly decision: Decision | null;
+  readonly locale: Locale;
+  readonly loadPhoto: LoadPhoto;
+}
+
+interface Pen {
+  readonly sheet: Sheet;
+  readonly words: Words;
+  readonly locale: Locale;
+}
+
+/**
+ * One sent version as PDF bytes. Nothing is computed here: every figure is the frozen document's own.
+ * A page's bytes are handed on before the next photo is read, so memory does not grow with the number of photos.
+ */
+export async function* writeReport(input: ReportInput): AsyncGenerator<Buffer> {
+  const { document, sha256, locale } = input;
+  const words = reportWords(locale);
+  const sheet = new Sheet({
+    title: `${words.changeOrder} ${document.number}, ${words.version} ${document.version}: ${document.wording.headline[locale]}`,
+    author: document.company.name,
+    locale,
+    createdAt: new Date(document.sentAt),
+    footer: `${document.company.name} · ${words.changeOrder} ${document.number}, ${words.version} ${document.version} · SHA-256 ${sha256}`,
+    pageWord: words.page,
+  });
+  const pen = { sheet, words, locale };
+  for await (const _step of sections(pen, input)) yield* written(sheet);
+  sheet.doc.end();
+  for await (const rest of sheet.doc) yield rest as Buffer;
+}
+
+/** What the library has finished so far. */
+function* written(sheet: Sheet): Generator<Buffer> {
+  for (let chunk = sheet.doc.read(); chunk !== null; chunk = sheet.doc.read()) yield chunk as Buffer;
+}
+
+async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
+  const { document, loadPhoto } = input;
+  writeLetter(pen, document);
+  writeChange(pen, document);
+  yield;
+  for (const item of document.items) {
+    writeItem(pen, document, item);
+    yield;
+    yield* drawPhotos(pen.sheet, pen.words, item.photos, loadPhoto);
+    writeSources(pen, item);
+  }
+  writePrice(pen, document);
+  yield;
+  pen.sheet.heading(pen.words.cautions);
+  pen.sheet.list(document.cautions.map((caution) => caution[pen.locale]));
+  writeRecord(pen, input);
+  writeDecision(pen, input);
+}
+
+function writeLetter(
+  { sheet, words, locale }: Pen,
+  { company, project, wording, number, version }: ChangeOrderDocument,
+) {
+  sheet.title(`${words.changeOrder} ${number}: ${wording.headline[locale]}`);
+  const license = company.licenseNumber ? `${words.license} ${company.licenseNumber}` : null;
+  const contractor = [company.name, license, company.address, company.phone, company.email].filter(Boolean).join(', ');
+  sheet.table(
+    [{ widthPt: 110 }, { widthPt: textWidthPt - 110 }],
+    [
+      { cells: [words.version, String(version)] },
+      { cells: [words.for, project.clientName] },
+      { cells: [words.project, project.name] },
+      { cells: [words.site, project.siteAddress] },
+      { cells: [words.contractor, contractor] },
+    ],
+  );
+  for (const part of ['found', 'why', 'ifNot'] as const) {
+    sheet.subheading(words[part]);
+    sheet.paragraph(wording[part][locale]);
+  }
+  if (wording.note[locale]) {
+    sheet.subheading(words.note);
+    sheet.paragraph(wording.note[locale]);
+  }
+}
+
+function writeChange({ sheet, words, locale }: Pen, { contract, days }: ChangeOrderDocument): void {
+  const money = (cents: number) => formatCents(cents, locale);
+  const date = (day: string | null) => (day ? formatDay(day, locale) : words.unknown);
+  const first = textWidthPt - 3 * 125;
+  const right = { widthPt: 125, align: 'right' } as const;
+  sheet.heading(words.inShort);
+  sheet.table(
+    [{ widthPt: first }, right, right, right],
+    [
+      { cells: ['', words.was, words.thisChange, words.is] },
+      {
+        cells: [
+          words.contractSum,
+          money(contract.beforeCents),
+          money(contract.thisChangeCents),
+          money(contract.afterCents),
+        ],
+        bold: true,
+      },
+      { cells: [words.days, String(contract.daysBefore), `+${days}`, String(contract.daysAfter)] },
+      { cells: [words.finish, date(contract.finishBefore), '', date(contract.finishAfter)] },
+    ],
+    { header: true },
+  );
+  sheet.table(
+    [{ widthPt: textWidthPt - 125 }, right],
+    [
+      { cells: [words.originalSum, money(contract.originalSumCents)] },
+      { cells: [words.previousChanges, money(contract.previousChangesCents)] },
+    ],
+  );
+}
+
+function writeItem({ sheet, words, locale }: Pen, document: ChangeOrderDocument, item: DocumentItem): void {
+  sheet.heading(`${words.finding} ${item.number}: ${item.title}`);
+  sheet.paragraph(`${item.place.name} · ${say(SEVERITY_WORDS[item.severity], locale)}`, { bold: true });
+  const here = document.items.filter((other) => other.place.locationId === item.place.locationId);
+  if (here[0] === item) writeElevation({ sheet, words, locale }, item, here);
+  for (const part of ['found', 'why', 'ifNot'] as const) {
+    sheet.subheading(words[part]);
+    sheet.paragraph(item[part][locale]);
+  }
+  if (item.measured.length > 0) {
+    sheet.subheading(words.measured);
+    sheet.table(
+      [{ widthPt: 260 }, { widthPt: textWidthPt - 260, align: 'right' }],
+      item.measured.map(({ label, value }) => ({ cells: [label[locale], value] })),
+    );
+  }
+  writeWords({ sheet, words, locale }, words.repair, item.repairs);
+  writeWords({ sheet, words, locale }, words.itemCautions, item.cautions);
+  sheet.paragraph(`${words.checkedBy}: ${item.checkedBy}, ${formatInstant(item.checkedAt, locale)}`);
+  sheet.paragraph(`${words.share}: ${formatCents(item.shareCents, locale)}`, { bold: true });
+}
+
+function writeWords({ sheet, locale }: Pen, heading: string, items: DocumentItem['repairs']): void {
+  if (items.length === 0) return;
+  sheet.subheading(heading);
+  sheet.list(items.map((one) => one[locale]));
+}
+
+/** A place is drawn once, with every finding of this change order that lies on it. */
+function writeElevation({ sheet, words }: Pen, { place }: DocumentItem, here: readonly DocumentItem[]): void {
+  const heightPt = elevationHeight(place, textWidthPt);
+  const scale = paperScale(place, textWidthPt);
+  if (heightPt === null || scale === null) {
+    sheet.paragraph(words.noSize, { sizePt: 9 });
+    return;
+  }
+  const numbers = here.map(({ number }) => number).join(', ');
+  const alt = `${words.elevationOf}: ${place.name}. ${words.hatched} ${words.finding} ${numbers}.`;
+  sheet.figure(alt, heightPt, (topPt) => {
+    drawElevation(sheet.doc, { leftPt: sheet.leftPt, topPt, widthPt: textWidthPt }, place, here);
+  });
+  sheet.paragraph(`${words.elevationOf}. ${words.scale} 1:${scale}. ${words.hatched}`, { sizePt: 8.5 });
+}
+
+function writeSources({ sheet, words, locale }: Pen, item: DocumentItem): void {
+  if (item.sources.length === 0) return;
+  sheet.subheading(words.sources);
+  sheet.list(
+    item.sources.map(
+      ({ title, edition, section, basis }) =>
+        `${[title, edition, section].filter(Boolean).join(', ')} (${basisWord(basis, locale)})`,
+    ),
+    { sizePt: 8.5 },
+  );
+}
+
+function writePrice({ sheet, words, locale }: Pen, { price }: ChangeOrderDocument): void {
+  const money = (cents: number) => formatCents(cents, locale);
+  const columns = [{ widthPt: textWidthPt - 230 }, { widthPt: 120 }, { widthPt: 110, align: 'right' }] as const;
+  const quantity = new Intl.NumberFormat(locale === 'es' ? 'es-US' : 'en-US', { maximumFractionDigits: 2 });
+  sheet.heading(words.priceLines);
+  sheet.table(
+    columns,
+    [
+      { cells: [words.line, words.quantity, words.amount] },
+      ...price.lines.map((line) => ({
+        cells: [line.title[locale], `${quantity.format(line.quantity)} ${line.unit}`, money(line.totalCents)],
+      })),
+      { cells: [words.subtotal, '', money(price.subtotalCents)], bold: true },
+      { cells: [`${words.overhead} ${price.overheadPct}%`, '', money(price.overheadCents)] },
+      { cells: [`${words.profit} ${price.profitPct}%`, '', money(price.profitCents)] },
+      { cells: [words.total, '', money(price.totalCents)], bold: true },
+    ],
+    { header: true },
+  );
+  if (price.placeholder) sheet.paragraph(words.placeholder);
+  sheet.subheading(words.howLines);
+  sheet.list(
+    price.lines.map((line) => `${line.title[locale]}: ${line.steps.map((step) => step[locale]).join(' ')}`),
+    { sizePt: 8.5 },
+  );
+}
+
+function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: ReportInput): void {
+  sheet.heading(words.record);
+  sheet.table(
+    [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
+    [
+      { cells: [words.sentBy, document.sentBy] },
+      { cells: [words.sentAt, formatInstant(document.sentAt, locale)] },
+      { cells: [words.answerBy, formatInstant(document.expiresAt, locale)] },
+      { cells: [words.fingerprint, sha256] },
+      { cells: [words.recordHead, `${document.record.seq}: ${document.record.hash}`] },
+    ],
+    { sizePt: 9 },
+  );
+}
+
+function writeDecision({ sheet, words, locale }: Pen, { document, decision }: ReportInput): void {
+  sheet.heading(words.decision);
+  if (!decision) {
+    sheet.paragraph(words.noDecision);
+    sheet.subheading(words.consentAsked);
+    sheet.paragraph(document.consent.text[locale], { sizePt: 8.5 });
+    return;
+  }
+  sheet.paragraph(decision.kind === 'approved' ? words.approved : words.declined, { bold: true, sizePt: 12 });
+  sheet.table(
+    [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
+    [
+      { cells: [words.signedBy, decision.signerName] },
+      { cells: [words.answeredAt, formatInstant(decision.decidedAt, locale)] },
+      ...(decision.reason ? [{ cells: [words.reason, decision.reason] }] : []),
+      { cells: [words.fingerprint, decision.sha256] },
+    ],
+    { sizePt: 9 },
+  );
+  sheet.subheading(words.consent);
+  sheet.paragraph(decision.consentText, { sizePt: 8.5 });
+}

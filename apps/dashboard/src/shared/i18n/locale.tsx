@@ -18,7 +18,8 @@ export function startingLocale(stored: string | null, device: readonly string[])
   return device[0]?.toLowerCase().startsWith('es') ? 'es' : 'en';
 }
 
-function readStored(): string | null {
+/** What this person chose on this device before, or null. */
+export function readStoredLocale(): string | null {
   try {
     return localStorage.getItem(storageKey);
   } catch {
@@ -28,7 +29,7 @@ function readStored(): string | null {
 
 /** Gives every screen below it its language, and remembers a change on this device. */
 export function LocaleProvider({ children, initial }: { children: ReactNode; initial?: Locale }) {
-  const [locale, setState] = useState<Locale>(() => initial ?? startingLocale(readStored(), navigator.languages));
+  const [locale, setState] = useState<Locale>(() => initial ?? startingLocale(readStoredLocale(), navigator.languages));
   const setLocale = useCallback((next: Locale) => {
     setState(next);
     try {

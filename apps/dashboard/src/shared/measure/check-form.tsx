@@ -1,0 +1,134 @@
+import type { Check, Situation } from '@underlath/rules';
+import { say } from '@underlath/rules/kernel';
+import { type ReactNode, useEffect, useRef } from 'react';
+import { TapePicture } from '../drawing/tape-picture.tsx';
+import { useLocale, useT } from '../i18n/locale.tsx';
+import { common } from '../i18n/messages/common.ts';
+import { measure } from '../i18n/messages/measure.ts';
+import { Button } from '../ui/button.tsx';
+import { FieldQuestion } from './field-question.tsx';
+import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
+import { LiveVerdict } from './outcome-view.tsx';
+import { useOutcome } from './use-outcome.ts';
+import './measure.css';
+
+export type CheckFormProps = {
+  check: Check;
+  inputs: Inputs;
+  onChange: (inputs: Inputs) => void;
+  context?: Situation;
+  edition?: string;
+  /** Errors the server found, by path (`counts.flush`). */
+  serverErrors?: Readonly<Record<string, string>>;
+};
+
+/** The sheet: every question of the check in one column, drawings beside the lengths, the verdict at the foot. */
+export function CheckForm({ check, inputs, onChange, context, edition, serverErrors = {} }: CheckFormProps) {
+  const { outcome, errors } = useOutcome(check, inputs, context, edition);
+  const answers = withDefaults(check.inputs, inputs);
+  return (
+    <div className="check-sheet">
+      {visibleFields(check.inputs, inputs).map(({ name, field }) => (
+        <div className="check-sheet-row" key={name}>
+          <FieldQuestion
+            name={name}
+            field={field}
+            value={answerOf(name, field, inputs)}
+            onChange={(value) => onChange(setAnswer(inputs, name, value))}
+            optional={isOptional(field, answers)}
+            errors={{ ...serverErrors, ...errors }}
+            path={name}
+          />
+          {field.picture && <TapePicture id={field.picture} value={answers[name]} inputs={answers} />}
+        </div>
+      ))}
+      <LiveVerdict outcome={outcome} />
+    </div>
+  );
+}
+
+export type CheckStepsProps = CheckFormProps & {
+  /** Which question is asked; kept by the screen, so that it survives in a draft. */
+  step: number;
+  onStep: (step: number) => void;
+  /** After the last question. */
+  onDone: () => void;
+  doneLabel?: string;
+  /** Puts question and foot into the screen's own frame: the foot holds the actions and sticks to the bottom. */
+  children: (parts: { body: ReactNode; foot: ReactNode; at: number; of: number }) => ReactNode;
+};
+
+/** One question a screen, for a gloved hand: the question, the drawing that moves with the value, keys, the verdict. */
+export function CheckSteps(props: CheckStepsProps) {
+  const {
+    check,
+    inputs,
+    onChange,
+    context,
+    edition,
+    serverErrors = {},
+    step,
+    onStep,
+    onDone,
+    doneLabel,
+    children,
+  } = props;
+  const { locale } = useLocale();
+  const t = useT(measure);
+  const c = useT(common);
+  const { outcome, errors } = useOutcome(check, inputs, context, edition);
+  const steps = visibleFields(check.inputs, inputs);
+  const at = Math.min(step, steps.length - 1);
+  const current = steps[at];
+  const heading = useRef<HTMLHeadingElement>(null);
+  const shown = useRef(current?.name);
+  useEffect(() => {
+    // A new question takes the focus, so that it is read aloud and the keyboard starts there.
+    if (shown.current !== current?.name) heading.current?.focus();
+    shown.current = current?.name;
+  }, [current?.name]);
+  if (!current) return null;
+  const { name, field } = current;
+  const answers = withDefaults(check.inputs, inputs);
+  const value = answerOf(name, field, inputs);
+  const last = at === steps.length - 1;
+  const go = () => (last ? onDone() : onStep(at + 1));
+  const body = (
+    <>
+      <div className="question">
+        <h1 ref={heading} tabIndex={-1}>
+          {say(field.label, locale)}
+        </h1>
+        {field.howToMeasure && <p className="soft">{say(field.howToMeasure, locale)}</p>}
+      </div>
+      {field.picture && <TapePicture id={field.picture} value={value} inputs={answers} />}
+      <FieldQuestion
+        key={name}
+        name={name}
+        field={field}
+        value={value}
+        onChange={(next) => onChange(setAnswer(inputs, name, next))}
+        optional={isOptional(field, answers)}
+        pad
+        labelHidden
+        errors={{ ...serverErrors, ...errors }}
+        path={name}
+      />
+      <LiveVerdict outcome={outcome} />
+    </>
+  );
+  const foot = (
+    <div className="step-foot">
+      {value === undefined ? (
+        <Button wide onClick={go}>
+          {t(field.kind === 'list' ? 'cantTellList' : 'cantTell')}
+        </Button>
+      ) : (
+        <Button look="go" wide onClick={go}>
+          {last ? (doneLabel ?? c('done')) : c('next')}
+        </Button>
+      )}
+    </div>
+  );
+  return children({ body, foot, at: at + 1, of: steps.length });
+}

@@ -1,0 +1,175 @@
+import { useId, useState } from 'react';
+import { useT } from '../i18n/locale.tsx';
+import { measure } from '../i18n/messages/measure.ts';
+import { FieldError } from '../ui/field.tsx';
+import { Fraction, Length } from './length.tsx';
+import { type MeasureInputProps, useLengthCheck } from './measure-input.tsx';
+import { fromPad, isFull, type PadPart, type PadValue, padParts, pressDigit, toPad } from './pad.ts';
+
+const partNames = { feet: 'feet', whole: 'inches', ticks: 'fraction' } as const;
+
+/** The value large, the side of zero, and one set of keys: sixteenths, or digits for whole inches and feet. */
+export function LengthPad(props: Omit<MeasureInputProps, 'pad'>) {
+  const {
+    label,
+    labelHidden,
+    hint,
+    error,
+    value,
+    onChange,
+    unit = 'in',
+    min,
+    max,
+    denominator = 16,
+    signWords,
+  } = props;
+  const t = useT(measure);
+  const id = useId();
+  const { rangeError } = useLengthCheck(props);
+  const factor = unit === 'ft' ? 12 : 1;
+  const { parts, first } = padParts(Math.max(Math.abs(min), Math.abs(max)) * factor);
+  const withFeet = parts.includes('feet');
+  const [negative, setNegative] = useState(value === null ? false : value < 0);
+  const [part, setPart] = useState<PadPart>(first);
+  const [held, setHeld] = useState<number | null>(value);
+  const shown = value ?? held;
+  const pad = toPad(shown === null ? null : shown * factor, denominator, withFeet, negative);
+  const problem = held !== null && value === null ? rangeError(held) : undefined;
+
+  function put(next: PadValue) {
+    const result = fromPad(next, denominator) / factor;
+    setHeld(result);
+    onChange(rangeError(result) ? null : result);
+  }
+  function digit(of: 'feet' | 'whole', key: number) {
+    const next = pressDigit(pad, of, key, withFeet);
+    put(next);
+    if (isFull(next, of, withFeet, max * factor)) setPart(parts[parts.indexOf(of) + 1] ?? of);
+  }
+  function clear() {
+    setHeld(null);
+    onChange(null);
+    setPart(first);
+  }
+
+  return (
+    <fieldset className="pad" aria-describedby={`${id}-error`}>
+      <legend className={labelHidden ? 'hidden-text' : 'field-label'}>{label}</legend>
+      {hint && <p className="field-hint soft">{hint}</p>}
+      <div className="pad-top">
+        <output className="pad-value">
+          {shown === null ? (
+            <span className="pad-none">{t('nothingYet')}</span>
+          ) : (
+            <Length
+              inches={Math.abs(shown) * factor}
+              style={withFeet ? 'feet-inches' : 'inches'}
+              denominator={denominator}
+            />
+          )}
+        </output>
+        {min < 0 && (
+          <SignSwitch
+            negative={pad.negative}
+            words={signWords ?? { positive: t('plus'), negative: t('minus') }}
+            onChange={(next) => {
+              setNegative(next);
+              if (shown !== null) put({ ...pad, negative: next });
+            }}
+          />
+        )}
+      </div>
+      {parts.length > 1 && (
+        <div className="pad-parts">
+          {parts.map((name) => (
+            <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
+              {t(partNames[name])}
+            </button>
+          ))}
+          <button type="button" className="pad-clear" onClick={clear}>
+            {t('clear')}
+          </button>
+        </div>
+      )}
+      {part === 'ticks' ? (
+        <FractionKeys
+          denominator={denominator}
+          on={shown === null ? null : pad.ticks}
+          onPress={(ticks) => put({ ...pad, ticks })}
+        />
+      ) : (
+        <DigitKeys onPress={(key) => digit(part, key)} />
+      )}
+      <FieldError id={`${id}-error`}>{problem ?? error}</FieldError>
+    </fieldset>
+  );
+}
+
+type SignSwitchProps = {
+  negative: boolean;
+  words: { positive: string; negative: string };
+  onChange: (negative: boolean) => void;
+};
+
+function SignSwitch({ negative, words, onChange }: SignSwitchProps) {
+  return (
+    <div className="pad-sign">
+      <button type="button" aria-pressed={!negative} onClick={() => onChange(false)}>
+        {words.positive}
+      </button>
+      <button type="button" aria-pressed={negative} onClick={() => onChange(true)}>
+        {words.negative}
+      </button>
+    </div>
+  );
+}
+
+function FractionKeys({
+  denominator,
+  on,
+  onPress,
+}: {
+  denominator: number;
+  on: number | null;
+  onPress: (ticks: number) => void;
+}) {
+  return (
+    <div className="pad-keys">
+      {Array.from({ length: denominator }, (_, ticks) => {
+        const { over, under } = reduced(ticks, denominator);
+        return (
+          <button
+            key={`${over}/${under}`}
+            type="button"
+            aria-pressed={on === ticks}
+            aria-label={ticks === 0 ? '0' : `${over}/${under}`}
+            onClick={() => onPress(ticks)}
+          >
+            {ticks === 0 ? '0' : <Fraction over={over} under={under} />}
+          </button>
+        );
+      })}
+    </div>
+  );
+}
+
+function reduced(ticks: number, denominator: number): { over: number; under: number } {
+  let [over, under] = [ticks, denominator];
+  while (over > 0 && over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  return { over, under };
+}
+
+function DigitKeys({ onPress }: { onPress: (digit: number) => void }) {
+  return (
+    <div className="pad-keys pad-digits">
+      {[1, 2, 3, 4, 5, 6, 7, 8, 9, 0].map((digit) => (
+        <button key={digit} type="button" onClick={() => onPress(digit)}>
+          {digit}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,123 @@
+import { type Outcome, type Severity, say, type Verdict } from '@underlath/rules/kernel';
+import { formatShare } from '../i18n/format.ts';
+import { useLocale, useT } from '../i18n/locale.tsx';
+import { common } from '../i18n/messages/common.ts';
+import { measure } from '../i18n/messages/measure.ts';
+import { SeverityNote, VerdictWord } from '../ui/severity.tsx';
+import './measure.css';
+
+/** What the parts of this file show: an outcome already in one language. A stored judgment's answer has this shape too. */
+export type SaidOutcome = {
+  verdict: Verdict;
+  severity: Severity;
+  remaining: number | null;
+  reasons: readonly string[];
+  cautions: readonly string[];
+  referrals: readonly ('engineer' | 'official' | 'specialist')[];
+  sources: readonly { id: string; title: string; edition: string; section: string; basis: string }[];
+};
+
+/** An outcome of the rules package in the reader's language. */
+export function useSaid(outcome: Outcome | null): SaidOutcome | null {
+  const { locale } = useLocale();
+  if (!outcome) return null;
+  return {
+    ...outcome,
+    reasons: outcome.reasons.map((reason) => say(reason, locale)),
+    cautions: outcome.cautions.map((caution) => say(caution, locale)),
+  };
+}
+
+/** The short form under a question: severity, verdict, and the first reason. Announced when it changes. */
+export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
+  const said = useSaid(outcome);
+  const t = useT(measure);
+  const settled = said && said.verdict !== 'undetermined';
+  return (
+    <div className="live-verdict" aria-live="polite">
+      {settled || said?.severity === 'make-safe' ? (
+        <SeverityNote severity={said.severity}>
+          <p>
+            <VerdictWord verdict={said.verdict} />. {said.reasons[0]}
+          </p>
+        </SeverityNote>
+      ) : (
+        <p className="live-verdict-none soft">{t('measureMore')}</p>
+      )}
+    </div>
+  );
+}
+
+/** The whole answer: make-safe steps first, then why, then the rule it was measured against. */
+export function OutcomeView({ outcome, sourcesShown = true }: { outcome: SaidOutcome; sourcesShown?: boolean }) {
+  const t = useT(measure);
+  const { tag } = useLocale();
+  const makeSafe = outcome.severity === 'make-safe';
+  return (
+    <div className="outcome stack">
+      <SeverityNote severity={outcome.severity}>
+        <p>
+          <VerdictWord verdict={outcome.verdict} />. {outcome.reasons[0]}
+        </p>
+      </SeverityNote>
+      {makeSafe && outcome.cautions.length > 0 && (
+        <section>
+          <h3>{t('doNow')}</h3>
+          <ol className="numbered">
+            {outcome.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ol>
+        </section>
+      )}
+      {outcome.reasons.slice(1).map((reason) => (
+        <p key={reason}>{reason}</p>
+      ))}
+      {outcome.remaining !== null && outcome.remaining < 1 && (
+        <p>
+          {outcome.remaining === 0
+            ? t('remainingNone')
+            : t('remainingShare', { share: formatShare(outcome.remaining, tag) })}
+        </p>
+      )}
+      {outcome.referrals.length > 0 && (
+        <p>
+          <b>{t('refersTo', { who: outcome.referrals.map((who) => t(who)).join(', ') })}</b>
+        </p>
+      )}
+      {!makeSafe && outcome.cautions.length > 0 && (
+        <ul className="bulleted soft">
+          {outcome.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
+      {sourcesShown && <Sources sources={outcome.sources} />}
+    </div>
+  );
+}
+
+const basisKeys: Record<string, 'basisPublished' | 'basisMemory' | 'basisCommonPractice'> = {
+  published: 'basisPublished',
+  memory: 'basisMemory',
+  'common-practice': 'basisCommonPractice',
+};
+
+/** The documents a verdict rests on, each with its edition, section and how it is known. */
+export function Sources({ sources }: { sources: SaidOutcome['sources'] }) {
+  const t = useT(measure);
+  const c = useT(common);
+  return (
+    <section className="sources">
+      <h3>{t('sources')}</h3>
+      <ul>
+        {sources.map((source) => (
+          <li key={source.id}>
+            {[source.title, source.edition, source.section].filter(Boolean).join(', ')}
+            <span className="soft"> · {c(basisKeys[source.basis] ?? 'basisCommonPractice')}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

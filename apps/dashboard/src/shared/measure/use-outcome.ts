@@ -1,0 +1,25 @@
+import { type Check, InputError, type Outcome, runCheck, type Situation } from '@underlath/rules';
+import { useMemo } from 'react';
+import { useLocale } from '../i18n/locale.tsx';
+import { askedInputs, type Inputs } from './form.ts';
+
+export type LiveOutcome = { outcome: Outcome | null; errors: Readonly<Record<string, string>> };
+
+/**
+ * What the check says of the measurements so far, computed in the browser by the same package the server uses. Errors
+ * are by path (`counts.flush`); a missing measurement is not an error. The server's verdict is the one on record.
+ */
+export function useOutcome(check: Check, inputs: Inputs, context: Situation = {}, edition?: string): LiveOutcome {
+  const { locale } = useLocale();
+  return useMemo(() => {
+    try {
+      return { outcome: runCheck(check, { inputs: askedInputs(check.inputs, inputs), context, edition }), errors: {} };
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      return {
+        outcome: null,
+        errors: Object.fromEntries(error.issues.map((i) => [i.path.join('.'), i.message[locale]])),
+      };
+    }
+  }, [check, inputs, context, edition, locale]);
+}

@@ -63,7 +63,8 @@ export const auth = fp(
   async (app: FastifyInstance, options: Options) => {
     await app.register(cookie);
     app.decorateRequest('principal', null);
-    app.addHook('onRequest', async (request) => {
+    // Before the body is read, and after the rate limits, which are route hooks of the stage before.
+    app.addHook('preParsing', async (request) => {
       if (!request.is404)
         request.principal = await findPrincipal(request, request.routeOptions.config.permission, options);
     });

@@ -22,7 +22,7 @@ export const permissions = fp(
         );
       }
     });
-    app.addHook('onRequest', async (request) => {
+    app.addHook('preParsing', async (request) => {
       // Without a route there is nothing to protect: the answer is "nothing at this address".
       if (request.is404) return;
       assertAllowed(request.routeOptions.config.permission, request.principal);

@@ -27,11 +27,14 @@ export interface Call<R extends Route> {
   readonly reply: FastifyReply;
 }
 
+/** JSON as the contract says; a stream or bytes where it names a media type; nothing where it is empty. */
+type Handled<R extends Route> = [Answer<R>] extends [never] ? unknown : Answer<R>;
+
 /** Serves one route of the contract: path, permission, schemas and manners come from its definition, the handler only translates. The first success status of the contract is sent unless the handler sets another. An answer with a `version` carries it as its ETag. */
 export function serve<const R extends Route>(
   app: FastifyInstance,
   route: R,
-  handle: (call: Call<R>) => Promise<Answer<R>>,
+  handle: (call: Call<R>) => Promise<Handled<R>>,
 ): void {
   const success = Number(Object.keys(route.answers)[0]);
   app.route({

@@ -1,0 +1,91 @@
+import { join } from 'node:path';
+import multipart from '@fastify/multipart';
+import underPressure from '@fastify/under-pressure';
+import { photoCaps } from '@underlath/contract';
+import Fastify, { type FastifyError, type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import type { Deps } from './deps.ts';
+import { pendingMigrations } from './platform/database/migrations.ts';
+import { newId } from './platform/ids.ts';
+import type { Platform } from './platform/platform.ts';
+import { ProblemError } from './platform/problem-error.ts';
+import { auth } from './plugins/auth.ts';
+import { health } from './plugins/health.ts';
+import { idempotency } from './plugins/idempotency.ts';
+import { defaultLimits, limits, type RateLimits } from './plugins/limits.ts';
+import { openApi } from './plugins/openapi.ts';
+import { permissions } from './plugins/permissions.ts';
+import { problemDocuments, sendProblem } from './plugins/problems.ts';
+import { security } from './plugins/security.ts';
+import { dashboardFiles } from './plugins/static.ts';
+
+export interface AppOptions {
+  limits?: RateLimits;
+  logger?: FastifyServerOptions['logger'];
+}
+
+/** A photo of the largest size over a slow phone line (25 MB at 1 Mbit/s) takes a little over three minutes. */
+const requestTimeoutMs = 300_000;
+/** Nothing moving on a connection for this long ends it. */
+const connectionTimeoutMs = 60_000;
+/** JSON bodies; photos come as streams with a cap of their own. */
+const bodyLimitBytes = 1_048_576;
+
+/** Builds the server: manners first, then every feature's routes, then the dashboard's files. */
+export async function buildApp(platform: Platform, deps: Deps, options: AppOptions = {}): Promise<FastifyInstance> {
+  const { config, database, fileStore, migrations, accounts } = platform;
+  const app = Fastify({
+    logger: options.logger ?? false,
+    disableRequestLogging: true,
+    genReqId: () => newId(),
+    // Only behind a TLS proxy of ours is the caller's address in a header; elsewhere anyone could write one.
+    trustProxy: config.publicUrl.startsWith('https:') ? 'loopback,linklocal,uniquelocal' : false,
+    requestTimeout: requestTimeoutMs,
+    connectionTimeout: connectionTimeoutMs,
+    bodyLimit: bodyLimitBytes,
+    forceCloseConnections: 'idle',
+    return503OnClosing: false,
+    routerOptions: { maxParamLength: 300 },
+    frameworkErrors: (error: FastifyError, request, reply) => {
+      const detail = `The address is not readable: ${error.message}.`;
+      sendProblem(request, reply, new ProblemError('malformed-request', detail, { cause: error }));
+    },
+  });
+  app.setValidatorCompiler(validatorCompiler);
+  app.setSerializerCompiler(serializerCompiler);
+  await app.register(problemDocuments);
+  await app.register(security, { publicUrl: config.publicUrl });
+  await app.register(underPressure, {
+    maxEventLoopDelay: 3_000,
+    pressureHandler: () => {
+      throw new ProblemError('busy', 'The server is too busy just now; try again in a few seconds.', {
+        headers: { 'retry-after': '5' },
+      });
+    },
+  });
+  await app.register(limits, { limits: options.limits ?? defaultLimits });
+  await app.register(auth, { accounts, cookies: deps.cookies, lookups: deps.lookups });
+  await app.register(permissions);
+  await app.register(idempotency, { database });
+  await app.register(multipart, {
+    limits: { fileSize: photoCaps.bytes, files: 1, fields: 12, fieldSize: 8_192, parts: 13 },
+  });
+  await app.register(openApi, { version: deps.version });
+  await app.register(health, {
+    checks: {
+      database: () => database.ping(),
+      fileStore: () => fileStore.ping(),
+      migrations: async () => assertNone(await pendingMigrations(database.ownerPool, migrations)),
+    },
+  });
+  // In a context of its own, so that the routes are registered after every hook above is in place.
+  await app.register(async (api) => {
+    for (const feature of deps.features) feature.register(api);
+  });
+  await app.register(dashboardFiles, { folder: join(config.projectRoot, 'apps/dashboard/dist') });
+  return app;
+}
+
+function assertNone(pending: string[]): void {
+  if (pending.length > 0) throw new Error(`migrations are missing: ${pending.join(', ')}`);
+}

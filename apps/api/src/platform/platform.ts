@@ -1,0 +1,76 @@
+import { join } from 'node:path';
+import type { Config } from '../config.ts';
+import { type Accounts, createAccounts } from './accounts.ts';
+import { type Clock, systemClock } from './clock.ts';
+import { createDatabase, type Database } from './database/database.ts';
+import { type Migration, migrate, readMigrations } from './database/migrations.ts';
+import { startEmbeddedPostgres } from './embedded-postgres/embedded-postgres.ts';
+import { createFileStore, type FileStore } from './file-store/file-store.ts';
+import { createMailer, type Mailer } from './mailer.ts';
+import { createOutbox, type Outbox } from './outbox.ts';
+import { createQueue, type Job, type Queue } from './queue.ts';
+
+/** Everything outside the house rules: what services are built on. HTTP and worker share it. */
+export interface Platform {
+  readonly config: Config;
+  readonly database: Database;
+  readonly migrations: Migration[];
+  readonly fileStore: FileStore;
+  readonly queue: Queue;
+  readonly outbox: Outbox;
+  readonly mailer: Mailer;
+  readonly accounts: Accounts;
+  readonly clock: Clock;
+  /** Lets go of everything, in order; the queue waits for its running jobs first. */
+  close(): Promise<void>;
+}
+
+interface Options {
+  /** Every job that any feature declares. */
+  jobs: readonly Job[];
+  onError: (error: Error) => void;
+  log?: (line: string) => void;
+  maxConnections?: number;
+}
+
+/** Opens the database the configuration names; without one, PostgreSQL runs in the data folder. Migrated when it returns. */
+export async function openDatabase(
+  config: Config,
+  log: (line: string) => void = console.log,
+): Promise<{ databaseUrl: string; migrations: Migration[]; stop(): Promise<void> }> {
+  const embedded = config.databaseUrl ? undefined : await startEmbeddedPostgres({ dataDir: config.dataDir, log });
+  const databaseUrl = config.databaseUrl ?? embedded?.databaseUrl ?? '';
+  const stop = async () => embedded?.stop();
+  try {
+    const migrations = readMigrations(join(config.projectRoot, 'prisma/migrations'));
+    for (const name of await migrate(databaseUrl, migrations)) log(`Applied migration ${name}.`);
+    return { databaseUrl, migrations, stop };
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+}
+
+/** Opens every adapter. What was opened is closed again when a later one fails. */
+export async function openPlatform(config: Config, { jobs, onError, log, maxConnections }: Options): Promise<Platform> {
+  const undo: (() => Promise<unknown>)[] = [];
+  const close = async () => {
+    for (const step of undo.splice(0).reverse()) await step();
+  };
+  try {
+    const { databaseUrl, migrations, stop } = await openDatabase(config, log);
+    undo.push(stop);
+    const database = createDatabase({ databaseUrl, onError, ...(maxConnections && { maxConnections }) });
+    undo.push(() => database.close());
+    const fileStore = await createFileStore(config);
+    const queue = await createQueue({ databaseUrl, jobs, onError });
+    undo.push(() => queue.stop());
+    const mailer = createMailer(config, log);
+    const outbox = createOutbox(queue);
+    const accounts = createAccounts(database);
+    return { config, database, migrations, fileStore, queue, outbox, mailer, accounts, clock: systemClock, close };
+  } catch (error) {
+    await close();
+    throw error;
+  }
+}

@@ -1,9 +1,18 @@
 import type { Role } from '@underlath/contract';
+import type { ApiKeyPrincipal, MemberPrincipal } from '../plugins/auth.ts';
 import type { Actor } from './records/record-actor.ts';
 
 /** Whom a service works for: a signed-in member or an API key of one company. */
 export interface Caller {
   companyId: string;
   role: Role;
-  actor: Actor & { kind: 'member' | 'api-key' };
+  /** The member it is put down to; for an API key, the member who made it. */
+  memberId: string;
+  actor: Actor;
+}
+
+export function callerOf(principal: MemberPrincipal | ApiKeyPrincipal): Caller {
+  const { companyId, role, name, kind, actorId } = principal;
+  const id = principal.kind === 'member' ? principal.memberId : principal.apiKeyId;
+  return { companyId, role, memberId: actorId, actor: { kind, id, name } };
 }

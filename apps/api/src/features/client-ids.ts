@@ -17,15 +17,6 @@ export function assertSameContent(what: string, earlier: unknown, content: unkno
   );
 }
 
-/** @throws ProblemError `stale-version` */
-export function assertVersion(what: string, seen: number, current: number): void {
-  if (seen === current) return;
-  throw new ProblemError(
-    'stale-version',
-    `This ${what} was changed by someone else: you saw version ${seen}, it is now ${current}. Load it again and repeat your change.`,
-  );
-}
-
 /**
  * Runs a transaction that makes something under an id chosen by the caller, and once more when another request made the
  * same id at the same moment: the second run finds it.

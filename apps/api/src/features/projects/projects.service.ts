@@ -2,8 +2,9 @@ import type { BodyOut, ContractSums, Project, ProjectOverview, ProjectRow, proje
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
-import { assertSameContent, assertVersion, contentHash, makeOnce } from '../client-ids.ts';
+import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
@@ -80,7 +81,7 @@ export class ProjectsService {
     return this.database.inCompany(companyId, async (tx) => {
       await this.records.lock(tx, companyId, id);
       const before = await requireProject(tx, companyId, id);
-      assertVersion('project', seen, before.version);
+      assertVersion(seen, before.version);
       await this.assertSumsStand(tx, companyId, id, before, change);
       const dates = startOn === undefined ? {} : { startOn: fromDay(startOn) };
       const row = await projects.updateProject(tx, companyId, id, { ...change, ...dates });

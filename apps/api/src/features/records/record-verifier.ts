@@ -154,7 +154,10 @@ export class RecordVerifier {
 
   private compareDecision(row: StoredVersion, decision: StoredDecision, name: string): void {
     const announced = this.decided.get(`${row.changeOrderId}/${row.version}`);
-    if (!announced) return this.fault(null, `The record does not say that ${name} was decided.`);
+    if (!announced) {
+      this.fault(null, `The record does not say that ${name} was decided.`);
+      return;
+    }
     const { kind, signerName, reason, sha256, consentId } = decision;
     const wanted: DecidedData = {
       version: row.version,

@@ -37,6 +37,11 @@ export class RecordsService {
     await records.insertHead(tx, companyId, projectId, emptyHash);
   }
 
+  /** Whether the company has this project. */
+  async exists(tx: Tx, companyId: string, projectId: string): Promise<boolean> {
+    return (await records.findHead(tx, companyId, projectId)) !== null;
+  }
+
   /**
    * Takes the project's turn until the transaction ends, so that what is read next (a number, an earlier row) stays true.
    * @throws ProblemError `not-found`

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import multipart from '@fastify/multipart';
 import underPressure from '@fastify/under-pressure';
 import { photoCaps } from '@underlath/contract';
-import Fastify, { type FastifyError, type FastifyInstance, type FastifyServerOptions } from 'fastify';
+import Fastify, { type FastifyError, type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Deps } from './deps.ts';
 import { pendingMigrations } from './platform/database/migrations.ts';
@@ -36,7 +36,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   const { config, database, fileStore, migrations, accounts } = platform;
   const app = Fastify({
     logger: options.logger ?? false,
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     genReqId: () => newId(),
     // Only behind a TLS proxy of ours is the caller's address in a header; elsewhere anyone could write one.
     trustProxy: config.publicUrl.startsWith('https:') ? 'loopback,linklocal,uniquelocal' : false,

@@ -28,7 +28,7 @@ export const openApi = fp(async (app: FastifyInstance, { version }: { version: s
     '/api/v1/openapi.json',
     { config: { permission: 'public' }, schema: { hide: true } },
     async (_request, reply) => {
-      reply.serializer((payload: unknown) => JSON.stringify(payload));
+      reply.type('application/json').serializer((payload: unknown) => JSON.stringify(payload));
       return app.swagger();
     },
   );

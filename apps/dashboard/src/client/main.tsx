@@ -1,5 +1,27 @@
 import '../shared/look/base.css';
+import './client.css';
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { LocaleProvider } from '../shared/i18n/locale.tsx';
+import { StatusProvider } from '../shared/ui/status.tsx';
+import { printWhole } from './print.ts';
+import { ClientPage } from './screens/client-page.tsx';
 
+printWhole();
 const root = document.getElementById('root');
-if (root) createRoot(root).render(<main className="sheet">Underlath</main>);
+if (root) {
+  createRoot(root).render(
+    <StrictMode>
+      <QueryClientProvider client={new QueryClient()}>
+        <LocaleProvider>
+          <StatusProvider>
+            <main className="letter">
+              <ClientPage />
+            </main>
+          </StatusProvider>
+        </LocaleProvider>
+      </QueryClientProvider>
+    </StrictMode>,
+  );
+}

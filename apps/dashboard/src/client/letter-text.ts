@@ -1,0 +1,93 @@
+import type { ChangeOrderDocument, DocumentItem, Locale, Text } from '@underlath/contract';
+
+/** A wording in the reader's language; where it was written in the other one only, that one, marked as such. */
+export function wordsIn(text: Text, locale: Locale): { words: string; lang: Locale } {
+  const other: Locale = locale === 'en' ? 'es' : 'en';
+  return text[locale].trim() === '' && text[other].trim() !== ''
+    ? { words: text[other], lang: other }
+    : { words: text[locale], lang: locale };
+}
+
+const squeezed = (words: string) => words.replace(/\s+/g, ' ').trim().toLowerCase();
+
+/** True when the letter already says it, so that it is not said twice. */
+export const saysAlready = (whole: Text, part: Text): boolean => squeezed(whole.en).includes(squeezed(part.en));
+
+function uniqueTexts(texts: readonly Text[]): Text[] {
+  return texts.filter((text, at) => texts.findIndex((other) => squeezed(other.en) === squeezed(text.en)) === at);
+}
+
+/** Every caution of the letter and its findings, each once, in the order they came. */
+export function allCautions(document: ChangeOrderDocument): Text[] {
+  return uniqueTexts([...document.cautions, ...document.items.flatMap((item) => item.cautions)]);
+}
+
+type Source = DocumentItem['sources'][number];
+export type UsedSource = Source & { numbers: number[] };
+
+/** Every source once, with the numbers of the findings it was used for. */
+export function allSources(items: readonly DocumentItem[]): UsedSource[] {
+  const byKey = new Map<string, UsedSource>();
+  for (const item of items) {
+    for (const source of item.sources) {
+      const key = [source.id, source.edition, source.section].join('|');
+      const used = byKey.get(key) ?? { ...source, numbers: [] };
+      if (!used.numbers.includes(item.number)) used.numbers.push(item.number);
+      byKey.set(key, used);
+    }
+  }
+  return [...byKey.values()];
+}
+
+export type Checked = { name: string; at: string; numbers: number[] };
+
+/** Who measured which findings on which day; one line for a person and a day. `dayOf` says what a day is to the reader. */
+export function whoChecked(items: readonly DocumentItem[], dayOf: (at: string) => string): Checked[] {
+  const lines: Checked[] = [];
+  for (const item of items) {
+    const same = lines.find((line) => line.name === item.checkedBy && dayOf(line.at) === dayOf(item.checkedAt));
+    if (same) same.numbers.push(item.number);
+    else lines.push({ name: item.checkedBy, at: item.checkedAt, numbers: [item.number] });
+  }
+  return lines;
+}
+
+export type PlaceWithItems = { place: DocumentItem['place']; items: DocumentItem[] };
+
+/** The findings by place, the places in the order they first come. */
+export function byPlace(items: readonly DocumentItem[]): PlaceWithItems[] {
+  const places: PlaceWithItems[] = [];
+  for (const item of items) {
+    const known = places.find((each) => each.place.locationId === item.place.locationId);
+    if (known) known.items.push(item);
+    else places.push({ place: item.place, items: [item] });
+  }
+  return places;
+}
+
+/** What is still open in the letter: rates the price lacks, and findings an engineer decides. */
+export function stillOpen(document: ChangeOrderDocument): { gaps: Text[]; engineerNumbers: number[] } {
+  return {
+    gaps: uniqueTexts(document.price.gaps.map((gap) => gap.title)),
+    engineerNumbers: document.items.filter((item) => item.severity === 'engineer').map((item) => item.number),
+  };
+}
+
+/** "1", "1 and 2", "1, 2 and 3" in the reader's language. */
+export const numberList = (numbers: readonly number[], tag: string): string =>
+  new Intl.ListFormat(tag, { type: 'conjunction' }).format(numbers.map(String));
+
+/** A day for the one line that is always in sight: no year unless the two days lie in different ones. */
+export function shortDays(before: string, after: string, tag: string): [string, string] {
+  const sameYear = before.slice(0, 4) === after.slice(0, 4);
+  const format = new Intl.DateTimeFormat(tag, {
+    month: 'short',
+    day: 'numeric',
+    timeZone: 'UTC',
+    ...(sameYear ? {} : { year: 'numeric' }),
+  });
+  return [format.format(new Date(`${before}T00:00:00Z`)), format.format(new Date(`${after}T00:00:00Z`))];
+}
+
+/** A hash in groups of four, which can be compared by eye and read over the phone. */
+export const inGroups = (hash: string): string => hash.replace(/(.{4})(?=.)/g, '$1 ');

@@ -1,0 +1,35 @@
+import type { ChangeOrderDocument } from '@underlath/contract';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+
+/** How to reach the contractor; nothing where the letter gives neither phone nor e-mail. */
+export function Contact({ company }: { company: ChangeOrderDocument['company'] }) {
+  const t = useT(client);
+  if (!company.phone && !company.email) return null;
+  return (
+    <section aria-labelledby="contact" className="contact">
+      <h2 id="contact">{t('contactTitle')}</h2>
+      <p>
+        <b>{company.name}</b>
+        {company.address && (
+          <>
+            <br />
+            {company.address}
+          </>
+        )}
+      </p>
+      <ul className="contact-ways">
+        {company.phone && (
+          <li>
+            <a href={`tel:${company.phone.replace(/[^+\d]/g, '')}`}>{t('contactPhone', { phone: company.phone })}</a>
+          </li>
+        )}
+        {company.email && (
+          <li>
+            <a href={`mailto:${company.email}`}>{t('contactEmail', { email: company.email })}</a>
+          </li>
+        )}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,68 @@
+import type { ClientLetter } from '@underlath/contract';
+import { formatDate } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Facts } from '../../shared/ui/facts.tsx';
+import { Money, WasIs } from '../../shared/ui/money.tsx';
+import type { ClientKey } from '../problem-words.ts';
+
+const afterKeys: Record<ClientLetter['state'], ClientKey> = {
+  open: 'contractAfterAsk',
+  approved: 'contractAfterDone',
+  declined: 'contractAfterDeclined',
+};
+
+/** What the change does to the contract sum, its days and the finish; after a decline, that it does nothing. */
+export function ContractChange({ letter }: { letter: ClientLetter }) {
+  const t = useT(client);
+  const { contract } = letter.document;
+  const declined = letter.state === 'declined';
+  const sums = [
+    { name: t('contractOriginal'), value: <Money cents={contract.originalSumCents} /> },
+    { name: t('contractPrevious'), value: <Money cents={contract.previousChangesCents} sign /> },
+    ...(declined ? [] : [{ name: t('contractThis'), value: <Money cents={contract.thisChangeCents} sign /> }]),
+  ];
+  const after = declined ? contract.beforeCents : contract.afterCents;
+  return (
+    <section aria-labelledby="contract">
+      <h2 id="contract">{t('yourContract')}</h2>
+      <p>{t('contractSumMeans')}</p>
+      <div className="contract-sums keep-together">
+        <Facts facts={sums} />
+        <dl className="price-foot">
+          <div className="foot-total">
+            <dt>{t(afterKeys[letter.state])}</dt>
+            <dd>
+              <Money cents={after} />
+            </dd>
+          </div>
+        </dl>
+        {!declined && <ContractTime letter={letter} />}
+      </div>
+    </section>
+  );
+}
+
+function ContractTime({ letter }: { letter: ClientLetter }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { contract } = letter.document;
+  const { finishBefore, finishAfter } = contract;
+  const day = (value: string) => formatDate(value, tag, 'day');
+  return (
+    <Facts
+      facts={[
+        { name: t('contractDays'), value: <WasIs was={contract.daysBefore} is={contract.daysAfter} /> },
+        {
+          name: t('contractFinish'),
+          value:
+            finishBefore && finishAfter ? (
+              <WasIs was={day(finishBefore)} is={day(finishAfter)} />
+            ) : (
+              t('contractFinishNone')
+            ),
+        },
+      ]}
+    />
+  );
+}

@@ -1,0 +1,45 @@
+import type { ClientLetter } from '@underlath/contract';
+import { formatDate } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { LanguageSwitch } from './language-switch.tsx';
+import { Inline } from './words.tsx';
+
+/** From whom, about which house, which change order, and the headline. Once decided, the decision is the page's first heading. */
+export function LetterHead({ letter }: { letter: ClientLetter }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { document, state } = letter;
+  const { company, project } = document;
+  const sent = t('sentOn', { date: formatDate(document.sentAt, tag, 'long-day'), name: document.sentBy });
+  return (
+    <header className="letter-head">
+      <div className="letter-top">
+        <p className="letter-from">
+          <b>{company.name}</b>
+          {company.licenseNumber && <span className="soft">{t('license', { number: company.licenseNumber })}</span>}
+        </p>
+        <LanguageSwitch />
+      </div>
+      <p className="soft">
+        {t('forClient', { name: project.clientName })} · {project.siteAddress}
+        <br />
+        {t('orderVersion', { number: document.number, version: document.version })} · {sent}
+      </p>
+      {state === 'open' ? (
+        <h1 tabIndex={-1}>
+          <Inline text={document.wording.headline} />
+        </h1>
+      ) : (
+        <h2 className="headline">
+          <Inline text={document.wording.headline} />
+        </h2>
+      )}
+      {state === 'open' && (
+        <p>
+          {t('intro')} <b>{t('answerBy', { date: formatDate(document.expiresAt, tag, 'long-day') })}</b>
+        </p>
+      )}
+    </header>
+  );
+}

@@ -1,0 +1,44 @@
+import { type DocumentItem, type LocationKind, opening } from '@underlath/contract';
+import { Elevation } from '../../shared/drawing/elevation.tsx';
+import { type DrawnPlace, sized } from '../../shared/drawing/framing.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { numberList, type PlaceWithItems } from '../letter-text.ts';
+
+/** The place as it was frozen in the letter, in the form the drawing takes. */
+function drawnPlace(place: DocumentItem['place']): DrawnPlace {
+  return {
+    kind: place.kind as LocationKind,
+    name: place.name,
+    widthIn: place.widthIn,
+    heightIn: place.heightIn,
+    framingSpacingIn: place.framingSpacingIn,
+    memberDepthIn: null,
+    openings: place.openings.flatMap((each) => opening.safeParse(each).data ?? []),
+  };
+}
+
+/** One wall, floor or beam to scale with its findings hatched and numbered; nothing when its size is not known. */
+export function PlaceFigure({ place, items }: PlaceWithItems) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const drawn = drawnPlace(place);
+  if (!sized(drawn) || items.every((item) => item.extent === null)) return null;
+  const findings = items.map((item) => ({
+    id: item.findingId,
+    number: item.number,
+    title: item.title,
+    severity: item.severity,
+    extent: item.extent,
+  }));
+  const missing = items.filter((item) => item.extent === null).map((item) => item.number);
+  return (
+    <div className="place-figure keep-together">
+      <Elevation place={drawn} findings={findings} labels="numbers" maxHeightPx={400} />
+      <p className="soft caption">
+        <b>{place.name}.</b> {t('hatchHelp')}{' '}
+        {missing.length > 0 && t('notDrawn', { numbers: numberList(missing, tag) })}
+      </p>
+    </div>
+  );
+}

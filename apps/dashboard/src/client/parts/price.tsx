@@ -1,0 +1,120 @@
+import type { ChangeOrderDocument, PriceLine } from '@underlath/contract';
+import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Money } from '../../shared/ui/money.tsx';
+import { Inline, Paragraphs } from './words.tsx';
+
+/** The price in one sentence; every line and how it came about on demand. */
+export function Price({ document }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { price } = document;
+  return (
+    <section aria-labelledby="price">
+      <h2 id="price">{t('thePrice')}</h2>
+      <p>
+        {t('priceIs', { total: formatCents(price.totalCents, tag) })}
+        {price.lines.some((line) => line.taxCents > 0) && ` ${t('priceTaxNote')}`}
+      </p>
+      {price.placeholder && <p className="notice">{t('priceSample')}</p>}
+      <details className="more">
+        <summary>{t('priceOpen')}</summary>
+        <PriceLines document={document} />
+        {document.items.length > 1 && <Shares document={document} />}
+      </details>
+    </section>
+  );
+}
+
+function PriceLines({ document }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { price } = document;
+  const pct = (value: number) => `${formatNumber(value, tag)}%`;
+  return (
+    <>
+      <ol className="price-lines">
+        {price.lines.map((line) => (
+          <Line key={line.name} line={line} />
+        ))}
+      </ol>
+      <dl className="price-foot">
+        <FootRow name={t('priceSubtotal')} cents={price.subtotalCents} />
+        {price.overheadCents !== 0 && (
+          <FootRow
+            name={t('priceOverhead', { pct: pct(price.overheadPct) })}
+            cents={price.overheadCents}
+            means={t('priceOverheadMeans')}
+          />
+        )}
+        {price.profitCents !== 0 && (
+          <FootRow name={t('priceProfit', { pct: pct(price.profitPct) })} cents={price.profitCents} />
+        )}
+        <FootRow name={t('priceTotal')} cents={price.totalCents} total />
+      </dl>
+    </>
+  );
+}
+
+function Line({ line }: { line: PriceLine }) {
+  const t = useT(client);
+  return (
+    <li>
+      <div className="price-line">
+        <span>
+          <Inline text={line.title} />
+        </span>
+        <Money cents={line.totalCents} />
+      </div>
+      {line.steps.length > 0 && (
+        <details className="more more-small">
+          <summary>
+            {t('priceHow')}
+            <span className="hidden-text">
+              {': '}
+              <Inline text={line.title} />
+            </span>
+          </summary>
+          <div className="steps">
+            {line.steps.map((step) => (
+              <Paragraphs key={step.en} text={step} />
+            ))}
+          </div>
+        </details>
+      )}
+    </li>
+  );
+}
+
+type FootRowProps = { name: string; cents: number; means?: string; total?: boolean };
+
+function FootRow({ name, cents, means, total }: FootRowProps) {
+  return (
+    <div className={total ? 'foot-total' : undefined}>
+      <dt>
+        {name}
+        {means && <span className="soft means">{means}</span>}
+      </dt>
+      <dd>
+        <Money cents={cents} />
+      </dd>
+    </div>
+  );
+}
+
+/** What each finding's part of the total is; the parts add up to it to the cent. */
+function Shares({ document }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  return (
+    <>
+      <h3 className="shares-title">{t('priceShares')}</h3>
+      <dl className="price-foot">
+        {document.items.map((item) => (
+          <FootRow key={item.findingId} name={`${item.number}. ${item.title}`} cents={item.shareCents} />
+        ))}
+        <FootRow name={t('priceTotal')} cents={document.price.totalCents} total />
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+import type { ChangeOrderDocument } from '@underlath/contract';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Checkbox } from '../../shared/ui/choice.tsx';
+import { TextInput } from '../../shared/ui/field.tsx';
+import { Paragraphs } from './words.tsx';
+
+export type SignatureErrors = { name?: string | undefined; consent?: string | undefined };
+
+type SignatureProps = {
+  consent: ChangeOrderDocument['consent'];
+  tick: string;
+  name: string;
+  agreed: boolean;
+  errors: SignatureErrors;
+  onName: (name: string) => void;
+  onAgreed: (agreed: boolean) => void;
+};
+
+/** The consent text to read, the tick that says it was read, and the name that stands as the signature. */
+export function Signature({ consent, tick, name, agreed, errors, onName, onAgreed }: SignatureProps) {
+  const t = useT(client);
+  return (
+    <>
+      <section aria-labelledby="consent" className="consent">
+        <h2 id="consent">{t('consentTitle')}</h2>
+        <Paragraphs text={consent.text} />
+      </section>
+      <TextInput
+        label={t('yourName')}
+        hint={t('yourNameHint')}
+        error={errors.name}
+        value={name}
+        onChange={onName}
+        autoComplete="name"
+        autoCapitalize="words"
+        maxLength={120}
+        aria-required
+      />
+      <Checkbox label={tick} error={errors.consent} checked={agreed} onChange={onAgreed} />
+    </>
+  );
+}

@@ -1,0 +1,79 @@
+import type { ClientLetter } from '@underlath/contract';
+import { useEffect, useState } from 'react';
+import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { type Block, blockOf } from '../problem-words.ts';
+import { useDraft } from '../use-draft.ts';
+import { useLetter } from '../use-letter.ts';
+import { useOnline } from '../use-online.ts';
+import { useReturnToPlace } from '../use-return.ts';
+import { type Step, useStep } from '../use-step.ts';
+import { AskScreen } from './ask-screen.tsx';
+import { DeclineScreen } from './decline-screen.tsx';
+import { LetterScreen } from './letter-screen.tsx';
+import { ReviewScreen } from './review-screen.tsx';
+import { BlockedScreen, FailedScreen, LoadingScreen } from './waiting-screens.tsx';
+
+/** One page: the letter behind the link, or why there is none. */
+export function ClientPage() {
+  const { letter, error, retry, retrying } = useLetter();
+  const block = blockOf(error);
+  if (letter) {
+    // The letter's language is the default; a choice made on this device goes before it.
+    const locale = startingLocale(readStoredLocale(), [letter.locale]);
+    return (
+      <LocaleProvider key={letter.sha256} initial={locale}>
+        <OpenLetter letter={letter} block={block} />
+      </LocaleProvider>
+    );
+  }
+  if (block) return <BlockedScreen block={block} />;
+  if (error) return <FailedScreen error={error} retry={retry} retrying={retrying} />;
+  return <LoadingScreen />;
+}
+
+function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | null }) {
+  const t = useT(client);
+  const say = useStatus();
+  const online = useOnline();
+  const [closed, setClosed] = useState(false);
+  const { step, go, back } = useStep();
+  const { draft, change, forget } = useDraft(letter.sha256);
+  const shown = letter.state === 'open' && block === null ? step : 'letter';
+  const leave = useReturnToPlace(shown, letter.state);
+  const title = t('pageTitle', { number: letter.document.number, company: letter.document.company.name });
+  useEffect(() => {
+    document.title = title;
+  }, [title]);
+  if (closed) return <BlockedScreen block="closed" />;
+  const close = () => {
+    forget();
+    setClosed(true);
+  };
+  const decided = (words: string) => () => {
+    say(words);
+    back();
+  };
+  const open = (next: Step) => {
+    leave();
+    go(next);
+  };
+  const answer = { letter, draft, change, onBack: back };
+  return (
+    <>
+      {!online && (
+        <p className="offline-strip no-print" role="status">
+          {t('offlineStrip')}
+        </p>
+      )}
+      {/* The letter stays behind a step, so that what was opened in it is still open on the way back. */}
+      <div hidden={shown !== 'letter'}>
+        <LetterScreen letter={letter} block={block} go={open} onClosed={close} />
+      </div>
+      {shown === 'review' && <ReviewScreen {...answer} onDecided={decided(t('approvedStatus'))} />}
+      {shown === 'decline' && <DeclineScreen {...answer} onDecided={decided(t('declinedStatus'))} />}
+      {shown === 'ask' && <AskScreen {...answer} />}
+    </>
+  );
+}

@@ -1,0 +1,48 @@
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { TextArea } from '../../shared/ui/field.tsx';
+import { MakeSafe } from '../parts/make-safe.tsx';
+import { Signature } from '../parts/signature.tsx';
+import { StepFrame } from '../parts/step-frame.tsx';
+import { Trouble } from '../parts/trouble.tsx';
+import { useDecision } from '../use-decision.ts';
+import type { AnswerProps } from './review-screen.tsx';
+
+/** Declining takes no more than approving: a reason if one wants to give it, the name, the tick. */
+export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
+  const t = useT(client);
+  const decision = useDecision(letter, 'declined', draft, onDecided);
+  const unsafe = letter.document.items.some((item) => item.severity === 'make-safe');
+  return (
+    <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>
+      <MakeSafe document={letter.document} />
+      <p>{t('declineIntro')}</p>
+      {unsafe && <p className="notice">{t('declineSafety')}</p>}
+      <TextArea
+        label={t('declineReason')}
+        hint={t('declineReasonHint')}
+        error={decision.errors.reason}
+        value={draft.reason}
+        onChange={(reason) => change({ reason })}
+        maxLength={2000}
+      />
+      <Signature
+        consent={letter.document.consent}
+        tick={t('consentTickDecline')}
+        name={draft.name}
+        agreed={decision.agreed}
+        errors={decision.errors}
+        onName={(name) => change({ name })}
+        onAgreed={decision.setAgreed}
+      />
+      {decision.error && <Trouble error={decision.error} />}
+      <div className="step-actions">
+        <Button look="go" type="submit" busy={decision.sending} busyLabel={t('declining')}>
+          {t('declineSend')}
+        </Button>
+        <Button onClick={onBack}>{t('backToLetter')}</Button>
+      </div>
+    </StepFrame>
+  );
+}

@@ -1,0 +1,73 @@
+import type { ClientLetter } from '@underlath/contract';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { byPlace } from '../letter-text.ts';
+import { Contact } from '../parts/contact.tsx';
+import { ContractChange } from '../parts/contract-change.tsx';
+import { Decided } from '../parts/decided.tsx';
+import { Findings } from '../parts/findings.tsx';
+import { FinePrint } from '../parts/fine-print.tsx';
+import { KeepCopy } from '../parts/keep-copy.tsx';
+import { LetterHead } from '../parts/letter-head.tsx';
+import { MakeSafe } from '../parts/make-safe.tsx';
+import { PlaceFigure } from '../parts/place-figure.tsx';
+import { Price } from '../parts/price.tsx';
+import { Questions } from '../parts/questions.tsx';
+import { Glossary, NotKnown, Reasons, Repairs } from '../parts/reasons.tsx';
+import { TotalBar } from '../parts/total-bar.tsx';
+import type { Block } from '../problem-words.ts';
+import type { Step } from '../use-step.ts';
+
+type LetterScreenProps = {
+  letter: ClientLetter;
+  /** The link died while the letter was open: it can be read on, not answered. */
+  block: Block | null;
+  go: (step: Step) => void;
+  onClosed: () => void;
+};
+
+/** The letter: evidence before reasons, reasons before the repair, the repair before the price. */
+export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps) {
+  const { document } = letter;
+  const answerable = letter.state === 'open' && block === null;
+  return (
+    <>
+      <article className="letter-body">
+        {block && <LinkDied block={block} />}
+        <Decided letter={letter} />
+        <LetterHead letter={letter} />
+        <MakeSafe document={document} />
+        {byPlace(document.items).map((place) => (
+          <PlaceFigure key={place.place.locationId} {...place} />
+        ))}
+        <Findings document={document} />
+        <Reasons document={document} />
+        <Repairs document={document} />
+        <Glossary document={document} />
+        <Price document={document} />
+        <ContractChange letter={letter} />
+        <NotKnown document={document} />
+        <Questions letter={letter} />
+        <Contact company={document.company} />
+        <KeepCopy onClosed={onClosed} />
+        <FinePrint document={document} />
+      </article>
+      {letter.state === 'open' && <TotalBar letter={letter} go={answerable ? go : undefined} />}
+    </>
+  );
+}
+
+/** Told over the letter, which stays to be read. */
+function LinkDied({ block }: { block: Block }) {
+  const t = useT(client);
+  const replaced = block === 'replaced';
+  return (
+    <div className="notice" role="alert">
+      <p>
+        <b>{t(replaced ? 'replacedTitle' : 'goneTitle')}</b>
+      </p>
+      <p>{t(replaced ? 'replacedDo' : 'goneDo')}</p>
+      <p>{t('stillReading')}</p>
+    </div>
+  );
+}

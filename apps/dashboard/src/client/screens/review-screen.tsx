@@ -1,0 +1,99 @@
+import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
+import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { wordsIn } from '../letter-text.ts';
+import { MakeSafe } from '../parts/make-safe.tsx';
+import { Signature } from '../parts/signature.tsx';
+import { StepFrame } from '../parts/step-frame.tsx';
+import { Trouble } from '../parts/trouble.tsx';
+import { useDecision } from '../use-decision.ts';
+import type { Draft } from '../use-draft.ts';
+
+export type AnswerProps = {
+  letter: ClientLetter;
+  draft: Draft;
+  change: (part: Partial<Draft>) => void;
+  onBack: () => void;
+  onDecided: () => void;
+};
+
+/** What is being agreed in four lines, the consent text, the name and the tick, then the signature. */
+export function ReviewScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
+  const t = useT(client);
+  const decision = useDecision(letter, 'approved', draft, onDecided);
+  const { document } = letter;
+  return (
+    <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
+      <MakeSafe document={document} />
+      <p>{t('reviewIntro')}</p>
+      <dl className="agreed keep-together">
+        {useFourLines(document).map(({ name, line }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{line}</dd>
+          </div>
+        ))}
+      </dl>
+      <p>{t('reviewWrong')}</p>
+      <Signature
+        consent={document.consent}
+        tick={t('consentTick')}
+        name={draft.name}
+        agreed={decision.agreed}
+        errors={decision.errors}
+        onName={(name) => change({ name })}
+        onAgreed={decision.setAgreed}
+      />
+      {decision.error && <Trouble error={decision.error} />}
+      <div className="step-actions">
+        <Button look="go" type="submit" busy={decision.sending} busyLabel={t('signing')}>
+          {t('sign')}
+        </Button>
+        <Button onClick={onBack}>{t('backToLetter')}</Button>
+      </div>
+    </StepFrame>
+  );
+}
+
+function useFourLines(document: ChangeOrderDocument): { name: string; line: string }[] {
+  const t = useT(client);
+  const { locale, tag } = useLocale();
+  const { contract } = document;
+  const sum = (cents: number) => formatCents(cents, tag);
+  const less = contract.thisChangeCents < 0;
+  return [
+    { name: t('reviewWork'), line: wordsIn(document.wording.headline, locale).words + repairsAfter(document, locale) },
+    {
+      name: t('reviewPrice'),
+      line: t(less ? 'reviewPriceLineLess' : 'reviewPriceLine', {
+        total: sum(Math.abs(contract.thisChangeCents)),
+        before: sum(contract.beforeCents),
+        after: sum(contract.afterCents),
+      }),
+    },
+    { name: t('reviewTime'), line: useTimeLine(document) },
+    {
+      name: t('reviewWhat'),
+      line: t('reviewWhatLine', { number: document.number, version: document.version }),
+    },
+  ];
+}
+
+/** The chosen repairs after the headline, so that the line says what will be done. */
+function repairsAfter(document: ChangeOrderDocument, locale: 'en' | 'es'): string {
+  const repairs = document.items.flatMap((item) => item.repairs.map((repair) => wordsIn(repair, locale).words));
+  return repairs.length === 0 ? '' : `: ${[...new Set(repairs)].join('; ')}`;
+}
+
+function useTimeLine(document: ChangeOrderDocument): string {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { finishBefore, finishAfter, daysBefore, daysAfter } = document.contract;
+  const added = document.days === 0 ? t('noAddedDays') : t('addedDays', { count: document.days });
+  const days = added.charAt(0).toLocaleUpperCase(tag) + added.slice(1);
+  if (!finishBefore || !finishAfter) return t('reviewTimeDays', { days, before: daysBefore, after: daysAfter });
+  const day = (value: string) => formatDate(value, tag, 'long-day');
+  return t('reviewTimeFinish', { days, before: day(finishBefore), after: day(finishAfter) });
+}

@@ -1,0 +1,87 @@
+import { useEffect, useRef } from 'react';
+import { OfflineError } from '../../shared/api/errors.ts';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { common } from '../../shared/i18n/messages/common.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { LanguageSwitch } from '../parts/language-switch.tsx';
+import type { Block, ClientKey } from '../problem-words.ts';
+
+/** The letter's own layout in gray lines, so that nothing jumps when it comes. */
+export function LoadingScreen() {
+  const t = useT(client);
+  return (
+    <>
+      <div className="letter-body" role="status">
+        <span className="hidden-text">{t('loadingLetter')}</span>
+        <div className="ghosts" aria-hidden="true">
+          <i className="ghost ghost-line" />
+          <i className="ghost ghost-line ghost-short" />
+          <i className="ghost ghost-title" />
+          <i className="ghost ghost-picture" />
+          <i className="ghost ghost-line" />
+          <i className="ghost ghost-line" />
+          <i className="ghost ghost-line ghost-short" />
+        </div>
+      </div>
+      <div className="total-bar" aria-hidden="true">
+        <div className="total-inner ghosts">
+          <i className="ghost ghost-line" />
+          <i className="ghost ghost-line" />
+          <i className="ghost ghost-button" />
+        </div>
+      </div>
+    </>
+  );
+}
+
+const blockWords: Record<Block | 'closed', readonly [title: ClientKey, ...body: ClientKey[]]> = {
+  replaced: ['replacedTitle', 'replacedBody', 'replacedDo'],
+  gone: ['goneTitle', 'goneBody', 'goneDo'],
+  'no-link': ['noLinkTitle', 'noLinkBody', 'goneDo'],
+  closed: ['closedTitle', 'closedBody'],
+};
+
+/** There is no letter to show: says why, and what to do. */
+export function BlockedScreen({ block }: { block: Block | 'closed' }) {
+  const t = useT(client);
+  const [title, ...body] = blockWords[block];
+  return (
+    <Plain title={t(title)}>
+      {body.map((key) => (
+        <p key={key}>{t(key)}</p>
+      ))}
+    </Plain>
+  );
+}
+
+/** The letter could not be fetched, but may be there. */
+export function FailedScreen({ error, retry, retrying }: { error: Error; retry: () => void; retrying: boolean }) {
+  const t = useT(client);
+  const tCommon = useT(common);
+  return (
+    <Plain title={t('failedTitle')}>
+      <p>{t(error instanceof OfflineError ? 'failedOffline' : 'failedServer')}</p>
+      <Button look="go" onClick={retry} busy={retrying}>
+        {tCommon('retry')}
+      </Button>
+    </Plain>
+  );
+}
+
+function Plain({ title, children }: { title: string; children: React.ReactNode }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  return (
+    <div className="letter-body plain-state">
+      <div className="letter-top">
+        <span />
+        <LanguageSwitch />
+      </div>
+      <h1 ref={heading} tabIndex={-1}>
+        {title}
+      </h1>
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+import { type ClientLetter, clientRoutes } from '@underlath/contract';
+import { useState } from 'react';
+import { ProblemError } from '../shared/api/errors.ts';
+import { keyOf, useChange } from '../shared/api/hooks.ts';
+import { useLocale, useT } from '../shared/i18n/locale.tsx';
+import { client } from '../shared/i18n/messages/client.ts';
+import { focusFirstInvalid } from './parts/step-frame.tsx';
+import type { Draft } from './use-draft.ts';
+
+type Kind = 'approved' | 'declined';
+
+/**
+ * Sends one decision on exactly the version that was read. Pressing again after a failed send repeats the same decision
+ * under the same key, so that it is made once.
+ */
+export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDecided: () => void) {
+  const t = useT(client);
+  const { locale } = useLocale();
+  const [agreed, setAgreed] = useState(false);
+  const [checked, setChecked] = useState(false);
+  const decide = useChange(clientRoutes.decide, {
+    onDone: (decided, _given, queries) => {
+      queries.setQueryData(keyOf(clientRoutes.getClientLetter, {}), decided);
+      onDecided();
+    },
+  });
+  const signerName = draft.name.trim();
+  const refused = decide.error instanceof ProblemError ? decide.error : null;
+  const errors = {
+    name: checked && signerName === '' ? t('errorName') : refused?.at('/signerName'),
+    consent: checked && !agreed ? t('errorConsent') : refused?.at('/consent'),
+    reason: refused?.at('/reason'),
+  };
+
+  function send() {
+    setChecked(true);
+    if (signerName === '' || !agreed) return focusFirstInvalid();
+    if (decide.isPending) return;
+    const reason = kind === 'declined' ? draft.reason : '';
+    const consentId = letter.document.consent.id;
+    decide.mutate({ body: { kind, sha256: letter.sha256, signerName, consent: true, consentId, reason, locale } });
+  }
+  return { agreed, setAgreed, errors, send, sending: decide.isPending, error: decide.error };
+}

@@ -1,0 +1,31 @@
+import { useEffect, useState } from 'react';
+
+/** What was typed and not yet sent. The ticks are not kept over a reload: they are to be made on purpose each time. */
+export type Draft = { name: string; reason: string; question: string };
+
+const empty: Draft = { name: '', reason: '', question: '' };
+const keyFor = (sha256: string) => `underlath.letter.${sha256.slice(0, 16)}`;
+
+function read(key: string): Draft {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(key) ?? '{}') as Partial<Draft>;
+    const word = (value: unknown) => (typeof value === 'string' ? value : '');
+    return { name: word(kept.name), reason: word(kept.reason), question: word(kept.question) };
+  } catch {
+    return empty; // Storage is shut off or holds something else: the page starts with empty lines.
+  }
+}
+
+/** Keeps what is typed for this letter while the tab lives, over going back, a failed send and a reload. */
+export function useDraft(sha256: string): { draft: Draft; change: (part: Partial<Draft>) => void; forget: () => void } {
+  const key = keyFor(sha256);
+  const [draft, setDraft] = useState(() => read(key));
+  useEffect(() => {
+    try {
+      sessionStorage.setItem(key, JSON.stringify(draft));
+    } catch {
+      // Not kept over a reload when storage is shut off; it stays in the page.
+    }
+  }, [key, draft]);
+  return { draft, change: (part) => setDraft((old) => ({ ...old, ...part })), forget: () => setDraft(empty) };
+}

@@ -1,9 +1,17 @@
 import type { Locale } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { drawing } from '../i18n/messages/drawing.ts';
 import { measure } from '../i18n/messages/measure.ts';
+import { pictures } from '../i18n/messages/pictures.ts';
+import { NutKind, RodDiameter, RodProjection } from './tape/anchor.tsx';
+import { SeatLength, SeatMovement, SeatWidth } from './tape/bearing.tsx';
+import { SectionLoss } from './tape/decay.tsx';
 import { GenericTape } from './tape/generic.tsx';
+import { HangerGap, HangerNails, HangerWidth } from './tape/hanger.tsx';
+import { AcrossGrain, MemberSpacing, UnlikeMembers } from './tape/movement.tsx';
+import { NailKinds, NailSpacing, PanelThickness, SurveyLength } from './tape/nails.tsx';
+import { OldPaint } from './tape/paint.tsx';
+import { PlateCut, PlateTie, PlateWidth } from './tape/plate.tsx';
 import './drawing.css';
 
 export type TapeProps = {
@@ -11,31 +19,63 @@ export type TapeProps = {
   value: number | null;
   /** All answers of the check so far, for what else the picture shows. */
   inputs: Readonly<Record<string, unknown>>;
-  t: ReturnType<typeof useT<keyof (typeof drawing)['en']>>;
+  t: ReturnType<typeof useT<keyof (typeof pictures)['en']>>;
 };
 
-type Tape = { draw: (props: TapeProps) => ReactNode; signs?: 'nut' };
+type Draw = (props: TapeProps) => ReactNode;
 
-const tapes: Record<string, Tape> = {};
+/** By the picture ids that the checks of the rules package name. */
+const tapes: Record<string, Draw> = {
+  'rod-projection': RodProjection,
+  'rod-diameter': RodDiameter,
+  'nut-kind': NutKind,
+  'plate-width': PlateWidth,
+  'plate-cut': PlateCut,
+  'plate-tie': PlateTie,
+  'seat-length': SeatLength,
+  'seat-width': SeatWidth,
+  'seat-movement': SeatMovement,
+  'hanger-member-width': (props) => <HangerWidth {...props} of="member" />,
+  'hanger-width': (props) => <HangerWidth {...props} of="hanger" />,
+  'hanger-seat-gap': (props) => <HangerGap {...props} of="seat" />,
+  'hanger-end-gap': (props) => <HangerGap {...props} of="end" />,
+  'hanger-header-nails': (props) => <HangerNails {...props} of="header" />,
+  'hanger-joist-nails': (props) => <HangerNails {...props} of="joist" />,
+  'nail-kinds': NailKinds,
+  'nail-spacing': NailSpacing,
+  'survey-length': SurveyLength,
+  'panel-thickness': PanelThickness,
+  'unlike-members': UnlikeMembers,
+  'across-grain': AcrossGrain,
+  'member-spacing': MemberSpacing,
+  'section-width': (props) => <SectionLoss {...props} of="width" />,
+  'section-depth': (props) => <SectionLoss {...props} of="depth" />,
+  'loss-top': (props) => <SectionLoss {...props} of="top" />,
+  'loss-bottom': (props) => <SectionLoss {...props} of="bottom" />,
+  'loss-side': (props) => <SectionLoss {...props} of="side" />,
+  'loss-margin': (props) => <SectionLoss {...props} of="margin" />,
+  'old-paint': OldPaint,
+};
+
+/** Every picture that has a drawing of its own; a test holds the rules package's ids against it. */
+export const drawnTapeIds: readonly string[] = Object.keys(tapes);
+
+type TapePictureProps = { id: string; value: unknown; inputs: Readonly<Record<string, unknown>> };
 
 /** Where the tape goes: drawn, moving with the value. An unknown id gets a plain tape with the value on it. */
-export function TapePicture({
-  id,
-  value,
-  inputs,
-}: {
-  id: string;
-  value: unknown;
-  inputs: Readonly<Record<string, unknown>>;
-}) {
-  const t = useT(drawing);
-  const draw = tapes[id]?.draw ?? GenericTape;
-  return <figure className="tape">{draw({ value: typeof value === 'number' ? value : null, inputs, t })}</figure>;
+export function TapePicture({ id, value, inputs }: TapePictureProps) {
+  const t = useT(pictures);
+  const Draw = tapes[id] ?? GenericTape;
+  return (
+    <figure className="tape">
+      <Draw value={typeof value === 'number' ? value : null} inputs={inputs} t={t} />
+    </figure>
+  );
 }
 
 /** The words of the sign switch for a measurement that may fall on either side of its mark. */
 export function signWordsOf(id: string | undefined, locale: Locale): { positive: string; negative: string } | null {
-  if (!id || tapes[id]?.signs !== 'nut') return null;
+  if (id !== 'rod-projection') return null;
   const words = measure[locale];
   return { positive: String(words.pastNut), negative: String(words.belowNut) };
 }

@@ -8,6 +8,7 @@ import { Button } from '../ui/button.tsx';
 import { RadioGroup } from '../ui/choice.tsx';
 import { FieldError, TextInput } from '../ui/field.tsx';
 import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
+import { Length } from './length.tsx';
 import { MeasureInput } from './measure-input.tsx';
 import './measure.css';
 
@@ -72,6 +73,7 @@ function LengthQuestion(props: Of<'length'>) {
   const { field, value, onChange, pad } = props;
   const frame = useFrame(props);
   const { locale } = useLocale();
+  if (field.oneOf) return <SizeQuestion {...props} sizesIn={field.oneOf} />;
   const signWords = signWordsOf(field.picture, locale);
   return (
     <MeasureInput
@@ -84,6 +86,22 @@ function LengthQuestion(props: Of<'length'>) {
       onChange={onChange}
       pad={pad ?? false}
       {...(signWords ? { signWords } : {})}
+    />
+  );
+}
+
+/** Where only some sizes exist, they are the answers. */
+function SizeQuestion({ sizesIn, ...props }: Of<'length'> & { sizesIn: readonly number[] }) {
+  const { value, onChange, optional } = props;
+  const t = useT(common);
+  const sizes = sizesIn.map((size) => ({ value: String(size), label: <Length inches={size} style="inches" /> }));
+  return (
+    <RadioGroup
+      {...useFrame(props)}
+      value={typeof value === 'number' ? String(value) : optional ? '' : null}
+      options={optional ? [...sizes, { value: '', label: t('notKnown') }] : sizes}
+      onChange={(next) => onChange(next === '' ? undefined : Number(next))}
+      layout="row"
     />
   );
 }

@@ -1,12 +1,19 @@
 import { type ReactNode, useId } from 'react';
 import { useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
-import { FieldError, type FieldFrame, type Option } from './field.tsx';
+import { FieldError, type FieldFrame } from './field.tsx';
 import './ui.css';
+
+export type Choice<V extends string = string> = {
+  value: V;
+  label: ReactNode;
+  detail?: ReactNode;
+  picture?: ReactNode;
+};
 
 type RadioGroupProps<V extends string> = FieldFrame & {
   value: V | null;
-  options: readonly Option<V>[];
+  options: readonly Choice<V>[];
   onChange: (value: V) => void;
   /** `row` sets short answers side by side, `grid` is for pictures. */
   layout?: 'column' | 'row' | 'grid';

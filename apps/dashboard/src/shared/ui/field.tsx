@@ -100,7 +100,7 @@ export function TextArea({ label, hint, error, optional, labelHidden, onChange, 
   );
 }
 
-export type Option<V extends string = string> = { value: V; label: string; detail?: ReactNode; picture?: ReactNode };
+export type Option = { value: string; label: string };
 
 type SelectProps = FieldFrame &
   Omit<SelectHTMLAttributes<HTMLSelectElement>, 'onChange' | 'id'> & {

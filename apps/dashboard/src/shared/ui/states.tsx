@@ -10,7 +10,7 @@ export type Problem = {
   title: string;
   status?: number;
   detail?: string;
-  instance?: string | undefined;
+  requestId?: string | undefined;
   errors?: readonly { pointer: string; detail: string }[] | undefined;
   offline?: boolean;
 };
@@ -68,7 +68,7 @@ export function FailState({ problem, doing, onRetry, retrying, kept }: FailState
         </ul>
       )}
       {kept && !problem.offline && <p>{t('failKept')}</p>}
-      {problem.instance && <p className="soft small">{t('failReference', { id: problem.instance })}</p>}
+      {problem.requestId && <p className="soft small">{t('failReference', { id: problem.requestId })}</p>}
       {onRetry && (
         <Button onClick={onRetry} busy={retrying}>
           {t('retry')}

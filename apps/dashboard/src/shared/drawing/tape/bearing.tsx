@@ -1,0 +1,93 @@
+import { clamp } from '../frame.ts';
+import { Dimension, Hatch } from '../marks.tsx';
+import type { TapeProps } from '../tape-picture.tsx';
+import { Board, BoardEnd, Picture, Word } from './pieces.tsx';
+
+/** A beam end on its support from the side: the length that really rests on it moves with the value. */
+export function SeatLength({ value, inputs, t }: TapeProps) {
+  const shown = clamp(value ?? 1.5, 0, 6);
+  const pxPerIn = 34;
+  const edgeX = 128;
+  const endX = edgeX - shown * pxPerIn;
+  const steel = inputs.support === 'steel';
+  const supportClass = inputs.support === 'masonry' ? 'd-concrete' : steel ? 'd-metal' : 'd-wood-deep';
+  const left = Math.max(6, edgeX - 118);
+  return (
+    <Picture height={232} title={t('seatTitle')}>
+      <rect className={supportClass} x={left} y={112} width={edgeX - left} height={108} />
+      <Board x={Math.max(8, endX)} y={36} width={336 - Math.max(8, endX)} height={76} />
+      {shown > 0 && (
+        <Hatch x={Math.max(8, endX)} y={105} width={edgeX - Math.max(8, endX)} height={7} color="var(--ink-soft)" />
+      )}
+      <Dimension
+        x1={Math.max(8, endX)}
+        y1={112}
+        x2={edgeX}
+        y2={112}
+        off={32}
+        {...(value === null ? { label: '?' } : { inches: value })}
+        textPx={19}
+        bold
+      />
+      <Word x={230} y={80} anchor="middle">
+        {t('beam')}
+      </Word>
+      <Word x={(left + edgeX) / 2} y={206} anchor="middle">
+        {t('support')}
+      </Word>
+    </Picture>
+  );
+}
+
+/** The beam end on: how wide it is where it rests. */
+export function SeatWidth({ value, t }: TapeProps) {
+  const wide = clamp((value ?? 3.5) * 26, 32, 190);
+  const x = 175 - wide / 2;
+  return (
+    <Picture height={220} title={t('seatWidthTitle')}>
+      <BoardEnd x={x} y={14} width={wide} height={110} />
+      <rect
+        className="d-wood-deep"
+        x={175 - Math.max(wide, 130) / 2 - 10}
+        y={124}
+        width={Math.max(wide, 130) + 20}
+        height={34}
+      />
+      <Dimension
+        x1={x}
+        y1={158}
+        x2={x + wide}
+        y2={158}
+        off={38}
+        {...(value === null ? { label: '?' } : { inches: value })}
+        textPx={19}
+        bold
+      />
+    </Picture>
+  );
+}
+
+/** The beam end and how far it is expected to shrink or creep off its seat. */
+export function SeatMovement({ value, t }: TapeProps) {
+  const move = clamp((value ?? 0.25) * 80, 6, 80);
+  return (
+    <Picture height={196} title={t('seatMoveTitle')}>
+      <rect className="d-wood-deep" x={30} y={104} width={110} height={84} />
+      <Board x={70 + move} y={28} width={270 - move} height={76} />
+      <rect className="d-hidden" x={70} y={28} width={move} height={76} />
+      <Dimension
+        x1={70}
+        y1={28}
+        x2={70 + move}
+        y2={28}
+        off={-8}
+        {...(value === null ? { label: '?' } : { inches: value })}
+        textPx={17}
+        bold
+      />
+      <Word x={232} y={72} anchor="middle">
+        {t('beam')}
+      </Word>
+    </Picture>
+  );
+}

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { DocumentItem } from '@underlath/contract';
 import sharp from 'sharp';
 import type { Words } from './report-words.ts';
-import { type Sheet, textWidthPt } from './sheet.ts';
+import { rule, type Sheet, textWidthPt } from './sheet.ts';
 
 type Photo = DocumentItem['photos'][number];
 /** The picture shown to clients (1600 px, no metadata), or null when the store does not have it. */
@@ -60,13 +60,13 @@ function drawRow(sheet: Sheet, row: readonly Picture[]): void {
     const caption = [photo.caption, trouble, `SHA-256 ${photo.sha256.slice(0, 16)}…`].filter(Boolean).join(' · ');
     const { doc } = sheet;
     const bbox: [number, number, number, number] = [leftPt, topPt, leftPt + cellWidthPt, topPt + pictureHeightPt];
-    const picture = doc.struct('Figure', { alt: photo.caption || trouble || photo.stage, bbox }, () => {
+    const draw = () => {
       if (jpeg)
         doc.image(jpeg, leftPt, topPt, { fit: [cellWidthPt, pictureHeightPt], align: 'center', valign: 'center' });
-      doc.rect(leftPt, topPt, cellWidthPt, pictureHeightPt).lineWidth(0.4).stroke('#9aa1a8');
-    });
-    doc.addStructure(picture);
-    const words = doc.struct('Caption', () => {
+      doc.rect(leftPt, topPt, cellWidthPt, pictureHeightPt).lineWidth(0.4).stroke(rule);
+    };
+    doc.addStructure(sheet.element('Figure', draw, { alt: photo.caption || trouble || photo.stage, bbox }));
+    const words = sheet.element('Caption', () => {
       sheet.style({ sizePt: 8 });
       doc.text(caption, leftPt, topPt + pictureHeightPt + 3, {
         width: cellWidthPt,

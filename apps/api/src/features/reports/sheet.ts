@@ -14,6 +14,14 @@ const marginPt = 54;
 const pageWidthPt = 612;
 export const textWidthPt = pageWidthPt - 2 * marginPt;
 
+/** The library's own types leave out `bbox` and `scope`, which it writes (structure element options of pdfkit 0.20). */
+interface StructureOptions {
+  alt?: string;
+  bbox?: [number, number, number, number];
+  scope?: 'Column' | 'Row';
+}
+type StructureChild = PDFKit.PDFStructureElementChild;
+
 type Align = 'left' | 'right';
 export interface Column {
   readonly widthPt: number;
@@ -85,8 +93,8 @@ export class Sheet {
     const list = this.doc.struct('L');
     this.doc.addStructure(list);
     for (const item of items) {
-      const body = this.doc.struct('LBody', () => this.write(`– ${item}`, { sizePt: 10, gapPt: 2, ...style }));
-      list.add(this.doc.struct('LI', [body]));
+      const body = this.element('LBody', () => this.write(`– ${item}`, { sizePt: 10, gapPt: 2, ...style }));
+      list.add(this.element('LI', [body]));
     }
     list.end();
     this.doc.moveDown(0.2);
@@ -118,11 +126,9 @@ export class Sheet {
             align: column.align ?? 'left',
           });
         };
-        return isHeader
-          ? this.doc.struct('TH', { scope: 'Column' } as PDFKit.Mixins.StructureElementOptions, draw)
-          : this.doc.struct('TD', draw);
+        return isHeader ? this.element('TH', draw, { scope: 'Column' }) : this.element('TD', draw);
       });
-      table.add(this.doc.struct('TR', cells));
+      table.add(this.element('TR', cells));
       this.doc.x = marginPt;
       this.doc.y = topPt + heightPt;
     });
@@ -135,12 +141,18 @@ export class Sheet {
     this.keep(heightPt);
     const topPt = this.doc.y;
     this.doc.addStructure(
-      this.doc.struct('Figure', { alt, bbox: [marginPt, topPt, marginPt + textWidthPt, topPt + heightPt] }, () => {
-        draw(topPt);
+      this.element('Figure', () => draw(topPt), {
+        alt,
+        bbox: [marginPt, topPt, marginPt + textWidthPt, topPt + heightPt],
       }),
     );
     this.doc.x = marginPt;
     this.doc.y = topPt + heightPt;
+  }
+
+  /** One element of the structure tree; a function child draws its content. */
+  element(type: string, children: StructureChild | StructureChild[], options: StructureOptions = {}) {
+    return this.doc.struct(type, options as PDFKit.Mixins.StructureElementOptions, children);
   }
 
   get leftPt(): number {
@@ -160,7 +172,7 @@ export class Sheet {
   }
 
   private tagged(tag: string, words: string, style: TextStyle): void {
-    this.doc.addStructure(this.doc.struct(tag, () => this.write(words, style)));
+    this.doc.addStructure(this.element(tag, () => this.write(words, style)));
   }
 
   private write(words: string, style: TextStyle): void {

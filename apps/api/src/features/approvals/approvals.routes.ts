@@ -1,0 +1,54 @@
+import { clientRoutes } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import type { Cookies } from '../../plugins/cookies.ts';
+import { serve } from '../../plugins/serve.ts';
+import type { PhotosService } from '../photos/photos.service.ts';
+import { sendPdf } from '../reports/reports.routes.ts';
+import type { ReportsService } from '../reports/reports.service.ts';
+import type { ApprovalsService } from './approvals.service.ts';
+import type { ClientLinks } from './client-links.ts';
+
+interface Parts {
+  approvals: ApprovalsService;
+  links: ClientLinks;
+  reports: ReportsService;
+  photos: PhotosService;
+  cookies: Cookies;
+}
+
+export function registerApprovalsRoutes(
+  app: FastifyInstance,
+  { approvals, links, reports, photos, cookies }: Parts,
+): void {
+  serve(app, clientRoutes.openClientLink, async ({ body, reply }) => {
+    const { expiresAt } = await links.open(body.token);
+    cookies.setClient(reply, body.token, expiresAt);
+  });
+
+  serve(app, clientRoutes.closeClientLink, async ({ reply }) => {
+    cookies.clearClient(reply);
+  });
+
+  serve(app, clientRoutes.getClientLetter, ({ principal }) => approvals.letter(principal));
+
+  serve(app, clientRoutes.decide, ({ principal, body, request }) =>
+    approvals.decide(principal, body, (request.headers['user-agent'] ?? '').slice(0, 300)),
+  );
+
+  serve(app, clientRoutes.ask, ({ principal, body }) => approvals.ask(principal, body));
+
+  serve(app, clientRoutes.clientPdf, async ({ principal, query, locale, reply }) =>
+    sendPdf(
+      reply,
+      await reports.sentPdf(principal.companyId, principal.changeOrderId, principal.version, query.locale ?? locale),
+    ),
+  );
+
+  serve(app, clientRoutes.clientPhoto, async ({ principal, params, query, reply }) => {
+    await approvals.assertPhoto(principal, params.photoId);
+    const picture = await photos.picture(principal.companyId, params.photoId, query.size);
+    const { stream, byteCount } = await picture.open();
+    reply.type(picture.mediaType).header('content-length', byteCount);
+    return stream;
+  });
+}

@@ -1,0 +1,209 @@
+import type { BodyOut, ChangeOrderDocument, ClientLetter, clientRoutes, Question } from '@underlath/contract';
+import type { Clock } from '../../platform/clock.ts';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import type { Outbox } from '../../platform/outbox.ts';
+import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import type { ClientPrincipal } from '../../plugins/auth.ts';
+import { toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
+import { type DecidedData, eventTypes } from '../records/record-events.ts';
+import { sha256Of } from '../records/record-hash.ts';
+import type { RecordHead, RecordsService } from '../records/records.service.ts';
+import * as approvals from './approvals.repository.ts';
+import { assertLive } from './client-links.ts';
+import { decisionLetter, questionLetter } from './decision-letters.ts';
+
+type Answer = BodyOut<typeof clientRoutes.decide>;
+type Asked = BodyOut<typeof clientRoutes.ask>;
+
+interface Opened {
+  order: approvals.OrderRow;
+  sent: approvals.SentRow;
+}
+
+/** What the holder of a client link may do: read, ask, and answer one version once. */
+export class ApprovalsService {
+  constructor(
+    private readonly database: Database,
+    private readonly clock: Clock,
+    private readonly records: RecordsService,
+    private readonly outbox: Outbox,
+  ) {}
+
+  /** Reads only. */
+  async letter(client: ClientPrincipal): Promise<ClientLetter> {
+    return this.database.inCompany(client.companyId, async (tx) => {
+      const order = await approvals.findOrder(tx, client.companyId, client.changeOrderId);
+      return toLetter(await opened(tx, client, order));
+    });
+  }
+
+  /** The document of the link, if this photo is in it. @throws ProblemError `not-found` */
+  async assertPhoto(client: ClientPrincipal, photoId: string): Promise<void> {
+    const { document } = await this.letter(client);
+    if (!document.items.some(({ photos }) => photos.some(({ id }) => id === photoId))) throw notFound('photo');
+  }
+
+  /**
+   * Exactly one answer a version, to exactly the bytes shown. The same answer sent again is told what stands.
+   * @throws ProblemError `link-replaced`, `link-gone`, `wrong-state`, `invalid-input`
+   */
+  async decide(client: ClientPrincipal, answer: Answer, userAgent: string): Promise<ClientLetter> {
+    const { companyId } = client;
+    return this.database.inCompany(companyId, async (tx) => {
+      const { order, sent } = await this.lock(tx, client);
+      assertSeen(sent, answer);
+      if (sent.decision) {
+        assertSameAnswer(sent.decision, answer);
+        return toLetter({ order, sent });
+      }
+      if (order.state !== 'sent')
+        throw new ProblemError('wrong-state', 'This change order is not waiting for an answer.');
+      await this.settle(tx, client, { order, sent }, answer, userAgent);
+      return toLetter(await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
+    });
+  }
+
+  /** @throws ProblemError `link-replaced`, `link-gone` */
+  async ask(client: ClientPrincipal, { name, text }: Asked): Promise<Question> {
+    const { companyId } = client;
+    return this.database.inCompany(companyId, async (tx) => {
+      const { order, sent } = await this.lock(tx, client);
+      const { id: changeOrderId, projectId } = order;
+      const row = {
+        companyId,
+        id: newId(),
+        changeOrderId,
+        version: sent.version,
+        name,
+        text,
+        askedAt: this.clock.now(),
+      };
+      const question = await approvals.insertQuestion(tx, row);
+      await approvals.touchOrder(tx, companyId, changeOrderId);
+      await this.records.append(tx, {
+        companyId,
+        projectId,
+        actor: { kind: 'client', id: client.linkId, name },
+        type: 'question.asked',
+        subjectId: changeOrderId,
+        data: { questionId: question.id, version: sent.version, text },
+      });
+      const to = await approvals.officeEmail(tx, companyId, sent.sentById);
+      if (to) await this.outbox.post(tx, companyId, { to, ...questionLetter(toDocument(sent), name, text) });
+      return toQuestion(question);
+    });
+  }
+
+  /** The project's turn, then the row that edits and answers share; whether the link still lives is asked again under the lock. */
+  private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened> {
+    const { companyId, changeOrderId } = client;
+    const found = await approvals.findOrder(tx, companyId, changeOrderId);
+    if (found) await this.records.lock(tx, companyId, found.projectId);
+    const order = await approvals.lockOrder(tx, companyId, changeOrderId);
+    const link = await approvals.findLinkById(tx, companyId, client.linkId);
+    if (!link) throw notFound('link');
+    await assertLive(tx, link, order?.sentVersion ?? null, this.clock.now());
+    return opened(tx, client, order);
+  }
+
+  private async settle(tx: Tx, client: ClientPrincipal, { order, sent }: Opened, answer: Answer, userAgent: string) {
+    const { companyId, linkId } = client;
+    const document = toDocument(sent);
+    const { kind, sha256, signerName, reason, locale } = answer;
+    const decidedAt = this.clock.now();
+    const consentText = document.consent.text[locale];
+    const row = { kind, signerName, reason, sha256, consentId: document.consent.id, consentText, locale, decidedAt };
+    const { version } = sent;
+    await approvals.insertDecision(tx, {
+      ...row,
+      companyId,
+      changeOrderId: order.id,
+      version,
+      id: newId(),
+      linkId,
+      userAgent,
+    });
+    await approvals.settleOrder(tx, companyId, order.id, kind, decidedAt);
+    await approvals.settleFindings(
+      tx,
+      companyId,
+      order.findings.map(({ findingId }) => findingId),
+      kind,
+    );
+    const data: DecidedData = {
+      version,
+      kind,
+      sha256,
+      signerName,
+      consentId: row.consentId,
+      consentSha256: sha256Of(consentText),
+      reason,
+      decidedAt: decidedAt.toISOString(),
+    };
+    const head = await this.records.append(tx, {
+      companyId,
+      projectId: order.projectId,
+      actor: { kind: 'client', id: linkId, name: signerName },
+      type: eventTypes.changeOrderDecided,
+      subjectId: order.id,
+      data: { ...data },
+    });
+    const decision = { kind, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
+    await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
+  }
+
+  /** The office, and the address the offer went to. */
+  private async tellBoth(
+    tx: Tx,
+    companyId: string,
+    order: approvals.OrderRow,
+    sent: approvals.SentRow,
+    settled: { document: ChangeOrderDocument; decision: ReturnType<typeof toDecision>; head: RecordHead },
+  ): Promise<void> {
+    const office = await approvals.officeEmail(tx, companyId, sent.sentById);
+    if (office) await this.outbox.post(tx, companyId, { to: office, ...decisionLetter(settled, 'en') });
+    const sending = await this.records.lastData(tx, companyId, order.id, eventTypes.changeOrderSent);
+    const to = sending?.clientEmail;
+    const locale = order.project.clientLocale === 'es' ? 'es' : 'en';
+    if (typeof to === 'string') await this.outbox.post(tx, companyId, { to, ...decisionLetter(settled, locale) });
+  }
+}
+
+async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow | null): Promise<Opened> {
+  const sent = order && (await approvals.findSent(tx, client.companyId, client.changeOrderId, client.version));
+  if (!order || !sent) throw notFound('change order');
+  return { order, sent };
+}
+
+function toLetter({ order, sent }: Opened): ClientLetter {
+  return {
+    document: toDocument(sent),
+    sha256: sent.sha256,
+    state: sent.decision?.kind ?? 'open',
+    decision: sent.decision && toDecision(sent.decision),
+    questions: order.questions.map(toQuestion),
+    locale: order.project.clientLocale === 'es' ? 'es' : 'en',
+  };
+}
+
+/** The answer names what was on the screen: these bytes and this consent. */
+function assertSeen(sent: approvals.SentRow, { sha256, consentId }: Answer): void {
+  if (sha256 !== sent.sha256) {
+    throw new ProblemError(
+      'link-replaced',
+      'What you saw is not the version that stands now. Load the page again and read it anew.',
+    );
+  }
+  if (consentId !== toDocument(sent).consent.id) {
+    throw invalidInput('/consentId', 'is not the consent text of this version; load the page again');
+  }
+}
+
+function assertSameAnswer(decision: NonNullable<approvals.SentRow['decision']>, { kind, signerName }: Answer): void {
+  if (decision.kind === kind && decision.signerName === signerName) return;
+  throw new ProblemError(
+    'wrong-state',
+    `This version was ${decision.kind} by ${decision.signerName} at ${decision.decidedAt.toISOString()}; that answer stands.`,
+  );
+}

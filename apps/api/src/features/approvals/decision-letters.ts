@@ -1,0 +1,61 @@
+import type { ChangeOrderDocument, Decision } from '@underlath/contract';
+import { formatCents } from '@underlath/rules';
+import type { RecordHead } from '../records/records.service.ts';
+
+interface Settled {
+  document: ChangeOrderDocument;
+  decision: Decision;
+  /** Where the project's record stands with this answer in it; both sides hold a copy. */
+  head: RecordHead;
+}
+
+/** The copy that both sides keep: what was answered, by whom, when, and the hashes that prove it. */
+export function decisionLetter({ document, decision, head }: Settled, locale: 'en' | 'es') {
+  const { company, project, number, version, wording, contract, days } = document;
+  const money = (cents: number) => formatCents(cents, locale);
+  const approved = decision.kind === 'approved';
+  if (locale === 'es') {
+    const what = approved ? 'aprobada' : 'rechazada';
+    return {
+      subject: `${project.name}: orden de cambio ${number} ${what}`,
+      text: `${wording.headline.es}
+
+La orden de cambio ${number}, versión ${version}, fue ${what} por ${decision.signerName} el ${decision.decidedAt}.
+${decision.reason ? `Motivo: ${decision.reason}\n` : ''}
+${approved ? `Precio: ${money(contract.thisChangeCents)}. El monto del contrato pasa de ${money(contract.beforeCents)} a ${money(contract.afterCents)}. Días hábiles: +${days}.` : 'El monto del contrato no cambia.'}
+
+SHA-256 del documento: ${decision.sha256}
+Registro del proyecto: ${head.seq}: ${head.hash}
+
+Guarde este mensaje. ${company.name}
+`,
+    };
+  }
+  const what = approved ? 'approved' : 'declined';
+  return {
+    subject: `${project.name}: change order ${number} ${what}`,
+    text: `${wording.headline.en}
+
+Change order ${number}, version ${version}, was ${what} by ${decision.signerName} at ${decision.decidedAt}.
+${decision.reason ? `Reason: ${decision.reason}\n` : ''}
+${approved ? `Price: ${money(contract.thisChangeCents)}. The contract sum goes from ${money(contract.beforeCents)} to ${money(contract.afterCents)}. Working days: +${days}.` : 'The contract sum does not change.'}
+
+SHA-256 of the document: ${decision.sha256}
+Project record: ${head.seq}: ${head.hash}
+
+Keep this message. ${company.name}
+`,
+  };
+}
+
+export function questionLetter(document: ChangeOrderDocument, name: string, words: string) {
+  return {
+    subject: `${document.project.name}: a question about change order ${document.number}`,
+    text: `${name} asks about change order ${document.number}, version ${document.version} (${document.wording.headline.en}):
+
+${words}
+
+Answer it on the change order's page. Nothing has been decided.
+`,
+  };
+}

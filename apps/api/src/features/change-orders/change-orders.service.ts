@@ -1,0 +1,225 @@
+import type { BodyOut, ChangeOrder, ChangeOrderRow, changeOrderRoutes, Question, Wording } from '@underlath/contract';
+import { text } from '@underlath/rules';
+import type { Clock } from '../../platform/clock.ts';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { assertVersion } from '../../plugins/etag.ts';
+import type { Caller } from '../caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { canonicalJson } from '../records/record-hash.ts';
+import type { RecordsService } from '../records/records.service.ts';
+import { currentVersion, toChangeOrder, toDocument, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
+import type { ChangeOrderRecord } from './change-orders.repository.ts';
+import * as changeOrders from './change-orders.repository.ts';
+import { checkMembers } from './members-check.ts';
+import type { OfferBuilder } from './offer-builder.ts';
+import { suggestDays } from './offer-days.ts';
+import { startWording } from './offer-wording.ts';
+
+type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
+type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
+
+/** Groups findings, words the letter, keeps it editable until it is answered. Every change takes the project's turn first, then this row. */
+export class ChangeOrdersService {
+  constructor(
+    private readonly database: Database,
+    private readonly clock: Clock,
+    private readonly records: RecordsService,
+    private readonly offers: OfferBuilder,
+  ) {}
+
+  /** @throws ProblemError `not-found` */
+  async list(companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
+    return this.database.inCompany(companyId, async (tx) => {
+      if (!(await changeOrders.findProject(tx, companyId, projectId))) throw notFound('project');
+      const rows: ChangeOrderRow[] = [];
+      for (const record of await changeOrders.listChangeOrders(tx, companyId, projectId)) {
+        rows.push(toRow(record, await this.totalOf(tx, companyId, record)));
+      }
+      return rows;
+    });
+  }
+
+  /** @throws ProblemError `not-found` */
+  async get(companyId: string, id: string): Promise<ChangeOrder> {
+    return this.database.inCompany(companyId, (tx) => this.view(tx, companyId, id));
+  }
+
+  /** A repeat with the same id and content answers what exists. @throws ProblemError `invalid-input`, `already-exists` */
+  async create(caller: Caller, projectId: string, { id = newId(), ...content }: NewChangeOrder): Promise<ChangeOrder> {
+    const { companyId, actor } = caller;
+    return makeOnce(() =>
+      this.database.inCompany(companyId, async (tx) => {
+        await this.records.lock(tx, companyId, projectId);
+        if (await changeOrders.findChangeOrder(tx, companyId, id)) {
+          const made = await this.records.lastData(tx, companyId, id, 'change-order.created');
+          assertSameContent('change order', made?.contentSha256, content);
+          return this.view(tx, companyId, id);
+        }
+        const { findingIds } = content;
+        await checkMembers(tx, companyId, projectId, id, findingIds);
+        const start = await this.start(tx, companyId, findingIds, content.days);
+        const number = await changeOrders.nextNumber(tx, companyId, projectId);
+        const row = {
+          companyId,
+          id,
+          projectId,
+          number,
+          ...start,
+          createdById: caller.memberId,
+          createdAt: this.clock.now(),
+        };
+        await changeOrders.insertChangeOrder(tx, row, findingIds);
+        const data = { contentSha256: contentHash(content), number, findingIds, days: start.days };
+        await this.records.append(tx, {
+          companyId,
+          projectId,
+          actor,
+          type: 'change-order.created',
+          subjectId: id,
+          data,
+        });
+        return this.view(tx, companyId, id);
+      }),
+    );
+  }
+
+  /**
+   * Edits; what was sent becomes a draft again and its link dies in the same transaction.
+   * @throws ProblemError `not-found`, `stale-version`, `wrong-state`, `invalid-input`
+   */
+  async change(caller: Caller, id: string, seen: number, edit: Edit): Promise<ChangeOrder> {
+    const { companyId, actor } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      const record = await this.lock(tx, companyId, id);
+      assertVersion(seen, record.version);
+      if (record.state !== 'draft' && record.state !== 'sent') throw answered(record);
+      if (Object.keys(edit).length === 0) return this.view(tx, companyId, id);
+      if (record.state === 'sent') await this.reopen(tx, caller, record);
+      const members = record.findings.map(({ findingId }) => findingId);
+      if (edit.findingIds) {
+        await checkMembers(tx, companyId, record.projectId, id, edit.findingIds);
+        await changeOrders.replaceMemberships(tx, companyId, id, edit.findingIds);
+      }
+      const next = await this.edited(tx, companyId, record, members, edit);
+      await changeOrders.updateChangeOrder(tx, companyId, id, { ...next, state: 'draft', sentVersion: null });
+      const data = { ...edit, days: next.days };
+      await this.records.append(tx, {
+        companyId,
+        projectId: record.projectId,
+        actor,
+        type: 'change-order.changed',
+        subjectId: id,
+        data,
+      });
+      return this.view(tx, companyId, id);
+    });
+  }
+
+  /** @throws ProblemError `not-found`, `wrong-state` when it was answered already */
+  async answer(caller: Caller, id: string, questionId: string, answer: string): Promise<Question> {
+    const { companyId, actor, memberId } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      const { projectId } = await this.lock(tx, companyId, id);
+      const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
+      if (!question) throw notFound('question');
+      if (question.answeredAt)
+        throw new ProblemError('wrong-state', 'This question has been answered; the answer stays as it is.');
+      const data = { answer, answeredAt: this.clock.now(), answeredById: memberId };
+      const row = await changeOrders.answerQuestion(tx, companyId, questionId, data);
+      await this.records.append(tx, {
+        companyId,
+        projectId,
+        actor,
+        type: 'question.answered',
+        subjectId: id,
+        data: { questionId, answer },
+      });
+      return toQuestion(row);
+    });
+  }
+
+  /** Takes the project's turn, then the change order's row. @throws ProblemError `not-found` */
+  async lock(tx: Tx, companyId: string, id: string): Promise<ChangeOrderRecord> {
+    const found = await changeOrders.findChangeOrder(tx, companyId, id);
+    if (!found) throw notFound('change order');
+    await this.records.lock(tx, companyId, found.projectId);
+    const record = await changeOrders.lockChangeOrder(tx, companyId, id);
+    if (!record) throw notFound('change order');
+    return record;
+  }
+
+  /** As the office sees it; the caller holds the transaction. @throws ProblemError `not-found` */
+  async view(tx: Tx, companyId: string, id: string): Promise<ChangeOrder> {
+    const record = await changeOrders.findChangeOrder(tx, companyId, id);
+    if (!record) throw notFound('change order');
+    const names = await changeOrders.namesOf(
+      tx,
+      companyId,
+      record.versions.map(({ sentById }) => sentById),
+    );
+    const sent = currentVersion(record);
+    const { draft, blocks } = sent ? { draft: toDocument(sent), blocks: [] } : await this.draft(tx, companyId, record);
+    return toChangeOrder(record, { draft, blocks, names, now: this.clock.now() });
+  }
+
+  /** What would be sent now. */
+  draft(tx: Tx, companyId: string, record: ChangeOrderRecord) {
+    return this.offers.build(tx, {
+      companyId,
+      changeOrderId: record.id,
+      projectId: record.projectId,
+      number: record.number,
+      version: (record.versions[0]?.version ?? 0) + 1,
+      findingIds: record.findings.map(({ findingId }) => findingId),
+      wording: toWording(record),
+      days: record.days,
+    });
+  }
+
+  private async totalOf(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<number> {
+    if (record.sentVersion !== null) return record.totalCents;
+    const { scope } = await this.offers.scope(
+      tx,
+      companyId,
+      record.findings.map(({ findingId }) => findingId),
+    );
+    return scope.totalCents;
+  }
+
+  private async start(tx: Tx, companyId: string, findingIds: readonly string[], days: number | undefined) {
+    const { items, scope } = await this.offers.scope(tx, companyId, findingIds);
+    const suggested = suggestDays(scope.hours);
+    const wording = startWording(items, days === undefined ? suggested.reason : text('', ''));
+    return { wording, days: days ?? suggested.days };
+  }
+
+  /** Words and days that nobody touched follow the findings; edited ones stay. */
+  private async edited(tx: Tx, companyId: string, record: ChangeOrderRecord, members: string[], edit: Edit) {
+    const wording: Wording = edit.wording ?? toWording(record);
+    const days = edit.days ?? record.days;
+    if (!edit.findingIds || edit.wording) return { wording, days };
+    const before = await this.start(tx, companyId, members, undefined);
+    const untouched = canonicalJson(before) === canonicalJson({ wording: toWording(record), days: record.days });
+    return untouched ? this.start(tx, companyId, edit.findingIds, edit.days) : { wording, days };
+  }
+
+  private async reopen(
+    tx: Tx,
+    { companyId, actor }: Caller,
+    { id, projectId, sentVersion, findings }: ChangeOrderRecord,
+  ) {
+    await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
+    const ids = findings.map(({ findingId }) => findingId);
+    await changeOrders.moveFindings(tx, companyId, ids, ['offered'], 'priced');
+    const data = { version: sentVersion };
+    await this.records.append(tx, { companyId, projectId, actor, type: 'change-order.reopened', subjectId: id, data });
+  }
+}
+
+const answered = ({ number, state }: ChangeOrderRecord): ProblemError =>
+  new ProblemError(
+    'wrong-state',
+    `Change order ${number} was ${state}; an answer stands. Put what comes next into a new change order.`,
+  );

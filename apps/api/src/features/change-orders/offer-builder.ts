@@ -1,0 +1,92 @@
+import type { ChangeOrderDocument, PricedScope, Wording } from '@underlath/contract';
+import type { Text } from '@underlath/rules';
+import type { Tx } from '../../platform/database/database.ts';
+import { notFound } from '../../platform/problem-error.ts';
+import type { FindingRecord } from './change-orders.repository.ts';
+import * as changeOrders from './change-orders.repository.ts';
+import { blocksOf } from './offer-blocks.ts';
+import { type DraftDocument, toDraft } from './offer-document.ts';
+import { toItem } from './offer-items.ts';
+
+/** Prices findings together, so that work they share in one place counts once. */
+export interface ScopePricing {
+  priceTogether(
+    tx: Tx,
+    companyId: string,
+    findings: readonly FindingRecord[],
+  ): Promise<{
+    scope: PricedScope;
+    /** Titles of the chosen repairs, by finding id. */
+    repairs: ReadonlyMap<string, readonly Text[]>;
+  }>;
+}
+
+/** Where the contract stands before and after a change of this price and these days. */
+export interface ContractStanding {
+  withChange(
+    tx: Tx,
+    companyId: string,
+    projectId: string,
+    change: { cents: number; days: number },
+  ): Promise<ChangeOrderDocument['contract']>;
+}
+
+export interface OfferRequest {
+  companyId: string;
+  changeOrderId: string;
+  projectId: string;
+  number: number;
+  version: number;
+  findingIds: readonly string[];
+  wording: Wording;
+  days: number;
+}
+
+export interface Offer {
+  draft: DraftDocument;
+  blocks: string[];
+  findings: FindingRecord[];
+}
+
+/** Puts together what a client would be sent: items, price, contract, cautions. */
+export class OfferBuilder {
+  constructor(
+    private readonly pricing: ScopePricing,
+    private readonly contract: ContractStanding,
+  ) {}
+
+  /** The items and the price, for first wording and suggested days. */
+  async scope(tx: Tx, companyId: string, findingIds: readonly string[]) {
+    const findings = await changeOrders.findFindings(tx, companyId, findingIds);
+    const { scope, repairs } = await this.pricing.priceTogether(tx, companyId, findings);
+    const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
+    const names = await changeOrders.namesOf(tx, companyId, judges);
+    const items = findings.map((finding, at) => ({
+      ...toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
+      shareCents: 0,
+    }));
+    return { findings, scope, items };
+  }
+
+  /** @throws ProblemError `not-found` when the project is gone */
+  async build(tx: Tx, request: OfferRequest): Promise<Offer> {
+    const { companyId, projectId, findingIds, wording, days, changeOrderId, number, version } = request;
+    const project = await changeOrders.findProject(tx, companyId, projectId);
+    if (!project) throw notFound('project');
+    const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
+    const { findings, scope, items } = await this.scope(tx, id, findingIds);
+    const draft = toDraft({
+      changeOrderId,
+      number,
+      version,
+      company: { name, licenseNumber, phone, email, address },
+      project: { id: projectId, name: project.name, siteAddress: project.siteAddress, clientName: project.clientName },
+      wording,
+      items,
+      price: scope,
+      days,
+      contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
+    });
+    return { draft, findings, blocks: blocksOf(draft, findings) };
+  }
+}

@@ -1,0 +1,66 @@
+import type { ChangeOrder, ChangeOrderDocument, DocumentItem, PricedScope, Wording } from '@underlath/contract';
+import { allocate, type Text, text } from '@underlath/rules';
+import { consent } from './consent.ts';
+
+/** What would be sent now: everything but the moment of sending. */
+export type DraftDocument = ChangeOrder['draft'];
+
+export interface DraftParts {
+  changeOrderId: string;
+  number: number;
+  version: number;
+  company: ChangeOrderDocument['company'];
+  project: ChangeOrderDocument['project'];
+  wording: Wording;
+  items: Omit<DocumentItem, 'shareCents'>[];
+  price: PricedScope;
+  days: number;
+  contract: ChangeOrderDocument['contract'];
+}
+
+export function toDraft(parts: DraftParts): DraftDocument {
+  const shares = sharesOf(
+    parts.price,
+    parts.items.map((item) => item.findingId),
+  );
+  return {
+    format: 'underlath.change-order/1',
+    ...parts,
+    items: parts.items.map((item, at) => ({ ...item, shareCents: shares[at] ?? 0 })),
+    cautions: cautionsOf(parts),
+    consent,
+  };
+}
+
+/** Each finding's part of the total: in proportion to its lines, a shared line split evenly; the parts add up to the total. */
+export function sharesOf(price: PricedScope, findingIds: readonly string[]): number[] {
+  const weights = findingIds.map((id) =>
+    price.lines
+      .filter((line) => line.findingIds.includes(id))
+      .reduce((sum, line) => sum + Math.max(0, line.totalCents) / line.findingIds.length, 0),
+  );
+  return allocate(price.totalCents, weights);
+}
+
+const screening = text(
+  'This is a screening by measurement, not an engineering design. A licensed engineer and the building official decide about the structure, and local codes govern.',
+  'Esto es una revisión con medidas, no un diseño de ingeniería. Un ingeniero con licencia y el oficial de construcción deciden sobre la estructura, y rigen los códigos locales.',
+);
+const law = text(
+  'State laws differ on what a change order must say, on canceling and on signing electronically. Nothing here says that this document meets them. Ask a lawyer if you are not sure.',
+  'Las leyes estatales varían sobre lo que debe decir una orden de cambio, sobre cancelar y sobre firmar por medios electrónicos. Nada aquí dice que este documento las cumpla. Pregunte a un abogado si no está seguro.',
+);
+const starterRates = text(
+  'The price uses invented starter rates that the contractor has not replaced yet.',
+  'El precio usa tarifas iniciales inventadas que el contratista aún no ha reemplazado.',
+);
+const noPhoto = (item: { number: number; title: string }): Text =>
+  text(
+    `Finding ${item.number} (${item.title}) has no photo.`,
+    `El hallazgo ${item.number} (${item.title}) no tiene foto.`,
+  );
+
+function cautionsOf({ items, price }: DraftParts): Text[] {
+  const bare = items.filter((item) => item.photos.length === 0).map(noPhoto);
+  return [screening, law, ...(price.placeholder ? [starterRates] : []), ...bare];
+}

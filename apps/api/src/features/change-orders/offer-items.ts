@@ -1,0 +1,114 @@
+import type { DocumentItem } from '@underlath/contract';
+import {
+  type Check,
+  type Field,
+  type Fields,
+  findCheck,
+  formatLength,
+  type Outcome,
+  type Text,
+  text,
+} from '@underlath/rules';
+import { toWord } from '../enum-words.ts';
+import type { FindingRecord } from './change-orders.repository.ts';
+
+const nothing = text('', '');
+const measuredMost = 40;
+
+/** One finding as the client reads it, without its share of the price. */
+export function toItem(
+  finding: FindingRecord,
+  repairs: readonly Text[],
+  checkedBy: string,
+): Omit<DocumentItem, 'shareCents'> {
+  const judgment = finding.judgments[0];
+  const check = findCheck(judgment?.checkId ?? finding.checkId);
+  const outcome = judgment?.outcome as unknown as Outcome | undefined;
+  const inputs = (judgment?.inputs ?? {}) as Record<string, unknown>;
+  return {
+    findingId: finding.id,
+    number: finding.number,
+    title: finding.title,
+    place: toPlace(finding),
+    extent: finding.extent as DocumentItem['extent'],
+    severity: toWord(finding.severity ?? 'record'),
+    found: check && outcome ? check.client.found(inputs, outcome) : nothing,
+    why: check?.client.why ?? nothing,
+    ifNot: check?.client.ifNot ?? nothing,
+    repairs: [...repairs],
+    cautions: [...(outcome?.cautions ?? [])],
+    sources: [...(outcome?.sources ?? [])],
+    measured: check && outcome ? measuredOf(check, inputs, outcome) : [],
+    checkedBy,
+    checkedAt: (judgment?.judgedAt ?? finding.createdAt).toISOString(),
+    rulesVersion: judgment?.rulesVersion ?? '',
+    photos: finding.photos.flatMap(({ photo }) => {
+      const { id, sha256, viewSha256, caption, stage } = photo;
+      return viewSha256 ? [{ id, sha256, viewSha256, caption, stage: toWord(stage) }] : [];
+    }),
+  };
+}
+
+function toPlace({ location }: FindingRecord): DocumentItem['place'] {
+  const { id, name, kind, widthIn, heightIn, framingSpacingIn, openings } = location;
+  return {
+    locationId: id,
+    name,
+    kind: toWord(kind),
+    widthIn,
+    heightIn,
+    framingSpacingIn,
+    openings: openings as DocumentItem['place']['openings'],
+  };
+}
+
+type Measured = DocumentItem['measured'][number];
+
+/** Lengths, numbers and counts as they were typed, and what is left of the part. */
+function measuredOf(check: Check, inputs: Record<string, unknown>, outcome: Outcome): Measured[] {
+  const left: Measured[] =
+    outcome.remaining === null
+      ? []
+      : [
+          {
+            label: text(
+              'Part of its strength that may still be counted',
+              'Parte de su resistencia que aún se puede contar',
+            ),
+            value: `${Math.round(outcome.remaining * 100)} %`,
+          },
+        ];
+  return [...measuredFields(check.inputs, inputs).slice(0, measuredMost), ...left];
+}
+
+function measuredFields(fields: Fields, values: Record<string, unknown>, of = nothing): Measured[] {
+  return Object.entries(fields).flatMap(([name, field]) => {
+    const value = values[name];
+    if (value === undefined || value === null) return [];
+    const label = of.en ? text(`${of.en}: ${field.label.en}`, `${of.es}: ${field.label.es}`) : field.label;
+    if (field.kind === 'group') return measuredFields(field.fields, value as Record<string, unknown>, label);
+    if (field.kind === 'list') {
+      return (value as Record<string, unknown>[]).flatMap((item, at) =>
+        measuredFields(field.item, item, nameOf(item, label, at)),
+      );
+    }
+    const shown = showMeasure(field, value);
+    return shown === undefined ? [] : [{ label, value: shown }];
+  });
+}
+
+function nameOf(item: Record<string, unknown>, label: Text, at: number): Text {
+  const name = typeof item.name === 'string' ? item.name : undefined;
+  return name ? text(name, name) : text(`${label.en} ${at + 1}`, `${label.es} ${at + 1}`);
+}
+
+const unitSigns: Readonly<Record<string, string>> = { pct: '%', sf: 'sq ft', in2: 'sq in', F: '°F' };
+
+function showMeasure(field: Field, value: unknown): string | undefined {
+  if (typeof value !== 'number') return undefined;
+  if (field.kind === 'length') {
+    return formatLength(field.unit === 'ft' ? value * 12 : value, { denominator: field.denominator ?? 16 });
+  }
+  if (field.kind === 'number') return `${value} ${unitSigns[field.unit] ?? field.unit}`;
+  return field.kind === 'count' ? String(value) : undefined;
+}

@@ -1,0 +1,44 @@
+import type { DocumentItem, Wording } from '@underlath/contract';
+import { type Text, text } from '@underlath/rules';
+
+/** The contract takes 4,000 letters; some are left for the estimator. */
+const roomLetters = 3000;
+
+/** The letter's first words, from what the checks say of each finding; the estimator edits them. */
+export function startWording(items: readonly DocumentItem[], note: Text): Wording {
+  return {
+    headline: headlineOf(items),
+    found: gather(items.map((item) => item.found)),
+    why: gather(items.map((item) => item.why)),
+    ifNot: gather(items.map((item) => item.ifNot)),
+    note,
+  };
+}
+
+function headlineOf(items: readonly DocumentItem[]): Text {
+  const places = [...new Set(items.map((item) => item.place.name))];
+  const [first] = items;
+  if (items.length === 1 && first)
+    return text(`${first.title}: ${first.place.name}`, `${first.title}: ${first.place.name}`);
+  const where = places.slice(0, 3);
+  const more = places.length - where.length;
+  return text(
+    `${items.length} hidden conditions: ${where.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`,
+    `${items.length} condiciones ocultas: ${where.join(', ')}${more > 0 ? ` y ${more} lugares más` : ''}`,
+  );
+}
+
+/** Each sentence once, in the order of the findings; what does not fit is counted, each finding says it in full. */
+function gather(texts: readonly Text[]): Text {
+  const distinct = [...new Map(texts.map((words) => [words.en, words])).values()];
+  const kept: Text[] = [];
+  let letters = 0;
+  for (const words of distinct) {
+    letters += Math.max(words.en.length, words.es.length) + 1;
+    if (letters > roomLetters) break;
+    kept.push(words);
+  }
+  const left = distinct.length - kept.length;
+  if (left > 0) kept.push(text(`And ${left} more, each below.`, `Y ${left} más, cada una abajo.`));
+  return text(kept.map(({ en }) => en).join(' '), kept.map(({ es }) => es).join(' '));
+}

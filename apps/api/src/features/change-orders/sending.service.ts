@@ -1,0 +1,206 @@
+import {
+  type BodyOut,
+  type ChangeOrder,
+  type ChangeOrderDocument,
+  changeOrderDocument,
+  type changeOrderRoutes,
+} from '@underlath/contract';
+import type { Clock } from '../../platform/clock.ts';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import type { Outbox } from '../../platform/outbox.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { hashSecret, newSecret } from '../../platform/secrets.ts';
+import { assertVersion } from '../../plugins/etag.ts';
+import type { Caller } from '../caller.ts';
+import { eventTypes } from '../records/record-events.ts';
+import { canonicalJson, sha256Of } from '../records/record-hash.ts';
+import type { RecordHead, RecordsService } from '../records/records.service.ts';
+import type { ChangeOrderRecord } from './change-orders.repository.ts';
+import * as changeOrders from './change-orders.repository.ts';
+import type { ChangeOrdersService } from './change-orders.service.ts';
+import { offerLetter } from './offer-letter.ts';
+
+type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
+const dayMs = 86_400_000;
+
+/** Freezes versions and makes the links that open them. */
+export class SendingService {
+  constructor(
+    private readonly database: Database,
+    private readonly clock: Clock,
+    private readonly records: RecordsService,
+    private readonly outbox: Outbox,
+    private readonly changeOrders: ChangeOrdersService,
+    private readonly publicUrl: string,
+  ) {}
+
+  /**
+   * The document, its hash, the link and the mail come to be in one transaction. The link is told once and kept as a hash.
+   * @throws ProblemError `not-found`, `stale-version`, `wrong-state` with the reasons
+   */
+  async send(caller: Caller, id: string, seen: number, { clientEmail, expiresInDays }: Send) {
+    const { companyId } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      const record = await this.changeOrders.lock(tx, companyId, id);
+      assertVersion(seen, record.version);
+      const head = await this.records.lock(tx, companyId, record.projectId);
+      const sentAt = this.clock.now();
+      const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
+      const document = await this.freeze(tx, caller, record, { head, sentAt, expiresAt });
+      const { sha256 } = document;
+      await this.store(tx, caller, record, document);
+      const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
+      const project = await changeOrders.findProject(tx, companyId, record.projectId);
+      const to = clientEmail ?? project?.clientEmail ?? null;
+      await this.announce(tx, caller, record, document, to);
+      if (to)
+        await this.outbox.post(tx, companyId, { to, ...offerLetter(document.content, link, project?.clientLocale) });
+      return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
+    });
+  }
+
+  /** A new link for the version already sent; earlier ones die. @throws ProblemError `not-found`, `wrong-state` */
+  async renewLink(caller: Caller, id: string, expiresInDays: number): Promise<{ link: string; expiresAt: string }> {
+    const { companyId } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      const version = await this.endLinks(tx, caller, id, 'change-order.link-renewed');
+      const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
+      const link = await this.makeLink(tx, companyId, id, version, expiresAt);
+      return { link, expiresAt: expiresAt.toISOString() };
+    });
+  }
+
+  /** @throws ProblemError `not-found`, `wrong-state` */
+  async revokeLink(caller: Caller, id: string): Promise<void> {
+    await this.database.inCompany(caller.companyId, (tx) => this.endLinks(tx, caller, id, 'change-order.link-revoked'));
+  }
+
+  /** The exact bytes that were sent. @throws ProblemError `not-found` */
+  async sentDocument(companyId: string, id: string, version: number): Promise<{ document: string; sha256: string }> {
+    return this.database.inCompany(companyId, async (tx) => {
+      const record = await changeOrders.findChangeOrder(tx, companyId, id);
+      const sent = record?.versions.find((one) => one.version === version);
+      if (!sent) throw notFound('sent version');
+      return { document: sent.document, sha256: sent.sha256 };
+    });
+  }
+
+  private async freeze(
+    tx: Tx,
+    caller: Caller,
+    record: ChangeOrderRecord,
+    { head, sentAt, expiresAt }: { head: RecordHead; sentAt: Date; expiresAt: Date },
+  ): Promise<Frozen> {
+    if (record.state !== 'draft') throw notADraft(record);
+    const { draft, blocks } = await this.changeOrders.draft(tx, caller.companyId, record);
+    if (blocks.length > 0) throw new ProblemError('wrong-state', `It cannot be sent yet. ${blocks.join(' ')}`);
+    const content = changeOrderDocument.parse({
+      ...draft,
+      sentAt: sentAt.toISOString(),
+      sentBy: caller.actor.name,
+      expiresAt: expiresAt.toISOString(),
+      record: head,
+    });
+    const bytes = canonicalJson(content);
+    return { content, bytes, sha256: sha256Of(bytes), sentAt };
+  }
+
+  private async store(
+    tx: Tx,
+    { companyId, memberId }: Caller,
+    record: ChangeOrderRecord,
+    { content, bytes, sha256, sentAt }: Frozen,
+  ) {
+    const { id, findings } = record;
+    const row = {
+      companyId,
+      changeOrderId: id,
+      version: content.version,
+      document: bytes,
+      sha256,
+      sentAt,
+      sentById: memberId,
+    };
+    await changeOrders.insertVersion(tx, row);
+    const state = { state: 'sent', sentVersion: content.version, totalCents: content.price.totalCents } as const;
+    await changeOrders.updateChangeOrder(tx, companyId, id, state);
+    const ids = findings.map(({ findingId }) => findingId);
+    await changeOrders.moveFindings(tx, companyId, ids, ['priced'], 'offered');
+  }
+
+  /** The record keeps what was sent, its hash, and the address it went to. */
+  private async announce(
+    tx: Tx,
+    { companyId, actor }: Caller,
+    { id, projectId }: ChangeOrderRecord,
+    { content, sha256 }: Frozen,
+    clientEmail: string | null,
+  ): Promise<void> {
+    const { version, price, days, expiresAt } = content;
+    const data = { version, sha256, totalCents: price.totalCents, days, expiresAt, clientEmail };
+    await this.records.append(tx, {
+      companyId,
+      projectId,
+      actor,
+      type: eventTypes.changeOrderSent,
+      subjectId: id,
+      data,
+    });
+  }
+
+  private async makeLink(
+    tx: Tx,
+    companyId: string,
+    changeOrderId: string,
+    version: number,
+    expiresAt: Date,
+  ): Promise<string> {
+    const token = newSecret();
+    const row = {
+      companyId,
+      id: newId(),
+      changeOrderId,
+      version,
+      tokenHash: hashSecret(token),
+      createdAt: this.clock.now(),
+      expiresAt,
+    };
+    await changeOrders.insertLink(tx, row);
+    return `${this.publicUrl}/c#${token}`;
+  }
+
+  /** Answers the version that stays sent. */
+  private async endLinks(tx: Tx, { companyId, actor }: Caller, id: string, type: string): Promise<number> {
+    const { projectId, sentVersion, number } = await this.changeOrders.lock(tx, companyId, id);
+    if (sentVersion === null) {
+      throw new ProblemError('wrong-state', `Change order ${number} is a draft; it has no link. Send it first.`);
+    }
+    await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
+    const data = { version: sentVersion };
+    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data });
+    return sentVersion;
+  }
+}
+
+interface Frozen {
+  content: ChangeOrderDocument;
+  /** Canonical JSON (RFC 8785) of the content. */
+  bytes: string;
+  sha256: string;
+  sentAt: Date;
+}
+
+export interface Sent {
+  changeOrder: ChangeOrder;
+  link: string;
+  sha256: string;
+}
+
+const notADraft = ({ number, state }: ChangeOrderRecord): ProblemError =>
+  new ProblemError(
+    'wrong-state',
+    state === 'sent'
+      ? `Change order ${number} is with the client. Edit it to make a new version, or renew its link.`
+      : `Change order ${number} was ${state}; an answer stands.`,
+  );

@@ -1,0 +1,55 @@
+import { Readable } from 'node:stream';
+import { buffer } from 'node:stream/consumers';
+import type { Locale } from '@underlath/contract';
+import type { Database } from '../../platform/database/database.ts';
+import { FileMissingError } from '../../platform/file-store/store-errors.ts';
+import { notFound } from '../../platform/problem-error.ts';
+import { toDecision, toDocument } from '../change-orders/change-orders.mapper.ts';
+import type { PhotosService } from '../photos/photos.service.ts';
+import { writeReport } from './change-order-report.ts';
+import * as reports from './reports.repository.ts';
+
+export interface Pdf {
+  stream: Readable;
+  fileName: string;
+}
+
+/** Documents to keep and print. */
+export class ReportsService {
+  constructor(
+    private readonly database: Database,
+    private readonly photos: Pick<PhotosService, 'picture'>,
+  ) {}
+
+  /** Exactly one sent version, with the decision when there is one. The language is the client's when none is asked for. @throws ProblemError `not-found` */
+  async sentPdf(companyId: string, changeOrderId: string, version: number, asked: Locale | undefined): Promise<Pdf> {
+    const sent = await this.database.inCompany(companyId, (tx) =>
+      reports.findSent(tx, companyId, changeOrderId, version),
+    );
+    if (!sent) throw notFound('sent version');
+    const document = toDocument(sent);
+    const locale = asked ?? (sent.changeOrder.project.clientLocale === 'es' ? 'es' : 'en');
+    const bytes = writeReport({
+      document,
+      sha256: sent.sha256,
+      decision: sent.decision && toDecision(sent.decision),
+      locale,
+      loadPhoto: ({ id }) => this.load(companyId, id),
+    });
+    return {
+      stream: Readable.from(bytes, { objectMode: false }),
+      fileName: `change-order-${document.number}-v${version}.pdf`,
+    };
+  }
+
+  /** A picture missing from the store leaves its place in the report, with words, instead of ending it. */
+  private async load(companyId: string, photoId: string): Promise<Buffer | null> {
+    try {
+      const picture = await this.photos.picture(companyId, photoId, 'view');
+      return await buffer((await picture.open()).stream);
+    } catch (error) {
+      if (error instanceof FileMissingError) return null;
+      throw error;
+    }
+  }
+}

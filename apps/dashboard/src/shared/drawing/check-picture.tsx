@@ -34,7 +34,8 @@ const scenes: Record<string, ReactNode> = {
       <Board x={44} y={24} width={136} height={44} />
       <rect className="d-metal" x={8} y={68} width={50} height={48} />
       <Hatch x={44} y={62} width={14} height={6} color={lost} />
-      <path className="d-tick" d="M44 78l8 8M58 78l-8 8" />
+      <path className="d-thin" d="M44 74v20M58 74v20M36 88h30" />
+      <path className="d-tick" d="M40 92l8 -8M54 92l8 -8" />
     </>
   ),
   'connection.hanger': (

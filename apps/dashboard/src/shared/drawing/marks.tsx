@@ -1,5 +1,5 @@
 import type { Severity } from '@underlath/rules/kernel';
-import { lengthParts } from '@underlath/rules/kernel';
+import { formatLength, lengthParts } from '@underlath/rules/kernel';
 import { type ReactNode, useId } from 'react';
 import './drawing.css';
 
@@ -83,14 +83,26 @@ type DimensionProps = {
   bold?: boolean;
 };
 
-/** Witness lines, a dimension line, slanted ticks, and the length set on it. */
+/** Room the words of a dimension need on its line, ticks included. */
+const wordsPx = (words: string, textPx: number) => words.length * textPx * 0.55 + 10;
+
+/** Witness lines, a dimension line, slanted ticks, and the length set on it, or past its end where there is no room. */
 export function Dimension({ x1, y1, x2, y2, off, inches, label, textPx = 14, bold }: DimensionProps) {
   const plumb = x1 === x2;
   const sign = Math.sign(off);
   const [ox, oy] = plumb ? [off, 0] : [0, off];
   const [gx, gy] = plumb ? [sign * 5, 0] : [0, sign * 5];
-  const mx = (x1 + x2) / 2 + ox;
-  const my = (y1 + y2) / 2 + oy;
+  const words = inches === undefined ? (label ?? '') : formatLength(inches);
+  const fits = wordsPx(words, textPx) <= Math.abs(plumb ? y2 - y1 : x2 - x1);
+  const at = fits
+    ? { x: (x1 + x2) / 2 + ox, y: (y1 + y2) / 2 + oy - 5, anchor: 'middle' as const }
+    : plumb
+      ? {
+          x: x1 + ox + sign * 10,
+          y: (y1 + y2) / 2 + textPx * 0.36,
+          anchor: sign > 0 ? ('start' as const) : ('end' as const),
+        }
+      : { x: Math.max(x1, x2) + 10, y: y1 + oy + textPx * 0.36, anchor: 'start' as const };
   return (
     <g className="d-dimension">
       <line x1={x1 + gx} y1={y1 + gy} x2={x1 + ox + gx} y2={y1 + oy + gy} />
@@ -99,12 +111,12 @@ export function Dimension({ x1, y1, x2, y2, off, inches, label, textPx = 14, bol
       <path className="d-tick" d={`M${x1 + ox - 4} ${y1 + oy + 4}l8 -8M${x2 + ox - 4} ${y2 + oy + 4}l8 -8`} />
       <text
         className="d-halo"
-        x={mx}
-        y={my - 5}
-        textAnchor="middle"
+        x={at.x}
+        y={at.y}
+        textAnchor={at.anchor}
         fontSize={textPx}
         fontWeight={bold ? 800 : 600}
-        transform={plumb ? `rotate(-90 ${mx} ${my})` : undefined}
+        transform={plumb && fits ? `rotate(-90 ${at.x} ${at.y + 5})` : undefined}
       >
         {inches === undefined ? label : <LengthSpans inches={inches} />}
       </text>
@@ -147,7 +159,14 @@ export function NumberDisc({ x, y, number, r = 11 }: { x: number; y: number; num
   return (
     <g className="d-disc">
       <circle cx={x} cy={y} r={r} />
-      <text x={x} y={y + r * 0.43} textAnchor="middle" fontSize={r * (number > 99 ? 0.95 : 1.27)} fontWeight={800}>
+      <text
+        className="d-disc-number"
+        x={x}
+        y={y + r * 0.43}
+        textAnchor="middle"
+        fontSize={r * (number > 99 ? 0.95 : 1.27)}
+        fontWeight={800}
+      >
         {number}
       </text>
     </g>

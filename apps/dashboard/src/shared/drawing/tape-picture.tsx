@@ -4,10 +4,10 @@ import { useT } from '../i18n/locale.tsx';
 import { measure } from '../i18n/messages/measure.ts';
 import { pictures } from '../i18n/messages/pictures.ts';
 import { NutKind, RodDiameter, RodProjection } from './tape/anchor.tsx';
-import { SeatLength, SeatMovement, SeatWidth } from './tape/bearing.tsx';
+import { SeatAtEnd, SeatConnection, SeatLength, SeatMovement, SeatWidth } from './tape/bearing.tsx';
 import { SectionLoss } from './tape/decay.tsx';
 import { GenericTape } from './tape/generic.tsx';
-import { HangerGap, HangerNails, HangerWidth } from './tape/hanger.tsx';
+import { HangerFastener, HangerGap, HangerNails, HangerWidth } from './tape/hanger.tsx';
 import { AcrossGrain, MemberSpacing, UnlikeMembers } from './tape/movement.tsx';
 import { NailKinds, NailSpacing, PanelThickness, SurveyLength } from './tape/nails.tsx';
 import { OldPaint } from './tape/paint.tsx';
@@ -15,6 +15,8 @@ import { PlateCut, PlateTie, PlateWidth } from './tape/plate.tsx';
 import './drawing.css';
 
 export type TapeProps = {
+  /** The field that asks. */
+  name: string;
   /** The live answer of the field the picture belongs to; null while it is not measured. */
   value: number | null;
   /** All answers of the check so far, for what else the picture shows. */
@@ -35,15 +37,16 @@ const tapes: Record<string, Draw> = {
   'seat-length': SeatLength,
   'seat-width': SeatWidth,
   'seat-movement': SeatMovement,
-  'hanger-member-width': (props) => <HangerWidth {...props} of="member" />,
-  'hanger-width': (props) => <HangerWidth {...props} of="hanger" />,
+  'seat-connection': SeatConnection,
+  'seat-at-end': SeatAtEnd,
+  'hanger-width': HangerWidth,
   'hanger-seat-gap': (props) => <HangerGap {...props} of="seat" />,
   'hanger-end-gap': (props) => <HangerGap {...props} of="end" />,
-  'hanger-header-nails': (props) => <HangerNails {...props} of="header" />,
-  'hanger-joist-nails': (props) => <HangerNails {...props} of="joist" />,
-  'nail-kinds': NailKinds,
+  'hanger-nails': HangerNails,
+  'hanger-fastener': HangerFastener,
+  'nail-depth': NailKinds,
   'nail-spacing': NailSpacing,
-  'survey-length': SurveyLength,
+  'nail-survey': SurveyLength,
   'panel-thickness': PanelThickness,
   'unlike-members': UnlikeMembers,
   'across-grain': AcrossGrain,
@@ -60,15 +63,15 @@ const tapes: Record<string, Draw> = {
 /** Every picture that has a drawing of its own; a test holds the rules package's ids against it. */
 export const drawnTapeIds: readonly string[] = Object.keys(tapes);
 
-type TapePictureProps = { id: string; value: unknown; inputs: Readonly<Record<string, unknown>> };
+type TapePictureProps = { id: string; name?: string; value: unknown; inputs: Readonly<Record<string, unknown>> };
 
 /** Where the tape goes: drawn, moving with the value. An unknown id gets a plain tape with the value on it. */
-export function TapePicture({ id, value, inputs }: TapePictureProps) {
+export function TapePicture({ id, name = '', value, inputs }: TapePictureProps) {
   const t = useT(pictures);
   const Draw = tapes[id] ?? GenericTape;
   return (
     <figure className="tape">
-      <Draw value={typeof value === 'number' ? value : null} inputs={inputs} t={t} />
+      <Draw name={name} value={typeof value === 'number' ? value : null} inputs={inputs} t={t} />
     </figure>
   );
 }

@@ -39,7 +39,7 @@ export function CheckForm({ check, inputs, onChange, context, edition, serverErr
             errors={{ ...serverErrors, ...errors }}
             path={name}
           />
-          {field.picture && <TapePicture id={field.picture} value={answers[name]} inputs={answers} />}
+          {field.picture && <TapePicture id={field.picture} name={name} value={answers[name]} inputs={answers} />}
         </div>
       ))}
       <LiveVerdict outcome={outcome} />
@@ -101,7 +101,7 @@ export function CheckSteps(props: CheckStepsProps) {
         </h1>
         {field.howToMeasure && <p className="soft">{say(field.howToMeasure, locale)}</p>}
       </div>
-      {field.picture && <TapePicture id={field.picture} value={value} inputs={answers} />}
+      {field.picture && <TapePicture id={field.picture} name={name} value={value} inputs={answers} />}
       <FieldQuestion
         key={name}
         name={name}

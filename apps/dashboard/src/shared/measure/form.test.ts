@@ -33,6 +33,10 @@ test('a measurement made before the answer changed is not sent', () => {
   expect(askedInputs(fields, inputs)).toEqual({ way: 'count', threads: 3, counts: { flush: 4 } });
 });
 
+test('a default that was seen and left is sent as an answer', () => {
+  expect(askedInputs(fields, { projectionIn: 1 })).toEqual({ way: 'tape', projectionIn: 1 });
+});
+
 test('"I can\'t tell" takes the answer away instead of leaving a zero', () => {
   expect(setAnswer({ way: 'tape', projectionIn: 1 }, 'projectionIn', null)).toEqual({ way: 'tape' });
   expect(setAnswer({}, 'projectionIn', 0)).toEqual({ projectionIn: 0 });

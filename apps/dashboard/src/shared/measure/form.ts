@@ -40,11 +40,11 @@ export function setAnswer(inputs: Inputs, name: string, value: unknown): Inputs 
 
 /**
  * What is sent to be judged: answers to questions that are no longer asked are left out, so that a measurement made
- * before the person changed an earlier answer can't speak for another case.
+ * before the person changed an earlier answer can't speak for another case. Defaults the person saw and left are sent.
  */
 export function askedInputs(fields: Fields, inputs: Inputs): Inputs {
   const asked = visibleFields(fields, inputs).flatMap(({ name, field }) => {
-    const value = inputs[name];
+    const value = answerOf(name, field, inputs);
     if (value === undefined || value === null) return [];
     if (field.kind === 'group') return [[name, askedInputs(field.fields, value as Inputs)] as const];
     if (field.kind === 'list')

@@ -27,7 +27,7 @@ export function LengthPad(props: Omit<MeasureInputProps, 'pad'>) {
   const id = useId();
   const { rangeError } = useLengthCheck(props);
   const factor = unit === 'ft' ? 12 : 1;
-  const { parts, first } = padParts(Math.max(Math.abs(min), Math.abs(max)) * factor);
+  const { parts, first } = padParts(min * factor, max * factor);
   const withFeet = parts.includes('feet');
   const [negative, setNegative] = useState(value === null ? false : value < 0);
   const [part, setPart] = useState<PadPart>(first);

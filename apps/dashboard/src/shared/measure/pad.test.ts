@@ -24,9 +24,9 @@ test('beside feet, inches never reach twelve: 1 then 4 becomes 4', () => {
 });
 
 test('a rod end asks for the fraction first, a wall for feet first', () => {
-  expect(padParts(2).first).toBe('ticks');
-  expect(padParts(14)).toEqual({ parts: ['whole', 'ticks'], first: 'whole' });
-  expect(padParts(480).first).toBe('feet');
+  expect(padParts(-4, 24).first).toBe('ticks');
+  expect(padParts(0, 14)).toEqual({ parts: ['whole', 'ticks'], first: 'whole' });
+  expect(padParts(0, 480).first).toBe('feet');
 });
 
 test('after a 7 of at most 14 in there is no second digit to wait for', () => {

@@ -35,10 +35,10 @@ export function pressDigit(pad: PadValue, part: 'feet' | 'whole', digit: number,
   return { ...pad, [part]: longer <= most ? longer : digit };
 }
 
-/** Which parts a length of this range needs, and which of them is pressed first. */
-export function padParts(maxIn: number): { parts: PadPart[]; first: PadPart } {
+/** Which parts a length of this range needs, and which is pressed first: what may be short of its mark is mostly a fraction. */
+export function padParts(minIn: number, maxIn: number): { parts: PadPart[]; first: PadPart } {
   if (maxIn < 1) return { parts: ['ticks'], first: 'ticks' };
-  if (maxIn < 24) return { parts: ['whole', 'ticks'], first: maxIn <= 2 ? 'ticks' : 'whole' };
+  if (maxIn <= 48) return { parts: ['whole', 'ticks'], first: maxIn <= 2 || minIn < 0 ? 'ticks' : 'whole' };
   return { parts: ['feet', 'whole', 'ticks'], first: maxIn > 120 ? 'feet' : 'whole' };
 }
 

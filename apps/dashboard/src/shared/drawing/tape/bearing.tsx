@@ -91,3 +91,38 @@ export function SeatMovement({ value, t }: TapeProps) {
     </Picture>
   );
 }
+
+/** A strap nailed over the joint: it holds; friction and shims do not. */
+export function SeatConnection({ t }: TapeProps) {
+  return (
+    <Picture height={196} title={t('seatHoldTitle')}>
+      <rect className="d-wood-deep" x={60} y={100} width={110} height={90} />
+      <Board x={86} y={24} width={252} height={76} />
+      <rect className="d-metal" x={112} y={44} width={26} height={116} />
+      {[56, 76, 122, 142].map((y) => (
+        <circle key={y} className="d-ink" cx={125} cy={y} r={3.2} />
+      ))}
+      <Word x={236} y={68} anchor="middle">
+        {t('beam')}
+      </Word>
+      <Word x={186} y={150}>
+        {t('strap')}
+      </Word>
+      <path className="d-thin" d="M184 145l-44 -8" />
+    </Picture>
+  );
+}
+
+/** How near the end of the beam its seat is. */
+export function SeatAtEnd({ t }: TapeProps) {
+  return (
+    <Picture height={196} title={t('seatAtEndTitle')}>
+      <rect className="d-wood-deep" x={100} y={100} width={72} height={90} />
+      <Board x={40} y={24} width={298} height={76} />
+      <Dimension x1={40} y1={24} x2={100} y2={24} off={-4} label={'3"'} textPx={19} bold />
+      <Word x={236} y={68} anchor="middle">
+        {t('beam')}
+      </Word>
+    </Picture>
+  );
+}

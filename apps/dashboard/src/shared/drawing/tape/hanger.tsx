@@ -3,11 +3,12 @@ import { Dimension, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, BoardEnd, Picture, Word } from './pieces.tsx';
 
-/** Joist end and hanger, looking along the joist; the hanger's width or the joist's moves with the value. */
-export function HangerWidth({ value, inputs, t, of }: TapeProps & { of: 'member' | 'hanger' }) {
-  const read = (name: string, fallback: number) => (typeof inputs[name] === 'number' ? inputs[name] : fallback);
-  const memberIn = of === 'member' ? (value ?? 1.5) : read('memberWidthIn', 1.5);
-  const hangerIn = of === 'hanger' ? (value ?? memberIn) : read('hangerWidthIn', memberIn);
+/** Joist end and hanger, looking along the joist: the joist's width, or once that is known the hanger's beside it. */
+export function HangerWidth({ name, value, inputs, t }: TapeProps) {
+  const of = name === 'hangerWidthIn' ? 'hanger' : 'member';
+  const read = (input: string, fallback: number) => (typeof inputs[input] === 'number' ? inputs[input] : fallback);
+  const memberIn = read('memberWidthIn', 1.5);
+  const hangerIn = read('hangerWidthIn', memberIn);
   const pxPerIn = clamp(120 / Math.max(memberIn, hangerIn), 14, 52);
   const [member, hanger] = [memberIn * pxPerIn, hangerIn * pxPerIn];
   const measured = of === 'member' ? member : hanger;
@@ -94,9 +95,9 @@ export function HangerGap({ value, t, of }: TapeProps & { of: 'seat' | 'end' }) 
   );
 }
 
-/** Which holes count: those into the header and those into the joist. */
-export function HangerNails({ t, of }: TapeProps & { of: 'header' | 'joist' }) {
-  const on = (part: 'header' | 'joist') => (part === of ? 'd-ink' : 'd-thin');
+/** Which holes count: those into the header, or those into the joist, are filled. */
+export function HangerNails({ name, t }: TapeProps) {
+  const on = (part: string) => (part === name ? 'd-ink' : 'd-thin');
   return (
     <Picture height={196} title={t('hangerNailsTitle')}>
       <Board x={10} y={8} width={330} height={180} />
@@ -114,6 +115,28 @@ export function HangerNails({ t, of }: TapeProps & { of: 'header' | 'joist' }) {
       <Word x={175} y={44} anchor="middle">
         {t('joist')}
       </Word>
+    </Picture>
+  );
+}
+
+/** A full nail, a short one and a screw: only the first one holds a hanger. */
+export function HangerFastener({ t }: TapeProps) {
+  return (
+    <Picture height={150} title={t('fastenersTitle')}>
+      <path className="d-steel" d="M64 34v84M54 33h20" strokeWidth={5} />
+      <path className="d-steel" d="M175 34v38M165 33h20" strokeWidth={5} />
+      <path className="d-steel" d="M286 36v70l0 12" strokeWidth={3} />
+      <path className="d-thin" d="M280 60l12 -5M280 72l12 -5M280 84l12 -5M280 96l12 -5M274 32h24l-6 8h-12z" />
+      <Word x={64} y={142} anchor="middle">
+        {t('fullNail')}
+      </Word>
+      <Word x={175} y={142} anchor="middle" bold={false}>
+        {t('shortNail')}
+      </Word>
+      <Word x={286} y={142} anchor="middle" bold={false}>
+        {t('screw')}
+      </Word>
+      <path className="d-hidden" d="M8 74h334" />
     </Picture>
   );
 }

@@ -14,6 +14,7 @@ export interface FieldDescription {
   readonly min?: number;
   readonly max?: number;
   readonly denominator?: number;
+  readonly oneOf?: readonly number[];
   readonly default?: string | number | boolean;
   readonly options?: readonly { readonly value: string; readonly label: string }[];
   readonly fields?: readonly FieldDescription[];
@@ -62,7 +63,13 @@ function describeField(name: string, field: Field, locale: Locale): FieldDescrip
 
 function limitsOf(field: Field): Partial<FieldDescription> {
   if (field.kind === 'length')
-    return { unit: field.unit, min: field.min, max: field.max, denominator: field.denominator ?? 16 };
+    return {
+      unit: field.unit,
+      min: field.min,
+      max: field.max,
+      denominator: field.denominator ?? 16,
+      ...(field.oneOf && { oneOf: field.oneOf }),
+    };
   if (field.kind === 'number') return { unit: field.unit, min: field.min, max: field.max };
   if (field.kind === 'count') return { min: field.min ?? 0, ...(field.max !== undefined && { max: field.max }) };
   if (field.kind === 'list')

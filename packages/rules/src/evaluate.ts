@@ -6,6 +6,7 @@ import {
   issuesOf,
   type Judgement,
   joinTexts,
+  type KnownAlready,
   missingInputs,
   type Outcome,
   rateSeverity,
@@ -78,7 +79,7 @@ export function runCheck(check: Check, request: EvaluateRequest): Outcome {
   const judgement =
     missing.length === 0
       ? check.evaluate(inputs, { edition, situation })
-      : (check.evaluatePartial?.(inputs, { edition, situation }, missing) ?? stillToMeasure(check, missing));
+      : stillToMeasure(check, missing, check.knownAlready?.(inputs));
   return finish(check, edition, situation, judgement, missing);
 }
 
@@ -92,17 +93,13 @@ function readInputs(check: Check, raw: unknown): Readonly<Record<string, unknown
 
 function readEdition(check: Check, asked: string | undefined, inputs: Readonly<Record<string, unknown>>): string {
   const chosen = check.chooseEdition ? check.chooseEdition(asked, inputs) : (asked ?? check.defaultEdition);
-  const known = check.editions.some((edition) => edition.id === chosen);
-  if (chosen === undefined || !known)
-    throw new UnknownEditionError(
-      chosen ?? asked ?? 'unknown',
-      check.editions.map((edition) => edition.id),
-    );
+  const allowed = check.editions.map((edition) => edition.id);
+  if (!allowed.includes(chosen)) throw new UnknownEditionError(chosen, allowed);
   return chosen;
 }
 
 /** The names of missing inputs in the words of the form. */
-function stillToMeasure(check: Check, missing: readonly string[]): Judgement {
+function stillToMeasure(check: Check, missing: readonly string[], known: KnownAlready | undefined): Judgement {
   const labels = missing.map((path) => {
     const label = fieldAt(
       check.inputs,
@@ -111,10 +108,8 @@ function stillToMeasure(check: Check, missing: readonly string[]): Judgement {
     return label ?? text(path, path);
   });
   const names = joinTexts([...new Map(labels.map((label) => [label.en, label])).values()], ', ');
-  return {
-    verdict: 'undetermined',
-    reasons: [text(`Still to be measured: ${names.en}.`, `Falta medir: ${names.es}.`)],
-  };
+  const stillToDo = text(`Still to be measured: ${names.en}.`, `Falta medir: ${names.es}.`);
+  return { ...known, verdict: 'undetermined', reasons: [...(known?.reasons ?? []), stillToDo] };
 }
 
 function finish(
@@ -128,11 +123,11 @@ function finish(
   const remaining = judgement.remaining ?? null;
   const role = judgement.facts?.role ?? situation.role ?? check.role;
   const rated = rateSeverity({
+    ratio,
     ...situation,
     ...judgement.facts,
     role,
     verdict: judgement.verdict,
-    ratio,
     remaining,
   });
   const sources = judgement.sources ?? check.sources;
@@ -147,7 +142,7 @@ function finish(
     severity: rated.severity,
     severityRow: rated.row,
     reasons: [...judgement.reasons, rated.reason],
-    missing,
+    missing: judgement.missing ?? missing,
     sources,
     cautions: [...standingCautions(role, rated.severity, sources), ...(judgement.cautions ?? [])],
     referrals: [...new Set([...(judgement.referrals ?? []), ...severityReferrals(role, rated.severity)])],

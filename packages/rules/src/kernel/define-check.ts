@@ -23,10 +23,15 @@ export interface Judgement {
   readonly referrals?: readonly Referral[];
   readonly repairs?: readonly string[];
   /** What this judgement tells the severity table beyond verdict, ratio and remaining. */
-  readonly facts?: Partial<Omit<SeverityFacts, 'verdict' | 'ratio' | 'remaining'>>;
+  readonly facts?: Partial<Omit<SeverityFacts, 'verdict' | 'remaining'>>;
+  /** Optional inputs without which this verdict could not be told. */
+  readonly missing?: readonly string[];
   /** The sources this judgement used; all of the check's when left out. */
   readonly sources?: readonly Source[];
 }
+
+/** What can be said while something is still to be measured; the verdict is `undetermined`. */
+export type KnownAlready = Pick<Judgement, 'reasons' | 'facts' | 'referrals' | 'repairs'>;
 
 export interface JudgeContext {
   readonly edition: string;
@@ -77,20 +82,16 @@ export interface CheckSpec<F extends Fields> {
   readonly role: Role;
   readonly editions: readonly Edition[];
   readonly defaultEdition: string;
-  /** Picks the edition when the request or the inputs name it in another way; undefined means it is unknown. */
-  readonly chooseEdition?: (asked: string | undefined, inputs: Partials<F>) => string | undefined;
+  /** Picks the edition when the request or the inputs name it in another way. */
+  readonly chooseEdition?: (asked: string | undefined, inputs: Partials<F>) => string;
   readonly sources: readonly Source[];
   readonly inputs: F;
   /** Impossible combinations of inputs that are each possible alone. */
   readonly refine?: (inputs: Partials<F>) => readonly InputIssue[];
   /** Called when nothing needed is missing. */
   readonly evaluate: (inputs: Complete<F>, context: JudgeContext) => Judgement;
-  /** Called when something is missing: what can be told already, or undefined. */
-  readonly evaluatePartial?: (
-    inputs: Partials<F>,
-    context: JudgeContext,
-    missing: readonly string[],
-  ) => Judgement | undefined;
+  /** Called when something is missing: what the verdict `undetermined` can already say, or undefined. */
+  readonly knownAlready?: (inputs: Partials<F>) => KnownAlready | undefined;
   /** Every repair this check may propose. */
   readonly repairs: readonly string[];
   readonly client: ClientWords<Partials<F>>;
@@ -102,15 +103,11 @@ type AnyInputs = Readonly<Record<string, unknown>>;
 
 /** A check with its input types forgotten, as the registry, the API and the forms hold it. */
 export interface Check
-  extends Omit<CheckSpec<Fields>, 'chooseEdition' | 'refine' | 'evaluate' | 'evaluatePartial' | 'client'> {
-  readonly chooseEdition?: (asked: string | undefined, inputs: AnyInputs) => string | undefined;
+  extends Omit<CheckSpec<Fields>, 'chooseEdition' | 'refine' | 'evaluate' | 'knownAlready' | 'client'> {
+  readonly chooseEdition?: (asked: string | undefined, inputs: AnyInputs) => string;
   readonly refine?: (inputs: AnyInputs) => readonly InputIssue[];
   readonly evaluate: (inputs: AnyInputs, context: JudgeContext) => Judgement;
-  readonly evaluatePartial?: (
-    inputs: AnyInputs,
-    context: JudgeContext,
-    missing: readonly string[],
-  ) => Judgement | undefined;
+  readonly knownAlready?: (inputs: AnyInputs) => KnownAlready | undefined;
   readonly client: ClientWords<AnyInputs>;
   readonly schema: z.ZodType<AnyInputs>;
 }

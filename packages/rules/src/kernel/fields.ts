@@ -20,6 +20,8 @@ export interface LengthSpec extends FieldBase {
   readonly max: number;
   /** Finest fraction of an inch offered for typing: 16 means sixteenths. */
   readonly denominator?: 8 | 16 | 32;
+  /** Only these sizes exist. */
+  readonly oneOf?: readonly number[];
   readonly default?: number;
 }
 export interface NumberSpec extends FieldBase {
@@ -54,7 +56,7 @@ export interface ListSpec extends FieldBase {
   readonly item: Fields;
   readonly minItems?: number;
   readonly maxItems?: number;
-  /** A bare number is also accepted and read as one item with this field set. */
+  /** A bare number is also accepted, alone or in the list, and read as an item with this field set. */
   readonly orNumber?: string;
 }
 

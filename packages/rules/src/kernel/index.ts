@@ -5,6 +5,7 @@ export * from './input-schema.ts';
 export * from './measure.ts';
 export * from './money.ts';
 export * from './outcome.ts';
+export * from './quantity.ts';
 export * from './ratio.ts';
 export * from './severity.ts';
 export * from './source.ts';

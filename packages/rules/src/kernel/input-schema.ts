@@ -18,6 +18,10 @@ function allowed(field: Field): Text {
   switch (field.kind) {
     case 'length':
     case 'number':
+      if (field.kind === 'length' && field.oneOf) {
+        const sizes = field.oneOf.join(', ');
+        return text(`one of ${sizes} ${field.unit}`, `uno de ${sizes} ${field.unit}`);
+      }
       return text(
         `a number from ${field.min} to ${field.max} ${field.unit}`,
         `un número de ${field.min} a ${field.max} ${field.unit}`,
@@ -70,7 +74,11 @@ const numberAsText = (value: unknown): unknown => (typeof value === 'number' ? S
 function scalarSchema(name: string, field: Field): z.ZodType {
   const error = (issue: { input?: unknown }) => issueText(name, field, issue.input).en;
   switch (field.kind) {
-    case 'length':
+    case 'length': {
+      const inRange = z.number({ error }).min(field.min, { error }).max(field.max, { error });
+      const { oneOf } = field;
+      return oneOf ? inRange.refine((value) => oneOf.includes(value), { error }) : inRange;
+    }
     case 'number':
       return z.number({ error }).min(field.min, { error }).max(field.max, { error });
     case 'count':
@@ -101,17 +109,19 @@ function scalarSchema(name: string, field: Field): z.ZodType {
 
 function fieldSchema(name: string, field: Field): z.ZodType {
   const schema = scalarSchema(name, field);
-  const withDefault = 'default' in field && field.default !== undefined ? schema.default(field.default) : schema;
-  if (field.kind === 'flag') return z.preprocess(unknownIs, withDefault.optional());
-  if (field.kind === 'choice') return z.preprocess(numberAsText, withDefault.optional());
+  const mayBeAbsent =
+    'default' in field && field.default !== undefined ? schema.default(field.default) : schema.optional();
+  if (field.kind === 'flag') return z.preprocess(unknownIs, mayBeAbsent);
+  if (field.kind === 'choice') return z.preprocess(numberAsText, mayBeAbsent);
   if (field.kind === 'list' && field.orNumber !== undefined) {
     const inner = field.orNumber;
-    return z.preprocess(
-      (value) => (typeof value === 'number' ? [{ [inner]: value }] : emptyIs(value)),
-      withDefault.optional(),
-    );
+    const asItem = (value: unknown) => (typeof value === 'number' ? { [inner]: value } : value);
+    return z.preprocess((value) => {
+      if (typeof value === 'number') return [asItem(value)];
+      return Array.isArray(value) ? value.map(asItem) : emptyIs(value);
+    }, mayBeAbsent);
   }
-  return z.preprocess(emptyIs, withDefault.optional());
+  return z.preprocess(emptyIs, mayBeAbsent);
 }
 
 function unknownKeyMessage(keys: readonly string[], fields: Fields): string {

@@ -25,8 +25,8 @@ const VULGAR: Record<string, string> = {
 
 const NUMBER = String.raw`(?:\d+(?:\.\d+)?|\.\d+)`;
 const MIXED = String.raw`(?:\d+[ -]\d+/\d+|\d+/\d+|${NUMBER})`;
-const FEET = String.raw`(?:'|ft|feet|foot|pies?)`;
-const INCHES = String.raw`(?:"|in|inch|inches|pulg|pulgadas?)`;
+const FEET = `(?:'|ft|feet|foot|pies?)`;
+const INCHES = `(?:"|in|inch|inches|pulg|pulgadas?)`;
 const METRIC = new RegExp(`^(${NUMBER}) ?(mm|cm|m)$`);
 const FEET_AND_INCHES = new RegExp(`^(${MIXED}) ?${FEET}(?:[ -]*(${MIXED}) ?${INCHES}?)?$`);
 const ONE_UNIT = new RegExp(`^(${MIXED}) ?(${INCHES})?$`);

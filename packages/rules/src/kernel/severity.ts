@@ -26,6 +26,7 @@ export interface Situation {
 export interface SeverityFacts extends Situation {
   readonly role: Role;
   readonly verdict: Verdict;
+  /** Load over capacity; a measured gap over its limit does not belong here. */
   readonly ratio: number | null;
   readonly remaining: number | null;
   /** Only friction or a temporary thing holds the member, or it is severed. */

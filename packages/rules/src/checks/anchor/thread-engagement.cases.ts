@@ -1,0 +1,88 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to three decimals' };
+const WORKED = 'least nut thickness of ASME B18.2.2 less the recess, by hand';
+
+export const threadEngagementCases: readonly CheckCase[] = [
+  {
+    name: 'a 5/8 rod 1/8 in below the face of a hex nut keeps 0.766 of it and fails flush',
+    origin: 'hand-worked',
+    source: WORKED,
+    inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: -0.125, rule: 'flush' },
+    expect: {
+      verdict: 'fails',
+      remaining: 0.766,
+      ratio: 1.305,
+      severity: 'engineer',
+      values: {
+        engagedIn: 0.41,
+        engagedThreads: 4.51,
+        geometricShare: 0.905,
+        passesThreeQuarterNut: true,
+        passesHalfNut: true,
+      },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a 7/8 rod 1/4 in below the face keeps 0.655 and passes only the half-nut rule',
+    origin: 'hand-worked',
+    source: WORKED,
+    inputs: { diameterIn: 0.875, nut: 'hex', projectionIn: -0.25, rule: 'flush' },
+    expect: {
+      verdict: 'fails',
+      remaining: 0.655,
+      values: { engagedIn: 0.474, geometricShare: 0.736, passesThreeQuarterNut: false, passesHalfNut: true },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a flush rod meets the flush rule exactly',
+    origin: 'published',
+    source: 'RCSC 2.3.2 as quoted: flush with or past the outer face',
+    inputs: { diameterIn: 0.75, nut: 'heavy-hex', projectionIn: 0, rule: 'flush' },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record' },
+  },
+  {
+    name: 'two threads of a 1/2 rod stand 2/13 in proud and meet two pitches exactly',
+    origin: 'hand-worked',
+    source: 'IFI two pitches, 13 threads to the inch',
+    inputs: { diameterIn: 0.5, nut: 'hex', threadsShowing: 2, rule: 'two-pitches' },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, values: { threadsBeyond: 2, passesThreeThreads: false } },
+  },
+  {
+    name: 'two threads showing fail the three-thread habit but keep the whole nut',
+    origin: 'common-practice',
+    source: 'trade habit, three threads showing',
+    inputs: { diameterIn: 0.5, nut: 'hex', threadsShowing: 2, rule: 'three-threads' },
+    expect: { verdict: 'fails', remaining: 1, severity: 'repair', repairs: ['coupler-and-rod'] },
+  },
+  {
+    name: 'a rod that fills less than half of the nut counts for nothing and goes to an engineer',
+    origin: 'published',
+    source: 'AISC Design Guide 1, 2.11.3 as quoted: only if at least half is engaged',
+    inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: -0.3, rule: 'flush' },
+    expect: { verdict: 'fails', remaining: 0, severity: 'engineer', referrals: ['engineer'] },
+  },
+  {
+    name: 'exactly half of the nut still counts',
+    origin: 'published',
+    source: 'AISC Design Guide 1, 2.11.3 as quoted: at least half',
+    inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: -0.2675, rule: 'flush' },
+    expect: { verdict: 'fails', remaining: 0.5 },
+  },
+  {
+    name: 'without the nut it cannot be told',
+    origin: 'hand-worked',
+    source: 'no measurement, no verdict',
+    inputs: { diameterIn: 0.625, projectionIn: 0, rule: 'flush' },
+    expect: { verdict: 'undetermined', missing: ['nut'] },
+  },
+  {
+    name: 'no thread showing does not tell whether the rod is flush or short',
+    origin: 'hand-worked',
+    source: 'the recess was not measured',
+    inputs: { diameterIn: 0.625, nut: 'hex', threadsShowing: 0, rule: 'flush' },
+    expect: { verdict: 'undetermined', missing: ['projectionIn'] },
+  },
+];

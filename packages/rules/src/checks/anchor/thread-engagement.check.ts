@@ -1,0 +1,229 @@
+import {
+  atLeast,
+  choice,
+  countOf,
+  decimal,
+  defineCheck,
+  formatLength,
+  inchesOf,
+  type Judgement,
+  largestRatio,
+  length,
+  number,
+  ratioOf,
+  shareOf,
+  shareQuantity,
+  type Text,
+  text,
+  yesNoOf,
+} from '../../kernel/index.ts';
+import { NUT_SIZES_SOURCE, ROD_SIZES, type RodSize, THREAD_SOURCE } from '../../standards/asme-b18.2.2/nuts.data.ts';
+import {
+  DESIGN_GUIDE_LEAST_SHARE,
+  DESIGN_GUIDE_SOURCE,
+  FHWA_ENGAGED_SHARE,
+  FHWA_SOURCE,
+  ROD_END_RULES,
+  type RodEndRule,
+} from '../../standards/rod-end-rules/rod-end.data.ts';
+import { threadEngagementCases } from './thread-engagement.cases.ts';
+
+const sizeOf = (diameterIn: number): RodSize => {
+  const size = ROD_SIZES.find((row) => row.diameterIn === diameterIn);
+  if (!size) throw new RangeError(`No rod of ${diameterIn} in; the schema allows only listed sizes`);
+  return size;
+};
+
+/** Where the rod end stands beyond the outer nut face, inches; undefined when no thread shows and it was not measured. */
+function projectionOf(
+  inputs: { projectionIn?: number | undefined; threadsShowing?: number | undefined },
+  pitchIn: number,
+) {
+  if (inputs.projectionIn !== undefined) return inputs.projectionIn;
+  return inputs.threadsShowing ? inputs.threadsShowing * pitchIn : undefined;
+}
+
+const UNDER_HALF = text(
+  'The rod fills less than half of the nut: no credit, an engineer decides.',
+  'La varilla llena menos de la mitad de la tuerca: no se cuenta, decide un ingeniero.',
+);
+
+function passingRules(projectionIn: number, pitchIn: number): Record<RodEndRule, boolean> {
+  const passes = (rule: RodEndRule): boolean => {
+    const row = ROD_END_RULES.find((candidate) => candidate.rule === rule);
+    return row !== undefined && atLeast(projectionIn, row.pitchesBeyond * pitchIn);
+  };
+  return { flush: passes('flush'), 'two-pitches': passes('two-pitches'), 'three-threads': passes('three-threads') };
+}
+
+function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: number): Text {
+  const at = formatLength(Math.abs(projectionIn));
+  const where =
+    projectionIn < 0
+      ? text(`${at} below the nut face`, `${at} por debajo de la cara de la tuerca`)
+      : text(`${at} past the nut face`, `${at} más allá de la cara de la tuerca`);
+  const engaged = `${decimal(engagedIn, 3)} in, ${decimal(engagedThreads, 1)}`;
+  return text(
+    `The rod ends ${where.en}; ${engaged} threads of the nut are engaged.`,
+    `La varilla termina ${where.es}; la tuerca agarra ${engaged} hilos.`,
+  );
+}
+
+interface RodInputs {
+  readonly diameterIn: number;
+  readonly nut: 'hex' | 'heavy-hex';
+  readonly rule: RodEndRule;
+  readonly projectionIn?: number | undefined;
+  readonly threadsShowing?: number | undefined;
+}
+
+const DISAGREE = text(
+  'The published rules disagree; the chosen one decides and the others are shown beside it.',
+  'Las reglas publicadas no coinciden; decide la elegida y las demás se muestran al lado.',
+);
+const MEASURE_RECESS = text(
+  'No thread shows: measure how far the rod end is below the nut face, or 0 when flush.',
+  'No se ve ningún hilo: mida cuánto está la varilla por debajo de la tuerca, o 0 si está a ras.',
+);
+
+function judgeRodEnd(inputs: RodInputs): Judgement {
+  const size = sizeOf(inputs.diameterIn);
+  const pitchIn = 1 / size.threadsPerInch;
+  const projectionIn = projectionOf(inputs, pitchIn);
+  if (projectionIn === undefined)
+    return { verdict: 'undetermined', reasons: [MEASURE_RECESS], missing: ['projectionIn'] };
+  const rule = ROD_END_RULES.find((row) => row.rule === inputs.rule) ?? ROD_END_RULES[0];
+  if (!rule) throw new RangeError(`No rule ${inputs.rule}`);
+  const nutIn = size.nutMinIn[inputs.nut];
+  const engagedIn = Math.min(nutIn, Math.max(0, nutIn + projectionIn));
+  const share = shareOf(engagedIn, nutIn) ?? 0;
+  const credited = atLeast(share, DESIGN_GUIDE_LEAST_SHARE);
+  const passes = passingRules(projectionIn, pitchIn);
+  const meets = passes[inputs.rule];
+  const needed = text(
+    `The rule asks for the rod end ${rule.title.en}.`,
+    `La regla pide que la varilla termine ${rule.title.es}.`,
+  );
+  return {
+    verdict: meets ? 'meets' : 'fails',
+    ratio: largestRatio([ratioOf(nutIn + rule.pitchesBeyond * pitchIn, nutIn + projectionIn)]),
+    remaining: credited ? share : 0,
+    values: {
+      threadsBeyond: countOf(projectionIn / pitchIn),
+      engagedIn: inchesOf(engagedIn),
+      engagedThreads: countOf(engagedIn / pitchIn),
+      engagedShare: shareQuantity(share),
+      nutMinIn: inchesOf(nutIn),
+      geometricShare: shareQuantity(shareOf(engagedIn, size.equalStrengthIn) ?? 0),
+      passesFlush: yesNoOf(passes.flush),
+      passesTwoPitches: yesNoOf(passes['two-pitches']),
+      passesThreeThreads: yesNoOf(passes['three-threads']),
+      passesThreeQuarterNut: yesNoOf(atLeast(share, FHWA_ENGAGED_SHARE)),
+      passesHalfNut: yesNoOf(credited),
+    },
+    reasons: [measuredWords(projectionIn, engagedIn, engagedIn / pitchIn), needed, ...(credited ? [] : [UNDER_HALF])],
+    cautions: [DISAGREE],
+    sources: [NUT_SIZES_SOURCE, rule.source, DESIGN_GUIDE_SOURCE, FHWA_SOURCE, THREAD_SOURCE],
+    referrals: meets ? [] : ['engineer'],
+    repairs: meets ? [] : credited ? ['coupler-and-rod'] : ['coupler-and-rod', 'engineer-letter'],
+    facts: { ratio: null, ...(credited ? {} : { engineerAlways: UNDER_HALF }) },
+  };
+}
+
+/** Whether a hold-down or anchor rod fills its nut. Inches; rods 1/2 to 1 in, coarse thread. */
+export const threadEngagement = defineCheck({
+  id: 'anchor.thread-engagement',
+  title: text('Rod in its nut', 'Varilla en su tuerca'),
+  question: text(
+    'Does the rod stop inside the nut, or barely reach through it?',
+    '¿La varilla termina dentro de la tuerca o apenas la atraviesa?',
+  ),
+  element: 'hold-down',
+  picture: 'rod-in-nut',
+  role: 'lateral',
+  editions: [
+    {
+      id: 'asme-b18.2.2',
+      title: text('ASME B18.2.2 nut sizes, with the rule chosen', 'Tuercas ASME B18.2.2, con la regla elegida'),
+    },
+  ],
+  defaultEdition: 'asme-b18.2.2',
+  sources: [
+    NUT_SIZES_SOURCE,
+    ...ROD_END_RULES.map((row) => row.source),
+    DESIGN_GUIDE_SOURCE,
+    FHWA_SOURCE,
+    THREAD_SOURCE,
+  ],
+  inputs: {
+    diameterIn: length({
+      unit: 'in',
+      min: 0.5,
+      max: 1,
+      oneOf: ROD_SIZES.map((size) => size.diameterIn),
+      label: text('Rod diameter', 'Diámetro de la varilla'),
+      howToMeasure: text('Across the threads.', 'A través de los hilos.'),
+      picture: 'rod-diameter',
+    }),
+    nut: choice({
+      options: [
+        { value: 'hex', label: text('Regular hex nut', 'Tuerca hexagonal normal') },
+        { value: 'heavy-hex', label: text('Heavy hex nut', 'Tuerca hexagonal pesada') },
+      ],
+      label: text('Nut', 'Tuerca'),
+      howToMeasure: text('A heavy nut is wider across its flats.', 'La tuerca pesada es más ancha entre caras.'),
+      picture: 'nut-kind',
+    }),
+    projectionIn: length({
+      unit: 'in',
+      min: -4,
+      max: 24,
+      needed: { when: { input: 'threadsShowing', known: false } },
+      label: text('Rod end past the nut face', 'Punta de la varilla más allá de la tuerca'),
+      howToMeasure: text(
+        'From the outer nut face to the rod end. Below the face is negative, flush is 0.',
+        'De la cara de la tuerca a la punta. Por debajo es negativo, a ras es 0.',
+      ),
+      picture: 'rod-projection',
+    }),
+    threadsShowing: number({
+      unit: 'threads',
+      min: 0,
+      max: 200,
+      needed: 'optional',
+      showWhen: { input: 'projectionIn', known: false },
+      label: text('Or: threads showing past the nut', 'O: hilos visibles más allá de la tuerca'),
+      picture: 'rod-projection',
+    }),
+    rule: choice({
+      options: ROD_END_RULES.map((row) => ({ value: row.rule, label: row.title })),
+      default: 'flush',
+      label: text('Rule to hold it to', 'Regla a aplicar'),
+    }),
+  },
+  evaluate: judgeRodEnd,
+  repairs: ['coupler-and-rod', 'engineer-letter'],
+  client: {
+    found: (inputs) =>
+      text(
+        `A steel rod that ties the wall to the foundation does not fill its nut${recessWords(inputs.projectionIn).en}.`,
+        `Una varilla de acero que ata la pared al cimiento no llena su tuerca${recessWords(inputs.projectionIn).es}.`,
+      ),
+    why: text(
+      'In an earthquake or strong wind this rod keeps the wall from lifting. Threads that are not engaged cannot hold.',
+      'En un sismo o viento fuerte esta varilla evita que la pared se levante. Los hilos sin agarrar no sostienen.',
+    ),
+    ifNot: text('The wall may lift sooner than it was built to.', 'La pared puede levantarse antes de lo previsto.'),
+  },
+  doesNotCover: [
+    text('Rod steel grade, tension, and the concrete around it.', 'El acero de la varilla, su tensión y el concreto.'),
+    text('Fine threads, metric rods, coupler nuts.', 'Roscas finas, varillas métricas, tuercas de acople.'),
+  ],
+  cases: threadEngagementCases,
+});
+
+function recessWords(projectionIn: number | undefined): Text {
+  if (projectionIn === undefined || projectionIn >= 0) return text('', '');
+  const by = formatLength(-projectionIn);
+  return text(`: it stops ${by} short`, `: le faltan ${by}`);
+}

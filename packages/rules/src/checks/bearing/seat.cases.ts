@@ -1,0 +1,91 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const POUND = { within: 0.5, reason: 'the worked numbers are written to the pound' };
+const END = {
+  widthIn: 1.5,
+  bearingLengthIn: 1.5,
+  support: 'wood',
+  positiveConnection: true,
+  atMemberEnd: true,
+} as const;
+
+export const seatCases: readonly CheckCase[] = [
+  {
+    name: 'a 2x Douglas fir joist on exactly 1-1/2 in meets and takes 1406 lb at its end',
+    origin: 'hand-worked',
+    source: '625 psi x 1.5 in x 1.5 in, IRC R502.6',
+    inputs: { ...END, species: 'douglas-fir-larch' },
+    expect: {
+      verdict: 'meets',
+      ratio: 1,
+      remaining: 1,
+      severity: 'record',
+      values: { capacityLb: 1406, bearingFactor: 1, requiredIn: 1.5 },
+    },
+    tolerance: POUND,
+  },
+  {
+    name: 'the same joist of hem-fir on 1 in keeps 67 % and 607.5 lb',
+    origin: 'hand-worked',
+    source: '405 psi x 1.5 in x 1.0 in; 1.0 / 1.5',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 1 },
+    expect: { verdict: 'fails', ratio: 1.5, remaining: 2 / 3, severity: 'engineer', values: { capacityLb: 607.5 } },
+  },
+  {
+    name: 'at 466.7 lb the load needs 0.77 in and the 1-1/2 in of the code still governs',
+    origin: 'hand-worked',
+    source: '466.7 / (405 x 1.5)',
+    inputs: { ...END, species: 'hem-fir', reactionLb: 466.7 },
+    expect: { verdict: 'meets', values: { requiredByLoadIn: 0.768, requiredIn: 1.5, stressPsi: 207.4 } },
+    tolerance: { within: 0.05, reason: 'the worked numbers are rounded' },
+  },
+  {
+    name: 'a 3-1/2 in beam on a 3 in post takes 6562 lb at its end',
+    origin: 'hand-worked',
+    source: '625 x 3.5 x 3.0',
+    inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch' },
+    expect: { verdict: 'meets', values: { capacityLb: 6562, bearingFactor: 1 } },
+    tolerance: { within: 0.6, reason: 'the worked number drops the half pound' },
+  },
+  {
+    name: 'the same beam away from its end takes 7383 lb, bearing factor 1.125',
+    origin: 'published',
+    source: 'NDS Table 3.10.4 prints 1.13 for 3 in; equation (lb + 0.375)/lb',
+    inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', atMemberEnd: false },
+    expect: { verdict: 'meets', values: { capacityLb: 7383, bearingFactor: 1.125 } },
+    tolerance: POUND,
+  },
+  {
+    name: 'masonry asks 3 in',
+    origin: 'published',
+    source: 'IRC R502.6 as quoted, 2009 and 2015',
+    inputs: { ...END, species: 'hem-fir', support: 'masonry', bearingLengthIn: 2.5 },
+    expect: { verdict: 'fails', ratio: 1.2, remaining: 2.5 / 3, severity: 'engineer', values: { requiredIn: 3 } },
+  },
+  {
+    name: 'a sliver of 1/2 in that will shrink away, with no connection, is unsafe now',
+    origin: 'common-practice',
+    source: 'severity table, seat left after the movement is 0',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 0.5, expectedMovementIn: 0.5, positiveConnection: false },
+    expect: { verdict: 'fails', remaining: 0, severity: 'make-safe', values: { seatMarginIn: 0 } },
+  },
+  {
+    name: 'the same sliver, shored, goes to the engineer',
+    origin: 'common-practice',
+    source: 'severity table, not shored',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 0.5, expectedMovementIn: 0.5, positiveConnection: false },
+    situation: { shored: true },
+    expect: { verdict: 'fails', remaining: 0, severity: 'engineer' },
+  },
+  {
+    name: 'no seat and no connection is unsafe before anything else is measured',
+    origin: 'common-practice',
+    source: 'severity table, first row',
+    inputs: { bearingLengthIn: 0, positiveConnection: false },
+    expect: {
+      verdict: 'undetermined',
+      severity: 'make-safe',
+      missing: ['widthIn', 'support', 'species', 'atMemberEnd'],
+    },
+  },
+];

@@ -1,0 +1,251 @@
+import {
+  atLeast,
+  atMost,
+  type Complete,
+  choice,
+  decimal,
+  defineCheck,
+  factorOf,
+  flag,
+  formatLength,
+  inchesOf,
+  type Judgement,
+  type KnownAlready,
+  largestRatio,
+  length,
+  number,
+  poundsOf,
+  psiOf,
+  ratioOf,
+  type Source,
+  shareOf,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { IRC_BEARING_SOURCE, LEAST_BEARING_IN } from '../../standards/irc-bearing/bearing.data.ts';
+import {
+  BEARING_FACTOR_SOURCE,
+  bearingFactor,
+  bearingLengthForLoad,
+  FC_PERP_MEMORY_SOURCE,
+  FC_PERP_PSI,
+  FC_PERP_SOURCE,
+} from '../../standards/nds-2018/bearing.ts';
+import { seatCases } from './seat.cases.ts';
+
+const inputs = {
+  widthIn: length({
+    unit: 'in',
+    min: 0.25,
+    max: 48,
+    label: text('Member width', 'Ancho del elemento'),
+    howToMeasure: text('Across the bottom of the member.', 'A lo ancho, por debajo.'),
+    picture: 'seat-width',
+  }),
+  bearingLengthIn: length({
+    unit: 'in',
+    min: 0,
+    max: 120,
+    label: text('Bearing length', 'Largo de apoyo'),
+    howToMeasure: text(
+      'Along the member, only where wood really touches. 0 when it only hangs.',
+      'A lo largo del elemento, solo donde la madera toca de verdad. 0 si solo cuelga.',
+    ),
+    picture: 'seat-length',
+  }),
+  support: choice({
+    options: [
+      { value: 'wood', label: text('Wood', 'Madera') },
+      { value: 'steel', label: text('Steel', 'Acero') },
+      { value: 'masonry', label: text('Masonry or concrete', 'Mampostería o concreto') },
+    ],
+    label: text('It sits on', 'Se apoya en'),
+  }),
+  species: choice({
+    options: [
+      { value: 'douglas-fir-larch', label: text('Douglas fir-larch', 'Abeto Douglas-alerce') },
+      { value: 'southern-pine', label: text('Southern pine', 'Pino del sur') },
+      { value: 'hem-fir', label: text('Hem-fir', 'Hem-fir') },
+      { value: 'spruce-pine-fir', label: text('Spruce-pine-fir', 'Pícea-pino-abeto') },
+      { value: 'spruce-pine-fir-south', label: text('Spruce-pine-fir (South)', 'Pícea-pino-abeto (sur)') },
+      { value: 'redwood', label: text('Redwood', 'Secuoya') },
+    ],
+    needed: { when: { input: 'fcPerpPsi', known: false } },
+    label: text('Species', 'Especie'),
+    howToMeasure: text('From the grade stamp.', 'Del sello de grado.'),
+  }),
+  fcPerpPsi: number({
+    unit: 'psi',
+    min: 50,
+    max: 5000,
+    needed: 'optional',
+    label: text('Or: design value across the grain', 'O: valor de diseño perpendicular a la fibra'),
+  }),
+  reactionLb: number({
+    unit: 'lb',
+    min: 0,
+    max: 1_000_000,
+    needed: 'optional',
+    label: text('Load on this seat, if known', 'Carga en este apoyo, si se sabe'),
+  }),
+  positiveConnection: flag({
+    label: text('Held by a strap, hanger, bolts or nails?', '¿Sujeto con placa, estribo, pernos o clavos?'),
+    howToMeasure: text('Friction and shims are no connection.', 'La fricción y las cuñas no sujetan.'),
+    picture: 'seat-connection',
+  }),
+  expectedMovementIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: 'optional',
+    label: text('Movement expected off the seat', 'Movimiento esperado fuera del apoyo'),
+  }),
+  atMemberEnd: flag({
+    label: text('Within 3 in of the member end?', '¿A menos de 3 in de la punta del elemento?'),
+    picture: 'seat-at-end',
+  }),
+} as const;
+
+type SeatInputs = Complete<typeof inputs>;
+
+const NOTHING_HOLDS = text(
+  'No connection holds it and no seat is left after the expected movement.',
+  'Ninguna conexión lo sujeta y no queda apoyo después del movimiento esperado.',
+);
+const MARGIN_GONE = text(
+  'The expected movement takes the whole seat: only the connection would carry it.',
+  'El movimiento esperado se lleva todo el apoyo: solo la conexión lo sostendría.',
+);
+const ADD_CONNECTION = text(
+  'Nothing but its own weight keeps it on the seat; ask for a positive connection.',
+  'Solo su peso lo mantiene en el apoyo; pida una conexión positiva.',
+);
+const SILL_ON_MASONRY = text(
+  'On masonry some officials also ask 3 in through a sill, or a sill of at least 48 square inches.',
+  'Sobre mampostería algunos oficiales piden 3 in también a través de la solera, o una de 48 pulgadas cuadradas.',
+);
+
+/** The design value across the grain, psi, with where it comes from. */
+function acrossGrain(given: SeatInputs): { psi: number; source: Source | undefined } {
+  if (given.fcPerpPsi !== undefined) return { psi: given.fcPerpPsi, source: undefined };
+  const row = FC_PERP_PSI[given.species ?? 'hem-fir'];
+  return { psi: row.psi, source: row.source };
+}
+
+function judgeSeat(given: SeatInputs): Judgement {
+  const { widthIn, bearingLengthIn: bearingIn, reactionLb } = given;
+  const { psi, source } = acrossGrain(given);
+  const byCodeIn = LEAST_BEARING_IN[given.support];
+  const byLoadIn = reactionLb === undefined ? 0 : bearingLengthForLoad(reactionLb, widthIn, psi, given.atMemberEnd);
+  const requiredIn = Math.max(byCodeIn, byLoadIn);
+  const factor = bearingFactor(bearingIn, given.atMemberEnd);
+  const capacityLb = psi * widthIn * bearingIn * factor;
+  const marginIn = bearingIn - (given.expectedMovementIn ?? 0);
+  const nothingHolds = !given.positiveConnection && atMost(marginIn, 0);
+  const carries = reactionLb === undefined || atLeast(capacityLb, reactionLb);
+  const meets = atLeast(bearingIn, requiredIn) && carries && !nothingHolds;
+  const ratio = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
+  const fromMemory = source?.basis === 'memory' && byLoadIn > byCodeIn;
+  return {
+    verdict: meets ? 'meets' : 'fails',
+    ratio: nothingHolds && ratio !== null && ratio <= 1 ? null : ratio,
+    remaining: nothingHolds ? 0 : shareOf(bearingIn, requiredIn),
+    values: {
+      requiredIn: inchesOf(requiredIn),
+      requiredByCodeIn: inchesOf(byCodeIn),
+      ...(reactionLb !== undefined && { requiredByLoadIn: inchesOf(byLoadIn) }),
+      ...(reactionLb !== undefined && bearingIn > 0 && { stressPsi: psiOf(reactionLb / (widthIn * bearingIn)) }),
+      bearingFactor: factorOf(factor),
+      capacityLb: poundsOf(capacityLb),
+      seatMarginIn: inchesOf(marginIn),
+    },
+    reasons: seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
+    cautions: seatCautions(given, marginIn),
+    sources: [IRC_BEARING_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
+    referrals: fromMemory ? ['engineer'] : [],
+    repairs: meets ? [] : seatRepairs(given.positiveConnection, bearingIn, requiredIn),
+    facts: { memberKind: 'seat', positiveConnection: given.positiveConnection, nothingHolds },
+  };
+}
+
+function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number, nothing: boolean) {
+  const has = formatLength(given.bearingLengthIn);
+  const needs = loadRules ? `${decimal(requiredIn)} in` : formatLength(requiredIn);
+  const by = loadRules ? text('by the load', 'por la carga') : text('by the code', 'por el código');
+  const reasons: Text[] = [
+    text(`It bears ${has}; ${needs} is required ${by.en}.`, `Se apoya ${has}; se requiere ${needs} ${by.es}.`),
+  ];
+  if (given.reactionLb !== undefined)
+    reasons.push(
+      text(
+        `The seat takes ${decimal(capacityLb, 0)} lb across the grain; the load is ${decimal(given.reactionLb, 0)} lb.`,
+        `El apoyo resiste ${decimal(capacityLb, 0)} lb; la carga es ${decimal(given.reactionLb, 0)} lb.`,
+      ),
+    );
+  return nothing ? [...reasons, NOTHING_HOLDS] : reasons;
+}
+
+function seatCautions(given: SeatInputs, marginIn: number): Text[] {
+  return [
+    ...(given.positiveConnection && atMost(marginIn, 0) ? [MARGIN_GONE] : []),
+    ...(given.positiveConnection ? [] : [ADD_CONNECTION]),
+    ...(given.support === 'masonry' ? [SILL_ON_MASONRY] : []),
+  ];
+}
+
+const seatRepairs = (connected: boolean, bearingIn: number, requiredIn: number): string[] =>
+  !connected && atLeast(bearingIn, requiredIn) ? ['seat-connect'] : ['seat-restore', 'seat-connect', 'engineer-letter'];
+
+/** A seat with neither connection nor bearing left is unsafe whatever else is still to be measured. */
+function alreadyUnsafe(given: {
+  bearingLengthIn?: number | undefined;
+  expectedMovementIn?: number | undefined;
+  positiveConnection?: boolean | undefined;
+}): KnownAlready | undefined {
+  if (given.bearingLengthIn === undefined || given.positiveConnection !== false) return undefined;
+  if (!atMost(given.bearingLengthIn - (given.expectedMovementIn ?? 0), 0)) return undefined;
+  return {
+    reasons: [NOTHING_HOLDS],
+    facts: { memberKind: 'seat', nothingHolds: true },
+    repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
+  };
+}
+
+/** Whether a joist or beam end bears enough, by code length and by stress across the grain. Inches, pounds. */
+export const bearingSeat = defineCheck({
+  id: 'bearing.seat',
+  title: text('Beam or joist seat', 'Apoyo de viga o vigueta'),
+  question: text(
+    'Does a beam or joist sit on too little, or is it slipping off?',
+    '¿Una viga o vigueta se apoya muy poco o se está saliendo?',
+  ),
+  element: 'seat',
+  picture: 'beam-seat',
+  role: 'gravity',
+  editions: [{ id: 'irc-r502.6', title: text('IRC R502.6 with NDS 2018', 'IRC R502.6 con NDS 2018') }],
+  defaultEdition: 'irc-r502.6',
+  sources: [IRC_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE, BEARING_FACTOR_SOURCE],
+  inputs,
+  evaluate: judgeSeat,
+  knownAlready: alreadyUnsafe,
+  repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
+  client: {
+    found: ({ bearingLengthIn }) =>
+      bearingLengthIn === undefined
+        ? text('A beam does not sit well on its support.', 'Una viga no se apoya bien.')
+        : text(
+            `A beam sits on only ${formatLength(bearingLengthIn)} of its support.`,
+            `Una viga se apoya solo en ${formatLength(bearingLengthIn)}.`,
+          ),
+    why: text(
+      'All the weight above goes through this small spot. With too little wood touching, it crushes or slips off.',
+      'Todo el peso de arriba pasa por este punto. Con poca madera apoyada, se aplasta o se sale.',
+    ),
+    ifNot: text('The floor above can drop.', 'El piso de arriba puede caer.'),
+  },
+  doesNotCover: [
+    text('The post or wall under the seat.', 'El poste o la pared bajo el apoyo.'),
+    text('Wet service and glued or engineered members.', 'Servicio húmedo y elementos laminados o de ingeniería.'),
+  ],
+  cases: seatCases,
+});

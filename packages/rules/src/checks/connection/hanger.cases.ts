@@ -1,0 +1,92 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const GOOD = {
+  memberWidthIn: 1.5,
+  hangerWidthIn: 1.5625,
+  seatGapIn: 0.0625,
+  endGapIn: 0.0625,
+  header: { specified: 10, installed: 10 },
+  joist: { specified: 6, installed: 6 },
+  rightFastener: true,
+  loose: false,
+} as const;
+const HABIT = 'typical installation notes: gaps to 1/8 in, every hole nailed';
+
+export const hangerCases: readonly CheckCase[] = [
+  {
+    name: 'a hanger that fits with every hole nailed meets',
+    origin: 'common-practice',
+    source: HABIT,
+    inputs: GOOD,
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record', repairs: [] },
+  },
+  {
+    name: 'gaps of exactly 1/8 in still meet',
+    origin: 'common-practice',
+    source: HABIT,
+    inputs: { ...GOOD, hangerWidthIn: 1.625, seatGapIn: 0.125, endGapIn: 0.125 },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1 },
+  },
+  {
+    name: '6 of 10 header nails leave 0.6 and go to an engineer',
+    origin: 'common-practice',
+    source: 'least share of the fasteners, a screening assumption',
+    inputs: { ...GOOD, header: { specified: 10, installed: 6 } },
+    expect: {
+      verdict: 'fails',
+      ratio: 10 / 6,
+      remaining: 0.6,
+      severity: 'engineer',
+      values: { headerShare: 0.6, joistShare: 1, headerToAdd: 4 },
+      repairs: ['hanger-refasten', 'hanger-replace'],
+    },
+  },
+  {
+    name: 'the side with the smaller share governs',
+    origin: 'common-practice',
+    source: 'least share of the fasteners, a screening assumption',
+    inputs: { ...GOOD, header: { specified: 10, installed: 9 }, joist: { specified: 6, installed: 3 } },
+    expect: { verdict: 'fails', remaining: 0.5 },
+  },
+  {
+    name: 'a loose hanger counts for nothing and is unsafe',
+    origin: 'common-practice',
+    source: 'severity table, hanger loose',
+    inputs: { ...GOOD, loose: true },
+    expect: { verdict: 'fails', ratio: null, remaining: 0, severity: 'make-safe' },
+  },
+  {
+    name: 'screws in place of nails count for nothing',
+    origin: 'published',
+    source: 'inspector notes: screws not accepted in place of nails',
+    inputs: { ...GOOD, rightFastener: false },
+    expect: { verdict: 'fails', remaining: 0, severity: 'make-safe' },
+  },
+  {
+    name: 'a hanger 1/2 in wider than its joist fails though every hole is nailed',
+    origin: 'common-practice',
+    source: HABIT,
+    inputs: { ...GOOD, hangerWidthIn: 2 },
+    expect: {
+      verdict: 'fails',
+      ratio: 4,
+      remaining: 1,
+      severity: 'engineer',
+      repairs: ['hanger-replace', 'engineer-letter'],
+    },
+  },
+  {
+    name: 'a loose hanger is unsafe before its nails are counted',
+    origin: 'common-practice',
+    source: 'severity table, first row',
+    inputs: { loose: true, rightFastener: true, memberWidthIn: 1.5, hangerWidthIn: 1.5, seatGapIn: 0, endGapIn: 0 },
+    expect: { verdict: 'undetermined', severity: 'make-safe', missing: ['header', 'joist'] },
+  },
+  {
+    name: 'without the nail counts it cannot be told',
+    origin: 'hand-worked',
+    source: 'no measurement, no verdict',
+    inputs: { ...GOOD, header: { specified: 10 } },
+    expect: { verdict: 'undetermined', severity: 'engineer', missing: ['header.installed'] },
+  },
+];

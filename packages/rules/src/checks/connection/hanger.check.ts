@@ -1,0 +1,269 @@
+import {
+  atMost,
+  type Complete,
+  count,
+  countOf,
+  decimal,
+  defineCheck,
+  flag,
+  formatLength,
+  group,
+  type InputIssue,
+  inchesOf,
+  type Judgement,
+  type KnownAlready,
+  largestRatio,
+  length,
+  type Partials,
+  ratioOf,
+  shareQuantity,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { HANGER_FIT_SOURCE, HANGER_GAP_IN, HANGER_HOLES_SOURCE } from '../../standards/common-practice/hangers.data.ts';
+import { hangerCases } from './hanger.cases.ts';
+
+const holes = (label: Text) =>
+  group({
+    label,
+    picture: 'hanger-nails',
+    fields: {
+      specified: count({
+        min: 1,
+        max: 200,
+        label: text('Holes to be filled', 'Agujeros que se deben llenar'),
+        howToMeasure: text('From the maker or the plans; else every round hole.', 'Del fabricante o los planos.'),
+      }),
+      installed: count({
+        max: 200,
+        label: text('Nails that are in', 'Clavos puestos'),
+        howToMeasure: text('Only nails driven home.', 'Solo clavos bien hundidos.'),
+      }),
+    },
+  });
+
+const inputs = {
+  memberWidthIn: length({
+    unit: 'in',
+    min: 0.25,
+    max: 48,
+    label: text('Joist or beam width', 'Ancho de la vigueta o viga'),
+    picture: 'hanger-width',
+  }),
+  hangerWidthIn: length({
+    unit: 'in',
+    min: 0.25,
+    max: 48,
+    label: text('Hanger width inside', 'Ancho interior del estribo'),
+    picture: 'hanger-width',
+  }),
+  seatGapIn: length({
+    unit: 'in',
+    min: 0,
+    max: 12,
+    label: text('Gap under the joist in the hanger', 'Espacio bajo la vigueta en el estribo'),
+    picture: 'hanger-seat-gap',
+  }),
+  endGapIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    label: text('Gap between joist end and header', 'Espacio entre la punta y el cabezal'),
+    picture: 'hanger-end-gap',
+  }),
+  header: holes(text('Nails into the header', 'Clavos en el cabezal')),
+  joist: holes(text('Nails into the joist', 'Clavos en la vigueta')),
+  rightFastener: flag({
+    label: text('The right nails, full diameter and length?', '¿Los clavos correctos, en diámetro y largo?'),
+    howToMeasure: text(
+      'Screws, roofing nails and short nails in slanted holes are wrong.',
+      'Tornillos, clavos de techo y clavos cortos en agujeros inclinados son incorrectos.',
+    ),
+    picture: 'hanger-fastener',
+  }),
+  loose: flag({
+    needed: 'optional',
+    label: text('Loose, bent or cut?', '¿Flojo, doblado o cortado?'),
+  }),
+} as const;
+
+type HangerInputs = Complete<typeof inputs>;
+
+const LOOSE = text('The hanger is loose: it counts for nothing.', 'El estribo está flojo: no se cuenta.');
+const WRONG_FASTENER = text(
+  'The fasteners are the wrong kind: they count for nothing.',
+  'Los clavos o tornillos no son los correctos: no se cuentan.',
+);
+const NOT_ATTACHED = text(
+  'One side of the hanger is not attached: it counts for nothing.',
+  'Un lado del estribo no está sujeto: no se cuenta.',
+);
+const SCALED = text(
+  'Strength in proportion to the nails is a screening assumption; use the published capacity of the hanger.',
+  'La resistencia en proporción a los clavos es una suposición; use la capacidad publicada del estribo.',
+);
+
+interface Fit {
+  readonly gapIn: number;
+  readonly words: Text;
+}
+
+/** The fits that are past the gap allowed. */
+function badFits(given: HangerInputs): Fit[] {
+  const gaps: readonly Fit[] = [
+    {
+      gapIn: Math.abs(given.hangerWidthIn - given.memberWidthIn),
+      words: text('between hanger and joist width', 'entre el ancho del estribo y la vigueta'),
+    },
+    { gapIn: given.seatGapIn, words: text('under the joist', 'bajo la vigueta') },
+    { gapIn: given.endGapIn, words: text('at the joist end', 'en la punta de la vigueta') },
+  ];
+  return gaps.filter((gap) => !atMost(gap.gapIn, HANGER_GAP_IN));
+}
+
+function noCredit(given: {
+  loose?: boolean | undefined;
+  rightFastener?: boolean | undefined;
+  header?: { installed?: number | undefined } | undefined;
+  joist?: { installed?: number | undefined } | undefined;
+}): Text[] {
+  const unattached = given.header?.installed === 0 || given.joist?.installed === 0;
+  return [
+    ...(given.loose === true ? [LOOSE] : []),
+    ...(given.rightFastener === false ? [WRONG_FASTENER] : []),
+    ...(unattached ? [NOT_ATTACHED] : []),
+  ];
+}
+
+function judgeHanger(given: HangerInputs): Judgement {
+  const headerShare = given.header.installed / given.header.specified;
+  const joistShare = given.joist.installed / given.joist.specified;
+  const nothing = noCredit(given);
+  const fits = badFits(given);
+  const remaining = nothing.length > 0 ? 0 : Math.min(headerShare, joistShare);
+  const meets = remaining === 1 && fits.length === 0;
+  const widthGapIn = given.hangerWidthIn - given.memberWidthIn;
+  return {
+    verdict: meets ? 'meets' : 'fails',
+    ratio:
+      nothing.length > 0
+        ? null
+        : largestRatio([
+            ratioOf(1, remaining),
+            ...[Math.abs(widthGapIn), given.seatGapIn, given.endGapIn].map((gapIn) => ratioOf(gapIn, HANGER_GAP_IN)),
+          ]),
+    remaining,
+    values: {
+      widthGapIn: inchesOf(widthGapIn),
+      seatGapIn: inchesOf(given.seatGapIn),
+      endGapIn: inchesOf(given.endGapIn),
+      headerShare: shareQuantity(headerShare),
+      joistShare: shareQuantity(joistShare),
+      headerToAdd: countOf(given.header.specified - given.header.installed),
+      joistToAdd: countOf(given.joist.specified - given.joist.installed),
+    },
+    reasons: [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
+    cautions: [SCALED],
+    repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
+    facts: { memberKind: 'hanger', nothingHolds: nothing.length > 0, ratio: null },
+  };
+}
+
+const ALL_WELL = text(
+  'Every hole is filled with the right nail and the joist fits its seat.',
+  'Todos los agujeros llevan el clavo correcto y la vigueta asienta bien.',
+);
+
+const fitWords = (fit: Fit): Text =>
+  text(
+    `The gap ${fit.words.en} is ${formatLength(fit.gapIn)}; ${formatLength(HANGER_GAP_IN)} is allowed.`,
+    `El espacio ${fit.words.es} es ${formatLength(fit.gapIn)}; se permite ${formatLength(HANGER_GAP_IN)}.`,
+  );
+
+function nailWords({ header, joist }: HangerInputs): Text[] {
+  const say = (part: { specified: number; installed: number }, en: string, es: string): Text[] =>
+    part.installed < part.specified
+      ? [
+          text(
+            `${part.installed} of ${part.specified} nails are in the ${en} (${decimal(part.installed / part.specified)}).`,
+            `Hay ${part.installed} de ${part.specified} clavos en ${es} (${decimal(part.installed / part.specified)}).`,
+          ),
+        ]
+      : [];
+  return [...say(header, 'header', 'el cabezal'), ...say(joist, 'joist', 'la vigueta')];
+}
+
+function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number): string[] {
+  const wrongWidth = !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
+  if (wrongWidth || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
+    return ['hanger-replace', 'engineer-letter'];
+  const refasten = given.rightFastener === false || nailWords(given).length > 0;
+  return [...(refasten ? ['hanger-refasten'] : []), ...(fits.length > 0 ? ['re-shim'] : []), 'hanger-replace'];
+}
+
+/** A hanger known to be loose, wrongly fastened or unattached is unsafe whatever else is still to be measured. */
+function alreadyUnsafe(given: Partials<typeof inputs>): KnownAlready | undefined {
+  const nothing = noCredit(given);
+  if (nothing.length === 0) return undefined;
+  return {
+    reasons: nothing,
+    facts: { memberKind: 'hanger', nothingHolds: true },
+    repairs: ['hanger-refasten', 'hanger-replace', 'engineer-letter'],
+  };
+}
+
+function tooManyNails(given: Partials<typeof inputs>): InputIssue[] {
+  return (['header', 'joist'] as const).flatMap((side) => {
+    const { specified, installed } = given[side] ?? {};
+    if (specified === undefined || installed === undefined || installed <= specified) return [];
+    return [
+      {
+        path: [side, 'installed'],
+        message: text(
+          `${side}.installed: got ${installed} nails of ${specified}; allowed is at most ${specified}.`,
+          `${side}.installed: llegaron ${installed} clavos de ${specified}; se permite hasta ${specified}.`,
+        ),
+      },
+    ];
+  });
+}
+
+/** Whether a joist hanger fits and is nailed as specified. Inches and counts. */
+export const hanger = defineCheck({
+  id: 'connection.hanger',
+  title: text('Joist hanger', 'Estribo de vigueta'),
+  question: text(
+    'Does a metal hanger miss nails, fit badly, or hang loose?',
+    '¿A un estribo metálico le faltan clavos, encaja mal o está flojo?',
+  ),
+  element: 'hanger',
+  picture: 'hanger',
+  role: 'gravity',
+  editions: [{ id: 'trade-practice', title: text('Trade practice for hangers', 'Práctica de estribos') }],
+  defaultEdition: 'trade-practice',
+  sources: [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE],
+  inputs,
+  refine: tooManyNails,
+  evaluate: judgeHanger,
+  knownAlready: alreadyUnsafe,
+  repairs: ['hanger-refasten', 'hanger-replace', 're-shim', 'engineer-letter'],
+  client: {
+    found: (_inputs, outcome) =>
+      outcome.remaining === null || outcome.remaining === 1
+        ? text(
+            'A metal hanger that carries a joist is not fitted right.',
+            'Un estribo que carga una vigueta no está bien puesto.',
+          )
+        : text(
+            `A metal hanger that carries a joist has ${decimal(outcome.remaining * 100, 0)} % of its fastening.`,
+            `Un estribo que carga una vigueta tiene el ${decimal(outcome.remaining * 100, 0)} % de su sujeción.`,
+          ),
+    why: text('The hanger holds up the end of the floor.', 'El estribo sostiene la punta del piso.'),
+    ifNot: text('The joist can drop out of it.', 'La vigueta puede caerse.'),
+  },
+  doesNotCover: [
+    text('The published capacity of the hanger and the load on it.', 'La capacidad publicada del estribo y su carga.'),
+    text('Rust, and hangers that were bent and used again.', 'Óxido y estribos doblados y vueltos a usar.'),
+  ],
+  cases: hangerCases,
+});

@@ -1,0 +1,87 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const PLATE = { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false } as const;
+const GOOD_TIE = { thicknessIn: 0.054, widthIn: 1.5, pastOpeningIn: 6, nailsEachSide: 8, nail: '10d-common' } as const;
+
+export const topPlateCases: readonly CheckCase[] = [
+  {
+    name: 'a 2 in hole takes 57 % of a 2x4 plate and needs a tie',
+    origin: 'hand-worked',
+    source: '2 / 3.5 against IRC R602.6.1, more than 50 %',
+    edition: 'irc-2024',
+    inputs: PLATE,
+    expect: {
+      verdict: 'fails',
+      ratio: 1.143,
+      severity: 'repair',
+      values: { cutShare: 0.571, tieRequired: true, requiredTieThicknessIn: 0.054, requiredNailsEachSide: 8 },
+      repairs: ['plate-tie'],
+    },
+    tolerance: { within: 0.001, reason: 'the worked numbers are written to three decimals' },
+  },
+  {
+    name: 'a cut of exactly half needs no tie under the IRC',
+    origin: 'published',
+    source: 'IRC 2018 R602.6.1: more than 50 percent',
+    edition: 'irc-2018',
+    inputs: { ...PLATE, cutIn: 1.75 },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record', values: { tieRequired: false } },
+  },
+  {
+    name: 'the same half needs a tie under the IBC, where any cut does',
+    origin: 'published',
+    source: 'IBC 2015 2308.5.8',
+    inputs: { ...PLATE, cutIn: 1.75, code: 'ibc', edition: '2015' },
+    expect: {
+      verdict: 'fails',
+      ratio: null,
+      values: { tieRequired: true, requiredTieThicknessIn: 0.058, requiredNailsEachSide: 6, requiredNail: '16d' },
+    },
+  },
+  {
+    name: 'a tie exactly as the 2024 IRC asks meets',
+    origin: 'published',
+    source: 'IRC 2024 R602.6.1, second-hand: 0.054 x 1-1/2 in, 6 in past, eight 10d each side',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, tie: GOOD_TIE },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record' },
+  },
+  {
+    name: 'seven nails where eight are asked do not meet',
+    origin: 'hand-worked',
+    source: '8 / 7 against IRC 2024 R602.6.1',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, tie: { ...GOOD_TIE, nailsEachSide: 7 } },
+    expect: { verdict: 'fails', ratio: 8 / 7, severity: 'repair' },
+  },
+  {
+    name: '10d nails that meet IRC 2009 do not meet IRC 2006, which asked for 16d',
+    origin: 'published',
+    source: 'proposal RB172-06/07: 16d struck, 10d new',
+    edition: 'irc-2006',
+    inputs: { ...PLATE, tie: GOOD_TIE },
+    expect: { verdict: 'fails', values: { requiredNail: '16d' } },
+  },
+  {
+    name: 'a plate cut in a shear wall belongs to an engineer',
+    origin: 'common-practice',
+    source: 'severity table, plate cut in a shear wall',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, cutIn: 1, inShearWall: true },
+    expect: { verdict: 'undetermined', severity: 'engineer', referrals: ['engineer'] },
+  },
+  {
+    name: 'a wall that is neither outside, bearing nor braced needs no tie under the IRC',
+    origin: 'published',
+    source: 'IRC 2018 R602.6.1: exterior or interior load-bearing wall',
+    inputs: { ...PLATE, bearingOrBraced: false },
+    expect: { verdict: 'not-applicable', severity: 'record' },
+  },
+  {
+    name: 'without the cut width it cannot be told',
+    origin: 'hand-worked',
+    source: 'no measurement, no verdict',
+    inputs: { widthIn: 3.5, code: 'irc', bearingOrBraced: true, inShearWall: false },
+    expect: { verdict: 'undetermined', missing: ['cutIn'], severity: 'engineer' },
+  },
+];

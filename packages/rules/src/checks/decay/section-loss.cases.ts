@@ -1,0 +1,91 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const SOUND = { lossTopIn: 0, lossBottomIn: 0, lossSideIn: 0, marginIn: 0 } as const;
+const JOIST = { ...SOUND, widthIn: 1.5, depthIn: 9.25, role: 'bending' } as const;
+const ROUNDED = { within: 0.0006, reason: 'the worked numbers are written to three decimals' };
+const WORKED = 'ratios of a rectangle, by hand';
+
+export const sectionLossCases: readonly CheckCase[] = [
+  {
+    name: 'a 2x10 that lost 1 in at the bottom keeps 0.892 of area, 0.795 of bending, 0.709 of stiffness',
+    origin: 'hand-worked',
+    source: WORKED,
+    inputs: { ...JOIST, lossBottomIn: 1 },
+    expect: {
+      verdict: 'fails',
+      ratio: null,
+      remaining: 0.795,
+      severity: 'engineer',
+      values: { areaRatio: 0.892, momentRatio: 0.795, stiffnessRatio: 0.709 },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a 6x6 post with 1/2 in of shell rot keeps 0.669 of area but 0.448 against buckling: unsafe',
+    origin: 'hand-worked',
+    source: `${WORKED}; (4.5/5.5)^4`,
+    inputs: { ...SOUND, widthIn: 5.5, depthIn: 5.5, role: 'post', lossTopIn: 0.5, lossBottomIn: 0.5, lossSideIn: 1 },
+    expect: {
+      verdict: 'fails',
+      remaining: 0.448,
+      severity: 'make-safe',
+      values: { areaRatio: 0.669, bucklingRatio: 0.448 },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a 2x10 that lost 1/4 in of its width keeps 0.833 of everything',
+    origin: 'hand-worked',
+    source: WORKED,
+    inputs: { ...JOIST, lossSideIn: 0.25 },
+    expect: {
+      verdict: 'fails',
+      remaining: 0.833,
+      values: { areaRatio: 0.833, momentRatio: 0.833, stiffnessRatio: 0.833 },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a 4x6 post that lost 1/2 in on every face keeps 0.584 of its area',
+    origin: 'hand-worked',
+    source: WORKED,
+    inputs: { ...SOUND, widthIn: 3.5, depthIn: 5.5, role: 'post', lossTopIn: 0.5, lossBottomIn: 0.5, lossSideIn: 1 },
+    expect: { verdict: 'fails', values: { areaRatio: 0.584 } },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a contact 5.5 in wide that lost 2 in keeps 0.636 where it bears',
+    origin: 'hand-worked',
+    source: '3.5 / 5.5',
+    inputs: { ...SOUND, widthIn: 5.5, depthIn: 1.5, role: 'bearing', lossSideIn: 2 },
+    expect: { verdict: 'fails', remaining: 3.5 / 5.5, severity: 'engineer', values: { areaRatio: 3.5 / 5.5 } },
+  },
+  {
+    name: 'the half-inch margin is taken beside every face that lost wood',
+    origin: 'common-practice',
+    source: '(9.25 - 1.5)^2 / 9.25^2',
+    inputs: { ...JOIST, marginIn: undefined, lossBottomIn: 1 },
+    expect: { verdict: 'fails', remaining: (7.75 / 9.25) ** 2, values: { leftDepthIn: 7.75 } },
+  },
+  {
+    name: 'a member rotten through leaves nothing: unsafe',
+    origin: 'hand-worked',
+    source: 'nothing left, nothing counted',
+    inputs: { ...JOIST, lossTopIn: 5, lossBottomIn: 4, marginIn: 0.5 },
+    expect: { verdict: 'fails', remaining: 0, severity: 'make-safe' },
+  },
+  {
+    name: 'a sound member meets',
+    origin: 'hand-worked',
+    source: 'no loss is the limit',
+    inputs: JOIST,
+    expect: { verdict: 'meets', remaining: 1, severity: 'record', values: { areaRatio: 1 } },
+  },
+  {
+    name: 'without the depth of the rot it cannot be told',
+    origin: 'hand-worked',
+    source: 'no measurement, no verdict',
+    inputs: { ...JOIST, lossTopIn: undefined },
+    expect: { verdict: 'undetermined', missing: ['lossTopIn'], severity: 'engineer' },
+  },
+];

@@ -1,0 +1,139 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const ROUNDED = { within: 0.0006, reason: 'the worked numbers are written to three decimals' };
+const joist = (name: string, more: object) => ({ name, kind: 'sawn', grain: 'mixed', sizeIn: 9.25, ...more });
+
+export const shrinkageCases: readonly CheckCase[] = [
+  {
+    name: 'a 2x12 of mixed grain drying from 19 to 9 % loses 0.281 in',
+    origin: 'hand-worked',
+    source: '11.25 x 0.0025 x 10, AWC 1 % for 4 %',
+    inputs: { members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })] },
+    expect: {
+      verdict: 'undetermined',
+      missing: ['toleranceIn'],
+      severity: 'record',
+      values: { 'changeIn.joist A': -0.281 },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a 2x12 and three plates, 15.75 in, drying from 19 to 9 % lose 0.394 in',
+    origin: 'hand-worked',
+    source: '15.75 x 0.0025 x 10',
+    inputs: { members: [joist('floor', { sizeIn: 15.75, fromPct: 19, toPct: 9 })], toleranceIn: 0.5 },
+    expect: { verdict: 'meets', values: { 'changeIn.floor': -0.394, differentialIn: 0.394 } },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a green coast Douglas fir 2x10 drying from 28 to 9 % loses 0.4475 in by Equation 13-3',
+    origin: 'hand-worked',
+    source: '9.25 x 19 / (3000/7.6 - 30 + 28); the equation is from memory',
+    inputs: {
+      members: [joist('joist A', { grain: 'tangential', species: 'douglas-fir-coast', fromPct: 28, toPct: 9 })],
+    },
+    expect: {
+      verdict: 'undetermined',
+      missing: ['toleranceIn'],
+      values: { 'changeIn.joist A': -0.4475, 'method.joist A': 'equation-13-3' },
+    },
+    tolerance: { within: 0.00005, reason: 'the worked number is written to four decimals' },
+  },
+  {
+    name: 'inside 6 to 14 % coast Douglas fir moves 0.00267 of its size per percent',
+    origin: 'published',
+    source: 'Wood Handbook Table 13-5, coefficient 0.00267: 10 x 0.00267 x 8',
+    inputs: {
+      members: [
+        joist('joist A', { sizeIn: 10, grain: 'tangential', species: 'douglas-fir-coast', fromPct: 14, toPct: 6 }),
+      ],
+    },
+    expect: {
+      verdict: 'undetermined',
+      missing: ['toleranceIn'],
+      values: { 'changeIn.joist A': -0.2136, 'method.joist A': 'linear-coefficient' },
+    },
+    tolerance: { within: 0.0005, reason: 'the table prints three digits of the coefficient' },
+  },
+  {
+    name: 'a sawn 2x10 beside an I-joist, 19 to 8 %, differs by 0.19 in, 1/83 over 16 in',
+    origin: 'hand-worked',
+    source: '9.25 x 0.0025 x 11 less 1/16 in',
+    inputs: {
+      members: [
+        joist('joist A', { fromPct: 19, toPct: 8 }),
+        { name: 'joist B', kind: 'i-joist', sizeIn: 9.5, fromPct: 12, toPct: 8 },
+      ],
+      spacingIn: 16,
+      toleranceIn: 0.125,
+    },
+    expect: {
+      verdict: 'fails',
+      ratio: 1.535,
+      severity: 'repair',
+      values: {
+        'changeIn.joist A': -0.254,
+        'changeIn.joist B': -0.0625,
+        differentialIn: 0.192,
+        slope: 0.012,
+      },
+      repairs: ['re-shim', 'member-replace'],
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'air at 70 F and 50 % brings wood to 9.2 %, at 40 F and 80 % to 16.5 %',
+    origin: 'published',
+    source: 'Wood Handbook Table 4-2, rows 70 F and 40 F',
+    inputs: {
+      members: [
+        joist('joist A', {
+          fromAir: { temperatureF: 70, humidityPct: 50 },
+          toAir: { temperatureF: 40, humidityPct: 80 },
+        }),
+      ],
+    },
+    expect: {
+      verdict: 'undetermined',
+      missing: ['toleranceIn'],
+      values: { 'fromPct.joist A': 9.2, 'toPct.joist A': 16.5 },
+    },
+    tolerance: { within: 0.06, reason: 'the table prints one decimal; the equation gives 9.25 at 70 F and 50 %' },
+  },
+  {
+    name: 'a 2x10 from 70 F 50 % to 50 F 80 % swells 0.165 in',
+    origin: 'hand-worked',
+    source: '0.0025 x 7.14 x 9.25, moisture 9.25 to 16.39 %',
+    inputs: {
+      members: [
+        joist('joist A', {
+          fromAir: { temperatureF: 70, humidityPct: 50 },
+          toAir: { temperatureF: 50, humidityPct: 80 },
+        }),
+      ],
+      toleranceIn: 0.125,
+    },
+    expect: { verdict: 'fails', severity: 'repair', values: { 'changeIn.joist A': 0.165 } },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'a difference equal to the tolerance meets',
+    origin: 'hand-worked',
+    source: '10 x 0.0025 x 5 = 0.125',
+    inputs: {
+      members: [
+        joist('joist A', { sizeIn: 10, fromPct: 13, toPct: 8 }),
+        joist('joist B', { sizeIn: 10, fromPct: 8, toPct: 8 }),
+      ],
+      toleranceIn: 0.125,
+    },
+    expect: { verdict: 'meets', ratio: 1, severity: 'record' },
+  },
+  {
+    name: 'flat grain of an unnamed species cannot be told',
+    origin: 'hand-worked',
+    source: 'no species, no coefficient',
+    inputs: { members: [joist('joist A', { grain: 'tangential', fromPct: 19, toPct: 9 })], toleranceIn: 0.125 },
+    expect: { verdict: 'undetermined', missing: ['members.0.species'] },
+  },
+];

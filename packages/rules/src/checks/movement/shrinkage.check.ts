@@ -1,0 +1,369 @@
+import {
+  atMost,
+  type Complete,
+  choice,
+  decimal,
+  defineCheck,
+  formatLength,
+  group,
+  type InputIssue,
+  inchesOf,
+  type Judgement,
+  length,
+  list,
+  named,
+  number,
+  type Partials,
+  pctOf,
+  type Quantity,
+  ratioOf,
+  type Source,
+  slopeOf,
+  type Text,
+  text,
+  wordOf,
+} from '../../kernel/index.ts';
+import {
+  ENGINEERED_DEPTH_IN,
+  ENGINEERED_DEPTH_SOURCE,
+  PANEL_EXPANSION_SOURCE,
+  panelExpansionPerPct,
+} from '../../standards/common-practice/engineered-movement.ts';
+import {
+  EMC_RANGE_F,
+  EMC_SOURCE,
+  equilibriumMoisturePct,
+} from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
+import {
+  FIBER_SATURATION_PCT,
+  type MovementSpecies,
+  movementAcrossGrain,
+  RULE_OF_THUMB_PER_PCT,
+  RULE_OF_THUMB_SOURCE,
+  SHRINKAGE_PCT,
+  SHRINKAGE_SOURCE,
+  WIDE_RANGE_SOURCE,
+} from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
+import { shrinkageCases } from './shrinkage.cases.ts';
+
+const SPECIES_WORDS: Record<MovementSpecies, Text> = {
+  'douglas-fir-coast': text('Douglas fir, coast', 'Abeto Douglas, costa'),
+  'douglas-fir-interior-north': text('Douglas fir, interior north', 'Abeto Douglas, interior norte'),
+  'douglas-fir-interior-west': text('Douglas fir, interior west', 'Abeto Douglas, interior oeste'),
+  'western-larch': text('Western larch', 'Alerce occidental'),
+  'western-hemlock': text('Western hemlock', 'Tsuga occidental'),
+  'white-fir': text('White fir', 'Abeto blanco'),
+  'grand-fir': text('Grand fir', 'Abeto grandis'),
+  'noble-fir': text('Noble fir', 'Abeto noble'),
+  'lodgepole-pine': text('Lodgepole pine', 'Pino contorta'),
+  'engelmann-spruce': text('Engelmann spruce', 'Pícea de Engelmann'),
+  'loblolly-pine': text('Loblolly pine', 'Pino taeda'),
+  'longleaf-pine': text('Longleaf pine', 'Pino de hoja larga'),
+  'shortleaf-pine': text('Shortleaf pine', 'Pino de hoja corta'),
+  'slash-pine': text('Slash pine', 'Pino elliottii'),
+};
+const SPECIES = Object.keys(SPECIES_WORDS) as MovementSpecies[];
+
+const moisture = (label: Text, insteadOf: string) =>
+  number({
+    unit: 'pct',
+    min: 0,
+    max: 200,
+    needed: { when: { input: insteadOf, known: false } },
+    label,
+    howToMeasure: text('From the meter; a reading overrides the air.', 'Del medidor; la lectura vale más que el aire.'),
+  });
+const air = (label: Text, insteadOf: string) =>
+  group({
+    needed: 'optional',
+    showWhen: { input: insteadOf, known: false },
+    label,
+    fields: {
+      temperatureF: number({
+        unit: 'F',
+        ...EMC_RANGE_F,
+        label: text('Air temperature', 'Temperatura del aire'),
+      }),
+      humidityPct: number({ unit: 'pct', min: 0, max: 100, label: text('Relative humidity', 'Humedad relativa') }),
+    },
+  });
+
+const member = {
+  name: named({ label: text('Name', 'Nombre'), howToMeasure: text('Such as joist A.', 'Por ejemplo, vigueta A.') }),
+  kind: choice({
+    options: [
+      { value: 'sawn', label: text('Sawn lumber', 'Madera aserrada') },
+      { value: 'i-joist', label: text('I-joist', 'Vigueta I') },
+      { value: 'lvl', label: text('LVL', 'LVL') },
+      { value: 'panel', label: text('Plywood or OSB', 'Contrachapado u OSB') },
+    ],
+    label: text('What it is', 'Qué es'),
+  }),
+  grain: choice({
+    options: [
+      { value: 'tangential', label: text('Flat grain (along the rings)', 'Veta plana (a lo largo de los anillos)') },
+      { value: 'radial', label: text('Upright grain (across the rings)', 'Veta vertical (a través de los anillos)') },
+      { value: 'mixed', label: text('Mixed or not seen', 'Mixta o no se ve') },
+    ],
+    default: 'mixed',
+    showWhen: { input: 'kind', is: ['sawn'] },
+    label: text('Grain in the direction measured', 'Veta en la dirección medida'),
+    picture: 'grain-direction',
+  }),
+  species: choice({
+    options: SPECIES.map((value) => ({ value, label: SPECIES_WORDS[value] })),
+    needed: {
+      when: {
+        all: [
+          { input: 'kind', is: ['sawn'] },
+          { input: 'grain', is: ['tangential', 'radial'] },
+        ],
+      },
+    },
+    showWhen: { input: 'kind', is: ['sawn'] },
+    label: text('Species', 'Especie'),
+  }),
+  sizeIn: length({
+    unit: 'in',
+    min: 0.0625,
+    max: 600,
+    label: text('Size across the grain', 'Tamaño a través de la veta'),
+    howToMeasure: text('Depth of the joist, or the whole stack.', 'Altura de la vigueta o de todo el conjunto.'),
+    picture: 'member-depth',
+  }),
+  fromPct: moisture(text('Moisture before', 'Humedad antes'), 'fromAir'),
+  fromAir: air(text('Or: air before', 'O: aire antes'), 'fromPct'),
+  toPct: moisture(text('Moisture after', 'Humedad después'), 'toAir'),
+  toAir: air(text('Or: air after', 'O: aire después'), 'toPct'),
+} as const;
+
+const inputs = {
+  members: list({
+    item: member,
+    minItems: 1,
+    maxItems: 60,
+    label: text('Members side by side', 'Elementos lado a lado'),
+  }),
+  spacingIn: length({
+    unit: 'in',
+    min: 0.25,
+    max: 2400,
+    needed: 'optional',
+    label: text('Distance between them', 'Distancia entre ellos'),
+  }),
+  toleranceIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: 'optional',
+    label: text('Difference you accept', 'Diferencia que acepta'),
+    howToMeasure: text('No code sets it; 1/8 in is often asked.', 'Ningún código la fija; suele pedirse 1/8 in.'),
+  }),
+} as const;
+
+type Inputs = Complete<typeof inputs>;
+type Member = Inputs['members'][number];
+type Air = NonNullable<Member['fromAir']>;
+
+interface Moved {
+  readonly name: string;
+  readonly fromPct: number;
+  readonly toPct: number;
+  /** Negative shrinks, positive swells. */
+  readonly changeIn: number;
+  readonly method: string;
+  readonly sources: readonly Source[];
+}
+
+const moistureOf = (pct: number | undefined, air: Air | undefined): number =>
+  pct ?? (air ? equilibriumMoisturePct(air.temperatureF, air.humidityPct) : 0);
+
+const belowSaturation = (pct: number): number => Math.min(pct, FIBER_SATURATION_PCT);
+
+/** How far one member moves, by the method its kind and grain call for. */
+function moveMember(given: Member): Moved {
+  const fromPct = moistureOf(given.fromPct, given.fromAir);
+  const toPct = moistureOf(given.toPct, given.toAir);
+  const deltaPct = belowSaturation(toPct) - belowSaturation(fromPct);
+  const air = given.fromAir || given.toAir ? [EMC_SOURCE] : [];
+  const moved = (changeIn: number, method: string, ...sources: Source[]): Moved => ({
+    name: given.name,
+    fromPct,
+    toPct,
+    changeIn,
+    method,
+    sources: [...sources, ...air],
+  });
+  if (given.kind === 'i-joist' || given.kind === 'lvl')
+    return moved(Math.sign(deltaPct) * ENGINEERED_DEPTH_IN, 'engineered-allowance', ENGINEERED_DEPTH_SOURCE);
+  if (given.kind === 'panel')
+    return moved(given.sizeIn * panelExpansionPerPct * deltaPct, 'panel-expansion', PANEL_EXPANSION_SOURCE);
+  if (given.grain === 'mixed' || given.species === undefined)
+    return moved(given.sizeIn * RULE_OF_THUMB_PER_PCT * deltaPct, 'rule-of-thumb', RULE_OF_THUMB_SOURCE);
+  const shrinkagePct = SHRINKAGE_PCT[given.species][given.grain];
+  const { changeIn, method } = movementAcrossGrain(given.sizeIn, shrinkagePct, fromPct, toPct);
+  return method === 'equation-13-3'
+    ? moved(changeIn, method, SHRINKAGE_SOURCE, WIDE_RANGE_SOURCE)
+    : moved(changeIn, method, SHRINKAGE_SOURCE);
+}
+
+const NO_TOLERANCE = text(
+  'No code sets a limit; choose the difference you accept to get a verdict.',
+  'Ningún código fija un límite; elija la diferencia que acepta para tener un veredicto.',
+);
+const MIXED_KINDS = text(
+  'Sawn, engineered and upright-grain members should not share one bearing plane.',
+  'La madera aserrada, la de ingeniería y la de veta vertical no deben compartir un mismo plano de apoyo.',
+);
+const NEIGHBOR_STILL = text(
+  'One member alone is compared with a neighbor that does not move.',
+  'Un solo elemento se compara con un vecino que no se mueve.',
+);
+const MIXED_GRAIN = text(
+  'Real boards are of mixed grain: coefficients tell too much across the width and too little through the thickness.',
+  'Las tablas reales tienen veta mixta: los coeficientes exageran a lo ancho y se quedan cortos en el grosor.',
+);
+
+function memberValues(moved: readonly Moved[]): Record<string, Quantity> {
+  return Object.fromEntries(
+    moved.flatMap((one) => [
+      [`changeIn.${one.name}`, inchesOf(one.changeIn)],
+      [`method.${one.name}`, wordOf(one.method)],
+      [`fromPct.${one.name}`, pctOf(one.fromPct)],
+      [`toPct.${one.name}`, pctOf(one.toPct)],
+    ]),
+  );
+}
+
+const memberWords = (one: Moved): Text => {
+  const by = `${formatLength(Math.abs(one.changeIn))} (${decimal(Math.abs(one.changeIn), 3)} in)`;
+  const pct = `${decimal(one.fromPct, 1)} to ${decimal(one.toPct, 1)} %`;
+  const pctEs = `${decimal(one.fromPct, 1)} a ${decimal(one.toPct, 1)} %`;
+  return one.changeIn > 0
+    ? text(`${one.name} swells ${by} from ${pct}.`, `${one.name} se hincha ${by} de ${pctEs}.`)
+    : text(`${one.name} shrinks ${by} from ${pct}.`, `${one.name} se encoge ${by} de ${pctEs}.`);
+};
+
+function judgeShrinkage(given: Inputs): Judgement {
+  const moved = given.members.map(moveMember);
+  const changes = moved.map((one) => one.changeIn);
+  const alone = moved.length === 1;
+  const differentialIn = Math.max(...changes, ...(alone ? [0] : [])) - Math.min(...changes, ...(alone ? [0] : []));
+  const slope = given.spacingIn === undefined ? undefined : differentialIn / given.spacingIn;
+  const kinds = new Set(
+    given.members.map((one) => (one.kind === 'sawn' && one.grain === 'radial' ? 'upright' : one.kind)),
+  );
+  const byId = new Map(moved.flatMap((one) => one.sources).map((source) => [source.id, source]));
+  const base = {
+    values: {
+      ...memberValues(moved),
+      differentialIn: inchesOf(differentialIn),
+      ...(slope !== undefined && { slope: slopeOf(slope) }),
+      ...(slope !== undefined && slope > 0 && { slopeOneIn: slopeOf(1 / slope) }),
+    },
+    sources: [...byId.values()],
+    cautions: [
+      ...(kinds.size > 1 ? [MIXED_KINDS] : []),
+      ...(alone ? [NEIGHBOR_STILL] : []),
+      ...(byId.has(SHRINKAGE_SOURCE.id) ? [MIXED_GRAIN] : []),
+    ],
+  };
+  const difference = differenceWords(differentialIn, slope);
+  if (given.toleranceIn === undefined)
+    return {
+      ...base,
+      verdict: 'undetermined',
+      reasons: [...moved.map(memberWords), difference, NO_TOLERANCE],
+      missing: ['toleranceIn'],
+    };
+  const meets = atMost(differentialIn, given.toleranceIn);
+  const accepted = formatLength(given.toleranceIn);
+  return {
+    ...base,
+    verdict: meets ? 'meets' : 'fails',
+    ratio: ratioOf(differentialIn, given.toleranceIn),
+    reasons: [
+      ...moved.map(memberWords),
+      difference,
+      text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`),
+    ],
+    repairs: meets ? [] : ['re-shim', 'member-replace'],
+    facts: { ratio: null },
+  };
+}
+
+function differenceWords(differentialIn: number, slope: number | undefined): Text {
+  const by = `${formatLength(differentialIn)} (${decimal(differentialIn, 3)} in)`;
+  if (slope === undefined || slope === 0)
+    return text(`The largest difference is ${by}.`, `La mayor diferencia es ${by}.`);
+  const over = `1/${decimal(1 / slope, 0)}`;
+  return text(
+    `The largest difference is ${by}, a slope of ${over}.`,
+    `La mayor diferencia es ${by}, una pendiente de ${over}.`,
+  );
+}
+
+function sameNames(given: Partials<typeof inputs>): InputIssue[] {
+  const names = (given.members ?? []).map((one) => one.name);
+  return names.flatMap((name, at) =>
+    name !== undefined && names.indexOf(name) < at
+      ? [
+          {
+            path: ['members', at, 'name'],
+            message: text(
+              `members.${at}.name: got "${name}" twice; allowed is a name of its own for each member.`,
+              `members.${at}.name: llegó "${name}" dos veces; cada elemento necesita su propio nombre.`,
+            ),
+          },
+        ]
+      : [],
+  );
+}
+
+/** How far members side by side shrink or swell, and how much they differ. Inches, percent moisture. */
+export const shrinkage = defineCheck({
+  id: 'movement.shrinkage',
+  title: text('Members that move differently', 'Elementos que se mueven distinto'),
+  question: text(
+    'Do joists side by side shrink differently, so the floor steps or squeaks?',
+    '¿Viguetas vecinas se encogen distinto y el piso hace escalón o cruje?',
+  ),
+  element: 'member',
+  picture: 'uneven-joists',
+  role: 'finish',
+  editions: [{ id: 'gtr-190', title: text('Wood Handbook, FPL-GTR-190', 'Wood Handbook, FPL-GTR-190') }],
+  defaultEdition: 'gtr-190',
+  sources: [
+    SHRINKAGE_SOURCE,
+    WIDE_RANGE_SOURCE,
+    RULE_OF_THUMB_SOURCE,
+    EMC_SOURCE,
+    ENGINEERED_DEPTH_SOURCE,
+    PANEL_EXPANSION_SOURCE,
+  ],
+  inputs,
+  refine: sameNames,
+  evaluate: judgeShrinkage,
+  repairs: ['re-shim', 'member-replace'],
+  client: {
+    found: (_inputs, outcome) => {
+      const difference = outcome.values.differentialIn?.value;
+      return typeof difference === 'number'
+        ? text(
+            `Beams side by side will differ by about ${formatLength(difference)} as they dry.`,
+            `Vigas vecinas tendrán una diferencia de unas ${formatLength(difference)} al secarse.`,
+          )
+        : text('Beams side by side dry by different amounts.', 'Vigas vecinas se secan de forma distinta.');
+    },
+    why: text('Uneven drying makes a floor step, slope or squeak.', 'Un secado desigual hace escalones o crujidos.'),
+    ifNot: text('The new finish may crack or slope.', 'El acabado nuevo puede agrietarse o inclinarse.'),
+  },
+  doesNotCover: [
+    text(
+      'Redwood and cedar, glued laminated timber, and length along the grain.',
+      'Secuoya, cedro, laminados y el largo.',
+    ),
+    text('Creep, crushing and settlement.', 'Fluencia, aplastamiento y asentamiento.'),
+  ],
+  cases: shrinkageCases,
+});

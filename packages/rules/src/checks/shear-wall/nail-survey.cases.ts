@@ -1,0 +1,86 @@
+import type { CheckCase } from '../../kernel/index.ts';
+
+const NONE = { flush: 0, overdrivenSlight: 0, overdriven: 0, overdrivenDeep: 0, nearEdge: 0, missed: 0 } as const;
+/** The edge of a 4x8 panel: 2 x (48 + 96) in, 48 nails at 6 in. */
+const PANEL = { panelThicknessIn: 0.46875, specifiedSpacingIn: 6, surveyedLengthIn: 288, panelDry: true } as const;
+const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to three decimals' };
+
+export const nailSurveyCases: readonly CheckCase[] = [
+  {
+    name: '14 of 48 nails overdriven is 29.2 %: add 7',
+    origin: 'hand-worked',
+    source: '14 / 48 over the 20 % of the APA TT-012 summary, one nail for two',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 34, overdriven: 14 } },
+    expect: {
+      verdict: 'fails',
+      ratio: 1.458,
+      remaining: 0.708,
+      severity: 'engineer',
+      values: {
+        overdrivenShare: 0.292,
+        nailsToAdd: 7,
+        goodNails: 34,
+        effectiveSpacingIn: 8.471,
+        tooTightForNails: false,
+      },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: '48 flush nails at 6 in meet exactly',
+    origin: 'hand-worked',
+    source: '288 / 48',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 48 } },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record', values: { nailsToAdd: 0 } },
+  },
+  {
+    name: 'exactly 20 % overdriven is accepted unchanged',
+    origin: 'published',
+    source: 'APA TT-012 summary: not more than 20 %',
+    inputs: { ...PANEL, surveyedLengthIn: 300, counts: { ...NONE, flush: 40, overdriven: 10 } },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1, values: { overdrivenShare: 0.2, goodNails: 50 } },
+  },
+  {
+    name: 'one nail over 1/8 in deep asks for a nail',
+    origin: 'published',
+    source: 'APA TT-012 summary: any over 1/8 in',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 47, overdrivenDeep: 1 } },
+    expect: { verdict: 'fails', severity: 'repair', values: { nailsToAdd: 1 }, repairs: ['add-nails'] },
+  },
+  {
+    name: 'nails that missed the framing count for nothing and are replaced one for one',
+    origin: 'hand-worked',
+    source: '40 / 48',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 40, missed: 6, nearEdge: 2 } },
+    expect: { verdict: 'fails', remaining: 40 / 48, values: { nailsToAdd: 8 }, referrals: ['engineer'] },
+  },
+  {
+    name: 'at 4 in an added nail may split the framing',
+    origin: 'published',
+    source: 'engineering note on APA TT-012A',
+    inputs: { ...PANEL, specifiedSpacingIn: 4, counts: { ...NONE, flush: 50, overdriven: 22 } },
+    expect: { verdict: 'fails', values: { nailsToAdd: 11, tooTightForNails: true, staplesToAdd: 33 } },
+  },
+  {
+    name: '2 bad in 10 have a Wilson interval of 0.0567 to 0.5098, so 8 good have 0.4902 to 0.9433',
+    origin: 'hand-worked',
+    source: 'NIST handbook 7.2.4.1',
+    inputs: { ...PANEL, surveyedLengthIn: 60, counts: { ...NONE, flush: 8, missed: 2 } },
+    expect: { verdict: 'fails', remaining: 0.8, values: { goodShare: 0.8, wilsonLow: 0.4902, wilsonHigh: 0.9433 } },
+    tolerance: { within: 0.0001, reason: 'the worked interval is written to four decimals' },
+  },
+  {
+    name: 'no nails at all leave nothing',
+    origin: 'hand-worked',
+    source: 'no nails, no strength',
+    inputs: { ...PANEL, counts: NONE },
+    expect: { verdict: 'fails', remaining: 0, severity: 'engineer', values: { nailsToAdd: 48 } },
+  },
+  {
+    name: 'without a count of the overdriven it cannot be told',
+    origin: 'hand-worked',
+    source: 'no measurement, no verdict',
+    inputs: { ...PANEL, counts: { flush: 48, overdrivenSlight: 0, overdrivenDeep: 0, nearEdge: 0, missed: 0 } },
+    expect: { verdict: 'undetermined', missing: ['counts.overdriven'], severity: 'engineer' },
+  },
+];

@@ -1,0 +1,23 @@
+import type { Quantity } from './outcome.ts';
+
+/** A number of the given unit, for the `values` of an outcome. */
+const of =
+  (unit: string) =>
+  (value: number): Quantity => ({ value, unit });
+
+export const inchesOf = of('in');
+export const poundsOf = of('lb');
+export const psiOf = of('psi');
+export const pctOf = of('pct');
+export const squareFeetOf = of('sf');
+export const countOf = of('count');
+export const shareQuantity = of('share');
+export const factorOf = of('factor');
+export const slopeOf = of('slope');
+export const yesNoOf = (value: boolean): Quantity => ({ value, unit: 'yes-no' });
+export const wordOf = (value: string): Quantity => ({ value, unit: 'text' });
+
+/** A number for a sentence: at most so many decimals, none that say nothing. */
+export const decimal = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
+/** A share for a sentence, `57 %`. */
+export const percent = (share: number): string => `${decimal(share * 100, 1)} %`;

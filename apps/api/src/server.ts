@@ -1,11 +1,10 @@
 import type { AddressInfo } from 'node:net';
-import type { FastifyServerOptions } from 'fastify';
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { FastifyInstance, FastifyServerOptions } from 'fastify';
 import { type AppOptions, buildApp } from './app.ts';
-import { runCommand } from './commands/run-command.ts';
 import { type Config, readConfig } from './config.ts';
 import { createDeps, type Deps, jobs } from './deps.ts';
 import { openPlatform, type Platform } from './platform/platform.ts';
-import { stopOnSignal } from './platform/signals.ts';
 import { StartupError } from './platform/startup-error.ts';
 
 export interface RunningServer {
@@ -36,6 +35,7 @@ export async function startServer(options: Options = {}): Promise<RunningServer>
   let logError: (error: Error) => void = console.error;
   const platform = await openPlatform(config, {
     jobs,
+    mustOwn: true,
     onError: (error) => logError(error),
     ...(options.log && { log: options.log }),
     ...(options.maxConnections && { maxConnections: options.maxConnections }),
@@ -45,7 +45,7 @@ export async function startServer(options: Options = {}): Promise<RunningServer>
     const app = await buildApp(platform, deps, { logger: serverLogger, ...options });
     logError = (error) => app.log.error(error);
     await options.beforeListening?.(platform, deps);
-    await app.listen({ port: config.port, host: config.host });
+    await listen(app, config);
     if (config.worker === 'inline') await platform.queue.work(deps.handlers);
     const { port } = app.server.address() as AddressInfo;
     const close = async () => {
@@ -57,6 +57,20 @@ export async function startServer(options: Options = {}): Promise<RunningServer>
   } catch (error) {
     await platform.close();
     throw explainListen(error, config);
+  }
+}
+
+/** A server that is being replaced may need a moment to let go of the port. */
+async function listen(app: FastifyInstance, { port, host }: Config): Promise<void> {
+  const deadline = Date.now() + 5_000;
+  for (;;) {
+    try {
+      await app.listen({ port, host });
+      return;
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE' || Date.now() > deadline) throw error;
+      await sleep(250);
+    }
   }
 }
 
@@ -74,9 +88,3 @@ function explainListen(error: unknown, { port, host }: Config): unknown {
     return new StartupError(`HOST ${host} is no address of this machine; it takes one such as 127.0.0.1 or 0.0.0.0.`);
   return error;
 }
-
-await runCommand(import.meta.url, async () => {
-  const server = await startServer();
-  stopOnSignal(() => server.close());
-  console.log(`Underlath is at ${server.url}`);
-});

@@ -1,8 +1,6 @@
-import { runCommand } from './commands/run-command.ts';
 import { type Config, readConfig } from './config.ts';
 import { createDeps, jobs } from './deps.ts';
 import { openPlatform } from './platform/platform.ts';
-import { stopOnSignal } from './platform/signals.ts';
 
 /** Works on background jobs without serving anyone. Run as many as you like. */
 export async function startWorker(config: Config = readConfig()): Promise<{ close(): Promise<void> }> {
@@ -15,9 +13,3 @@ export async function startWorker(config: Config = readConfig()): Promise<{ clos
     throw error;
   }
 }
-
-await runCommand(import.meta.url, async () => {
-  const worker = await startWorker();
-  stopOnSignal(() => worker.close());
-  console.log('The worker is running.');
-});

@@ -31,14 +31,18 @@ interface Options {
   onError: (error: Error) => void;
   log?: (line: string) => void;
   maxConnections?: number;
+  /** True for a server; a command may work beside one on the same data folder. */
+  mustOwn?: boolean;
 }
 
 /** Opens the database the configuration names; without one, PostgreSQL runs in the data folder. Migrated when it returns. */
 export async function openDatabase(
   config: Config,
-  log: (line: string) => void = console.log,
+  { log = console.log, mustOwn = false }: Pick<Options, 'log' | 'mustOwn'> = {},
 ): Promise<{ databaseUrl: string; migrations: Migration[]; stop(): Promise<void> }> {
-  const embedded = config.databaseUrl ? undefined : await startEmbeddedPostgres({ dataDir: config.dataDir, log });
+  const embedded = config.databaseUrl
+    ? undefined
+    : await startEmbeddedPostgres({ dataDir: config.dataDir, log, mustOwn });
   const databaseUrl = config.databaseUrl ?? embedded?.databaseUrl ?? '';
   const stop = async () => embedded?.stop();
   try {
@@ -52,13 +56,14 @@ export async function openDatabase(
 }
 
 /** Opens every adapter. What was opened is closed again when a later one fails. */
-export async function openPlatform(config: Config, { jobs, onError, log, maxConnections }: Options): Promise<Platform> {
+export async function openPlatform(config: Config, options: Options): Promise<Platform> {
   const undo: (() => Promise<unknown>)[] = [];
   const close = async () => {
     for (const step of undo.splice(0).reverse()) await step();
   };
   try {
-    const { databaseUrl, migrations, stop } = await openDatabase(config, log);
+    const { jobs, onError, log, maxConnections } = options;
+    const { databaseUrl, migrations, stop } = await openDatabase(config, options);
     undo.push(stop);
     const database = createDatabase({ databaseUrl, onError, ...(maxConnections && { maxConnections }) });
     undo.push(() => database.close());

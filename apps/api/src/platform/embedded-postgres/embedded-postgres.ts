@@ -37,6 +37,8 @@ interface Options {
   dataDir: string;
   /** Extra `name=value` settings of the server. Tests switch flushing off with it. */
   settings?: Record<string, string>;
+  /** The caller serves people: it may not share the data folder with another living server. Commands are guests. */
+  mustOwn?: boolean;
   log?: (line: string) => void;
 }
 
@@ -55,6 +57,8 @@ const database = 'underlath';
 /** Held for life by the process that owns the server, so a second process can tell a living owner from a dead one. */
 const ownershipLock = 0x75_6e_64_6c;
 const startDeadlineMs = 60_000;
+/** A program whose starter was killed notices within a second or two, and leaves. */
+const ownerLeavesMs = 15_000;
 
 /**
  * Runs PostgreSQL from the npm-shipped binaries in `dataDir`/postgres, on a loopback port that is chosen once and
@@ -63,18 +67,20 @@ const startDeadlineMs = 60_000;
  */
 export async function startEmbeddedPostgres(options: Options): Promise<EmbeddedPostgres> {
   const cluster = await prepareCluster(options);
-  const running = findRunningServer(cluster.folder);
-  if (running) {
-    const deadline = Date.now() + startDeadlineMs;
-    while (isAlive(running.pid) && Date.now() < deadline) {
-      if (await canConnect(cluster, running.port)) return takeOver(cluster, running.pid, running.port, 'adopted');
-      await sleep(100);
+  const deadline = Date.now() + startDeadlineMs;
+  for (let running = findRunningServer(cluster.folder); running; running = findRunningServer(cluster.folder)) {
+    if (await canConnect(cluster, running.port)) {
+      const server = await takeOver(cluster, running.pid, running.port, 'adopted');
+      if (server.origin !== 'guest' || !options.mustOwn) return server;
+      await server.stop();
+      if (Date.now() > deadline - startDeadlineMs + ownerLeavesMs) throw inUse(cluster.folder);
     }
-    if (isAlive(running.pid)) {
+    if (Date.now() > deadline) {
       throw new StartupError(
         `A PostgreSQL (process ${running.pid}) holds ${cluster.folder} but does not answer; stop that process and start again.`,
       );
     }
+    await sleep(100);
   }
   return startServer(cluster);
 }
@@ -299,6 +305,11 @@ function serverEnvironment(): NodeJS.ProcessEnv {
     Object.entries(process.env).filter(([name]) => !name.startsWith('PG') && !name.startsWith('LC_')),
   );
 }
+
+const inUse = (folder: string): StartupError =>
+  new StartupError(
+    `Another Underlath is running on ${folder}; stop it first, or start this one with another DATA_DIR.`,
+  );
 
 function explain(error: unknown, folder: string): Error {
   if (error instanceof StartupError) return error;

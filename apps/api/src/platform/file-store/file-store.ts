@@ -37,6 +37,8 @@ export interface FileStore {
   exists(key: string): Promise<boolean>;
   /** Removing what is not there is no error. */
   remove(key: string): Promise<void>;
+  /** Every key in the store, for a backup. */
+  keys(): AsyncIterable<string>;
   /** Answers when the store can be written. @throws StoreAwayError */
   ping(): Promise<void>;
 }
@@ -86,6 +88,7 @@ async function bucketStore(storage: BucketStorage, incoming: string): Promise<Fi
     bytes: (key) => parts.bytes(inBucket(key)),
     exists: (key) => parts.exists(inBucket(key)),
     remove: (key) => parts.remove(inBucket(key)),
+    keys: () => listKeys(disk, storage.prefix),
     keep: async (file, key) => {
       // An object store shows an upload only when it is complete; a known length keeps it to one request.
       const options = { contentLength: file.byteCount };
@@ -112,7 +115,22 @@ function commonParts(disk: Disk, incoming: string) {
     bytes: (key: string) => explained(key, async () => Buffer.from(await disk.getBytes(key))),
     exists: (key: string) => explained(key, () => disk.exists(key)),
     remove: (key: string) => explained(key, () => disk.delete(key)),
+    keys: () => listKeys(disk, ''),
   };
+}
+
+async function* listKeys(disk: Disk, prefix: string): AsyncGenerator<string> {
+  let paginationToken: string | undefined;
+  do {
+    const options = { recursive: true, ...(paginationToken && { paginationToken }) };
+    const page = await explained(prefix, () => disk.listAll(prefix || '/', options));
+    for (const entry of page.objects) {
+      if (!entry.isFile) continue;
+      const key = prefix ? entry.key.slice(prefix.length + 1) : entry.key;
+      if (!key.startsWith('incoming/')) yield key;
+    }
+    paginationToken = page.paginationToken;
+  } while (paginationToken);
 }
 
 async function receive(stream: Readable, path: string, maxBytes: number): Promise<ReceivedFile> {

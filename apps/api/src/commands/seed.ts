@@ -1,0 +1,11 @@
+import { seedDemoOrRefuse } from './demo.ts';
+import { runCommand } from './run-command.ts';
+import { withPlatform } from './with-platform.ts';
+
+await runCommand(import.meta.url, () =>
+  withPlatform(async (platform, deps) => {
+    const { signIns, clientPath } = await seedDemoOrRefuse(platform, deps);
+    for (const { role, email, password } of signIns) console.log(`  ${role.padEnd(10)} ${email}   ${password}`);
+    console.log(`  client     ${new URL(clientPath, platform.config.publicUrl).href}`);
+  }),
+);

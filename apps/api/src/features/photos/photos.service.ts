@@ -41,6 +41,11 @@ export class PhotosService {
     });
   }
 
+  /** In the order in which they were added. */
+  async ofFinding(tx: Tx, companyId: string, findingId: string): Promise<Photo[]> {
+    return (await photos.listPhotosOfFinding(tx, companyId, findingId)).map(toPhoto);
+  }
+
   async get(companyId: string, id: string): Promise<Photo> {
     return toPhoto(await this.find(companyId, id));
   }

@@ -1,4 +1,5 @@
 import type { Tx } from '../../platform/database/database.ts';
+import { toWord } from '../enum-words.ts';
 
 export interface HeadRow {
   seq: number;
@@ -66,8 +67,10 @@ export const walkEvents = (tx: Tx, companyId: string, projectId: string, afterSe
 export const listSentVersions = (tx: Tx, companyId: string, projectId: string) =>
   tx.changeOrderVersion.findMany({ where: { companyId, changeOrder: { projectId } }, include: { decision: true } });
 
-export const listJudgments = (tx: Tx, companyId: string, projectId: string) =>
-  tx.judgment.findMany({ where: { companyId, finding: { projectId } } });
+export async function listJudgments(tx: Tx, companyId: string, projectId: string) {
+  const rows = await tx.judgment.findMany({ where: { companyId, finding: { projectId } } });
+  return rows.map((row) => ({ ...row, verdict: toWord(row.verdict), severity: toWord(row.severity) }));
+}
 
 export const listPhotoHashes = (tx: Tx, companyId: string, projectId: string) =>
   tx.photo.findMany({ where: { companyId, projectId }, select: { id: true, sha256: true } });

@@ -1,0 +1,69 @@
+import type { CheckAnswer, checkDescription } from '@underlath/contract';
+import {
+  checks,
+  describeCheck,
+  type EvaluateRequest,
+  evaluateCheck,
+  findCheck,
+  InputError,
+  type InputIssue,
+  type Locale,
+  type Outcome,
+  rulesVersion,
+  say,
+  toAnswer,
+  UnknownCheckError,
+  UnknownEditionError,
+} from '@underlath/rules';
+import type { z } from 'zod';
+import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+
+type Description = z.output<typeof checkDescription>;
+
+/** The checks of the rules package, for anyone who asks. It keeps nothing. */
+export class ChecksService {
+  list(locale: Locale): { rulesVersion: string; items: Description[] } {
+    return { rulesVersion, items: checks.map((check) => ({ ...describeCheck(check, locale) })) };
+  }
+
+  /** @throws ProblemError `not-found` */
+  get(id: string, locale: Locale): Description {
+    const check = findCheck(id);
+    if (!check) throw notFound('check');
+    return { ...describeCheck(check, locale) };
+  }
+
+  /** @throws ProblemError `not-found`, `invalid-input` */
+  evaluate(id: string, request: EvaluateRequest, locale: Locale): CheckAnswer {
+    if (!findCheck(id)) throw notFound('check');
+    return toAnswer(this.judge(id, request, locale), locale) as CheckAnswer;
+  }
+
+  /** Judges and keeps every wording in both languages. @throws ProblemError `invalid-input` with a pointer for each input */
+  judge(id: string, request: EvaluateRequest, locale: Locale): Outcome {
+    try {
+      return evaluateCheck(id, request);
+    } catch (error) {
+      throw explain(error, locale);
+    }
+  }
+}
+
+function explain(error: unknown, locale: Locale): unknown {
+  if (error instanceof UnknownCheckError) {
+    return invalidInput('/checkId', `checkId: there is no check "${error.checkId}"; GET /api/v1/checks lists them.`);
+  }
+  if (error instanceof UnknownEditionError) {
+    const allowed = error.allowed.join(', ');
+    return invalidInput('/edition', `edition: got "${error.edition}"; allowed is one of ${allowed}.`);
+  }
+  if (error instanceof InputError) {
+    const errors = error.issues.map((issue) => ({ pointer: pointerOf(issue), detail: say(issue.message, locale) }));
+    return new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+  }
+  return error;
+}
+
+/** JSON Pointer (RFC 6901) into the body. */
+const pointerOf = ({ path }: InputIssue): string =>
+  ['inputs', ...path].map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');

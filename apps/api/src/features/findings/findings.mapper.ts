@@ -1,0 +1,49 @@
+import type { Finding, FindingRow, Judgment, Photo } from '@underlath/contract';
+import { findCheck, type Locale, type Outcome, toAnswer } from '@underlath/rules';
+import type { FindingRowData, JudgmentRow } from './findings.repository.ts';
+
+export function toFindingRow(row: FindingRowData): FindingRow {
+  const { context: _context, createdById, createdByName, extent, seenAt, createdAt, ...rest } = row;
+  return {
+    ...rest,
+    extent: extent as FindingRow['extent'],
+    seenAt: seenAt.toISOString(),
+    createdAt: createdAt.toISOString(),
+    createdBy: { id: createdById, name: createdByName },
+  };
+}
+
+export function toFinding(row: FindingRowData, photos: Photo[], judgments: JudgmentRow[], locale: Locale): Finding {
+  return {
+    ...toFindingRow(row),
+    context: row.context as Finding['context'],
+    photos,
+    judgments: judgments.map((judgment) => toJudgment(judgment, locale)),
+    client: clientWords(judgments.at(-1)),
+  };
+}
+
+function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
+  const { id, seq, checkId, rulesVersion, edition, inputs, context, outcome, judgedAt, judgedById, judgedByName } = row;
+  return {
+    id,
+    seq,
+    checkId,
+    rulesVersion,
+    edition,
+    inputs: inputs as Judgment['inputs'],
+    context: context as Judgment['context'],
+    answer: toAnswer(outcome as unknown as Outcome, locale) as Judgment['answer'],
+    judgedAt: judgedAt.toISOString(),
+    judgedBy: { id: judgedById, name: judgedByName },
+  };
+}
+
+/** Null when the rules have no such check any more, or read its inputs in another way: then nothing is put into the client's hands. */
+function clientWords(newest: JudgmentRow | undefined): Finding['client'] {
+  const check = newest && findCheck(newest.checkId);
+  const inputs = check?.schema.safeParse(newest?.inputs);
+  if (!check || !inputs?.success) return null;
+  const { found, why, ifNot } = check.client;
+  return { found: found(inputs.data, newest?.outcome as unknown as Outcome), why, ifNot };
+}

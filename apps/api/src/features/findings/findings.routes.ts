@@ -1,0 +1,35 @@
+import { findingRoutes } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import { serve } from '../../plugins/serve.ts';
+import { callerOf } from '../caller.ts';
+import type { FindingsService } from './findings.service.ts';
+
+export function registerFindingsRoutes(app: FastifyInstance, service: FindingsService): void {
+  serve(app, findingRoutes.listFindings, ({ params, query, principal }) =>
+    service.list(principal.companyId, params.projectId, query),
+  );
+
+  serve(app, findingRoutes.createFinding, ({ params, body, principal, locale }) =>
+    service.create(callerOf(principal), params.projectId, body, locale),
+  );
+
+  serve(app, findingRoutes.getFinding, ({ params, principal, locale }) =>
+    service.get(principal.companyId, params.findingId, locale),
+  );
+
+  serve(app, findingRoutes.changeFinding, ({ params, body, principal, ifMatch, locale }) =>
+    service.change(callerOf(principal), params.findingId, ifMatch, body, locale),
+  );
+
+  serve(app, findingRoutes.judgeFinding, ({ params, body, principal, locale }) =>
+    service.judge(callerOf(principal), params.findingId, body, locale),
+  );
+
+  serve(app, findingRoutes.attachPhotos, ({ params, body, principal, locale }) =>
+    service.attachPhotos(callerOf(principal), params.findingId, body.photoIds, locale),
+  );
+
+  serve(app, findingRoutes.moveFinding, ({ params, body, principal, ifMatch, locale }) =>
+    service.move(callerOf(principal), params.findingId, ifMatch, body, locale),
+  );
+}

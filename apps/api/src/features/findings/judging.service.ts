@@ -1,0 +1,88 @@
+import type { FindingContext, Locale } from '@underlath/contract';
+import type { Prisma } from '../../generated/prisma/client.ts';
+import type { Clock } from '../../platform/clock.ts';
+import type { Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import type { Caller } from '../caller.ts';
+import type { ChecksService } from '../checks/checks.service.ts';
+import { toEnum } from '../enum-words.ts';
+import { eventTypes, judgmentHash } from '../records/record-events.ts';
+import type { RecordsService } from '../records/records.service.ts';
+import { contextAt, editionFor, stateAfterJudging } from './finding-rules.ts';
+import * as findings from './findings.repository.ts';
+
+export interface Measured {
+  inputs: Record<string, unknown>;
+  edition?: string | undefined;
+  context: FindingContext;
+}
+
+/** Judges a finding by its check and keeps everything that went in and came out. */
+export class JudgingService {
+  constructor(
+    private readonly clock: Clock,
+    private readonly checks: ChecksService,
+    private readonly records: RecordsService,
+  ) {}
+
+  /** The caller's transaction holds the project's turn. @throws ProblemError `not-found`, `invalid-input`, `wrong-state` */
+  async judge(tx: Tx, caller: Caller, findingId: string, measured: Measured, locale: Locale): Promise<void> {
+    const { companyId, actor, memberId } = caller;
+    const finding = await findings.findFinding(tx, companyId, findingId);
+    const project = finding && (await findings.findProjectFacts(tx, companyId, finding.projectId));
+    const place = finding && (await findings.findPlace(tx, companyId, finding.projectId, finding.locationId));
+    if (!finding || !project || !place) throw notFound('finding');
+    if (finding.state === 'withdrawn') {
+      throw new ProblemError('wrong-state', 'The finding was withdrawn; record a new one instead.');
+    }
+    const { checkId, projectId } = finding;
+    const { inputs } = measured;
+    const context = contextAt(place, measured.context);
+    const edition = editionFor(checkId, measured.edition, project.codeEdition, inputs);
+    const outcome = this.checks.judge(checkId, { inputs, edition, context }, locale);
+    const seq = (await findings.listJudgments(tx, companyId, findingId)).length + 1;
+    const judged = {
+      seq,
+      checkId,
+      rulesVersion: outcome.rulesVersion,
+      edition: outcome.edition,
+      inputs,
+      context,
+      outcome,
+    };
+    const { verdict, severity } = outcome;
+    const id = newId();
+    await findings.insertJudgment(tx, {
+      companyId,
+      id,
+      findingId,
+      ...judged,
+      inputs: inputs as Prisma.InputJsonObject,
+      context: { ...context },
+      outcome: outcome as unknown as Prisma.InputJsonObject,
+      verdict: toEnum(verdict),
+      severity: toEnum(severity),
+      judgedAt: this.clock.now(),
+      judgedById: memberId,
+    });
+    await findings.updateFinding(tx, companyId, findingId, {
+      context: { ...context },
+      verdict: toEnum(verdict),
+      severity: toEnum(severity),
+      state: stateAfterJudging(finding.state, outcome.missing),
+    });
+    const sha256 = judgmentHash({ ...judged, verdict, severity });
+    const data = {
+      judgmentId: id,
+      seq,
+      sha256,
+      verdict,
+      severity,
+      edition: judged.edition,
+      rulesVersion: judged.rulesVersion,
+    };
+    const entry = { companyId, projectId, actor, subjectId: findingId };
+    await this.records.append(tx, { ...entry, type: eventTypes.findingJudged, data });
+  }
+}

@@ -94,6 +94,9 @@ const scenes: Record<string, ReactNode> = {
   ),
 };
 
+/** The checks that have a picture of their own. */
+export const drawnCheckIds: readonly string[] = Object.keys(scenes);
+
 /** What the crew picks from: one condition, drawn. A check without a scene gets an opened wall with a question. */
 export function CheckPicture({ checkId, title }: { checkId: string; title: string }) {
   const id = useId();

@@ -4,13 +4,12 @@ import { useT } from '../i18n/locale.tsx';
 import { measure } from '../i18n/messages/measure.ts';
 import { pictures } from '../i18n/messages/pictures.ts';
 import { NutKind, RodDiameter, RodProjection } from './tape/anchor.tsx';
-import { SeatAtEnd, SeatConnection, SeatLength, SeatMovement, SeatWidth } from './tape/bearing.tsx';
+import { SeatAtEnd, SeatConnection, SeatLength, SeatWidth } from './tape/bearing.tsx';
 import { SectionLoss } from './tape/decay.tsx';
 import { GenericTape } from './tape/generic.tsx';
 import { HangerFastener, HangerGap, HangerNails, HangerWidth } from './tape/hanger.tsx';
-import { AcrossGrain, MemberSpacing, UnlikeMembers } from './tape/movement.tsx';
-import { NailKinds, NailSpacing, PanelThickness, SurveyLength } from './tape/nails.tsx';
-import { OldPaint } from './tape/paint.tsx';
+import { AcrossGrain, GrainDirection } from './tape/movement.tsx';
+import { NailKinds, SurveyLength } from './tape/nails.tsx';
 import { PlateCut, PlateTie, PlateWidth } from './tape/plate.tsx';
 import './drawing.css';
 
@@ -26,7 +25,7 @@ export type TapeProps = {
 
 type Draw = (props: TapeProps) => ReactNode;
 
-/** By the picture ids that the checks of the rules package name. */
+/** By the picture ids that the fields of the rules package name; a test holds the two together. */
 const tapes: Record<string, Draw> = {
   'rod-projection': RodProjection,
   'rod-diameter': RodDiameter,
@@ -36,7 +35,6 @@ const tapes: Record<string, Draw> = {
   'plate-tie': PlateTie,
   'seat-length': SeatLength,
   'seat-width': SeatWidth,
-  'seat-movement': SeatMovement,
   'seat-connection': SeatConnection,
   'seat-at-end': SeatAtEnd,
   'hanger-width': HangerWidth,
@@ -45,22 +43,14 @@ const tapes: Record<string, Draw> = {
   'hanger-nails': HangerNails,
   'hanger-fastener': HangerFastener,
   'nail-depth': NailKinds,
-  'nail-spacing': NailSpacing,
   'nail-survey': SurveyLength,
-  'panel-thickness': PanelThickness,
-  'unlike-members': UnlikeMembers,
-  'across-grain': AcrossGrain,
-  'member-spacing': MemberSpacing,
-  'section-width': (props) => <SectionLoss {...props} of="width" />,
-  'section-depth': (props) => <SectionLoss {...props} of="depth" />,
-  'loss-top': (props) => <SectionLoss {...props} of="top" />,
-  'loss-bottom': (props) => <SectionLoss {...props} of="bottom" />,
-  'loss-side': (props) => <SectionLoss {...props} of="side" />,
-  'loss-margin': (props) => <SectionLoss {...props} of="margin" />,
-  'old-paint': OldPaint,
+  'grain-direction': GrainDirection,
+  'member-depth': AcrossGrain,
+  'section-size': SectionLoss,
+  'decay-loss': SectionLoss,
 };
 
-/** Every picture that has a drawing of its own; a test holds the rules package's ids against it. */
+/** Every picture that has a drawing of its own. */
 export const drawnTapeIds: readonly string[] = Object.keys(tapes);
 
 type TapePictureProps = { id: string; name?: string; value: unknown; inputs: Readonly<Record<string, unknown>> };

@@ -67,31 +67,6 @@ export function SeatWidth({ value, t }: TapeProps) {
   );
 }
 
-/** The beam end and how far it is expected to shrink or creep off its seat. */
-export function SeatMovement({ value, t }: TapeProps) {
-  const move = clamp((value ?? 0.25) * 80, 6, 80);
-  return (
-    <Picture height={196} title={t('seatMoveTitle')}>
-      <rect className="d-wood-deep" x={30} y={104} width={110} height={84} />
-      <Board x={70 + move} y={28} width={270 - move} height={76} />
-      <rect className="d-hidden" x={70} y={28} width={move} height={76} />
-      <Dimension
-        x1={70}
-        y1={28}
-        x2={70 + move}
-        y2={28}
-        off={-8}
-        {...(value === null ? { label: '?' } : { inches: value })}
-        textPx={17}
-        bold
-      />
-      <Word x={232} y={72} anchor="middle">
-        {t('beam')}
-      </Word>
-    </Picture>
-  );
-}
-
 /** A strap nailed over the joint: it holds; friction and shims do not. */
 export function SeatConnection({ t }: TapeProps) {
   return (

@@ -3,10 +3,19 @@ import { Dimension, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { BoardEnd, Picture, Word } from './pieces.tsx';
 
-type Side = 'width' | 'depth' | 'top' | 'bottom' | 'side' | 'margin';
+type Side = 'width' | 'depth' | 'top' | 'bottom' | 'side';
+
+const sides: Record<string, Side> = {
+  widthIn: 'width',
+  depthIn: 'depth',
+  lossTopIn: 'top',
+  lossBottomIn: 'bottom',
+  lossSideIn: 'side',
+};
 
 /** The end of a member with the wood that no longer counts hatched away; the size asked for is dimensioned. */
-export function SectionLoss({ value, inputs, t, of }: TapeProps & { of: Side }) {
+export function SectionLoss({ name, value, inputs, t }: TapeProps) {
+  const of = sides[name];
   const read = (name: string, fallback: number) => (typeof inputs[name] === 'number' ? inputs[name] : fallback);
   const widthIn = of === 'width' ? (value ?? 1.5) : read('widthIn', 1.5);
   const depthIn = of === 'depth' ? (value ?? 9.25) : read('depthIn', 9.25);
@@ -46,9 +55,6 @@ export function SectionLoss({ value, inputs, t, of }: TapeProps & { of: Side }) 
       )}
       {of === 'side' && (
         <Dimension x1={x} y1={y + h} x2={x + Math.max(side, 16)} y2={y + h} off={36} {...label} textPx={19} bold />
-      )}
-      {of === 'margin' && (
-        <rect className="d-hidden" x={x + 7} y={y + 7} width={Math.max(4, w - 14)} height={Math.max(4, h - 14)} />
       )}
       {(top > 0 || bottom > 0 || side > 0) && (
         <Word x={x - 10} y={y + (bottom > 0 ? h - 6 : 18)} anchor="end">

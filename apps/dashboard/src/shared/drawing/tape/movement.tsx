@@ -3,26 +3,29 @@ import { Dimension } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { BoardEnd, Picture, Word } from './pieces.tsx';
 
-/** Two unlike members under one floor: the sawn one shrinks across its grain, the I-joist hardly does. */
-export function UnlikeMembers({ t }: TapeProps) {
+/** Two ends of a board: with flat grain the rings lie along the measured depth, with upright grain across it. */
+export function GrainDirection({ t }: TapeProps) {
   return (
-    <Picture height={212} title={t('unlikeTitle')}>
-      <BoardEnd x={52} y={44} width={44} height={134} />
-      <path className="d-hidden" d="M40 30h68" />
-      <IJoistEnd x={230} y={30} height={148} />
-      <path className="d-thick" d="M8 44h140L196 30h146" />
-      <path className="d-thin" d="M8 178h334" />
-      <Word x={74} y={202} anchor="middle">
-        {t('sawn')}
+    <Picture height={176} title={t('grainTitle')}>
+      <rect className="d-wood-deep" x={70} y={14} width={44} height={126} />
+      {[80, 92, 104].map((x) => (
+        <path key={x} className="d-grain" d={`M${x} 14q4 63 0 126`} />
+      ))}
+      <rect className="d-wood-deep" x={236} y={14} width={44} height={126} />
+      {[32, 54, 76, 98, 120].map((y) => (
+        <path key={y} className="d-grain" d={`M236 ${y}q22 5 44 0`} />
+      ))}
+      <Word x={92} y={164} anchor="middle">
+        {t('flatGrain')}
       </Word>
-      <Word x={254} y={202} anchor="middle">
-        {t('iJoist')}
+      <Word x={258} y={164} anchor="middle">
+        {t('uprightGrain')}
       </Word>
-      <Dimension x1={140} y1={30} x2={140} y2={44} off={26} label="?" textPx={17} bold />
     </Picture>
   );
 }
 
+/** The end of an I-joist: two flanges and a web. */
 export function IJoistEnd({ x, y, height }: { x: number; y: number; height: number }) {
   return (
     <g>
@@ -45,27 +48,6 @@ export function AcrossGrain({ value, t }: TapeProps) {
         x2={196}
         y2={22 + tall}
         off={44}
-        {...(value === null ? { label: '?' } : { inches: value })}
-        textPx={19}
-        bold
-      />
-    </Picture>
-  );
-}
-
-/** From one member to the next. */
-export function MemberSpacing({ value, t }: TapeProps) {
-  return (
-    <Picture height={190} title={t('memberSpacingTitle')}>
-      <path className="d-thick" d="M8 22h334" />
-      <BoardEnd x={60} y={24} width={36} height={104} />
-      <BoardEnd x={238} y={24} width={36} height={104} />
-      <Dimension
-        x1={78}
-        y1={128}
-        x2={256}
-        y2={128}
-        off={38}
         {...(value === null ? { label: '?' } : { inches: value })}
         textPx={19}
         bold

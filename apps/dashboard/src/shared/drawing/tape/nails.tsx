@@ -1,4 +1,3 @@
-import { clamp } from '../frame.ts';
 import { Dimension } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, Picture, Word } from './pieces.tsx';
@@ -44,33 +43,6 @@ export function NailKinds({ t }: TapeProps) {
   );
 }
 
-/** The panel's edge nails, center to center. */
-export function NailSpacing({ value, t }: TapeProps) {
-  const gap = clamp((value ?? 4) * 15, 24, 120);
-  const xs = Array.from({ length: Math.ceil(320 / gap) }, (_, at) => 26 + at * gap).filter((x) => x < 330);
-  return (
-    <Picture height={146} title={t('nailSpacingTitle')}>
-      <rect className="d-panel" x={8} y={24} width={334} height={66} />
-      {xs.map((x) => (
-        <circle key={x} className="d-ink" cx={x} cy={74} r={4} />
-      ))}
-      <Dimension
-        x1={26}
-        y1={78}
-        x2={26 + gap}
-        y2={78}
-        off={42}
-        {...(value === null ? { label: '?' } : { inches: value })}
-        textPx={19}
-        bold
-      />
-      <Word x={334} y={46} anchor="end">
-        {t('panel')}
-      </Word>
-    </Picture>
-  );
-}
-
 /** How long a piece of the edge was looked at. */
 export function SurveyLength({ value, t }: TapeProps) {
   return (
@@ -89,32 +61,6 @@ export function SurveyLength({ value, t }: TapeProps) {
         textPx={19}
         bold
       />
-    </Picture>
-  );
-}
-
-/** A panel's edge, and how thick it is. */
-export function PanelThickness({ value, t }: TapeProps) {
-  const thick = clamp((value ?? 0.47) * 100, 22, 80);
-  return (
-    <Picture height={150} title={t('panelThickTitle')}>
-      <rect className="d-wood-deep" x={20} y={36} width={250} height={thick} />
-      {[0.25, 0.5, 0.75].map((share) => (
-        <path key={share} className="d-grain" d={`M20 ${36 + thick * share}h250`} />
-      ))}
-      <Dimension
-        x1={270}
-        y1={36}
-        x2={270}
-        y2={36 + thick}
-        off={36}
-        {...(value === null ? { label: '?' } : { inches: value })}
-        textPx={19}
-        bold
-      />
-      <Word x={30} y={28}>
-        {t('panel')}
-      </Word>
     </Picture>
   );
 }

@@ -45,7 +45,7 @@ export function PlateCut({ value, inputs, t }: TapeProps) {
       <rect fill="var(--sheet)" x={left + 92} y={21} width={84} height={cut + 1} />
       <Hatch x={left + 92} y={22} width={84} height={cut} color="var(--ink-soft)" dashed={value === null} />
       <path className="d-thick" d={`M${left + 92} 22v${cut}h84v${-cut}`} />
-      <Word x={left + 10} y={22 + wide - 12}>
+      <Word x={left + long - 12} y={22 + wide - 12} anchor="end">
         {t('plate')}
       </Word>
       <Word x={left + 134} y={22 + Math.max(18, cut / 2 + 5)} anchor="middle">

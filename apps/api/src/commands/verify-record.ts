@@ -68,7 +68,7 @@ async function hashOf(fileStore: Platform['fileStore'], key: string): Promise<st
 }
 
 const describe = ({ seq, what }: { seq: number | null; what: string }): string =>
-  seq === null ? detail : `event ${seq}: ${detail}`;
+  seq === null ? what : `event ${seq}: ${what}`;
 
 /** Prints what was checked and every fault. Returns false when there is one. */
 export async function reportVerification(platform: Platform): Promise<boolean> {

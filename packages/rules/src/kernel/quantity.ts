@@ -1,9 +1,9 @@
 import type { Quantity } from './outcome.ts';
 
-/** A number of the given unit, for the `values` of an outcome. */
+/** A number of the given unit, for the `values` of an outcome; adding 0 turns a negative zero into the zero JSON has. */
 const of =
   (unit: string) =>
-  (value: number): Quantity => ({ value, unit });
+  (value: number): Quantity => ({ value: value + 0, unit });
 
 export const inchesOf = of('in');
 export const poundsOf = of('lb');

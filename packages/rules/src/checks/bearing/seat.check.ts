@@ -154,7 +154,8 @@ function judgeSeat(given: SeatInputs): Judgement {
       requiredIn: inchesOf(requiredIn),
       requiredByCodeIn: inchesOf(byCodeIn),
       ...(reactionLb !== undefined && { requiredByLoadIn: inchesOf(byLoadIn) }),
-      ...(reactionLb !== undefined && bearingIn > 0 && { stressPsi: psiOf(reactionLb / (widthIn * bearingIn)) }),
+      ...(reactionLb !== undefined &&
+        !atMost(bearingIn, 0) && { stressPsi: psiOf(reactionLb / (widthIn * bearingIn)) }),
       bearingFactor: factorOf(factor),
       capacityLb: poundsOf(capacityLb),
       seatMarginIn: inchesOf(marginIn),

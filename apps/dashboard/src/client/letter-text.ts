@@ -13,13 +13,35 @@ const squeezed = (words: string) => words.replace(/\s+/g, ' ').trim().toLowerCas
 /** True when the letter already says it, so that it is not said twice. */
 export const saysAlready = (whole: Text, part: Text): boolean => squeezed(whole.en).includes(squeezed(part.en));
 
-function uniqueTexts(texts: readonly Text[]): Text[] {
+/** Each wording once, in the order they came. */
+export function uniqueTexts(texts: readonly Text[]): Text[] {
   return texts.filter((text, at) => texts.findIndex((other) => squeezed(other.en) === squeezed(text.en)) === at);
+}
+
+/** True when the whole is nothing but the parts one after another, as it is until the contractor edits it. */
+export function isOnly(whole: Text, parts: readonly Text[]): boolean {
+  const rest = parts.reduce((left, part) => left.replace(squeezed(part.en), ''), squeezed(whole.en));
+  return rest.trim() === '';
+}
+
+/** Where to keep out, and what to do there: the first caution of every finding that must be made safe. */
+export function makeSafeNow(document: ChangeOrderDocument): { places: string[]; cautions: Text[] } {
+  const urgent = document.items.filter((item) => item.severity === 'make-safe');
+  return {
+    places: [...new Set(urgent.map((item) => item.place.name))],
+    cautions: uniqueTexts(urgent.flatMap((item) => item.cautions.slice(0, 1))),
+  };
 }
 
 /** Every caution of the letter and its findings, each once, in the order they came. */
 export function allCautions(document: ChangeOrderDocument): Text[] {
   return uniqueTexts([...document.cautions, ...document.items.flatMap((item) => item.cautions)]);
+}
+
+/** The cautions that the make-safe notice has not said already. */
+export function quietCautions(document: ChangeOrderDocument): Text[] {
+  const loud = makeSafeNow(document).cautions.map((text) => text.en);
+  return allCautions(document).filter((text) => !loud.includes(text.en));
 }
 
 type Source = DocumentItem['sources'][number];
@@ -88,6 +110,11 @@ export function shortDays(before: string, after: string, tag: string): [string, 
   });
   return [format.format(new Date(`${before}T00:00:00Z`)), format.format(new Date(`${after}T00:00:00Z`))];
 }
+
+/** A phone number that no line break takes apart. */
+export const unbroken = (phone: string): string => phone.replace(/ /g, '\u00a0').replace(/-/g, '\u2011');
+
+export const telephoneLink = (phone: string): string => `tel:${phone.replace(/[^+\d]/g, '')}`;
 
 /** A hash in groups of four, which can be compared by eye and read over the phone. */
 export const inGroups = (hash: string): string => hash.replace(/(.{4})(?=.)/g, '$1 ');

@@ -1,9 +1,11 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes } from '@underlath/contract';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { ProblemError } from '../shared/api/errors.ts';
 import { keyOf, useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/client.ts';
+import { useStatus } from '../shared/ui/status.tsx';
 import { focusFirstInvalid } from './parts/step-frame.tsx';
 import type { Draft } from './use-draft.ts';
 
@@ -24,6 +26,7 @@ export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDe
       onDecided();
     },
   });
+  useReadAgain(decide.error);
   const signerName = draft.name.trim();
   const refused = decide.error instanceof ProblemError ? decide.error : null;
   const errors = {
@@ -41,4 +44,19 @@ export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDe
     decide.mutate({ body: { kind, sha256: letter.sha256, signerName, consent: true, consentId, reason, locale } });
   }
   return { agreed, setAgreed, errors, send, sending: decide.isPending, error: decide.error };
+}
+
+/** The letter was answered, replaced or closed by others: it is read again, and shows what became of it. */
+function useReadAgain(error: Error | null): void {
+  const queries = useQueryClient();
+  const t = useT(client);
+  const say = useStatus();
+  useEffect(() => {
+    if (!(error instanceof ProblemError)) return;
+    const type: string = error.type;
+    if (type === 'wrong-state') say(t('problemDecided'));
+    if (['wrong-state', 'link-replaced', 'link-gone', 'not-signed-in'].includes(type)) {
+      void queries.invalidateQueries({ queryKey: [clientRoutes.getClientLetter.name] });
+    }
+  }, [error, queries, say, t]);
 }

@@ -1,6 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
+import { telephoneLink, unbroken } from '../letter-text.ts';
 
 /** How to reach the contractor; nothing where the letter gives neither phone nor e-mail. */
 export function Contact({ company }: { company: ChangeOrderDocument['company'] }) {
@@ -21,7 +22,7 @@ export function Contact({ company }: { company: ChangeOrderDocument['company'] }
       <ul className="contact-ways">
         {company.phone && (
           <li>
-            <a href={`tel:${company.phone.replace(/[^+\d]/g, '')}`}>{t('contactPhone', { phone: company.phone })}</a>
+            <a href={telephoneLink(company.phone)}>{t('contactPhone', { phone: unbroken(company.phone) })}</a>
           </li>
         )}
         {company.email && (

@@ -1,9 +1,9 @@
-import type { ChangeOrderDocument, DocumentItem, Severity } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentItem, Severity, Wording } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
-import { byPlace, saysAlready, wordsIn } from '../letter-text.ts';
+import { byPlace, isOnly, saysAlready, wordsIn } from '../letter-text.ts';
 import type { ClientKey } from '../problem-words.ts';
 import { Photos } from './photos.tsx';
 import { Paragraphs } from './words.tsx';
@@ -18,26 +18,39 @@ const meanings: Record<Severity, ClientKey> = {
 /** What was found: first in one piece as the contractor worded it, then finding by finding with its photos. */
 export function Findings({ document }: { document: ChangeOrderDocument }) {
   const t = useT(client);
-  const manyPlaces = byPlace(document.items).length > 1;
+  const { items, wording } = document;
+  const manyPlaces = byPlace(items).length > 1;
+  // As long as the wording is only the findings' own words, each stands with its photos instead of in one run before them.
+  const inFindings =
+    items.length > 1 &&
+    isOnly(
+      wording.found,
+      items.map((item) => item.found),
+    );
   return (
     <section aria-labelledby="found">
       <h2 id="found">{t('whatWeFound')}</h2>
-      <Paragraphs text={document.wording.found} />
+      {!inFindings && <Paragraphs text={wording.found} />}
       <ol className="findings">
-        {document.items.map((item) => (
-          <Finding key={item.findingId} item={item} document={document} showPlace={manyPlaces} />
+        {items.map((item) => (
+          <Finding
+            key={item.findingId}
+            item={item}
+            wording={wording}
+            showFound={inFindings || !saysAlready(wording.found, item.found)}
+            showPlace={manyPlaces}
+          />
         ))}
       </ol>
     </section>
   );
 }
 
-type FindingProps = { item: DocumentItem; document: ChangeOrderDocument; showPlace: boolean };
+type FindingProps = { item: DocumentItem; wording: Wording; showFound: boolean; showPlace: boolean };
 
-function Finding({ item, document, showPlace }: FindingProps) {
+function Finding({ item, wording, showFound, showPlace }: FindingProps) {
   const t = useT(client);
   const { locale } = useLocale();
-  const { wording } = document;
   return (
     <li className="finding">
       <h3>
@@ -48,10 +61,11 @@ function Finding({ item, document, showPlace }: FindingProps) {
         {item.title}
       </h3>
       <p className="finding-severity">
-        <SeverityMark severity={item.severity} /> <span>{t(meanings[item.severity])}</span>
+        <SeverityMark severity={item.severity} />
+        <span>{t(meanings[item.severity])}</span>
       </p>
       {showPlace && <p className="soft">{t('findingAt', { place: item.place.name })}</p>}
-      {!saysAlready(wording.found, item.found) && <Paragraphs text={item.found} />}
+      {showFound && <Paragraphs text={item.found} />}
       <Photos item={item} />
       {item.measured.length > 0 && (
         <>

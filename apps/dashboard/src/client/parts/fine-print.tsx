@@ -2,13 +2,13 @@ import type { ChangeOrderDocument } from '@underlath/contract';
 import { BASIS_WORDS, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
-import { allCautions, allSources, numberList } from '../letter-text.ts';
+import { allSources, numberList, quietCautions } from '../letter-text.ts';
 import { Inline } from './words.tsx';
 
 /** Every caution once, and the rules the measurements were held against on demand. */
 export function FinePrint({ document }: { document: ChangeOrderDocument }) {
   const t = useT(client);
-  const cautions = allCautions(document);
+  const cautions = quietCautions(document);
   return (
     <section aria-labelledby="cautions" className="fine-print">
       {cautions.length > 0 && (

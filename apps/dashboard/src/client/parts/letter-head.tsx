@@ -1,26 +1,33 @@
-import type { ClientLetter } from '@underlath/contract';
+import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { LanguageSwitch } from './language-switch.tsx';
 import { Inline } from './words.tsx';
 
-/** From whom, about which house, which change order, and the headline. Once decided, the decision is the page's first heading. */
-export function LetterHead({ letter }: { letter: ClientLetter }) {
+/** From whom, and the language: the first line of the page whatever follows. */
+export function Letterhead({ company }: { company: ChangeOrderDocument['company'] }) {
+  const t = useT(client);
+  return (
+    <div className="letter-top">
+      <p className="letter-from">
+        <b>{company.name}</b>
+        {company.licenseNumber && <span className="soft">{t('license', { number: company.licenseNumber })}</span>}
+      </p>
+      <LanguageSwitch />
+    </div>
+  );
+}
+
+/** About which house, which change order, and the headline. Once decided, the decision is the page's first heading. */
+export function Subject({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
   const { tag } = useLocale();
   const { document, state } = letter;
-  const { company, project } = document;
+  const { project } = document;
   const sent = t('sentOn', { date: formatDate(document.sentAt, tag, 'long-day'), name: document.sentBy });
   return (
     <header className="letter-head">
-      <div className="letter-top">
-        <p className="letter-from">
-          <b>{company.name}</b>
-          {company.licenseNumber && <span className="soft">{t('license', { number: company.licenseNumber })}</span>}
-        </p>
-        <LanguageSwitch />
-      </div>
       <p className="soft">
         {t('forClient', { name: project.clientName })} · {project.siteAddress}
         <br />

@@ -28,7 +28,7 @@ export function ClientPage() {
       </LocaleProvider>
     );
   }
-  if (block) return <BlockedScreen block={block} />;
+  if (block) return <BlockedScreen block={block} error={error} />;
   if (error) return <FailedScreen error={error} retry={retry} retrying={retrying} />;
   return <LoadingScreen />;
 }

@@ -16,7 +16,7 @@ export function DeclineScreen({ letter, draft, change, onBack, onDecided }: Answ
   const unsafe = letter.document.items.some((item) => item.severity === 'make-safe');
   return (
     <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>
-      <MakeSafe document={letter.document} />
+      <MakeSafe document={letter.document} brief />
       <p>{t('declineIntro')}</p>
       {unsafe && <p className="notice">{t('declineSafety')}</p>}
       <TextArea

@@ -8,7 +8,7 @@ import { Decided } from '../parts/decided.tsx';
 import { Findings } from '../parts/findings.tsx';
 import { FinePrint } from '../parts/fine-print.tsx';
 import { KeepCopy } from '../parts/keep-copy.tsx';
-import { LetterHead } from '../parts/letter-head.tsx';
+import { Letterhead, Subject } from '../parts/letter-head.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { PlaceFigure } from '../parts/place-figure.tsx';
 import { Price } from '../parts/price.tsx';
@@ -33,10 +33,11 @@ export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps)
   return (
     <>
       <article className="letter-body">
+        <Letterhead company={document.company} />
         {block && <LinkDied block={block} />}
-        <Decided letter={letter} />
-        <LetterHead letter={letter} />
         <MakeSafe document={document} />
+        <Decided letter={letter} />
+        <Subject letter={letter} />
         {byPlace(document.items).map((place) => (
           <PlaceFigure key={place.place.locationId} {...place} />
         ))}

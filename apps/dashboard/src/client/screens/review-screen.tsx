@@ -1,13 +1,15 @@
 import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
+import type { ReactNode } from 'react';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Button } from '../../shared/ui/button.tsx';
-import { wordsIn } from '../letter-text.ts';
+import { uniqueTexts } from '../letter-text.ts';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
+import { Inline } from '../parts/words.tsx';
 import { useDecision } from '../use-decision.ts';
 import type { Draft } from '../use-draft.ts';
 
@@ -26,7 +28,7 @@ export function ReviewScreen({ letter, draft, change, onBack, onDecided }: Answe
   const { document } = letter;
   return (
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
-      <MakeSafe document={document} />
+      <MakeSafe document={document} brief />
       <p>{t('reviewIntro')}</p>
       <dl className="agreed keep-together">
         {useFourLines(document).map(({ name, line }) => (
@@ -57,14 +59,14 @@ export function ReviewScreen({ letter, draft, change, onBack, onDecided }: Answe
   );
 }
 
-function useFourLines(document: ChangeOrderDocument): { name: string; line: string }[] {
+function useFourLines(document: ChangeOrderDocument): { name: string; line: ReactNode }[] {
   const t = useT(client);
-  const { locale, tag } = useLocale();
+  const { tag } = useLocale();
   const { contract } = document;
   const sum = (cents: number) => formatCents(cents, tag);
   const less = contract.thisChangeCents < 0;
   return [
-    { name: t('reviewWork'), line: wordsIn(document.wording.headline, locale).words + repairsAfter(document, locale) },
+    { name: t('reviewWork'), line: <Work document={document} /> },
     {
       name: t('reviewPrice'),
       line: t(less ? 'reviewPriceLineLess' : 'reviewPriceLine', {
@@ -74,17 +76,24 @@ function useFourLines(document: ChangeOrderDocument): { name: string; line: stri
       }),
     },
     { name: t('reviewTime'), line: useTimeLine(document) },
-    {
-      name: t('reviewWhat'),
-      line: t('reviewWhatLine', { number: document.number, version: document.version }),
-    },
+    { name: t('reviewWhat'), line: t('reviewWhatLine', { number: document.number, version: document.version }) },
   ];
 }
 
-/** The chosen repairs after the headline, so that the line says what will be done. */
-function repairsAfter(document: ChangeOrderDocument, locale: 'en' | 'es'): string {
-  const repairs = document.items.flatMap((item) => item.repairs.map((repair) => wordsIn(repair, locale).words));
-  return repairs.length === 0 ? '' : `: ${[...new Set(repairs)].join('; ')}`;
+/** The headline and each repair once, so that the line says what will be done. */
+function Work({ document }: { document: ChangeOrderDocument }) {
+  return (
+    <>
+      <Inline text={document.wording.headline} />
+      <ul className="plain-list agreed-repairs">
+        {uniqueTexts(document.items.flatMap((item) => item.repairs)).map((repair) => (
+          <li key={repair.en}>
+            <Inline text={repair} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
 }
 
 function useTimeLine(document: ChangeOrderDocument): string {

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import { OfflineError } from '../../shared/api/errors.ts';
+import { OfflineError, ProblemError } from '../../shared/api/errors.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { common } from '../../shared/i18n/messages/common.ts';
@@ -12,7 +12,7 @@ export function LoadingScreen() {
   const t = useT(client);
   return (
     <>
-      <div className="letter-body" role="status">
+      <div className="letter-body letter-loading" role="status">
         <span className="hidden-text">{t('loadingLetter')}</span>
         <div className="ghosts" aria-hidden="true">
           <i className="ghost ghost-line" />
@@ -43,7 +43,7 @@ const blockWords: Record<Block | 'closed', readonly [title: ClientKey, ...body: 
 };
 
 /** There is no letter to show: says why, and what to do. */
-export function BlockedScreen({ block }: { block: Block | 'closed' }) {
+export function BlockedScreen({ block, error }: { block: Block | 'closed'; error?: Error | null }) {
   const t = useT(client);
   const [title, ...body] = blockWords[block];
   return (
@@ -51,6 +51,12 @@ export function BlockedScreen({ block }: { block: Block | 'closed' }) {
       {body.map((key) => (
         <p key={key}>{t(key)}</p>
       ))}
+      {/* The server names the contractor and how to reach them; the letter that would is gone. */}
+      {error instanceof ProblemError && (block === 'gone' || block === 'replaced') && (
+        <p className="quoted" lang="en">
+          {error.problem.detail}
+        </p>
+      )}
     </Plain>
   );
 }

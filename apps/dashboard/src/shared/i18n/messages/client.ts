@@ -15,6 +15,7 @@ export const client = defineMessages(
     makeSafeTitle: 'Make safe now',
     makeSafeWhere: 'Keep out of this place: {place}.',
     makeSafeCall: 'If anyone works, sleeps or sits there, call your contractor today.',
+    makeSafeCrew: 'What the people working there must do:',
     makeSafeCallNumber: 'Call {company}: {phone}',
 
     hatchHelp: 'Hatched: what we found.',
@@ -134,7 +135,6 @@ export const client = defineMessages(
     reviewTimeDays: '{days}. Your contract goes from {before} to {after} days.',
     reviewWhat: 'What you sign',
     reviewWhatLine: 'Change order {number}, version {version}, just as you read it.',
-    reviewWorkLine: '{headline}. {repairs}.',
     reviewWrong: 'Is something wrong? Go back, or ask first.',
     consentTitle: 'Signing on this page',
     consentTick: 'I have read this. I agree to sign here.',
@@ -226,6 +226,7 @@ export const client = defineMessages(
     makeSafeTitle: 'Asegurar ahora',
     makeSafeWhere: 'No entre en este lugar: {place}.',
     makeSafeCall: 'Si alguien trabaja, duerme o se sienta ahí, llame hoy a su contratista.',
+    makeSafeCrew: 'Lo que debe hacer quien trabaja ahí:',
     makeSafeCallNumber: 'Llame a {company}: {phone}',
 
     hatchHelp: 'Rayado: lo que encontramos.',
@@ -347,8 +348,6 @@ export const client = defineMessages(
     reviewTimeDays: '{days}. Su contrato pasa de {before} a {after} días.',
     reviewWhat: 'Lo que firma',
     reviewWhatLine: 'Orden de cambio {number}, versión {version}, tal como la leyó.',
-    reviewWorkLine: '{headline}. {repairs}.',
-    reviewWorkLine: '{headline}. {repairs}.',
     reviewWrong: '¿Algo está mal? Vuelva atrás, o pregunte primero.',
     consentTitle: 'Firmar en esta página',
     consentTick: 'He leído esto. Acepto firmar aquí.',

@@ -5,6 +5,7 @@ export class StartupError extends Error {
 
 /** Prints why a program stopped: one sentence for a known reason, the stack for an unknown one. */
 export function reportStartFailure(error: unknown): void {
-  if (error instanceof StartupError) console.error(`\n${error.message}\n`);
+  // By name: the built server carries its own copy of the class.
+  if (error instanceof Error && error.name === 'StartupError') console.error(`\n${error.message}\n`);
   else console.error(error);
 }

@@ -1,4 +1,26 @@
 import type { FastifyInstance } from 'fastify';
+import { registerChecksRoutes } from './features/checks/checks.routes.ts';
+import { ChecksService } from './features/checks/checks.service.ts';
+import { registerContractRoutes } from './features/contract/contract.routes.ts';
+import { ContractService } from './features/contract/contract.service.ts';
+import { registerFindingsRoutes } from './features/findings/findings.routes.ts';
+import { FindingsService } from './features/findings/findings.service.ts';
+import { JudgingService } from './features/findings/judging.service.ts';
+import { registerLocationsRoutes } from './features/locations/locations.routes.ts';
+import { LocationsService } from './features/locations/locations.service.ts';
+import { ApiKeysService } from './features/members/api-keys.service.ts';
+import { InvitationsService } from './features/members/invitations.service.ts';
+import { registerMembersRoutes } from './features/members/members.routes.ts';
+import { MembersService } from './features/members/members.service.ts';
+import { PhotoDerivativesService } from './features/photos/photo-derivatives.service.ts';
+import { PhotoIntakeService } from './features/photos/photo-intake.service.ts';
+import { derivePhotoJob, handleDerivePhoto } from './features/photos/photos.jobs.ts';
+import { registerPhotosRoutes } from './features/photos/photos.routes.ts';
+import { PhotosService } from './features/photos/photos.service.ts';
+import { registerProjectsRoutes } from './features/projects/projects.routes.ts';
+import { ProjectsService } from './features/projects/projects.service.ts';
+import { registerRecordsRoutes } from './features/records/records.routes.ts';
+import { RecordsService } from './features/records/records.service.ts';
 import { handleMail, sendMailJob } from './platform/outbox.ts';
 import type { Platform } from './platform/platform.ts';
 import type { Job, JobHandler } from './platform/queue.ts';
@@ -17,18 +39,72 @@ export interface Deps {
   readonly handlers: readonly JobHandler[];
   readonly lookups: PrincipalLookups;
   readonly cookies: Cookies;
+  /** The services themselves, for commands that work without HTTP, such as the demo. */
+  readonly services: Services;
 }
 
 /** Every job of every feature. The queue refuses to work while one of them has no handler, or two. */
-export const jobs: readonly Job[] = [sendMailJob as Job];
+export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job];
 
 /** Builds every service once, from at most six things each; the server and the worker share them. */
-export function createDeps({ config, database, mailer }: Platform): Deps {
+export function createDeps(platform: Platform): Deps {
+  const { config, database, mailer } = platform;
+  const cookies = createCookies(config.publicUrl);
+  const services = createServices(platform);
   return {
     version: '0.1.0',
-    features: [],
-    handlers: [handleMail(database, mailer)],
-    lookups: { apiKey: async () => null, client: async () => null },
-    cookies: createCookies(config.publicUrl),
+    features: listFeatures(services, cookies),
+    handlers: [handleMail(database, mailer), handleDerivePhoto(services.derivatives)],
+    lookups: {
+      apiKey: (tokenHash) => services.apiKeys.principal(tokenHash),
+      client: async () => null,
+    },
+    cookies,
+    services,
   };
+}
+
+type Services = ReturnType<typeof createServices>;
+
+function createServices({ config, database, clock, accounts, outbox, fileStore, queue }: Platform) {
+  const members = new MembersService(database, accounts, clock, {});
+  const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
+  const apiKeys = new ApiKeysService(database, clock);
+  const records = new RecordsService(database, clock);
+  const contract = new ContractService(database);
+  const projects = new ProjectsService(database, records, contract);
+  const locations = new LocationsService(database, records);
+  const photos = new PhotosService(database, fileStore, records);
+  const intake = new PhotoIntakeService(database, fileStore, queue, records);
+  const derivatives = new PhotoDerivativesService(database, fileStore, queue, records);
+  const checks = new ChecksService();
+  const judging = new JudgingService(clock, checks, records);
+  const findings = new FindingsService(database, clock, records, photos, judging);
+  return {
+    members,
+    invitations,
+    apiKeys,
+    records,
+    contract,
+    projects,
+    locations,
+    photos,
+    intake,
+    derivatives,
+    checks,
+    findings,
+  };
+}
+
+function listFeatures(services: Services, cookies: Cookies): Feature[] {
+  return [
+    { name: 'members', register: (app) => registerMembersRoutes(app, { ...services, cookies }) },
+    { name: 'projects', register: (app) => registerProjectsRoutes(app, services.projects) },
+    { name: 'locations', register: (app) => registerLocationsRoutes(app, services.locations) },
+    { name: 'photos', register: (app) => registerPhotosRoutes(app, services) },
+    { name: 'checks', register: (app) => registerChecksRoutes(app, services.checks) },
+    { name: 'findings', register: (app) => registerFindingsRoutes(app, services.findings) },
+    { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },
+    { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },
+  ];
 }

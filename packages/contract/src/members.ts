@@ -149,7 +149,6 @@ export const memberRoutes = {
     path: '/invitations',
     permission: ownerOnly,
     summary: 'Invite someone; the link is shown once and mailed',
-    idempotent: true,
     body: z.strictObject({ email, role }),
     answers: { 201: invitation.extend({ link: z.string() }) },
   }),

@@ -74,7 +74,3 @@ export async function listJudgments(tx: Tx, companyId: string, projectId: string
 
 export const listPhotoHashes = (tx: Tx, companyId: string, projectId: string) =>
   tx.photo.findMany({ where: { companyId, projectId }, select: { id: true, sha256: true } });
-
-/** Every project of every company; only the owner of the tables sees them all. */
-export const listAllProjects = (tx: Pick<Tx, 'project'>) =>
-  tx.project.findMany({ select: { companyId: true, id: true, name: true }, orderBy: { id: 'asc' } });

@@ -110,24 +110,3 @@ async function verifyProject(tx: Tx, companyId: string, projectId: string): Prom
     photos: await records.listPhotoHashes(tx, companyId, projectId),
   });
 }
-
-export interface ProjectCheck {
-  companyId: string;
-  projectId: string;
-  projectName: string;
-  check: RecordCheck;
-}
-
-/** Verifies every project of every company, as the owner of the tables; for the command `verify-record`. */
-export async function verifyAll(database: Pick<Database, 'owner'>): Promise<ProjectCheck[]> {
-  const projects = await records.listAllProjects(database.owner);
-  const checks: ProjectCheck[] = [];
-  for (const { companyId, id, name } of projects) {
-    const check = await database.owner.$transaction((tx) => verifyProject(tx, companyId, id), {
-      isolationLevel: 'RepeatableRead',
-      timeout: 300_000,
-    });
-    checks.push({ companyId, projectId: id, projectName: name, check });
-  }
-  return checks;
-}

@@ -1,0 +1,90 @@
+import { memberRoutes } from '@underlath/contract';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { Cookies } from '../../plugins/cookies.ts';
+import { serve } from '../../plugins/serve.ts';
+import { callerOf } from '../caller.ts';
+import type { ApiKeysService } from './api-keys.service.ts';
+import type { InvitationsService } from './invitations.service.ts';
+import type { MembersService, Session } from './members.service.ts';
+
+interface Services {
+  members: MembersService;
+  invitations: InvitationsService;
+  apiKeys: ApiKeysService;
+  cookies: Cookies;
+}
+
+export function registerMembersRoutes(app: FastifyInstance, services: Services): void {
+  registerSessions(app, services);
+  registerPeople(app, services);
+  registerInvitations(app, services);
+  registerApiKeys(app, services);
+}
+
+function registerSessions(app: FastifyInstance, { members, cookies }: Services): void {
+  const begin = (reply: FastifyReply, { me, signedIn }: Session) => {
+    cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    return me;
+  };
+
+  serve(app, memberRoutes.createCompany, async ({ body, reply }) => begin(reply, await members.createCompany(body)));
+
+  serve(app, memberRoutes.signIn, async ({ body, reply }) => begin(reply, await members.signIn(body)));
+
+  serve(app, memberRoutes.whoAmI, ({ principal }) => {
+    if (principal.kind !== 'member') throw new Error('the permission "session" lets members through, and nobody else');
+    return members.whoAmI(principal.companyId, principal.memberId);
+  });
+
+  serve(app, memberRoutes.signOut, async ({ request, reply }) => {
+    const token = cookies.readSession(request);
+    if (token) await members.signOut(token);
+    cookies.clearSession(reply);
+  });
+}
+
+function registerPeople(app: FastifyInstance, { members }: Services): void {
+  serve(app, memberRoutes.getCompany, ({ principal }) => members.company(principal.companyId));
+
+  serve(app, memberRoutes.changeCompany, ({ body, principal, ifMatch }) =>
+    members.changeCompany(principal.companyId, ifMatch, body),
+  );
+
+  serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));
+
+  serve(app, memberRoutes.changeMember, ({ params, body, principal }) =>
+    members.change(principal.companyId, params.memberId, body),
+  );
+
+  serve(app, memberRoutes.removeMember, ({ params, principal }) =>
+    members.remove(principal.companyId, params.memberId),
+  );
+}
+
+function registerInvitations(app: FastifyInstance, { invitations, cookies }: Services): void {
+  serve(app, memberRoutes.listInvitations, ({ principal }) => invitations.list(principal.companyId));
+
+  serve(app, memberRoutes.invite, ({ body, principal }) => invitations.invite(callerOf(principal), body));
+
+  serve(app, memberRoutes.revokeInvitation, ({ params, principal }) =>
+    invitations.revoke(principal.companyId, params.invitationId),
+  );
+
+  serve(app, memberRoutes.lookUpInvitation, ({ body }) => invitations.lookUp(body.token));
+
+  serve(app, memberRoutes.acceptInvitation, async ({ body, reply }) => {
+    const { me, signedIn } = await invitations.accept(body);
+    cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    return me;
+  });
+}
+
+function registerApiKeys(app: FastifyInstance, { apiKeys }: Services): void {
+  serve(app, memberRoutes.listApiKeys, ({ principal }) => apiKeys.list(principal.companyId));
+
+  serve(app, memberRoutes.createApiKey, ({ body, principal }) => apiKeys.create(callerOf(principal), body));
+
+  serve(app, memberRoutes.revokeApiKey, ({ params, principal }) =>
+    apiKeys.revoke(principal.companyId, params.apiKeyId),
+  );
+}

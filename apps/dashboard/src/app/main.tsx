@@ -1,5 +1,6 @@
 import '../shared/look/base.css';
 import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
 
 const root = document.getElementById('root');
-if (root) createRoot(root).render(<main className="sheet">Underlath</main>);
+if (root) createRoot(root).render(<App />);

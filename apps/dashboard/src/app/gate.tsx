@@ -1,0 +1,45 @@
+import type { ReactNode } from 'react';
+import { type Locale, useLocale, useT } from '../shared/i18n/locale.tsx';
+import { app } from '../shared/i18n/messages/app.ts';
+import { common } from '../shared/i18n/messages/common.ts';
+import { GateDrawing } from './gate-drawing.tsx';
+
+/** The page before the house: one column of questions beside an opened wall. */
+export function Gate({ title, lead, children }: { title: string; lead?: ReactNode; children: ReactNode }) {
+  const t = useT(app);
+  return (
+    <div className="gate-page">
+      <title>{`${title} · Underlath`}</title>
+      <header className="gate-head">
+        <p className="brand">Underlath</p>
+        <LanguageChoice />
+      </header>
+      <main id="main" className="gate">
+        <h1 tabIndex={-1}>{title}</h1>
+        {lead && <div className="lead">{lead}</div>}
+        {children}
+      </main>
+      <figure className="gate-figure">
+        <GateDrawing />
+        <figcaption className="soft">{t('tagline')}</figcaption>
+      </figure>
+    </div>
+  );
+}
+
+/** Both languages always in sight; the one in use is underlined. */
+function LanguageChoice() {
+  const { locale, setLocale } = useLocale();
+  const t = useT(common);
+  const names: Record<Locale, string> = { en: t('english'), es: t('spanish') };
+  return (
+    <fieldset className="languages">
+      <legend className="hidden-text">{t('language')}</legend>
+      {(['en', 'es'] as const).map((each) => (
+        <button key={each} type="button" lang={each} aria-pressed={locale === each} onClick={() => setLocale(each)}>
+          {names[each]}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

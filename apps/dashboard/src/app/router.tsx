@@ -1,0 +1,178 @@
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '@tanstack/react-router';
+import { HomeScreen } from './home-screen.tsx';
+import { ErrorScreen, NotFoundScreen } from './lost-screens.tsx';
+import { RootScreen } from './root-screen.tsx';
+import { word } from './search-words.ts';
+import { SignedIn } from './signed-in.tsx';
+
+const root = createRootRoute({
+  component: RootScreen,
+  notFoundComponent: NotFoundScreen,
+  errorComponent: ErrorScreen,
+});
+
+const signIn = createRoute({
+  getParentRoute: () => root,
+  path: '/sign-in',
+  validateSearch: (search): { to?: string } => word(search, 'to'),
+  component: lazyRouteComponent(() => import('./sign-in-screen.tsx'), 'SignInScreen'),
+});
+const start = createRoute({
+  getParentRoute: () => root,
+  path: '/start',
+  component: lazyRouteComponent(() => import('./start-screen.tsx'), 'StartScreen'),
+});
+const invitation = createRoute({
+  getParentRoute: () => root,
+  path: '/invitation',
+  component: lazyRouteComponent(() => import('./invitation-screen.tsx'), 'InvitationScreen'),
+});
+
+const signedIn = createRoute({ getParentRoute: () => root, id: 'in', component: SignedIn });
+const home = createRoute({ getParentRoute: () => signedIn, path: '/', component: HomeScreen });
+
+const office = createRoute({
+  getParentRoute: () => signedIn,
+  id: 'desk',
+  component: lazyRouteComponent(() => import('../estimator/parts/desk-frame.tsx'), 'DeskFrame'),
+});
+const projects = createRoute({
+  getParentRoute: () => office,
+  path: '/projects',
+  validateSearch: (search): { q?: string } => word(search, 'q'),
+  component: lazyRouteComponent(() => import('../estimator/screens/projects.tsx'), 'ProjectsScreen'),
+});
+const newProject = createRoute({
+  getParentRoute: () => office,
+  path: '/new-project',
+  component: lazyRouteComponent(() => import('../estimator/screens/new-project.tsx'), 'NewProjectScreen'),
+});
+const costBook = createRoute({
+  getParentRoute: () => office,
+  path: '/cost-book',
+  component: lazyRouteComponent(() => import('../estimator/screens/cost-book.tsx'), 'CostBookScreen'),
+});
+const people = createRoute({
+  getParentRoute: () => office,
+  path: '/people',
+  component: lazyRouteComponent(() => import('../estimator/screens/people.tsx'), 'PeopleScreen'),
+});
+const checks = createRoute({
+  getParentRoute: () => office,
+  path: '/checks',
+  component: lazyRouteComponent(() => import('../estimator/screens/checks.tsx'), 'ChecksScreen'),
+});
+const check = createRoute({
+  getParentRoute: () => office,
+  path: '/checks/$checkId',
+  component: lazyRouteComponent(() => import('../estimator/screens/check.tsx'), 'CheckScreen'),
+});
+
+const project = createRoute({
+  getParentRoute: () => office,
+  path: '/projects/$projectId',
+  component: lazyRouteComponent(() => import('../estimator/parts/project-frame.tsx'), 'ProjectFrame'),
+});
+const toDo = createRoute({
+  getParentRoute: () => project,
+  path: '/',
+  component: lazyRouteComponent(() => import('../estimator/screens/to-do.tsx'), 'ToDoScreen'),
+});
+const details = createRoute({
+  getParentRoute: () => project,
+  path: '/details',
+  component: lazyRouteComponent(() => import('../estimator/screens/project-details.tsx'), 'ProjectDetailsScreen'),
+});
+const house = createRoute({
+  getParentRoute: () => project,
+  path: '/house',
+  validateSearch: (search): { place?: string; finding?: string } => ({
+    ...word(search, 'place'),
+    ...word(search, 'finding'),
+  }),
+  component: lazyRouteComponent(() => import('../estimator/screens/house.tsx'), 'HouseScreen'),
+});
+const findings = createRoute({
+  getParentRoute: () => project,
+  path: '/findings',
+  validateSearch: (search): { severity?: string; state?: string; place?: string; q?: string } => ({
+    ...word(search, 'severity'),
+    ...word(search, 'state'),
+    ...word(search, 'place'),
+    ...word(search, 'q'),
+  }),
+  component: lazyRouteComponent(() => import('../estimator/screens/findings.tsx'), 'FindingsScreen'),
+});
+const newFinding = createRoute({
+  getParentRoute: () => project,
+  path: '/findings/new',
+  validateSearch: (search): { place?: string } => word(search, 'place'),
+  component: lazyRouteComponent(() => import('../estimator/screens/new-finding.tsx'), 'NewFindingScreen'),
+});
+const price = createRoute({
+  getParentRoute: () => project,
+  path: '/findings/$findingId/price',
+  component: lazyRouteComponent(() => import('../estimator/screens/price.tsx'), 'PriceScreen'),
+});
+const photos = createRoute({
+  getParentRoute: () => project,
+  path: '/photos',
+  validateSearch: (search): { place?: string; stage?: string } => ({
+    ...word(search, 'place'),
+    ...word(search, 'stage'),
+  }),
+  component: lazyRouteComponent(() => import('../estimator/screens/photos.tsx'), 'PhotosScreen'),
+});
+const changeOrders = createRoute({
+  getParentRoute: () => project,
+  path: '/change-orders',
+  component: lazyRouteComponent(() => import('../estimator/screens/change-orders.tsx'), 'ChangeOrdersScreen'),
+});
+const newChangeOrder = createRoute({
+  getParentRoute: () => project,
+  path: '/change-orders/new',
+  component: lazyRouteComponent(() => import('../estimator/screens/new-change-order.tsx'), 'NewChangeOrderScreen'),
+});
+const changeOrder = createRoute({
+  getParentRoute: () => project,
+  path: '/change-orders/$changeOrderId',
+  component: lazyRouteComponent(() => import('../estimator/screens/change-order.tsx'), 'ChangeOrderScreen'),
+});
+const contract = createRoute({
+  getParentRoute: () => project,
+  path: '/contract',
+  component: lazyRouteComponent(() => import('../estimator/screens/contract.tsx'), 'ContractScreen'),
+});
+const record = createRoute({
+  getParentRoute: () => project,
+  path: '/record',
+  component: lazyRouteComponent(() => import('../estimator/screens/record.tsx'), 'RecordScreen'),
+});
+
+const projectTree = project.addChildren([
+  toDo,
+  details,
+  house,
+  findings,
+  newFinding,
+  price,
+  photos,
+  changeOrders,
+  newChangeOrder,
+  changeOrder,
+  contract,
+  record,
+]);
+const officeTree = office.addChildren([projects, newProject, costBook, people, checks, check, projectTree]);
+
+export const router = createRouter({
+  routeTree: root.addChildren([signIn, start, invitation, signedIn.addChildren([home, officeTree])]),
+  scrollRestoration: true,
+  defaultPendingMs: 300,
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

@@ -1,0 +1,33 @@
+import { Link, useRouter, useSearch } from '@tanstack/react-router';
+import { useSignedInAs } from '../shared/api/me.ts';
+import { useT } from '../shared/i18n/locale.tsx';
+import { app } from '../shared/i18n/messages/app.ts';
+import { common } from '../shared/i18n/messages/common.ts';
+import { Gate } from './gate.tsx';
+import { SignInForm } from './sign-in-form.tsx';
+
+export function SignInScreen() {
+  const t = useT(app);
+  const tCommon = useT(common);
+  const router = useRouter();
+  const signedInAs = useSignedInAs();
+  const { to } = useSearch({ from: '/sign-in' });
+  return (
+    <Gate title={tCommon('signIn')}>
+      <SignInForm
+        onDone={(me) => {
+          signedInAs(me);
+          router.history.replace(ownAddress(to));
+        }}
+      />
+      <p className="gate-other">
+        {t('noCompany')} <Link to="/start">{t('openCompany')}</Link>
+      </p>
+    </Gate>
+  );
+}
+
+/** Only an address of this app is followed after sign-in; `//elsewhere` and full addresses are not. */
+export function ownAddress(to: string | undefined): string {
+  return to && /^\/(?![/\\])/.test(to) ? to : '/';
+}

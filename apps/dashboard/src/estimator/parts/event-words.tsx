@@ -1,0 +1,77 @@
+import type { RecordEvent } from '@underlath/contract';
+import { formatCents } from '../../shared/i18n/format.ts';
+
+const doings: Record<string, string> = {
+  'project.created': 'created the project',
+  'project.changed': 'changed the project’s details',
+  'location.added': 'added a place',
+  'location.changed': 'changed a place',
+  'location.removed': 'removed a place',
+  'photo.received': 'sent a photo',
+  'photo.linked': 'put a photo to a finding',
+  'photo.changed': 'changed a photo’s words',
+  'finding.noted': 'recorded a finding',
+  'finding.changed': 'changed a finding’s words',
+  'finding.photos-added': 'added photos to a finding',
+  'finding.judged': 'judged a finding',
+  'finding.priced': 'priced a finding',
+  'finding.repaired': 'marked a finding repaired',
+  'finding.proven': 'marked a finding proven',
+  'finding.withdrawn': 'withdrew a finding',
+  'change-order.created': 'made a change order',
+  'change-order.changed': 'changed a change order',
+  'change-order.sent': 'sent a change order',
+  'change-order.reopened': 'reopened a change order; the old link is dead',
+  'change-order.link-renewed': 'made a new client link',
+  'change-order.link-revoked': 'revoked the client link',
+  'change-order.decided': 'answered a change order',
+  'question.asked': 'asked a question',
+  'question.answered': 'answered a question',
+  'cost-book.saved': 'saved the cost book',
+};
+
+/** A kind this screen has no sentence for is shown by its own name, made readable. */
+const doingOf = (type: string): string => doings[type] ?? `did “${type.replaceAll(/[.-]/g, ' ')}”`;
+
+const actorWords: Record<RecordEvent['actor']['kind'], string> = {
+  member: '',
+  'api-key': ' (API key)',
+  client: ' (client)',
+  system: ' (the program)',
+};
+
+type Told = { key: string; say: (value: unknown) => string };
+
+/** What of the data belongs into the sentence. */
+const told: Told[] = [
+  { key: 'number', say: (value) => `no. ${value}` },
+  { key: 'name', say: (value) => `“${value}”` },
+  { key: 'title', say: (value) => `“${value}”` },
+  { key: 'headline', say: (value) => `“${value}”` },
+  { key: 'verdict', say: (value) => `verdict: ${String(value).replaceAll('-', ' ')}` },
+  { key: 'severity', say: (value) => `severity: ${String(value).replaceAll('-', ' ')}` },
+  { key: 'kind', say: (value) => String(value).replaceAll('-', ' ') },
+  { key: 'version', say: (value) => `version ${value}` },
+  { key: 'totalCents', say: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
+  { key: 'signerName', say: (value) => `signed “${value}”` },
+  { key: 'reason', say: (value) => `reason: ${value}` },
+  { key: 'caption', say: (value) => `“${value}”` },
+  { key: 'text', say: (value) => `“${value}”` },
+  { key: 'answer', say: (value) => `“${value}”` },
+];
+
+/** One entry of the record as a sentence: who did what, to what. */
+export function EventWords({ event }: { event: RecordEvent }) {
+  const { actor, data, type } = event;
+  const details = told.flatMap(({ key, say }) => {
+    const value = data[key];
+    return value === undefined || value === null || value === '' || typeof value === 'object' ? [] : [say(value)];
+  });
+  return (
+    <p>
+      <b>{actor.name}</b>
+      {actorWords[actor.kind]} {doingOf(type)}
+      {details.length > 0 && <span className="soft">: {details.join(', ')}</span>}
+    </p>
+  );
+}

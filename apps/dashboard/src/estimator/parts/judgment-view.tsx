@@ -1,0 +1,104 @@
+import type { Judgment } from '@underlath/contract';
+import { REFERRAL_WORDS } from '@underlath/rules/kernel';
+import { MeasureScale } from '../../shared/drawing/scales.tsx';
+import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { Facts } from '../../shared/ui/facts.tsx';
+import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
+import { Stamp } from '../../shared/ui/stamp.tsx';
+import { valueFacts } from './check-values.tsx';
+import { InputFacts } from './input-facts.tsx';
+
+const percent = (share: number): string => `${Math.round(share * 100)}%`;
+
+/** What the newest judgment says: the verdict, how far off, why, by which rule, and whose decision it is. */
+export function JudgmentView({ judgment }: { judgment: Judgment }) {
+  const { answer } = judgment;
+  const makeSafe = answer.severity === 'make-safe';
+  return (
+    <div className="judgment stack">
+      <SeverityNote severity={answer.severity}>
+        <p>
+          <VerdictWord verdict={answer.verdict} />. {answer.reasons[0]}
+        </p>
+        {makeSafe && (
+          <ol className="numbered">
+            {answer.cautions.map((caution) => (
+              <li key={caution}>{caution}</li>
+            ))}
+          </ol>
+        )}
+      </SeverityNote>
+      <section>
+        <h3>Measured against the rule</h3>
+        {answer.ratio !== null && (
+          <MeasureScale value={answer.ratio} limit={1} moreIsBetter={false} say={percent} limitName="100%" from={0} />
+        )}
+        <Facts facts={valueFacts(answer)} />
+      </section>
+      <WhyAndWho judgment={judgment} withCautions={!makeSafe} />
+      <details>
+        <summary>What was measured</summary>
+        <InputFacts checkId={judgment.checkId} inputs={judgment.inputs} />
+      </details>
+    </div>
+  );
+}
+
+function WhyAndWho({ judgment, withCautions }: { judgment: Judgment; withCautions: boolean }) {
+  const { answer } = judgment;
+  return (
+    <>
+      {answer.reasons.length > 1 && (
+        <section>
+          <h3>Why</h3>
+          <ul className="bulleted">
+            {answer.reasons.slice(1).map((reason) => (
+              <li key={reason}>{reason}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {answer.referrals.length > 0 && (
+        <p>
+          <b>Belongs to: {answer.referrals.map((who) => REFERRAL_WORDS[who].en).join(', ')}.</b>
+        </p>
+      )}
+      <Sources sources={answer.sources} />
+      {withCautions && answer.cautions.length > 0 && (
+        <ul className="bulleted soft">
+          {answer.cautions.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+/** Every judgment the finding ever had, newest first. None is ever edited or taken away. */
+export function JudgmentHistory({ judgments }: { judgments: readonly Judgment[] }) {
+  if (judgments.length === 0) return null;
+  const inOrder = judgments.toSorted((a, b) => b.seq - a.seq);
+  return (
+    <details className="history">
+      <summary>{judgments.length === 1 ? 'One judgment so far' : `All ${judgments.length} judgments`}</summary>
+      <ol className="history-list">
+        {inOrder.map((judgment) => (
+          <li key={judgment.id}>
+            <p className="history-head">
+              <b>{judgment.seq}</b>
+              <SeverityMark severity={judgment.answer.severity} />
+              <VerdictWord verdict={judgment.answer.verdict} />
+            </p>
+            <p className="soft small">
+              <Stamp at={judgment.judgedAt} look="day-time" /> by {judgment.judgedBy.name} · {judgment.edition} · rules{' '}
+              {judgment.rulesVersion}
+            </p>
+            <p>{judgment.answer.reasons[0]}</p>
+            <InputFacts checkId={judgment.checkId} inputs={judgment.inputs} />
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}

@@ -1,0 +1,79 @@
+import { type Finding, routes } from '@underlath/contract';
+import { findCheck } from '@underlath/rules';
+import { type FormEvent, useId, useState } from 'react';
+import { problemOf } from '../../shared/api/errors.ts';
+import { useChange } from '../../shared/api/hooks.ts';
+import { CheckForm } from '../../shared/measure/check-form.tsx';
+import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { Dialog } from '../../shared/ui/dialog.tsx';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { ContextForm } from './context-form.tsx';
+import { findingReads } from './finding-moves.tsx';
+import { FormFail } from './form-fail.tsx';
+import { inputErrors } from './input-errors.ts';
+
+/** A new measurement. It adds a judgment; what was judged before stays as it was. */
+export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: () => void }) {
+  const formId = useId();
+  const say = useStatus();
+  const check = findCheck(finding.checkId);
+  const last = finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];
+  const [inputs, setInputs] = useState<Inputs>(last?.inputs ?? {});
+  const [context, setContext] = useState(finding.context);
+  const judge = useChange(routes.judgeFinding, {
+    invalidates: findingReads,
+    onDone: () => {
+      say('Judged again. The earlier judgment is kept.');
+      onClose();
+    },
+  });
+  const problem = judge.error ? problemOf(judge.error) : null;
+  function submit(event: FormEvent) {
+    event.preventDefault();
+    if (!check) return;
+    judge.mutate({
+      params: { findingId: finding.id },
+      body: {
+        inputs: askedInputs(check.inputs, inputs),
+        context,
+        ...(last ? { edition: last.edition } : {}),
+      },
+    });
+  }
+  return (
+    <Dialog
+      open
+      title={`Measure: ${finding.title}`}
+      onClose={onClose}
+      actions={
+        <>
+          <Button onClick={onClose}>Cancel</Button>
+          <Button look="go" type="submit" form={formId} busy={judge.isPending}>
+            Judge it
+          </Button>
+        </>
+      }
+    >
+      {check ? (
+        <form id={formId} className="stack" onSubmit={submit} noValidate>
+          <CheckForm
+            check={check}
+            inputs={inputs}
+            onChange={setInputs}
+            context={context}
+            {...(last ? { edition: last.edition } : {})}
+            serverErrors={inputErrors(problem)}
+          />
+          <ContextForm context={context} onChange={setContext} />
+          <FormFail problem={problem} doing="Judging the measurement" />
+        </form>
+      ) : (
+        <p>
+          The check “{finding.checkId}” is not part of this version, so it can’t be measured again here. Its judgments
+          stay as they are.
+        </p>
+      )}
+    </Dialog>
+  );
+}

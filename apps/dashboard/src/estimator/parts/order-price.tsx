@@ -1,0 +1,57 @@
+import type { ChangeOrder } from '@underlath/contract';
+import { Facts } from '../../shared/ui/facts.tsx';
+import { Money, WasIs } from '../../shared/ui/money.tsx';
+import { Stamp } from '../../shared/ui/stamp.tsx';
+import { Part } from './page.tsx';
+import { PlaceholderNote, PriceTable } from './price-table.tsx';
+import { plural } from './words.ts';
+
+/** Lines footed to the total, what each finding carries of it, and what it does to the contract. */
+export function OrderPrice({ order }: { order: ChangeOrder }) {
+  const { price, items, contract } = order.draft;
+  return (
+    <>
+      {price.placeholder && <PlaceholderNote version={price.costBookVersion} />}
+      <Part title="Lines">
+        <PriceTable scope={price} caption="Price lines of the change order" />
+      </Part>
+      <Part title="Share of each finding" lead="Shared work is divided; the shares add up to the total.">
+        <Facts
+          facts={items.map((item) => ({
+            name: `${item.number}. ${item.title}`,
+            value: <Money cents={item.shareCents} />,
+            note: item.place.name,
+          }))}
+        />
+        <p className="shares-foot">
+          <span>Total</span>
+          <Money cents={items.reduce((sum, item) => sum + item.shareCents, 0)} />
+        </p>
+      </Part>
+      <Part title="What it does to the contract">
+        <Facts
+          facts={[
+            {
+              name: 'Contract sum',
+              value: <WasIs was={<Money cents={contract.beforeCents} />} is={<Money cents={contract.afterCents} />} />,
+            },
+            { name: 'This change', value: <Money cents={contract.thisChangeCents} sign /> },
+            {
+              name: 'Contract days',
+              value: <WasIs was={plural(contract.daysBefore, 'day')} is={plural(contract.daysAfter, 'day')} />,
+            },
+            {
+              name: 'Finish',
+              value:
+                contract.finishBefore && contract.finishAfter ? (
+                  <WasIs was={<Stamp at={contract.finishBefore} />} is={<Stamp at={contract.finishAfter} />} />
+                ) : (
+                  'no start date set'
+                ),
+            },
+          ]}
+        />
+      </Part>
+    </>
+  );
+}

@@ -1,0 +1,186 @@
+import type { BodyIn, Problem, Project, routes } from '@underlath/contract';
+import { type FormEvent, type ReactNode, useState } from 'react';
+import { Button } from '../../shared/ui/button.tsx';
+import { Select, TextInput } from '../../shared/ui/field.tsx';
+import { errorAt } from '../../shared/ui/states.tsx';
+import { FormFail } from './form-fail.tsx';
+import { Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
+import { useDraft } from './use-draft.ts';
+import { codeEditionWords } from './words.ts';
+
+export type ProjectBody = Omit<BodyIn<typeof routes.createProject>, 'id'>;
+
+function draftOf(project: Project | null) {
+  return {
+    name: project?.name ?? '',
+    siteAddress: project?.siteAddress ?? '',
+    yearBuilt: writeNumber(project?.yearBuilt),
+    stories: writeNumber(project?.stories),
+    clientName: project?.clientName ?? '',
+    clientEmail: project?.clientEmail ?? '',
+    clientLocale: project?.clientLocale ?? 'en',
+    originalSum: writeDollars(project?.originalSumCents ?? null),
+    originalDays: writeNumber(project?.originalDays),
+    startOn: project?.startOn ?? '',
+    contingency: writeDollars(project?.contingencyCents ?? null),
+    codeEdition: project?.codeEdition ?? '',
+    jurisdiction: project?.jurisdiction ?? '',
+  };
+}
+type Draft = ReturnType<typeof draftOf>;
+
+const dollarsAllowed = 'type dollars, like 184,200';
+
+function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null } {
+  const reader = new Reader();
+  const body: ProjectBody = {
+    name: reader.need('/name', draft.name, 'The name of the site'),
+    siteAddress: reader.need('/siteAddress', draft.siteAddress, 'The address'),
+    yearBuilt: reader.number('/yearBuilt', readNumber(draft.yearBuilt), draft.yearBuilt, 'type a year, like 1938'),
+    stories: reader.neededNumber('/stories', readNumber(draft.stories), draft.stories, 'choose 1 to 4'),
+    clientName: reader.need('/clientName', draft.clientName, 'The client’s name'),
+    clientEmail: draft.clientEmail.trim() || null,
+    clientLocale: draft.clientLocale,
+    originalSumCents: reader.neededNumber(
+      '/originalSumCents',
+      readDollars(draft.originalSum),
+      draft.originalSum,
+      dollarsAllowed,
+    ),
+    originalDays: reader.neededNumber(
+      '/originalDays',
+      readNumber(draft.originalDays),
+      draft.originalDays,
+      'type whole days',
+    ),
+    startOn: draft.startOn || null,
+    contingencyCents:
+      reader.number('/contingencyCents', readDollars(draft.contingency), draft.contingency, dollarsAllowed) ?? 0,
+    codeEdition: reader.need('/codeEdition', draft.codeEdition, 'The code edition') as ProjectBody['codeEdition'],
+    jurisdiction: reader.need('/jurisdiction', draft.jurisdiction, 'The jurisdiction'),
+  };
+  return { body, problem: reader.problem };
+}
+
+type ProjectFormProps = {
+  project: Project | null;
+  busy: boolean;
+  problem: Problem | null;
+  doing: string;
+  submitLabel: string;
+  onSubmit: (body: ProjectBody) => void;
+  /** Beside the submit button. */
+  children?: ReactNode;
+};
+
+/** Every field of a project, in the order in which it is known: house, client, contract, code. */
+export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubmit, children }: ProjectFormProps) {
+  const { draft, set } = useDraft(() => draftOf(project));
+  const [local, setLocal] = useState<Problem | null>(null);
+  const shown = local ?? problem;
+  function submit(event: FormEvent) {
+    event.preventDefault();
+    const read = readDraft(draft);
+    setLocal(read.problem);
+    if (!read.problem) onSubmit(read.body);
+  }
+  const field = <K extends keyof Draft>(name: K, pointer: string) => ({
+    value: draft[name],
+    onChange: set(name) as (value: string) => void,
+    error: errorAt(shown, pointer),
+  });
+  return (
+    <form className="form" onSubmit={submit} noValidate>
+      <fieldset className="form-group">
+        <legend>The house</legend>
+        <TextInput
+          label="Name of the site"
+          hint="Short; it stands at the top of every screen."
+          {...field('name', '/name')}
+        />
+        <TextInput label="Site address" autoComplete="off" {...field('siteAddress', '/siteAddress')} />
+        <div className="form-pair">
+          <TextInput
+            label="Year built"
+            optional
+            inputMode="numeric"
+            hint="Not known is treated as old: lead and asbestos are then assumed possible."
+            {...field('yearBuilt', '/yearBuilt')}
+          />
+          <Select
+            label="Stories"
+            options={['1', '2', '3', '4'].map((value) => ({ value, label: value }))}
+            {...field('stories', '/stories')}
+          />
+        </div>
+      </fieldset>
+      <fieldset className="form-group">
+        <legend>The client</legend>
+        <TextInput label="Name" autoComplete="off" {...field('clientName', '/clientName')} />
+        <div className="form-pair">
+          <TextInput
+            label="E-mail"
+            optional
+            type="email"
+            autoComplete="off"
+            hint="Change orders are mailed there; without it you hand over the link yourself."
+            {...field('clientEmail', '/clientEmail')}
+          />
+          <Select
+            label="Reads"
+            options={[
+              { value: 'en', label: 'English' },
+              { value: 'es', label: 'Spanish' },
+            ]}
+            {...field('clientLocale', '/clientLocale')}
+          />
+        </div>
+      </fieldset>
+      <fieldset className="form-group">
+        <legend>The contract</legend>
+        <div className="form-pair">
+          <TextInput
+            label="Original contract sum, dollars"
+            inputMode="decimal"
+            className="number"
+            {...field('originalSum', '/originalSumCents')}
+          />
+          <TextInput
+            label="Contingency the client set aside, dollars"
+            inputMode="decimal"
+            className="number"
+            optional
+            {...field('contingency', '/contingencyCents')}
+          />
+        </div>
+        <div className="form-pair">
+          <TextInput
+            label="Contract time, working days"
+            inputMode="numeric"
+            className="number"
+            {...field('originalDays', '/originalDays')}
+          />
+          <TextInput label="Start" type="date" optional {...field('startOn', '/startOn')} />
+        </div>
+      </fieldset>
+      <fieldset className="form-group">
+        <legend>The code it is judged under</legend>
+        <div className="form-pair">
+          <Select label="Code edition" options={codeEditionWords} {...field('codeEdition', '/codeEdition')} />
+          <TextInput
+            label="Jurisdiction"
+            hint="City or county that inspects. Local amendments govern."
+            {...field('jurisdiction', '/jurisdiction')}
+          />
+        </div>
+      </fieldset>
+      <FormFail problem={shown} doing={doing} />
+      <div className="row form-foot">
+        <Button type="submit" look="go" busy={busy}>
+          {submitLabel}
+        </Button>
+        {children}
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,117 @@
+import { Link, Outlet, useParams } from '@tanstack/react-router';
+import { type ContractSums, type ProjectOverview, routes } from '@underlath/contract';
+import { useRoute } from '../../shared/api/hooks.ts';
+import { Money } from '../../shared/ui/money.tsx';
+import { SeverityShape } from '../../shared/ui/severity.tsx';
+
+export function useProjectId(): string {
+  return useParams({ from: '/in/desk/projects/$projectId' }).projectId;
+}
+
+/** The project as its header shows it; every screen of a project reads the same answer. */
+export function useOverview() {
+  return useRoute(routes.projectOverview, { params: { projectId: useProjectId() } });
+}
+
+/** Site, ways through the house, and the contract's money, always in sight. */
+export function ProjectFrame() {
+  const overview = useOverview();
+  return (
+    <>
+      <header className="project-line no-print">
+        <SiteName name={overview.data?.project.name} />
+        <ProjectNav />
+        {overview.data && <ContractMoney sums={overview.data.contract} />}
+      </header>
+      {overview.data && <MakeSafeStrip open={overview.data.open} />}
+      <Outlet />
+    </>
+  );
+}
+
+function SiteName({ name }: { name: string | undefined }) {
+  const projectId = useProjectId();
+  return (
+    <Link
+      to="/projects/$projectId/details"
+      params={{ projectId }}
+      className="site-name"
+      title="Details of this project"
+    >
+      {name ?? 'Project'}
+    </Link>
+  );
+}
+
+function ProjectNav() {
+  const params = { projectId: useProjectId() };
+  return (
+    <nav aria-label="Project" className="project-nav">
+      <Link to="/projects/$projectId" params={params} activeOptions={{ exact: true }}>
+        To do
+      </Link>
+      <Link to="/projects/$projectId/house" params={params} activeOptions={{ includeSearch: false }}>
+        House
+      </Link>
+      <Link to="/projects/$projectId/findings" params={params} activeOptions={{ includeSearch: false }}>
+        Findings
+      </Link>
+      <Link to="/projects/$projectId/photos" params={params} activeOptions={{ includeSearch: false }}>
+        Photos
+      </Link>
+      <Link to="/projects/$projectId/change-orders" params={params}>
+        Change orders
+      </Link>
+      <Link to="/projects/$projectId/contract" params={params}>
+        Contract
+      </Link>
+      <Link to="/projects/$projectId/record" params={params}>
+        Record
+      </Link>
+    </nav>
+  );
+}
+
+function ContractMoney({ sums }: { sums: ContractSums }) {
+  return (
+    <dl className="contract-money">
+      <div>
+        <dt>Contract now</dt>
+        <dd>
+          <Money cents={sums.currentSumCents} trim />
+        </dd>
+      </div>
+      <div>
+        <dt>Approved</dt>
+        <dd>
+          <Money cents={sums.approvedChangesCents} trim sign />
+        </dd>
+      </div>
+      <div className="soft">
+        <dt>With client</dt>
+        <dd>
+          <Money cents={sums.pendingCents} trim />
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+/** On every screen of the project while anything open must be made safe. */
+function MakeSafeStrip({ open }: { open: ProjectOverview['open'] }) {
+  const params = { projectId: useProjectId() };
+  const count = open['make-safe'];
+  if (count === 0) return null;
+  return (
+    <aside className="make-safe-strip keeps-colour" aria-label="Make safe now">
+      <SeverityShape severity="make-safe" size={22} />
+      <p>
+        <b>Make safe now: {count === 1 ? 'one finding' : `${count} findings`}.</b> People out from under it, stop work
+        there, shore under the direction of a qualified person.{' '}
+        <Link to="/projects/$projectId/findings" params={params} search={{ severity: 'make-safe' }}>
+          Show {count === 1 ? 'it' : 'them'}
+        </Link>
+      </p>
+    </aside>
+  );
+}

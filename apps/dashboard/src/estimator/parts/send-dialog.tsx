@@ -1,0 +1,103 @@
+import { type ChangeOrder, routes } from '@underlath/contract';
+import { type FormEvent, useId, useState } from 'react';
+import { problemOf } from '../../shared/api/errors.ts';
+import { useChange, useRoute } from '../../shared/api/hooks.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { Dialog } from '../../shared/ui/dialog.tsx';
+import { TextInput } from '../../shared/ui/field.tsx';
+import { Money } from '../../shared/ui/money.tsx';
+import { errorAt, type Problem } from '../../shared/ui/states.tsx';
+import { FormFail } from './form-fail.tsx';
+import { LinkOnce } from './link-once.tsx';
+import { localProblem, readNumber } from './numbers.ts';
+import { orderReads } from './order-wording.tsx';
+import { plural } from './words.ts';
+
+/** Freezes a version and makes the client's link, which is shown this one time. */
+export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: () => void }) {
+  const formId = useId();
+  const project = useRoute(routes.getProject, { params: { projectId: order.projectId } });
+  const [typedEmail, setEmail] = useState<string | null>(null);
+  const [days, setDays] = useState('14');
+  const [local, setLocal] = useState<Problem | null>(null);
+  const email = typedEmail ?? project.data?.clientEmail ?? '';
+  const send = useChange(routes.sendChangeOrder, { invalidates: orderReads });
+  const problem = local ?? (send.error ? problemOf(send.error) : null);
+  function submit(event: FormEvent) {
+    event.preventDefault();
+    const expiresInDays = readNumber(days);
+    if (typeof expiresInDays !== 'number' || expiresInDays < 1 || expiresInDays > 90) {
+      setLocal(localProblem([{ pointer: '/expiresInDays', detail: `“${days}” does not fit; choose 1 to 90 days.` }]));
+      return;
+    }
+    setLocal(null);
+    send.mutate({
+      params: { changeOrderId: order.id },
+      body: { clientEmail: email.trim() || null, expiresInDays },
+      ifMatch: order.version,
+    });
+  }
+  if (send.data) {
+    return (
+      <Dialog
+        open
+        title="Sent"
+        onClose={onClose}
+        actions={
+          <Button look="go" onClick={onClose}>
+            Done
+          </Button>
+        }
+      >
+        <LinkOnce
+          link={send.data.link}
+          what={email ? `It was mailed to ${email}.` : 'Hand it to the client yourself.'}
+        />
+        <p className="soft small">
+          SHA-256 of what was sent: <span className="hash">{send.data.sha256}</span>
+        </p>
+      </Dialog>
+    );
+  }
+  return (
+    <Dialog
+      open
+      title={`Send change order ${order.number}`}
+      onClose={onClose}
+      actions={
+        <>
+          <Button onClick={onClose}>Not yet</Button>
+          <Button look="go" type="submit" form={formId} busy={send.isPending} busyLabel="Sending…">
+            Send it
+          </Button>
+        </>
+      }
+    >
+      <form id={formId} className="stack" onSubmit={submit} noValidate>
+        <p>
+          {order.draft.project.clientName} is asked for <Money cents={order.totalCents} /> and{' '}
+          {plural(order.days, 'working day')}. Exactly this version is frozen; a later edit becomes a new version and
+          ends this link.
+        </p>
+        <TextInput
+          label="Client’s e-mail"
+          optional
+          type="email"
+          hint="Empty: nothing is mailed, you hand over the link yourself."
+          value={email}
+          onChange={setEmail}
+          error={errorAt(problem, '/clientEmail')}
+        />
+        <TextInput
+          label="The link works for, days"
+          inputMode="numeric"
+          className="number input-short"
+          value={days}
+          onChange={setDays}
+          error={errorAt(problem, '/expiresInDays')}
+        />
+        <FormFail problem={problem as never} doing="Sending the change order" />
+      </form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,51 @@
+import type { LocationKind, Role } from '@underlath/contract';
+import {
+  CHANGE_ORDER_WORDS,
+  FINDING_STATES,
+  FINDING_WORDS,
+  PHOTO_STAGES,
+  PHOTO_WORDS,
+  SEVERITIES,
+  SEVERITY_WORDS,
+} from '@underlath/rules/kernel';
+
+/** The desk's words for the values of the contract. */
+export const findingStateWord = (state: keyof typeof FINDING_WORDS): string => FINDING_WORDS[state].en;
+export const changeOrderWord = (state: keyof typeof CHANGE_ORDER_WORDS): string => CHANGE_ORDER_WORDS[state].en;
+export const stageWord = (stage: keyof typeof PHOTO_WORDS): string => PHOTO_WORDS[stage].en;
+
+export const severityOptions = SEVERITIES.map((value) => ({ value, label: SEVERITY_WORDS[value].en }));
+export const findingStateOptions = FINDING_STATES.map((value) => ({ value, label: FINDING_WORDS[value].en }));
+export const stageOptions = PHOTO_STAGES.map((value) => ({ value, label: PHOTO_WORDS[value].en }));
+
+export const codeEditionWords = [
+  { value: 'irc-2024', label: 'IRC 2024' },
+  { value: 'irc-2021', label: 'IRC 2021' },
+  { value: 'irc-2018', label: 'IRC 2018' },
+  { value: 'irc-2015', label: 'IRC 2015' },
+  { value: 'irc-2012', label: 'IRC 2012' },
+  { value: 'ibc-2015', label: 'IBC 2015' },
+  { value: 'ibc-2009', label: 'IBC 2009' },
+];
+
+export const kindWords: Record<LocationKind, string> = {
+  story: 'Story',
+  room: 'Room',
+  wall: 'Wall',
+  floor: 'Floor',
+  roof: 'Roof',
+  'beam-line': 'Beam line',
+};
+export const kindOptions = (Object.keys(kindWords) as LocationKind[]).map((value) => ({
+  value,
+  label: kindWords[value],
+}));
+
+export const roleWords: Record<Role, string> = { owner: 'Owner', estimator: 'Estimator', crew: 'Crew' };
+export const roleOptions = (Object.keys(roleWords) as Role[]).map((value) => ({ value, label: roleWords[value] }));
+
+/** States in which a finding no longer needs anyone. */
+const closedStates = new Set(['repaired', 'proven', 'withdrawn']);
+export const isClosed = (state: string): boolean => closedStates.has(state);
+
+export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;

@@ -1,0 +1,182 @@
+import { useNavigate, useSearch } from '@tanstack/react-router';
+import { type FindingContext, type Location, type Rectangle, routes } from '@underlath/contract';
+import { type Check, checks, findCheck } from '@underlath/rules';
+import { type FormEvent, useState } from 'react';
+import { problemOf } from '../../shared/api/errors.ts';
+import { useChange, useRoute } from '../../shared/api/hooks.ts';
+import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
+import { CheckForm } from '../../shared/measure/check-form.tsx';
+import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { RadioGroup } from '../../shared/ui/choice.tsx';
+import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
+import { errorAt } from '../../shared/ui/states.tsx';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { ContextForm } from '../parts/context-form.tsx';
+import { findingReads } from '../parts/finding-moves.tsx';
+import { FormFail } from '../parts/form-fail.tsx';
+import { inputErrors } from '../parts/input-errors.ts';
+import { localProblem } from '../parts/numbers.ts';
+import { Page, Part } from '../parts/page.tsx';
+import { PhotoAdder } from '../parts/photo-adder.tsx';
+import { placeOptions } from '../parts/places.ts';
+import { useOverview, useProjectId } from '../parts/project-frame.tsx';
+import { Reading } from '../parts/reading.tsx';
+import { useDraft } from '../parts/use-draft.ts';
+
+/** A finding entered at the desk: where, what it is, how big, and photos if there are any. */
+export function NewFindingScreen() {
+  const projectId = useProjectId();
+  const overview = useOverview();
+  const places = useRoute(routes.listLocations, { params: { projectId } });
+  return (
+    <Page title="New finding" of={overview.data?.project.name}>
+      <Reading query={places} doing="Reading the places" rows={6}>
+        {({ items }) => <NewFinding places={items} edition={overview.data?.project.codeEdition} />}
+      </Reading>
+    </Page>
+  );
+}
+
+function emptyDraft(locationId: string) {
+  return {
+    locationId,
+    checkId: '',
+    title: '',
+    note: '',
+    extent: null as Rectangle | null,
+    inputs: {} as Inputs,
+    context: {} as FindingContext,
+    photoIds: [] as string[],
+  };
+}
+
+function NewFinding({ places }: { places: readonly Location[]; edition: string | undefined }) {
+  const projectId = useProjectId();
+  const navigate = useNavigate();
+  const say = useStatus();
+  const { place: placeInAddress } = useSearch({ from: '/in/desk/projects/$projectId/findings/new' });
+  const { draft, set, setDraft } = useDraft(() => emptyDraft(placeInAddress ?? ''));
+  const [seenAt] = useState(() => new Date().toISOString());
+  const [missing, setMissing] = useState<ReturnType<typeof localProblem> | null>(null);
+  const create = useChange(routes.createFinding, {
+    invalidates: findingReads,
+    onDone: (finding) => {
+      say(`Recorded: ${finding.title}`);
+      navigate({
+        to: '/projects/$projectId/house',
+        params: { projectId },
+        search: { place: finding.locationId, finding: finding.id },
+      });
+    },
+  });
+  const check = findCheck(draft.checkId);
+  const place = places.find((each) => each.id === draft.locationId);
+  const problem = missing ?? (create.error ? problemOf(create.error) : null);
+  function submit(event: FormEvent) {
+    event.preventDefault();
+    const errors = [];
+    if (!draft.locationId) errors.push({ pointer: '/locationId', detail: 'Choose the place first.' });
+    if (!check) errors.push({ pointer: '/checkId', detail: 'Choose what it is first.' });
+    setMissing(errors.length > 0 ? localProblem(errors) : null);
+    if (!check || errors.length > 0) return;
+    const { title, inputs, ...rest } = draft;
+    create.mutate({
+      params: { projectId },
+      body: {
+        ...rest,
+        seenAt,
+        inputs: askedInputs(check.inputs, inputs),
+        ...(title.trim() ? { title: title.trim() } : {}),
+      },
+    });
+  }
+  return (
+    <form className="form" onSubmit={submit} noValidate>
+      <Part title="Where">
+        <Select
+          label="Place"
+          options={placeOptions(places)}
+          value={draft.locationId}
+          onChange={(locationId) => setDraft((before) => ({ ...before, locationId, extent: null }))}
+          error={errorAt(problem, '/locationId')}
+        />
+        {place && <ExtentPicker place={place} value={draft.extent} onChange={set('extent')} />}
+      </Part>
+      <Part title="What it is">
+        <CheckChoice
+          checkId={draft.checkId}
+          error={errorAt(problem, '/checkId')}
+          onChange={(checkId) => setDraft((before) => ({ ...before, checkId, inputs: {} }))}
+        />
+      </Part>
+      {check && (
+        <Part
+          title="Measurements"
+          lead="What is not known yet may stay empty; the verdict then says that it cannot tell yet."
+        >
+          <CheckForm
+            check={check}
+            inputs={draft.inputs}
+            onChange={set('inputs')}
+            context={draft.context}
+            serverErrors={inputErrors(problem)}
+          />
+          <ContextForm context={draft.context} onChange={set('context')} />
+        </Part>
+      )}
+      <Part title="Words and photos">
+        <TextInput
+          label="Title"
+          optional
+          hint="Left empty, it takes the name of what it is."
+          value={draft.title}
+          maxLength={120}
+          onChange={set('title')}
+          error={errorAt(problem, '/title')}
+        />
+        <TextArea
+          label="Note"
+          optional
+          value={draft.note}
+          maxLength={4000}
+          onChange={set('note')}
+          error={errorAt(problem, '/note')}
+        />
+        <PhotoAdder
+          projectId={projectId}
+          {...(draft.locationId ? { locationId: draft.locationId } : {})}
+          onDone={(photoId) =>
+            setDraft((before) => ({ ...before, photoIds: [...new Set([...before.photoIds, photoId])] }))
+          }
+        />
+      </Part>
+      <FormFail problem={problem} doing="Recording the finding" />
+      <div className="row form-foot">
+        <Button type="submit" look="go" busy={create.isPending}>
+          Record the finding
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+type CheckChoiceProps = { checkId: string; error: string | undefined; onChange: (checkId: string) => void };
+
+function CheckChoice({ checkId, error, onChange }: CheckChoiceProps) {
+  return (
+    <RadioGroup
+      label="What was found"
+      labelHidden
+      layout="grid"
+      error={error}
+      options={checks.map((check: Check) => ({
+        value: check.id,
+        label: check.question.en,
+        detail: check.title.en,
+      }))}
+      value={checkId || null}
+      onChange={onChange}
+    />
+  );
+}

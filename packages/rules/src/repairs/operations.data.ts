@@ -1,0 +1,157 @@
+import { type Text, text } from '../kernel/index.ts';
+
+/** Order of work on one opened place. */
+export const PHASES = [
+  'decide',
+  'protect',
+  'open',
+  'shore',
+  'remove',
+  'replace',
+  'connect',
+  'nail',
+  'hold-point',
+  'release',
+  'close',
+] as const;
+export type Phase = (typeof PHASES)[number];
+
+export type WorkUnit = 'each' | 'sf' | 'lf';
+
+/** One kind of work, the thing a cost book puts a rate on. */
+export interface Operation {
+  readonly id: string;
+  readonly title: Text;
+  readonly unit: WorkUnit;
+  readonly phase: Phase;
+  /** Needed once per place or once per visit, however many findings ask for it. */
+  readonly sharedPer?: 'place' | 'visit';
+  /** Nothing after it may start before someone has looked. */
+  readonly holdPoint?: true;
+}
+
+/** Every kind of work the repair templates ask for. */
+export const OPERATIONS: readonly Operation[] = [
+  {
+    id: 'engineer-letter',
+    title: text("Engineer's visit and letter", 'Visita y carta del ingeniero'),
+    unit: 'each',
+    phase: 'decide',
+    sharedPer: 'visit',
+    holdPoint: true,
+  },
+  {
+    id: 'lead-safe-setup',
+    title: text('Lead-safe containment by a certified firm', 'Contención de plomo por empresa certificada'),
+    unit: 'each',
+    phase: 'protect',
+    sharedPer: 'place',
+  },
+  {
+    id: 'protect-place',
+    title: text('Protect floors and contents', 'Proteger pisos y contenido'),
+    unit: 'each',
+    phase: 'protect',
+    sharedPer: 'place',
+  },
+  {
+    id: 'open-finish',
+    title: text('Open the finish', 'Abrir el acabado'),
+    unit: 'sf',
+    phase: 'open',
+    sharedPer: 'place',
+  },
+  {
+    id: 'shore-load',
+    title: text('Shore the load', 'Apuntalar la carga'),
+    unit: 'each',
+    phase: 'shore',
+    sharedPer: 'place',
+    holdPoint: true,
+  },
+  { id: 'remove-member', title: text('Cut out the bad wood', 'Cortar la madera mala'), unit: 'lf', phase: 'remove' },
+  { id: 'remove-hanger', title: text('Take off the hanger', 'Quitar el estribo'), unit: 'each', phase: 'remove' },
+  { id: 'replace-member', title: text('Set new lumber', 'Poner madera nueva'), unit: 'lf', phase: 'replace' },
+  { id: 'sister-member', title: text('Sister the member', 'Reforzar con madera gemela'), unit: 'lf', phase: 'replace' },
+  {
+    id: 'seat-support',
+    title: text('Rebuild the seat with a post or block', 'Rehacer el apoyo con poste o taco'),
+    unit: 'each',
+    phase: 'replace',
+  },
+  { id: 'shim-level', title: text('Shim tight and level', 'Calzar y nivelar'), unit: 'each', phase: 'replace' },
+  {
+    id: 'coupler-rod',
+    title: text('Extend the rod: coupler, rod, washer, nut', 'Alargar la varilla: acople, varilla, arandela, tuerca'),
+    unit: 'each',
+    phase: 'connect',
+  },
+  {
+    id: 'plate-tie',
+    title: text('Metal tie over the cut plate', 'Placa metálica sobre el corte'),
+    unit: 'each',
+    phase: 'connect',
+  },
+  { id: 'tie-nails', title: text('Nails in the tie', 'Clavos de la placa'), unit: 'each', phase: 'connect' },
+  {
+    id: 'positive-connection',
+    title: text('Strap or hanger that holds the seat', 'Placa o estribo que sujeta el apoyo'),
+    unit: 'each',
+    phase: 'connect',
+  },
+  {
+    id: 'hanger-new',
+    title: text('New hanger, right size', 'Estribo nuevo, de la medida'),
+    unit: 'each',
+    phase: 'connect',
+  },
+  { id: 'hanger-nails', title: text('Nails in the hanger', 'Clavos del estribo'), unit: 'each', phase: 'connect' },
+  {
+    id: 'panel-nails',
+    title: text('Nails in the panel edge', 'Clavos en el borde del panel'),
+    unit: 'each',
+    phase: 'nail',
+  },
+  {
+    id: 'panel-staples',
+    title: text('Staples in the panel edge', 'Grapas en el borde del panel'),
+    unit: 'each',
+    phase: 'nail',
+  },
+  {
+    id: 'inspection-hold',
+    title: text('Inspection before cover', 'Inspección antes de cubrir'),
+    unit: 'each',
+    phase: 'hold-point',
+    sharedPer: 'visit',
+    holdPoint: true,
+  },
+  {
+    id: 'release-shoring',
+    title: text('Take the shoring down', 'Quitar los puntales'),
+    unit: 'each',
+    phase: 'release',
+    sharedPer: 'place',
+  },
+  {
+    id: 'lead-safe-cleanup',
+    title: text('Lead-safe cleanup and check', 'Limpieza y verificación por plomo'),
+    unit: 'each',
+    phase: 'close',
+    sharedPer: 'place',
+  },
+  {
+    id: 'close-finish',
+    title: text('Close the finish', 'Cerrar el acabado'),
+    unit: 'sf',
+    phase: 'close',
+    sharedPer: 'place',
+  },
+  {
+    id: 'haul-debris',
+    title: text('Haul the debris', 'Retirar escombros'),
+    unit: 'each',
+    phase: 'close',
+    sharedPer: 'visit',
+  },
+];

@@ -33,7 +33,7 @@ function repeats(key: string): boolean {
   return piece.repeat(Math.ceil(key.length / piece.length)).startsWith(key);
 }
 
-const rows = ['01234567890', 'abcdefghijklmnopqrstuvwxyz', 'qwertyuiopasdfghjklzxcvbnm'];
+const rows = ['1234567890', 'abcdefghijklmnopqrstuvwxyz', 'qwertyuiopasdfghjklzxcvbnm'];
 
 function isRun(key: string): boolean {
   return rows.some((row) => {

@@ -13,7 +13,7 @@ export function LoadingScreen() {
   return (
     <>
       <div className="letter-body letter-loading" role="status">
-        <span className="hidden-text">{t('loadingLetter')}</span>
+        <h1 className="hidden-text">{t('loadingLetter')}</h1>
         <div className="ghosts" aria-hidden="true">
           <i className="ghost ghost-line" />
           <i className="ghost ghost-line ghost-short" />

@@ -8,7 +8,7 @@ import { Disk } from 'flydrive';
 import { FSDriver } from 'flydrive/drivers/fs';
 import type { BucketStorage, Config } from '../../config.ts';
 import { newId } from '../ids.ts';
-import { explainStoreError, FileTooLargeError, StorageFullError } from './store-errors.ts';
+import { explainStoreError, FileTooLargeError } from './store-errors.ts';
 
 /** Bytes that have arrived whole on this machine but are not in the store yet. Keep or discard each one. */
 export interface ReceivedFile {
@@ -148,8 +148,9 @@ async function receive(stream: Readable, path: string, maxBytes: number): Promis
     await pipeline(stream, meter, createWriteStream(path, { flags: 'wx', mode: 0o600, flush: true }));
   } catch (error) {
     await rm(path, { force: true });
-    const explainedError = explainStoreError(error, path);
-    throw explainedError instanceof StorageFullError ? explainedError : error;
+    // The sender's own failures pass as they are; those of our disk are told as the store's.
+    const isOurs = ['open', 'write', 'fsync', 'close'].includes((error as NodeJS.ErrnoException).syscall ?? '');
+    throw isOurs ? explainStoreError(error, path) : error;
   }
   return { path, sha256: hash.digest('hex'), byteCount };
 }

@@ -1,0 +1,20 @@
+const DAY_MS = 86_400_000;
+const SATURDAY = 6;
+const SUNDAY = 0;
+
+const isoOf = (time: number): string => new Date(time).toISOString().slice(0, 10);
+
+/** The date so many calendar days after a date, both `YYYY-MM-DD`, days 0 or more. */
+export const addCalendarDays = (start: string, days: number): string =>
+  isoOf(Date.parse(`${start}T00:00:00Z`) + days * DAY_MS);
+
+/** The date so many Mondays to Fridays after a date; holidays are not known here and are not skipped. */
+export function addWorkingDays(start: string, days: number): string {
+  let time = Date.parse(`${start}T00:00:00Z`);
+  for (let left = days; left > 0; ) {
+    time += DAY_MS;
+    const weekday = new Date(time).getUTCDay();
+    if (weekday !== SATURDAY && weekday !== SUNDAY) left -= 1;
+  }
+  return isoOf(time);
+}

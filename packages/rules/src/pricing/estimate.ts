@@ -1,0 +1,219 @@
+import { z } from 'zod';
+import {
+  allocate,
+  decimal,
+  formatCents,
+  percentOf,
+  roundCents,
+  sumCents,
+  type Text,
+  text,
+  wholeUp,
+} from '../kernel/index.ts';
+
+const cents = z.int();
+const notNegative = z.int().min(0);
+const percentage = z.number().min(0).max(1000);
+const amount = z.number().min(0).max(1e9);
+
+/** One line to price. Rates are integer cents; equipment, subcontract and other are sums for the whole line. */
+export const estimateLineSchema = z.strictObject({
+  name: z.string().min(1).max(200),
+  location: z.string().max(200).optional(),
+  quantity: amount,
+  unit: z.string().min(1).max(20),
+  hoursPerUnit: z.strictObject({ low: amount, likely: amount, high: amount }),
+  /** Burdened, per hour. */
+  rateCents: notNegative,
+  materialCentsPerUnit: notNegative,
+  wastePct: percentage,
+  /** Waste is added before rounding up to whole pieces, once. */
+  wholeUnits: z.boolean().optional(),
+  materialTaxPct: percentage,
+  equipmentCents: notNegative,
+  subcontractCents: notNegative,
+  /** May be negative: a credit. */
+  otherCents: cents,
+  minimumCents: notNegative.optional(),
+  /** Lines of one visit share one minimum. */
+  visit: z.string().max(200).optional(),
+});
+export type EstimateLine = z.infer<typeof estimateLineSchema>;
+
+export const PERCENT_PARTS = ['labor', 'material', 'subcontract', 'other'] as const;
+export type PercentPart = (typeof PERCENT_PARTS)[number];
+
+export const estimateSchema = z.strictObject({
+  lines: z.array(estimateLineSchema).max(2000),
+  overheadPct: percentage,
+  profitPct: percentage,
+  /** `stacked` takes profit on cost plus overhead, `added` on cost alone. */
+  stacking: z.enum(['stacked', 'added']),
+  /** What overhead and profit are taken on; everything when left out. Material carries its tax, other carries equipment. */
+  percentOf: z.array(z.enum(PERCENT_PARTS)).optional(),
+});
+export type EstimateInput = z.infer<typeof estimateSchema>;
+
+export interface PricedLine {
+  readonly name: string;
+  readonly laborCents: number;
+  readonly materialCents: number;
+  readonly taxCents: number;
+  readonly subcontractCents: number;
+  readonly equipmentCents: number;
+  readonly otherCents: number;
+  /** What a minimum charge adds to this line. */
+  readonly minimumCents: number;
+  readonly totalCents: number;
+  /** How the line came about, one sentence per part. */
+  readonly steps: readonly Text[];
+}
+
+export interface Estimate {
+  readonly lines: readonly PricedLine[];
+  readonly subtotalCents: number;
+  readonly overheadCents: number;
+  readonly profitCents: number;
+  readonly totalCents: number;
+}
+
+const same = (words: string): Text => text(words, words);
+
+function laborOf(line: EstimateLine): { cents: number; step: Text } {
+  const hours = line.quantity * line.hoursPerUnit.likely;
+  const laborCents = roundCents(hours * line.rateCents);
+  const work = `${decimal(line.quantity)} ${line.unit} x ${decimal(line.hoursPerUnit.likely, 4)} h = ${decimal(hours)} h`;
+  const money = `${formatCents(line.rateCents)}/h = ${formatCents(laborCents)}`;
+  return { cents: laborCents, step: text(`Labor: ${work} x ${money}`, `Mano de obra: ${work} x ${money}`) };
+}
+
+function materialOf(line: EstimateLine): { cents: number; step: Text } {
+  const wasted = line.quantity * (1 + line.wastePct / 100);
+  const bought = line.wholeUnits ? wholeUp(wasted) : wasted;
+  const materialCents = roundCents(bought * line.materialCentsPerUnit);
+  const amountText = `${decimal(line.quantity)} ${line.unit} + ${decimal(line.wastePct)} % = ${decimal(wasted, 3)}`;
+  const money = `x ${formatCents(line.materialCentsPerUnit)} = ${formatCents(materialCents)}`;
+  const whole = line.wholeUnits ? text(`, whole ${bought}`, `, enteros ${bought}`) : same('');
+  return {
+    cents: materialCents,
+    step: text(`Material: ${amountText}${whole.en} ${money}`, `Material: ${amountText}${whole.es} ${money}`),
+  };
+}
+
+function sumStep(label: Text, amountCents: number): Text[] {
+  if (amountCents === 0) return [];
+  const money = formatCents(amountCents);
+  return [text(`${label.en}: ${money}`, `${label.es}: ${money}`)];
+}
+
+/** Prices one line before any minimum: each part is rounded once and the total is the sum of the printed parts. */
+function priceLine(line: EstimateLine): PricedLine {
+  const labor = laborOf(line);
+  const material = materialOf(line);
+  const taxCents = percentOf(material.cents, line.materialTaxPct);
+  const taxWords = `${decimal(line.materialTaxPct, 4)} % x ${formatCents(material.cents)} = ${formatCents(taxCents)}`;
+  const parts = [labor.cents, material.cents, taxCents, line.subcontractCents, line.equipmentCents, line.otherCents];
+  return {
+    name: line.name,
+    laborCents: labor.cents,
+    materialCents: material.cents,
+    taxCents,
+    subcontractCents: line.subcontractCents,
+    equipmentCents: line.equipmentCents,
+    otherCents: line.otherCents,
+    minimumCents: 0,
+    totalCents: sumCents(parts),
+    steps: [
+      ...(labor.cents > 0 ? [labor.step] : []),
+      ...(material.cents > 0 ? [material.step] : []),
+      ...(taxCents > 0 ? [text(`Tax: ${taxWords}`, `Impuesto: ${taxWords}`)] : []),
+      ...sumStep(text('Subcontract', 'Subcontrato'), line.subcontractCents),
+      ...sumStep(text('Equipment', 'Equipo'), line.equipmentCents),
+      ...sumStep(text('Other', 'Otro'), line.otherCents),
+    ],
+  };
+}
+
+/** Raises each visit (or lone line) to its minimum, once, shared over its lines in proportion. */
+function withMinimums(priced: readonly PricedLine[], lines: readonly EstimateLine[]): PricedLine[] {
+  const groups = new Map<string | number, number[]>();
+  for (const [at, { visit }] of lines.entries()) {
+    const key = visit === undefined ? at : `visit ${visit}`;
+    groups.set(key, [...(groups.get(key) ?? []), at]);
+  }
+  const result = [...priced];
+  for (const indexes of groups.values()) {
+    const minimumCents = Math.max(0, ...indexes.map((at) => lines[at]?.minimumCents ?? 0));
+    const reachedCents = sumCents(indexes.map((at) => priced[at]?.totalCents ?? 0));
+    if (reachedCents >= minimumCents) continue;
+    const weights = indexes.map((at) => Math.max(0, priced[at]?.totalCents ?? 0));
+    const shares = allocate(minimumCents - reachedCents, weights);
+    for (const [order, at] of indexes.entries()) {
+      const line = priced[at];
+      const added = shares[order] ?? 0;
+      if (line && added > 0) result[at] = raise(line, added, minimumCents);
+    }
+  }
+  return result;
+}
+
+const raise = (line: PricedLine, addedCents: number, minimumCents: number): PricedLine => ({
+  ...line,
+  minimumCents: addedCents,
+  totalCents: line.totalCents + addedCents,
+  steps: [
+    ...line.steps,
+    text(
+      `Minimum charge ${formatCents(minimumCents)} for the visit adds ${formatCents(addedCents)}`,
+      `El cargo mínimo de ${formatCents(minimumCents)} por visita suma ${formatCents(addedCents)}`,
+    ),
+  ],
+});
+
+function baseOf(line: PricedLine, parts: readonly PercentPart[]): number {
+  const byPart: Record<PercentPart, number> = {
+    labor: line.laborCents,
+    material: line.materialCents + line.taxCents,
+    subcontract: line.subcontractCents,
+    other: line.otherCents + line.equipmentCents + line.minimumCents,
+  };
+  return sumCents([...new Set(parts)].map((part) => byPart[part]));
+}
+
+/**
+ * Prices lines and foots them: every part of a line is rounded once, the total is the sum of printed cents, overhead
+ * and profit are taken on the printed subtotal (or on the parts named). The order of the lines changes no sum.
+ */
+export function evaluateEstimate(input: EstimateInput): Estimate {
+  const lines = withMinimums(input.lines.map(priceLine), input.lines);
+  const subtotalCents = sumCents(lines.map((line) => line.totalCents));
+  const baseCents = sumCents(lines.map((line) => baseOf(line, input.percentOf ?? PERCENT_PARTS)));
+  const overheadCents = percentOf(baseCents, input.overheadPct);
+  const profitCents = percentOf(input.stacking === 'stacked' ? baseCents + overheadCents : baseCents, input.profitPct);
+  return { lines, subtotalCents, overheadCents, profitCents, totalCents: subtotalCents + overheadCents + profitCents };
+}
+
+/**
+ * The price of each finding, its share of overhead and profit included, so that the printed parts add up to the total.
+ * A line needed by several findings is split evenly; a line needed by none is carried by all in proportion.
+ */
+export function shareByFinding(
+  estimate: Estimate,
+  findingsOfLine: readonly (readonly string[])[],
+): { readonly finding: string; readonly cents: number }[] {
+  const findings = [...new Set(findingsOfLine.flat())];
+  const costs = new Map(findings.map((finding) => [finding, 0]));
+  for (const [at, line] of estimate.lines.entries()) {
+    const needing = findingsOfLine[at] ?? [];
+    const parts = allocate(
+      needing.length > 0 ? line.totalCents : 0,
+      needing.map(() => 1),
+    );
+    for (const [order, finding] of needing.entries())
+      costs.set(finding, (costs.get(finding) ?? 0) + (parts[order] ?? 0));
+  }
+  if (findings.length === 0) return [];
+  const weights = findings.map((finding) => Math.max(0, costs.get(finding) ?? 0));
+  const shares = allocate(estimate.totalCents, weights);
+  return findings.map((finding, at) => ({ finding, cents: shares[at] ?? 0 }));
+}

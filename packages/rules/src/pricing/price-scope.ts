@@ -1,0 +1,181 @@
+import { type Locale, roundCents, say, type Text, text } from '../kernel/index.ts';
+import { burdenedRateCents, type CostBook, type CostItem } from './cost-book.ts';
+import { type Estimate, type EstimateLine, evaluateEstimate, type PercentPart, type PricedLine } from './estimate.ts';
+
+/** One amount of work to price, as a take-off or a united scope gives it. */
+export interface WorkLine {
+  readonly operation: string;
+  readonly title: Text;
+  readonly quantity: number;
+  readonly unit: string;
+  readonly how: Text;
+  readonly place?: string;
+  readonly for?: readonly string[];
+}
+
+/** Something the cost book does not know; it is asked for, never taken as zero. */
+export interface PriceGap {
+  readonly operation: string;
+  readonly unit: string;
+  readonly kind: 'no-item' | 'no-trade' | 'no-hours' | 'no-material-rate';
+  readonly message: Text;
+}
+
+/** A priced line with the work it prices; a fee has no operation. */
+export interface ScopePriceLine extends PricedLine {
+  readonly operation: string | null;
+  readonly title: Text;
+  readonly quantity: number;
+  readonly unit: string;
+  readonly for: readonly string[];
+  readonly place: string | null;
+}
+
+export type ScopePrice =
+  | {
+      readonly complete: true;
+      readonly lines: readonly ScopePriceLine[];
+      readonly estimate: Estimate;
+      readonly gaps: readonly [];
+    }
+  | {
+      readonly complete: false;
+      readonly lines: readonly [];
+      readonly estimate: null;
+      readonly gaps: readonly PriceGap[];
+    };
+
+export interface PriceScopeOptions {
+  /** Ids of the cost book's fees to add. */
+  readonly fees?: readonly string[];
+  readonly percentOf?: readonly PercentPart[];
+  /** Language of the line names in the estimate; the titles stay in both. */
+  readonly locale?: Locale;
+}
+
+const GAP_WORDS: Record<PriceGap['kind'], Text> = {
+  'no-item': text('is not in the cost book', 'no está en el libro de costos'),
+  'no-trade': text('names a trade that is not in the cost book', 'nombra un oficio que no está en el libro de costos'),
+  'no-hours': text('has no hours in the cost book', 'no tiene horas en el libro de costos'),
+  'no-material-rate': text(
+    'has no material price in the cost book',
+    'no tiene precio de material en el libro de costos',
+  ),
+};
+
+function gapOf(work: WorkLine, kind: PriceGap['kind']): PriceGap {
+  const words = GAP_WORDS[kind];
+  return {
+    operation: work.operation,
+    unit: work.unit,
+    kind,
+    message: text(
+      `${work.title.en} (per ${work.unit}) ${words.en}.`,
+      `${work.title.es} (por ${work.unit}) ${words.es}.`,
+    ),
+  };
+}
+
+/** The estimate line of one amount of work, or what the cost book lacks for it. */
+function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | PriceGap[] {
+  const item = book.items.find((one) => one.operation === work.operation && one.unit === work.unit);
+  if (!item) return [gapOf(work, 'no-item')];
+  const trade = book.trades.find((one) => one.id === item.trade);
+  const gaps: PriceGap[] = [
+    ...(trade ? [] : [gapOf(work, 'no-trade')]),
+    ...(item.hoursPerUnit ? [] : [gapOf(work, 'no-hours')]),
+    ...(item.materialCentsPerUnit === null ? [gapOf(work, 'no-material-rate')] : []),
+  ];
+  if (!trade || !item.hoursPerUnit || item.materialCentsPerUnit === null) return gaps;
+  return {
+    name: say(work.title, locale),
+    quantity: work.quantity,
+    unit: work.unit,
+    hoursPerUnit: item.hoursPerUnit,
+    rateCents: burdenedRateCents(trade),
+    materialCentsPerUnit: item.materialCentsPerUnit,
+    ...sumsOf(item, work.quantity),
+    visit: trade.id,
+    ...(work.place !== undefined && { location: work.place }),
+  };
+}
+
+const sumsOf = (item: CostItem, quantity: number) => ({
+  wastePct: item.wastePct,
+  wholeUnits: item.wholeUnits,
+  materialTaxPct: item.materialTaxPct,
+  equipmentCents: roundCents(quantity * item.equipmentCentsPerUnit),
+  subcontractCents: roundCents(quantity * item.subcontractCentsPerUnit),
+  otherCents: roundCents(quantity * item.otherCentsPerUnit),
+  ...(item.minimumCents > 0 && { minimumCents: item.minimumCents }),
+});
+
+function feeLines(book: CostBook, ids: readonly string[]): EstimateLine[] {
+  return ids.map((id) => {
+    const fee = book.fees.find((one) => one.id === id);
+    if (!fee) throw new RangeError(`The cost book has no fee "${id}"`);
+    return {
+      name: fee.name,
+      quantity: 1,
+      unit: 'each',
+      hoursPerUnit: { low: 0, likely: 0, high: 0 },
+      rateCents: 0,
+      materialCentsPerUnit: 0,
+      wastePct: 0,
+      materialTaxPct: 0,
+      equipmentCents: 0,
+      subcontractCents: 0,
+      otherCents: fee.cents,
+    };
+  });
+}
+
+/**
+ * Prices work by a cost book, as one visit: a trade's minimum is met once by all its lines together. When any rate is missing there is no price, only the gaps. Each line's steps start with
+ * where its quantity came from. Throws RangeError for a fee the book does not have.
+ */
+export function priceScope(work: readonly WorkLine[], book: CostBook, options: PriceScopeOptions = {}): ScopePrice {
+  const locale = options.locale ?? 'en';
+  const lines: EstimateLine[] = [];
+  const gaps: PriceGap[] = [];
+  for (const one of work) {
+    const line = lineOf(one, book, locale);
+    if (Array.isArray(line)) gaps.push(...line);
+    else lines.push(line);
+  }
+  if (gaps.length > 0) return { complete: false, lines: [], estimate: null, gaps };
+  const fees = feeLines(book, options.fees ?? []);
+  const estimate = evaluateEstimate({
+    lines: [...lines, ...fees],
+    overheadPct: book.overheadPct,
+    profitPct: book.profitPct,
+    stacking: book.stacking,
+    ...(options.percentOf && { percentOf: [...options.percentOf] }),
+  });
+  const priced = estimate.lines.map((line, at) => describe(line, work[at]));
+  return { complete: true, lines: priced, estimate: { ...estimate, lines: priced }, gaps: [] };
+}
+
+function describe(line: PricedLine, work: WorkLine | undefined): ScopePriceLine {
+  if (!work)
+    return {
+      ...line,
+      operation: null,
+      title: text(line.name, line.name),
+      quantity: 1,
+      unit: 'each',
+      for: [],
+      place: null,
+    };
+  const { operation, title, quantity, unit } = work;
+  return {
+    ...line,
+    operation,
+    title,
+    quantity,
+    unit,
+    for: work.for ?? [],
+    place: work.place ?? null,
+    steps: [work.how, ...line.steps],
+  };
+}

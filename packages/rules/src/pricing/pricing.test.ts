@@ -1,0 +1,350 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { sumCents, text } from '../kernel/index.ts';
+import { OPERATIONS } from '../repairs/operations.data.ts';
+import { repairs } from '../repairs/registry.ts';
+import { takeOff, uniteTakeOffs } from '../repairs/take-off.ts';
+import { type ContractInput, contractSchema, evaluateContract, priceNetChange } from './contract.ts';
+import { burdenedRateCents, type CostBook, costBookSchema } from './cost-book.ts';
+import { type EstimateInput, type EstimateLine, estimateSchema, evaluateEstimate, shareByFinding } from './estimate.ts';
+import { priceScope } from './price-scope.ts';
+import { starterCostBook } from './starter-cost-book.data.ts';
+
+const LINE: EstimateLine = {
+  name: 'line',
+  quantity: 1,
+  unit: 'each',
+  hoursPerUnit: { low: 0, likely: 0, high: 0 },
+  rateCents: 0,
+  materialCentsPerUnit: 0,
+  wastePct: 0,
+  materialTaxPct: 0,
+  equipmentCents: 0,
+  subcontractCents: 0,
+  otherCents: 0,
+};
+const estimate = (lines: Partial<EstimateLine>[], more: Partial<EstimateInput> = {}) =>
+  evaluateEstimate(
+    estimateSchema.parse({
+      lines: lines.map((line) => ({ ...LINE, ...line })),
+      overheadPct: 0,
+      profitPct: 0,
+      stacking: 'stacked',
+      ...more,
+    }),
+  );
+
+/** Invented change order worked by hand: material 412.50, labor 14 h, subcontract 650, disposal 95. */
+const WORKED: Partial<EstimateLine> = {
+  hoursPerUnit: { low: 10, likely: 14, high: 20 },
+  rateCents: 5200,
+  materialCentsPerUnit: 41_250,
+  materialTaxPct: 8.25,
+  subcontractCents: 65_000,
+  otherCents: 9500,
+};
+
+describe('estimate', () => {
+  test('the worked change order costs 1,919.53 and is priced 2,491.56 with 18 % and 10 % stacked (hand-worked)', () => {
+    const priced = estimate([WORKED], { overheadPct: 18, profitPct: 10 });
+    expect(priced.lines[0]).toMatchObject({
+      laborCents: 72_800,
+      materialCents: 41_250,
+      taxCents: 3403,
+      totalCents: 191_953,
+    });
+    expect(priced).toMatchObject({
+      subtotalCents: 191_953,
+      overheadCents: 34_552,
+      profitCents: 22_651,
+      totalCents: 249_156,
+    });
+  });
+
+  test('stacked 18 % and 10 % make 1.298 of the cost, added make 1.28 (hand-worked)', () => {
+    const cost = [{ otherCents: 100_000 }];
+    expect(estimate(cost, { overheadPct: 18, profitPct: 10 }).totalCents).toBe(129_800);
+    expect(estimate(cost, { overheadPct: 18, profitPct: 10, stacking: 'added' }).totalCents).toBe(128_000);
+  });
+
+  test('a 50 % markup on 600,000 is 900,000 (published: JLC, comparing contractor markups)', () => {
+    expect(estimate([{ otherCents: 60_000_000 }], { overheadPct: 50 }).totalCents).toBe(90_000_000);
+  });
+
+  test('overhead and profit are taken only on the parts named', () => {
+    const priced = estimate([WORKED], { overheadPct: 10, percentOf: ['labor', 'material'] });
+    expect(priced.overheadCents).toBe(11_745);
+    expect(priced.totalCents).toBe(191_953 + 11_745);
+  });
+
+  test('1,060 SF of sheathing is 34 sheets, 1,256 SF is 40 (published: Modern Carpentry 11.15.3)', () => {
+    const sheets = (areaSf: number) =>
+      estimate([{ quantity: areaSf / 32, materialCentsPerUnit: 100, wholeUnits: true }]).subtotalCents / 100;
+    expect(sheets(1060)).toBe(34);
+    expect(sheets(1256)).toBe(40);
+  });
+
+  test('waste is added before rounding up to whole pieces, once', () => {
+    const bought = (quantity: number) =>
+      estimate([{ quantity, wastePct: 10, materialCentsPerUnit: 100, wholeUnits: true }]).subtotalCents / 100;
+    expect(bought(10)).toBe(11);
+    expect(bought(10.1)).toBe(12);
+  });
+
+  test('54.26 hours at $25 are $1,356.50, not the $1,375 of rounded hours', () => {
+    const priced = estimate([{ hoursPerUnit: { low: 50, likely: 54.26, high: 60 }, rateCents: 2500 }]);
+    expect(priced.subtotalCents).toBe(135_650);
+  });
+
+  test('a minimum charge is met once by a visit, and by a lone line on its own', () => {
+    const small = { otherCents: 4000, minimumCents: 10_000 };
+    const together = estimate([
+      { ...small, visit: 'v' },
+      { ...small, visit: 'v' },
+    ]);
+    expect(together.subtotalCents).toBe(10_000);
+    expect(together.lines.map((line) => line.minimumCents)).toEqual([1000, 1000]);
+    expect(estimate([small, small]).subtotalCents).toBe(20_000);
+  });
+
+  test('every line tells how it came about, in both languages', () => {
+    const steps = estimate([WORKED]).lines[0]?.steps ?? [];
+    expect(steps.map((step) => step.en)).toEqual([
+      'Labor: 1 each x 14 h = 14 h x $52.00/h = $728.00',
+      'Material: 1 each + 0 % = 1 x $412.50 = $412.50',
+      'Tax: 8.25 % x $412.50 = $34.03',
+      'Subcontract: $650.00',
+      'Other: $95.00',
+    ]);
+    expect(steps[0]?.es).toContain('Mano de obra');
+  });
+
+  const anyLine = fc.record({
+    name: fc.constantFrom('a', 'b', 'c'),
+    quantity: fc.double({ min: 0, max: 500, noNaN: true }),
+    unit: fc.constant('each'),
+    hoursPerUnit: fc.constantFrom({ low: 0.1, likely: 0.37, high: 1 }),
+    rateCents: fc.nat(20_000),
+    materialCentsPerUnit: fc.nat(50_000),
+    wastePct: fc.constantFrom(0, 7.5, 20),
+    wholeUnits: fc.boolean(),
+    materialTaxPct: fc.constantFrom(0, 8.25),
+    equipmentCents: fc.nat(10_000),
+    subcontractCents: fc.nat(10_000),
+    otherCents: fc.integer({ min: -500, max: 10_000 }),
+    minimumCents: fc.constantFrom(0, 25_000),
+    visit: fc.constantFrom('one', 'two'),
+  });
+  const anyEstimate = fc.record({
+    lines: fc.array(anyLine, { maxLength: 12 }),
+    overheadPct: fc.constantFrom(0, 18, 12.5),
+    profitPct: fc.constantFrom(0, 10),
+    stacking: fc.constantFrom('stacked' as const, 'added' as const),
+  });
+
+  test('the page foots, and turning the lines around changes no sum', () => {
+    fc.assert(
+      fc.property(anyEstimate, (input) => {
+        const priced = evaluateEstimate(input);
+        for (const line of priced.lines) {
+          const { laborCents, materialCents, taxCents, subcontractCents, equipmentCents, otherCents } = line;
+          const parts = [laborCents, materialCents, taxCents, subcontractCents, equipmentCents, otherCents];
+          expect(sumCents([...parts, line.minimumCents])).toBe(line.totalCents);
+        }
+        expect(sumCents(priced.lines.map((line) => line.totalCents))).toBe(priced.subtotalCents);
+        expect(priced.subtotalCents + priced.overheadCents + priced.profitCents).toBe(priced.totalCents);
+        const turned = evaluateEstimate({ ...input, lines: [...input.lines].reverse() });
+        expect(turned.totalCents).toBe(priced.totalCents);
+      }),
+    );
+  });
+
+  test('what the findings are charged adds up to the total, whoever shares a line', () => {
+    const sharers = fc.array(fc.subarray(['rod', 'plate', 'seat']), { minLength: 12, maxLength: 12 });
+    fc.assert(
+      fc.property(anyEstimate, sharers, (input, needed) => {
+        const priced = evaluateEstimate(input);
+        const findings = input.lines.map((_line, at) => needed[at] ?? []);
+        const shares = shareByFinding(priced, findings);
+        if (shares.length > 0) expect(sumCents(shares.map((share) => share.cents))).toBe(priced.totalCents);
+      }),
+    );
+  });
+
+  test('a line two findings need is split between them, with its overhead and profit', () => {
+    const priced = estimate([{ otherCents: 10_000 }, { otherCents: 5001 }], { overheadPct: 10 });
+    expect(shareByFinding(priced, [['rod'], ['rod', 'plate']])).toEqual([
+      { finding: 'rod', cents: 13_751 },
+      { finding: 'plate', cents: 2750 },
+    ]);
+  });
+});
+
+describe('cost book', () => {
+  test('$30 an hour with 40 % burden is $42 (published: TGC CPA)', () => {
+    expect(burdenedRateCents({ id: 'c', name: 'c', wageCentsPerHour: 3000, burdenPct: 40 })).toBe(4200);
+  });
+
+  test('the starter book is valid, marked as invented, and prices every operation of every template', () => {
+    expect(costBookSchema.parse(starterCostBook)).toEqual(starterCostBook);
+    expect(starterCostBook.placeholder).toBe(true);
+    expect(starterCostBook.notice.en).toContain('invented');
+    const priced = starterCostBook.items.map((item) => `${item.operation} per ${item.unit}`).sort();
+    expect(priced).toEqual(OPERATIONS.map((operation) => `${operation.id} per ${operation.unit}`).sort());
+    for (const repair of repairs) {
+      const price = priceScope(takeOff(repair.id, { inputs: {}, outcome: { values: {} } }), starterCostBook);
+      expect(price.gaps).toEqual([]);
+      expect(price.estimate?.totalCents).toBeGreaterThan(0);
+    }
+  });
+
+  test('an operation twice in the book and hours that go down are refused', () => {
+    const [item] = starterCostBook.items;
+    expect(costBookSchema.safeParse({ ...starterCostBook, items: [item, item] }).success).toBe(false);
+    const down = { ...item, hoursPerUnit: { low: 2, likely: 1, high: 3 } };
+    expect(costBookSchema.safeParse({ ...starterCostBook, items: [down] }).success).toBe(false);
+  });
+});
+
+describe('pricing a scope', () => {
+  const work = {
+    operation: 'plate-tie',
+    title: text('Tie', 'Placa'),
+    quantity: 2,
+    unit: 'each',
+    how: text('Two cuts.', 'Dos cortes.'),
+    for: ['f1'],
+  };
+
+  test('a rate the book does not have is a gap and there is no price', () => {
+    const without = (change: (book: CostBook) => CostBook) =>
+      priceScope([work], change(structuredClone(starterCostBook)));
+    const kinds = (change: (book: CostBook) => CostBook) => without(change).gaps.map((gap) => gap.kind);
+    const edited = (part: object) => (book: CostBook) => ({
+      ...book,
+      items: book.items.map((item) => (item.operation === 'plate-tie' ? { ...item, ...part } : item)),
+    });
+    expect(kinds((book) => ({ ...book, items: [] }))).toEqual(['no-item']);
+    expect(kinds((book) => ({ ...book, trades: [] }))).toEqual(['no-trade']);
+    expect(kinds(edited({ hoursPerUnit: null }))).toEqual(['no-hours']);
+    expect(kinds(edited({ materialCentsPerUnit: null }))).toEqual(['no-material-rate']);
+    expect(without(edited({ unit: 'lf' })).estimate).toBeNull();
+    expect(priceScope([work], { ...starterCostBook, items: [] }).gaps[0]?.message.en).toBe(
+      'Tie (per each) is not in the cost book.',
+    );
+  });
+
+  test('each line starts with where its quantity came from', () => {
+    const price = priceScope([work], starterCostBook, { fees: ['change-order-admin'] });
+    expect(price.lines[0]?.steps[0]?.en).toBe('Two cuts.');
+    expect(price.lines[0]?.steps[1]?.en).toBe('Labor: 2 each x 0.75 h = 1.5 h x $52.44/h = $78.66');
+    expect(price.lines[1]).toMatchObject({ operation: null, otherCents: 8500 });
+  });
+
+  test('a fee the book does not have is refused', () => {
+    expect(() => priceScope([work], starterCostBook, { fees: ['gift'] })).toThrow(RangeError);
+  });
+
+  test('two findings of one wall cost less together than one by one', () => {
+    const alone = (id: string) => ({
+      finding: id,
+      place: 'wall',
+      lines: takeOff(id, { inputs: {}, outcome: { values: {} } }),
+    });
+    const total = (...ids: string[]) =>
+      priceScope(uniteTakeOffs(ids.map(alone)), starterCostBook).estimate?.totalCents ?? 0;
+    expect(total('coupler-and-rod', 'plate-tie')).toBeLessThan(total('coupler-and-rod') + total('plate-tie'));
+  });
+});
+
+describe('contract (invented figures, worked by hand)', () => {
+  const on = '2025-05-01';
+  const change = (cents: number, days: number, state: 'approved' | 'pending' | 'declined' | 'replaced' = 'approved') =>
+    ({ kind: 'change', state, cents, days, on }) as const;
+  const base: ContractInput = {
+    originalCents: 8_400_000,
+    originalDays: 60,
+    retainagePct: 10,
+    netDecreaseReturnsOverheadAndProfit: false,
+    events: [change(324_000, 4), change(-115_000, 0)],
+    thisChange: { cents: 249_156, days: 3 },
+  };
+  const standing = (more: Partial<ContractInput> = {}) => evaluateContract(contractSchema.parse({ ...base, ...more }));
+
+  test('84,000.00 with +3,240.00 and -1,150.00 is 86,090.00, with this change 88,581.56 and 67 days', () => {
+    expect(standing()).toMatchObject({
+      previousChangesCents: 209_000,
+      beforeCents: 8_609_000,
+      afterCents: 8_858_156,
+      daysBefore: 64,
+      daysAfter: 67,
+    });
+  });
+
+  test('52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
+    const events = [
+      ...base.events,
+      { kind: 'completed', cents: 5_230_000, on } as const,
+      { kind: 'payment', cents: 3_360_000, on } as const,
+    ];
+    expect(standing({ events })).toMatchObject({
+      retainageCents: 523_000,
+      earnedLessRetainageCents: 4_707_000,
+      dueCents: 1_347_000,
+      balanceToFinishCents: 4_151_156,
+    });
+  });
+
+  test('pending changes stand apart, declined and replaced ones count nowhere', () => {
+    const events = [
+      ...base.events,
+      change(50_000, 2, 'pending'),
+      change(70_000, 9, 'declined'),
+      change(1, 1, 'replaced'),
+    ];
+    expect(standing({ events })).toMatchObject({ pendingCents: 50_000, beforeCents: 8_609_000, daysBefore: 64 });
+  });
+
+  test('an allowance of 100 with 80 spent is -20, with 120 spent and 25 % is +25 (published: PBI Construction)', () => {
+    const allowance = (spentCents: number) =>
+      standing({
+        events: [{ kind: 'allowance', allowedCents: 10_000, spentCents, overheadProfitPct: 25, on }],
+      }).previousChangesCents;
+    expect(allowance(8000)).toBe(-2000);
+    expect(allowance(12_000)).toBe(2500);
+  });
+
+  test('adding 900 and crediting 1,300 gives back 400, or 480 where 20 % is given back too', () => {
+    const net = (returned: boolean) =>
+      priceNetChange({
+        addCents: 90_000,
+        creditCents: 130_000,
+        overheadProfitPct: 20,
+        netDecreaseReturnsOverheadAndProfit: returned,
+      });
+    expect(net(false)).toBe(-40_000);
+    expect(net(true)).toBe(-48_000);
+  });
+
+  test('67 days from Monday 2 June 2025 end on 8 August, 5 working days on 9 June', () => {
+    expect(standing({ start: '2025-06-02' }).finish).toBe('2025-08-08');
+    const five = { originalDays: 5, events: [], dayKind: 'working' as const };
+    const { thisChange: _none, ...plain } = base;
+    expect(evaluateContract({ ...plain, ...five, start: '2025-06-02' }).finish).toBe('2025-06-09');
+    expect(standing().finish).toBeUndefined();
+  });
+
+  test('the order of events changes nothing', () => {
+    const event = fc.record({
+      cents: fc.integer({ min: -1e6, max: 1e6 }),
+      days: fc.integer({ min: -5, max: 20 }),
+      state: fc.constantFrom('approved' as const, 'pending' as const, 'declined' as const),
+    });
+    fc.assert(
+      fc.property(fc.array(event), (given) => {
+        const events = given.map(({ cents, days, state }) => change(cents, days, state));
+        expect(standing({ events: [...events].reverse() })).toEqual(standing({ events }));
+      }),
+    );
+  });
+});

@@ -1,0 +1,76 @@
+import type { CostBook, CostItem } from './cost-book.ts';
+
+type Hours = readonly [low: number, likely: number, high: number];
+
+/** One invented item. Hours per unit; material in cents per unit. */
+function item(
+  operation: string,
+  unit: CostItem['unit'],
+  trade: string,
+  [low, likely, high]: Hours,
+  materialCentsPerUnit: number,
+  more: Partial<CostItem> = {},
+): CostItem {
+  return {
+    operation,
+    unit,
+    trade,
+    hoursPerUnit: { low, likely, high },
+    materialCentsPerUnit,
+    wastePct: 10,
+    wholeUnits: unit === 'each',
+    materialTaxPct: 8,
+    equipmentCentsPerUnit: 0,
+    subcontractCentsPerUnit: 0,
+    otherCentsPerUnit: 0,
+    minimumCents: 0,
+    ...more,
+  };
+}
+
+const NO_WASTE = { wastePct: 0 };
+
+/** Invented values to start from, one for every operation of the repair templates. Replace them with time cards. */
+export const starterCostBook: CostBook = {
+  currency: 'USD',
+  placeholder: true,
+  notice: {
+    en: 'Every value here is an invented placeholder. Replace it with your own time cards and invoices before you price.',
+    es: 'Todos los valores son inventados. Cámbielos por sus propios registros y facturas antes de cotizar.',
+  },
+  trades: [
+    { id: 'carpenter', name: 'Carpenter', wageCentsPerHour: 3800, burdenPct: 38 },
+    { id: 'laborer', name: 'Laborer', wageCentsPerHour: 2600, burdenPct: 38 },
+    { id: 'lead-certified', name: 'Lead-certified renovator', wageCentsPerHour: 4400, burdenPct: 38 },
+  ],
+  items: [
+    item('engineer-letter', 'each', 'carpenter', [0.5, 1, 2], 0, { ...NO_WASTE, subcontractCentsPerUnit: 65_000 }),
+    item('lead-safe-setup', 'each', 'lead-certified', [2, 3, 6], 8_500, NO_WASTE),
+    item('lead-safe-cleanup', 'each', 'lead-certified', [2, 3, 5], 4_500, NO_WASTE),
+    item('protect-place', 'each', 'laborer', [0.5, 1, 2], 2_500, NO_WASTE),
+    item('open-finish', 'sf', 'laborer', [0.02, 0.04, 0.08], 0, NO_WASTE),
+    item('shore-load', 'each', 'carpenter', [3, 5, 10], 9_000, { ...NO_WASTE, equipmentCentsPerUnit: 6_000 }),
+    item('release-shoring', 'each', 'carpenter', [0.5, 1, 2], 0, NO_WASTE),
+    item('remove-member', 'lf', 'carpenter', [0.1, 0.2, 0.4], 0, NO_WASTE),
+    item('remove-hanger', 'each', 'carpenter', [0.2, 0.35, 0.75], 0, NO_WASTE),
+    item('replace-member', 'lf', 'carpenter', [0.15, 0.3, 0.6], 420),
+    item('sister-member', 'lf', 'carpenter', [0.08, 0.15, 0.3], 480),
+    item('seat-support', 'each', 'carpenter', [2, 4, 8], 7_500, NO_WASTE),
+    item('shim-level', 'each', 'carpenter', [0.3, 0.75, 1.5], 600, NO_WASTE),
+    item('coupler-rod', 'each', 'carpenter', [1, 1.75, 4], 3_800, { ...NO_WASTE, minimumCents: 18_000 }),
+    item('plate-tie', 'each', 'carpenter', [0.4, 0.75, 1.5], 1_400, NO_WASTE),
+    item('tie-nails', 'each', 'carpenter', [0.01, 0.015, 0.03], 12, { wastePct: 20 }),
+    item('positive-connection', 'each', 'carpenter', [0.4, 0.75, 1.5], 2_200, NO_WASTE),
+    item('hanger-new', 'each', 'carpenter', [0.4, 0.75, 1.5], 1_600, NO_WASTE),
+    item('hanger-nails', 'each', 'carpenter', [0.01, 0.02, 0.04], 12, { wastePct: 20 }),
+    item('panel-nails', 'each', 'carpenter', [0.005, 0.01, 0.02], 8, { wastePct: 20 }),
+    item('panel-staples', 'each', 'carpenter', [0.004, 0.008, 0.015], 5, { wastePct: 20 }),
+    item('inspection-hold', 'each', 'carpenter', [0.5, 1, 3], 0, { ...NO_WASTE, otherCentsPerUnit: 9_500 }),
+    item('close-finish', 'sf', 'carpenter', [0.06, 0.12, 0.2], 240),
+    item('haul-debris', 'each', 'laborer', [0.5, 1, 2], 0, { ...NO_WASTE, otherCentsPerUnit: 7_500 }),
+  ],
+  fees: [{ id: 'change-order-admin', name: 'Change order paperwork', cents: 8_500 }],
+  overheadPct: 18,
+  profitPct: 10,
+  stacking: 'stacked',
+};

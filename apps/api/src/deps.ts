@@ -1,8 +1,19 @@
 import type { FastifyInstance } from 'fastify';
+import { registerApprovalsRoutes } from './features/approvals/approvals.routes.ts';
+import { ApprovalsService } from './features/approvals/approvals.service.ts';
+import { ClientLinks } from './features/approvals/client-links.ts';
+import { registerChangeOrdersRoutes } from './features/change-orders/change-orders.routes.ts';
+import { ChangeOrdersService } from './features/change-orders/change-orders.service.ts';
+import { OfferBuilder } from './features/change-orders/offer-builder.ts';
+import { SendingService } from './features/change-orders/sending.service.ts';
 import { registerChecksRoutes } from './features/checks/checks.routes.ts';
 import { ChecksService } from './features/checks/checks.service.ts';
 import { registerContractRoutes } from './features/contract/contract.routes.ts';
 import { ContractService } from './features/contract/contract.service.ts';
+import { registerCostBooksRoutes } from './features/cost-books/cost-books.routes.ts';
+import { CostBooksService } from './features/cost-books/cost-books.service.ts';
+import { registerEstimatesRoutes } from './features/estimates/estimates.routes.ts';
+import { EstimatesService } from './features/estimates/estimates.service.ts';
 import { registerFindingsRoutes } from './features/findings/findings.routes.ts';
 import { FindingsService } from './features/findings/findings.service.ts';
 import { JudgingService } from './features/findings/judging.service.ts';
@@ -21,6 +32,8 @@ import { registerProjectsRoutes } from './features/projects/projects.routes.ts';
 import { ProjectsService } from './features/projects/projects.service.ts';
 import { registerRecordsRoutes } from './features/records/records.routes.ts';
 import { RecordsService } from './features/records/records.service.ts';
+import { registerReportsRoutes } from './features/reports/reports.routes.ts';
+import { ReportsService } from './features/reports/reports.service.ts';
 import { handleMail, sendMailJob } from './platform/outbox.ts';
 import type { Platform } from './platform/platform.ts';
 import type { Job, JobHandler } from './platform/queue.ts';
@@ -57,7 +70,7 @@ export function createDeps(platform: Platform): Deps {
     handlers: [handleMail(database, mailer), handleDerivePhoto(services.derivatives)],
     lookups: {
       apiKey: (tokenHash) => services.apiKeys.principal(tokenHash),
-      client: async () => null,
+      client: (tokenHash) => services.links.principal(tokenHash),
     },
     cookies,
     services,
@@ -80,6 +93,14 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const checks = new ChecksService();
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
+  const books = new CostBooksService(database, clock);
+  const estimates = new EstimatesService(database, records, books);
+  const offers = new OfferBuilder(estimates, contract);
+  const changeOrders = new ChangeOrdersService(database, clock, records, offers);
+  const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
+  const links = new ClientLinks(database, clock);
+  const approvals = new ApprovalsService(database, clock, records, outbox);
+  const reports = new ReportsService(database, photos);
   return {
     members,
     invitations,
@@ -93,6 +114,13 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     derivatives,
     checks,
     findings,
+    books,
+    estimates,
+    changeOrders,
+    sending,
+    links,
+    approvals,
+    reports,
   };
 }
 
@@ -106,5 +134,13 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'findings', register: (app) => registerFindingsRoutes(app, services.findings) },
     { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },
     { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },
+    { name: 'cost-books', register: (app) => registerCostBooksRoutes(app, services.books) },
+    { name: 'estimates', register: (app) => registerEstimatesRoutes(app, services.estimates) },
+    {
+      name: 'change-orders',
+      register: (app) => registerChangeOrdersRoutes(app, services.changeOrders, services.sending),
+    },
+    { name: 'approvals', register: (app) => registerApprovalsRoutes(app, { ...services, cookies }) },
+    { name: 'reports', register: (app) => registerReportsRoutes(app, services.reports) },
   ];
 }

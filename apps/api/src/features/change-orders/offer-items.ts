@@ -24,7 +24,9 @@ export function toItem(
   const judgment = finding.judgments[0];
   const check = findCheck(judgment?.checkId ?? finding.checkId);
   const outcome = judgment?.outcome as unknown as Outcome | undefined;
-  const inputs = (judgment?.inputs ?? {}) as Record<string, unknown>;
+  // Defaults are filled in; inputs that an older version of the check took are left out rather than misread.
+  const parsed = check?.schema.safeParse(judgment?.inputs ?? {});
+  const inputs = parsed?.success ? parsed.data : {};
   return {
     findingId: finding.id,
     number: finding.number,
@@ -65,7 +67,7 @@ function toPlace({ location }: FindingRecord): DocumentItem['place'] {
 type Measured = DocumentItem['measured'][number];
 
 /** Lengths, numbers and counts as they were typed, and what is left of the part. */
-function measuredOf(check: Check, inputs: Record<string, unknown>, outcome: Outcome): Measured[] {
+function measuredOf(check: Check, inputs: Readonly<Record<string, unknown>>, outcome: Outcome): Measured[] {
   const left: Measured[] =
     outcome.remaining === null
       ? []
@@ -81,7 +83,7 @@ function measuredOf(check: Check, inputs: Record<string, unknown>, outcome: Outc
   return [...measuredFields(check.inputs, inputs).slice(0, measuredMost), ...left];
 }
 
-function measuredFields(fields: Fields, values: Record<string, unknown>, of = nothing): Measured[] {
+function measuredFields(fields: Fields, values: Readonly<Record<string, unknown>>, of = nothing): Measured[] {
   return Object.entries(fields).flatMap(([name, field]) => {
     const value = values[name];
     if (value === undefined || value === null) return [];

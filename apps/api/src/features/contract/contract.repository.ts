@@ -11,7 +11,16 @@ export type ContractProject = NonNullable<Awaited<ReturnType<typeof findProject>
 export const listOrders = (tx: Tx, companyId: string, projectId: string) =>
   tx.changeOrder.findMany({
     where: { companyId, projectId, state: { in: ['sent', 'approved', 'declined'] } },
-    select: { id: true, number: true, state: true, wording: true, totalCents: true, days: true, decidedAt: true },
+    select: {
+      id: true,
+      number: true,
+      state: true,
+      wording: true,
+      totalCents: true,
+      days: true,
+      decidedAt: true,
+      createdAt: true,
+    },
     orderBy: [{ decidedAt: { sort: 'asc', nulls: 'last' } }, { number: 'asc' }],
   });
 export type OrderRow = Awaited<ReturnType<typeof listOrders>>[number];

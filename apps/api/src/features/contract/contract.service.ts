@@ -1,5 +1,5 @@
 import type { ChangeOrderDocument, Contract, ContractLine, ContractSums, Wording } from '@underlath/contract';
-import * as rules from '@underlath/rules';
+import { evaluateContract } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import { toWord } from '../enum-words.ts';
@@ -55,27 +55,26 @@ async function read(tx: Tx, companyId: string, projectId: string) {
   return { project, orders: await contracts.listOrders(tx, companyId, projectId) };
 }
 
-// biome-ignore lint/suspicious/noExplicitAny: the rules package gains it today
-const evaluateContract = (input: unknown) => (rules as any).evaluateContract(input);
+const dayOf = (date: Date | null): string | null => date?.toISOString().slice(0, 10) ?? null;
 
-const dayOf = (date: Date | null): string | null => date && date.toISOString().slice(0, 10);
+const standings = { approved: 'approved', declined: 'declined', sent: 'pending' } as const;
 
+/** Neither retainage nor savings are kept here yet, so both stand at what changes no figure that is shown. */
 function evaluate(project: ContractProject, orders: readonly OrderRow[], thisChange?: { cents: number; days: number }) {
   const start = dayOf(project.startOn);
   return evaluateContract({
     originalCents: project.originalSumCents,
     originalDays: project.originalDays,
     ...(start && { start }),
-    events: orders.map(({ state, totalCents, days }) => ({
+    dayKind: 'working',
+    retainagePct: 0,
+    netDecreaseReturnsOverheadAndProfit: false,
+    events: orders.map(({ state, totalCents, days, decidedAt, createdAt }) => ({
       kind: 'change' as const,
-      state:
-        state === 'approved'
-          ? ('approved' as const)
-          : state === 'declined'
-            ? ('declined' as const)
-            : ('pending' as const),
+      state: standings[state as keyof typeof standings],
       cents: totalCents,
       days,
+      on: (decidedAt ?? createdAt).toISOString().slice(0, 10),
     })),
     ...(thisChange && { thisChange }),
   });

@@ -1,0 +1,15 @@
+import { priceRoutes } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import { serve } from '../../plugins/serve.ts';
+import { callerOf } from '../caller.ts';
+import type { CostBooksService } from './cost-books.service.ts';
+
+export function registerCostBooksRoutes(app: FastifyInstance, service: CostBooksService): void {
+  serve(app, priceRoutes.getCostBook, ({ principal }) => service.newest(principal.companyId));
+
+  serve(app, priceRoutes.saveCostBook, ({ principal, body, ifMatch }) =>
+    service.save(callerOf(principal), ifMatch, body.book),
+  );
+
+  serve(app, priceRoutes.listCostBooks, async ({ principal }) => ({ items: await service.list(principal.companyId) }));
+}

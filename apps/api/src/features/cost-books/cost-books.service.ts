@@ -1,0 +1,108 @@
+import type { CostBook as CostBookAnswer, FieldProblem } from '@underlath/contract';
+import { type CostBook, costBookSchema, starterCostBook } from '@underlath/rules';
+import type { Prisma } from '../../generated/prisma/client.ts';
+import type { Clock } from '../../platform/clock.ts';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { ProblemError } from '../../platform/problem-error.ts';
+import { assertVersion } from '../../plugins/etag.ts';
+import type { Caller } from '../caller.ts';
+import * as books from './cost-books.repository.ts';
+
+export interface NewestBook {
+  /** 0 is the starter book, which no company has saved. */
+  version: number;
+  book: CostBook;
+}
+
+/** A company's rates. Versions are only added; before the first one the invented starter book stands in, marked as such. */
+export class CostBooksService {
+  constructor(
+    private readonly database: Database,
+    private readonly clock: Clock,
+  ) {}
+
+  async newest(companyId: string): Promise<CostBookAnswer> {
+    return this.database.inCompany(companyId, async (tx) => {
+      const row = await books.findNewest(tx, companyId);
+      if (row) return { ...(await toHead(tx, companyId, [row]))[0], book: row.book } as CostBookAnswer;
+      const { createdAt } = await books.findCompanyCreated(tx, companyId);
+      const book: Record<string, unknown> = { ...starterCostBook };
+      return { version: 0, placeholder: true, book, createdAt: createdAt.toISOString(), createdBy: null };
+    });
+  }
+
+  /** For pricing, in the caller's transaction. */
+  async current(tx: Tx, companyId: string): Promise<NewestBook> {
+    const row = await books.findNewest(tx, companyId);
+    return row
+      ? { version: row.version, book: row.book as unknown as CostBook }
+      : { version: 0, book: starterCostBook };
+  }
+
+  async list(companyId: string): Promise<Omit<CostBookAnswer, 'book'>[]> {
+    return this.database.inCompany(companyId, async (tx) =>
+      toHead(tx, companyId, await books.listBooks(tx, companyId)),
+    );
+  }
+
+  /** @throws ProblemError `invalid-input` row by row, `stale-version` */
+  async save({ companyId, memberId }: Caller, seen: number, raw: Record<string, unknown>): Promise<CostBookAnswer> {
+    const book = readBook(raw);
+    return this.database.inCompany(companyId, async (tx) => {
+      const current = (await books.findNewest(tx, companyId))?.version ?? 0;
+      assertVersion(seen, current);
+      const version = current + 1;
+      const row = await books.insertBook(tx, {
+        companyId,
+        version,
+        book: book as unknown as Prisma.InputJsonObject,
+        createdAt: this.clock.now(),
+        createdById: memberId,
+      });
+      // Someone saved the same number between the look and the write.
+      if (!row) assertVersion(seen, version);
+      return { ...(await toHead(tx, companyId, row ? [row] : []))[0], book: raw } as CostBookAnswer;
+    });
+  }
+}
+
+async function toHead(tx: Tx, companyId: string, rows: books.CostBookRow[]): Promise<Omit<CostBookAnswer, 'book'>[]> {
+  const names = await books.namesOf(
+    tx,
+    companyId,
+    rows.map(({ createdById }) => createdById),
+  );
+  return rows.map(({ version, book, createdAt, createdById }) => ({
+    version,
+    placeholder: (book as unknown as CostBook).placeholder,
+    createdAt: createdAt.toISOString(),
+    createdBy: createdById ? { id: createdById, name: names.get(createdById) ?? '' } : null,
+  }));
+}
+
+function readBook(raw: Record<string, unknown>): CostBook {
+  const parsed = costBookSchema.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  const errors = parsed.error.issues.flatMap((issue): FieldProblem[] => {
+    const pointer = ['/book', ...issue.path.map(String)].join('/');
+    const row = rowName(raw, issue.path);
+    if (issue.code !== 'unrecognized_keys') return [{ pointer, detail: `${row}${issue.message}` }];
+    return issue.keys.map((key) => ({
+      pointer: `${pointer}/${key}`,
+      detail: `${row}there is no field called "${key}"`,
+    }));
+  });
+  const shown = errors.slice(0, 3).map(({ pointer, detail }) => `${pointer}: ${detail}`);
+  const more = errors.length > shown.length ? ` (and ${errors.length - shown.length} more)` : '';
+  throw new ProblemError('invalid-input', `The cost book was not saved. ${shown.join('; ')}${more}.`, { errors });
+}
+
+/** `row 4 (plate-tie): ` for an issue inside a row. */
+function rowName(raw: Record<string, unknown>, [part, at]: readonly PropertyKey[]): string {
+  if (typeof at !== 'number') return '';
+  const rows = raw[String(part)];
+  const row: unknown = Array.isArray(rows) ? rows[at] : undefined;
+  const { operation, id } = (row ?? {}) as { operation?: unknown; id?: unknown };
+  const name = operation ?? id;
+  return `row ${at + 1}${typeof name === 'string' ? ` (${name})` : ''}: `;
+}

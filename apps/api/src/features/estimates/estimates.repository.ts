@@ -1,0 +1,20 @@
+import type { Prisma } from '../../generated/prisma/client.ts';
+import type { Tx } from '../../platform/database/database.ts';
+
+const withJudgment = {
+  location: { select: { id: true, name: true } },
+  judgments: { orderBy: { seq: 'desc' }, take: 1 },
+} satisfies Prisma.FindingInclude;
+
+/** A finding with its place and newest judgment. */
+export type EstimateFinding = Prisma.FindingGetPayload<{ include: typeof withJudgment }>;
+
+export const findFinding = (tx: Tx, companyId: string, id: string): Promise<EstimateFinding | null> =>
+  tx.finding.findUnique({ where: { companyId_id: { companyId, id } }, include: withJudgment });
+
+export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<EstimateFinding> =>
+  tx.finding.update({
+    where: { companyId_id: { companyId, id } },
+    data: { estimate: estimate as Prisma.InputJsonObject, state: 'priced', version: { increment: 1 } },
+    include: withJudgment,
+  });

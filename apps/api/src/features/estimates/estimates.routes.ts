@@ -1,0 +1,20 @@
+import { priceRoutes } from '@underlath/contract';
+import type { FastifyInstance } from 'fastify';
+import { serve } from '../../plugins/serve.ts';
+import { callerOf } from '../caller.ts';
+import type { EstimatesService } from './estimates.service.ts';
+
+export function registerEstimatesRoutes(app: FastifyInstance, service: EstimatesService): void {
+  serve(app, priceRoutes.getEstimate, async ({ params, principal, reply }) => {
+    const estimate = await service.get(principal.companyId, params.findingId);
+    // An estimate has no version of its own; it is saved against the finding's.
+    reply.header('etag', `"${estimate.findingVersion}"`);
+    return estimate;
+  });
+
+  serve(app, priceRoutes.saveEstimate, async ({ params, body, principal, ifMatch, reply }) => {
+    const estimate = await service.save(callerOf(principal), params.findingId, ifMatch, body);
+    reply.header('etag', `"${estimate.findingVersion}"`);
+    return estimate;
+  });
+}

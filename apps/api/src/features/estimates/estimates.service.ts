@@ -1,0 +1,164 @@
+import type { BodyOut, Estimate, FieldProblem, PricedScope, priceRoutes, RepairChoice } from '@underlath/contract';
+import { findRepair, type Text, text, uniteTakeOffs, type WorkLine } from '@underlath/rules';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { assertVersion } from '../../plugins/etag.ts';
+import type { Caller } from '../caller.ts';
+import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import type { RecordsService } from '../records/records.service.ts';
+import type { EstimateFinding } from './estimates.repository.ts';
+import * as estimates from './estimates.repository.ts';
+import {
+  offeredRepairs,
+  type PriceableFinding,
+  type SavedEstimate,
+  savedOf,
+  suggestChoices,
+  takeOffFinding,
+} from './finding-work.ts';
+import { linesCents, priceWork } from './scope-price.ts';
+
+type Save = BodyOut<typeof priceRoutes.saveEstimate>;
+
+/** Which repair answers a finding, and what it costs with today's book. */
+export class EstimatesService {
+  constructor(
+    private readonly database: Database,
+    private readonly records: RecordsService,
+    private readonly books: CostBooksService,
+  ) {}
+
+  /** @throws ProblemError `not-found` */
+  async get(companyId: string, findingId: string): Promise<Estimate> {
+    return this.database.inCompany(companyId, async (tx) => {
+      const finding = await requireFinding(tx, companyId, findingId);
+      return this.view(tx, companyId, finding);
+    });
+  }
+
+  /** @throws ProblemError `not-found`, `stale-version`, `wrong-state`, `invalid-input` */
+  async save({ companyId, actor }: Caller, findingId: string, seen: number, body: Save): Promise<Estimate> {
+    assertChoices(body.choices);
+    return this.database.inCompany(companyId, async (tx) => {
+      const { projectId } = await requireFinding(tx, companyId, findingId);
+      await this.records.lock(tx, companyId, projectId);
+      const finding = await requireFinding(tx, companyId, findingId);
+      assertVersion(seen, finding.version);
+      assertOpen(finding);
+      const scope = await this.priceAlone(tx, companyId, finding, body);
+      const saved: SavedEstimate = { ...body, costBookVersion: scope.costBookVersion, linesCents: linesCents(scope) };
+      const changed = await estimates.saveEstimate(tx, companyId, findingId, saved);
+      const data = { ...saved, totalCents: scope.totalCents };
+      await this.records.append(tx, {
+        companyId,
+        projectId,
+        actor,
+        type: 'finding.priced',
+        subjectId: findingId,
+        data,
+      });
+      return this.view(tx, companyId, changed);
+    });
+  }
+
+  /** Findings of one change order: work shared by place or visit counts once. Findings without a saved estimate bring nothing. */
+  async priceTogether(
+    tx: Tx,
+    companyId: string,
+    findings: readonly PriceableFinding[],
+  ): Promise<{ scope: PricedScope; repairs: Map<string, Text[]> }> {
+    const work = uniteTakeOffs(
+      findings.map((finding) => ({
+        finding: finding.id,
+        place: finding.locationId,
+        lines: takeOffFinding(finding, savedOf(finding)?.choices ?? []),
+      })),
+    );
+    const manual = findings.flatMap((finding) =>
+      (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })),
+    );
+    const scope = priceWork(withPlaceNames(work, findings), manual, await this.books.current(tx, companyId));
+    const repairs = findings.map(({ id, estimate }) => [id, whatIsDone(savedOf({ estimate })?.choices ?? [])] as const);
+    return { scope, repairs: new Map(repairs) };
+  }
+
+  private async priceAlone(tx: Tx, companyId: string, finding: EstimateFinding, { choices, manualLines }: Save) {
+    const work = uniteTakeOffs([
+      { finding: finding.id, place: finding.locationId, lines: takeOffFinding(finding, choices) },
+    ]);
+    const manual = manualLines.map((line) => ({ findingId: finding.id, line }));
+    return priceWork(work, manual, await this.books.current(tx, companyId));
+  }
+
+  private async view(tx: Tx, companyId: string, finding: EstimateFinding): Promise<Estimate> {
+    const saved = savedOf(finding);
+    const choices = saved?.choices ?? suggestChoices(finding);
+    const manualLines = saved?.manualLines ?? [];
+    const fromCheck = offeredRepairs(finding);
+    const chosen = choices.map(({ repairId }) => repairId);
+    return {
+      findingId: finding.id,
+      findingVersion: finding.version,
+      saved: saved !== null,
+      options: [...new Set([...fromCheck, ...chosen])].map((repairId) => ({
+        repairId,
+        title: findRepair(repairId)?.title ?? text(repairId, repairId),
+        chosen: chosen.includes(repairId),
+        fromCheck: fromCheck.includes(repairId),
+      })),
+      choices,
+      manualLines,
+      scope: await this.priceAlone(tx, companyId, finding, { choices, manualLines }),
+    };
+  }
+}
+
+async function requireFinding(tx: Tx, companyId: string, id: string): Promise<EstimateFinding> {
+  const finding = await estimates.findFinding(tx, companyId, id);
+  if (!finding) throw notFound('finding');
+  return finding;
+}
+
+const open: readonly EstimateFinding['state'][] = ['noted', 'judged', 'priced', 'declined'];
+
+/** What a client has before them, or has approved, is priced by what was sent. */
+function assertOpen({ number, state }: EstimateFinding): void {
+  if (open.includes(state)) return;
+  const how =
+    state === 'offered' ? 'Edit its change order first, then it is priced again.' : 'Its price stays as it is.';
+  throw new ProblemError('wrong-state', `Finding ${number} is ${state}. ${how}`);
+}
+
+/** @throws ProblemError `invalid-input` for a repair that is unknown or named twice, or an amount of work it does not have */
+function assertChoices(choices: readonly RepairChoice[]): void {
+  const errors = choices.flatMap(({ repairId, quantities }, at): FieldProblem[] => {
+    const repair = findRepair(repairId);
+    const pointer = `/choices/${at}`;
+    if (!repair) return [{ pointer: `${pointer}/repairId`, detail: `there is no repair "${repairId}"` }];
+    if (choices.findIndex((choice) => choice.repairId === repairId) < at) {
+      return [{ pointer: `${pointer}/repairId`, detail: `"${repairId}" is chosen twice` }];
+    }
+    const operations = repair.steps.map(({ operation }) => operation);
+    return Object.keys(quantities)
+      .filter((operation) => !operations.includes(operation))
+      .map((operation) => ({
+        pointer: `${pointer}/quantities/${operation}`,
+        detail: `"${repairId}" has no work called "${operation}"; it has ${operations.join(', ')}`,
+      }));
+  });
+  if (errors.length > 0)
+    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join('; '), { errors });
+}
+
+const whatIsDone = (choices: readonly RepairChoice[]): Text[] =>
+  choices.flatMap(({ repairId }) => findRepair(repairId)?.what ?? []);
+
+/** With work in several places, each line says where. */
+function withPlaceNames(work: readonly WorkLine[], findings: readonly PriceableFinding[]): WorkLine[] {
+  const names = new Map(findings.map(({ locationId, location }) => [locationId, location.name]));
+  if (names.size < 2) return [...work];
+  return work.map((line) => {
+    const name = line.place === undefined ? undefined : names.get(line.place);
+    return name ? { ...line, title: text(`${line.title.en} (${name})`, `${line.title.es} (${name})`) } : line;
+  });
+}

@@ -1,0 +1,54 @@
+import type { ManualLine, RepairChoice } from '@underlath/contract';
+import { findCheck, type Outcome, type RepairFacts, type TakeOffLine, takeOff, text } from '@underlath/rules';
+import type { EstimateFinding } from './estimates.repository.ts';
+
+/** What is kept in `finding.estimate`. */
+export interface SavedEstimate {
+  choices: RepairChoice[];
+  manualLines: ManualLine[];
+  costBookVersion: number;
+  /** Sum of its printed lines alone; null when the cost book lacked a rate. */
+  linesCents: number | null;
+}
+
+export type PriceableFinding = Pick<
+  EstimateFinding,
+  'id' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate'
+>;
+
+export const savedOf = (finding: Pick<EstimateFinding, 'estimate'>): SavedEstimate | null =>
+  finding.estimate as unknown as SavedEstimate | null;
+
+export const outcomeOf = (finding: Pick<EstimateFinding, 'judgments'>): Outcome | undefined =>
+  finding.judgments[0]?.outcome as unknown as Outcome | undefined;
+
+const engineer = 'engineer-letter';
+
+/** The preferred repair of the newest judgment, and the engineer where the check asks for one. The others stay to be chosen. */
+export function suggestChoices(finding: PriceableFinding): RepairChoice[] {
+  const offered = outcomeOf(finding)?.repairs ?? [];
+  const [preferred] = offered.filter((id) => id !== engineer);
+  const ids = [...(preferred ? [preferred] : []), ...(offered.includes(engineer) ? [engineer] : [])];
+  return ids.map((repairId) => ({ repairId, quantities: {} }));
+}
+
+/** Every repair that the check of this finding may propose, those of its newest judgment first. */
+export function offeredRepairs(finding: PriceableFinding): string[] {
+  const check = findCheck(finding.judgments[0]?.checkId ?? finding.checkId);
+  return [...new Set([...(outcomeOf(finding)?.repairs ?? []), ...(check?.repairs ?? [])])];
+}
+
+/** The work that the chosen repairs take. Work that two repairs of one finding share is counted once, with the larger amount. */
+export function takeOffFinding(finding: PriceableFinding, choices: readonly RepairChoice[]): TakeOffLine[] {
+  const facts: RepairFacts = {
+    inputs: (finding.judgments[0]?.inputs ?? {}) as RepairFacts['inputs'],
+    outcome: outcomeOf(finding) ?? { values: {} },
+  };
+  return choices.flatMap(({ repairId, quantities }) => {
+    const values = Object.fromEntries(Object.entries(quantities).map(([operation, { value }]) => [operation, value]));
+    return takeOff(repairId, facts, values).map((line) => {
+      const why = quantities[line.operation]?.why;
+      return why ? { ...line, how: text(`Set by the estimator: ${why}`, `Fijado por el estimador: ${why}`) } : line;
+    });
+  });
+}

@@ -1,0 +1,135 @@
+import type { ManualLine, PricedScope, PriceLine } from '@underlath/contract';
+import {
+  type CostBook,
+  type CostItem,
+  findOperation,
+  formatCents,
+  type PriceGap,
+  priceScope,
+  roundCents,
+  type ScopePriceLine,
+  sumCents,
+  type Text,
+  text,
+  type WorkLine,
+} from '@underlath/rules';
+import type { NewestBook } from '../cost-books/cost-books.service.ts';
+
+export interface ManualWork {
+  readonly findingId: string;
+  readonly line: ManualLine;
+}
+
+/**
+ * Prices work and manual lines with one book. A rate the book lacks is a gap: what it would price is left out and named, so
+ * the total with gaps is the total of what can be priced.
+ */
+export function priceWork(
+  work: readonly WorkLine[],
+  manual: readonly ManualWork[],
+  { version, book }: NewestBook,
+): PricedScope {
+  const byHand = manual.map(toWork);
+  const withManual = bookWith(book, manual);
+  const all = [...work, ...byHand];
+  const whole = priceScope(all, withManual);
+  const known = whole.complete ? all : all.filter((one) => !whole.gaps.some((gap) => isGapOf(gap, one)));
+  const price = whole.complete ? whole : priceScope(known, withManual);
+  const lines = price.lines.map((line) => toLine(line, withManual, manual));
+  return {
+    currency: 'USD',
+    costBookVersion: version,
+    placeholder: book.placeholder,
+    lines,
+    gaps: gapsOf(whole.gaps, work),
+    subtotalCents: price.estimate?.subtotalCents ?? 0,
+    overheadPct: book.overheadPct,
+    overheadCents: price.estimate?.overheadCents ?? 0,
+    profitPct: book.profitPct,
+    profitCents: price.estimate?.profitCents ?? 0,
+    stacking: book.stacking,
+    totalCents: price.estimate?.totalCents ?? 0,
+    hours: Math.round(lines.reduce((sum, { hours }) => sum + hours, 0) * 100) / 100,
+  };
+}
+
+export const linesCents = (scope: PricedScope): number | null =>
+  scope.gaps.length > 0 ? null : sumCents(scope.lines.map(({ totalCents }) => totalCents));
+
+const isGapOf = (gap: PriceGap, work: WorkLine): boolean => gap.operation === work.operation && gap.unit === work.unit;
+
+/** Each missing rate once, with every finding that needs it. */
+function gapsOf(gaps: readonly PriceGap[], work: readonly WorkLine[]): PricedScope['gaps'] {
+  const first = new Map(gaps.map((gap) => [`${gap.operation} ${gap.unit}`, gap]));
+  return [...first.values()].map((gap) => ({
+    operation: gap.operation,
+    title: findOperation(gap.operation)?.title ?? gap.message,
+    unit: gap.unit,
+    findingIds: [...new Set(work.filter((one) => isGapOf(gap, one)).flatMap((one) => one.for ?? []))],
+  }));
+}
+
+const manualPrefix = 'manual:';
+
+const toWork = ({ findingId, line }: ManualWork, at: number): WorkLine => ({
+  operation: `${manualPrefix}${at}`,
+  title: text(line.title, line.title),
+  quantity: line.quantity,
+  unit: 'each',
+  how: manualStep(line),
+  for: [findingId],
+});
+
+/** For this one price the book also knows the lines typed by hand: a sum per unit, without hours, waste or tax. */
+function bookWith(book: CostBook, manual: readonly ManualWork[]): CostBook {
+  const trade = { id: 'by-hand', name: 'By hand', wageCentsPerHour: 0, burdenPct: 0 };
+  const items = manual.map(
+    ({ line }, at): CostItem => ({
+      operation: `${manualPrefix}${at}`,
+      unit: 'each',
+      trade: trade.id,
+      hoursPerUnit: { low: 0, likely: 0, high: 0 },
+      materialCentsPerUnit: 0,
+      wastePct: 0,
+      wholeUnits: false,
+      materialTaxPct: 0,
+      equipmentCentsPerUnit: 0,
+      subcontractCentsPerUnit: 0,
+      otherCentsPerUnit: line.unitCents,
+      minimumCents: 0,
+    }),
+  );
+  return { ...book, trades: [...book.trades, trade], items: [...book.items, ...items] };
+}
+
+function manualStep({ quantity, unit, unitCents, why }: ManualLine): Text {
+  const sum = formatCents(roundCents(quantity * unitCents));
+  const steps = `${quantity} ${unit} x ${formatCents(unitCents)} = ${sum}`;
+  return text(`${why}. Typed by the estimator: ${steps}.`, `${why}. Escrito por el estimador: ${steps}.`);
+}
+
+function toLine(line: ScopePriceLine, book: CostBook, manual: readonly ManualWork[]): PriceLine {
+  const operation = line.operation ?? 'fee';
+  const byHand = operation.startsWith(manualPrefix)
+    ? manual[Number(operation.slice(manualPrefix.length))]?.line
+    : undefined;
+  const item = book.items.find((one) => one.operation === operation && one.unit === line.unit);
+  return {
+    name: line.title.en,
+    operation: byHand ? 'manual' : operation,
+    title: line.title,
+    findingIds: [...line.for],
+    quantity: line.quantity,
+    unit: byHand?.unit ?? line.unit,
+    hours: Math.round(line.quantity * (item?.hoursPerUnit?.likely ?? 0) * 100) / 100,
+    laborCents: line.laborCents,
+    materialCents: line.materialCents,
+    taxCents: line.taxCents,
+    equipmentCents: line.equipmentCents,
+    subcontractCents: line.subcontractCents,
+    // What a minimum charge adds belongs to no other part; with it the parts add up to the line.
+    otherCents: line.otherCents + line.minimumCents,
+    totalCents: line.totalCents,
+    steps: byHand ? [manualStep(byHand)] : [...line.steps],
+  };
+}

@@ -40,7 +40,11 @@ export function serve<const R extends Route>(
   app.route({
     method: route.method,
     url: `/api/v1${route.path}`,
-    config: { permission: route.permission, idempotent: route.idempotent ?? false },
+    config: {
+      permission: route.permission,
+      idempotent: route.idempotent ?? false,
+      versioned: route.versioned ?? false,
+    },
     schema: {
       operationId: route.name,
       summary: route.summary,
@@ -69,11 +73,15 @@ export function serve<const R extends Route>(
   });
 }
 
-function responses(route: Route): Record<string, z.ZodType> {
-  const json = Object.entries(route.answers).map(([status, answer]) =>
-    answer instanceof z.ZodType ? [status, answer] : null,
+/** Of each status: a schema, bytes of a media type, or nothing. */
+function responses(route: Route): Record<string, unknown> {
+  return Object.fromEntries(
+    Object.entries(route.answers).map(([status, answer]) => {
+      if (answer === null) return [status, z.null().describe('Done; there is nothing to read.')];
+      if (typeof answer !== 'string') return [status, answer];
+      return [status, { description: 'The bytes.', content: { [answer]: { schema: z.any() } } }];
+    }),
   );
-  return Object.fromEntries(json.filter((entry) => entry !== null));
 }
 
 function preferredLocale(header: string | undefined): Locale {

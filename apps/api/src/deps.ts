@@ -1,3 +1,4 @@
+import { starterCostBook } from '@underlath/rules/pricing';
 import type { FastifyInstance } from 'fastify';
 import { registerApprovalsRoutes } from './features/approvals/approvals.routes.ts';
 import { ApprovalsService } from './features/approvals/approvals.service.ts';
@@ -80,7 +81,7 @@ export function createDeps(platform: Platform): Deps {
 type Services = ReturnType<typeof createServices>;
 
 function createServices({ config, database, clock, accounts, outbox, fileStore, queue }: Platform) {
-  const members = new MembersService(database, accounts, clock, {});
+  const members = new MembersService(database, accounts, clock, starterCostBook);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const records = new RecordsService(database, clock);

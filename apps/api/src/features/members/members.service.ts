@@ -1,4 +1,5 @@
 import type { BodyOut, Company, Me, Member, memberRoutes } from '@underlath/contract';
+import type { CostBook } from '@underlath/rules/pricing';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Accounts, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
@@ -21,7 +22,7 @@ export class MembersService {
     private readonly accounts: Accounts,
     private readonly clock: Clock,
     /** Version 1 of every new company's cost book. */
-    private readonly starterBook: object,
+    private readonly starterBook: CostBook,
   ) {}
 
   /** A new company with its first owner and the starter cost book, and nothing else. @throws ProblemError `invalid-input`, `already-exists` */
@@ -34,7 +35,7 @@ export class MembersService {
       await this.database.inCompany(companyId, async (tx) => {
         await members.insertCompany(tx, companyId, companyName);
         await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-        await members.insertCostBook(tx, companyId, this.starterBook as Prisma.InputJsonObject);
+        await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
       });
     } catch (error) {
       await this.accounts.deleteUser(userId);

@@ -1,0 +1,13 @@
+// The real server for the bench, in a process of its own on the database in DATABASE_URL: no rate limits, nothing seeded.
+import { readConfig } from '../../apps/api/src/config.ts';
+import { startServer } from '../../apps/api/src/server.ts';
+
+const plenty = 10_000_000;
+const server = await startServer({
+  config: readConfig({ ...process.env, PORT: '0', SEED: 'none', WORKER: 'none' }),
+  limits: { perAddress: plenty, signIn: plenty, clientLink: plenty },
+  logger: false,
+  log: () => {},
+});
+process.send?.(server.url.replace('localhost', '127.0.0.1'));
+process.on('message', () => void server.close().then(() => process.exit(0)));

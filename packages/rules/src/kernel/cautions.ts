@@ -20,24 +20,32 @@ const TREAT_AS = text(
   'Esta revisión solo dice cómo tratarlo; decide un especialista con licencia. Lo desconocido se trata como presente.',
 );
 
-const unsourced = (sources: readonly Source[]): Text[] =>
-  sources.flatMap((source) => {
-    if (source.basis === 'memory')
-      return [
-        text(
-          `From memory, confirm before relying on it: ${source.title}, ${source.section}.`,
-          `De memoria, confirme antes de usarlo: ${source.title}, ${source.section}.`,
-        ),
-      ];
-    if (source.basis === 'common-practice')
-      return [
-        text(
-          `Common practice with no published source: ${source.title}, ${source.section}.`,
-          `Práctica común sin fuente publicada: ${source.title}, ${source.section}.`,
-        ),
-      ];
-    return [];
-  });
+function basisCaution(source: Source): Text | undefined {
+  if (source.basis === 'memory')
+    return text(
+      `From memory, confirm before relying on it: ${source.title}, ${source.section}.`,
+      `De memoria, confirme antes de usarlo: ${source.title}, ${source.section}.`,
+    );
+  if (source.basis === 'common-practice')
+    return text(
+      `Common practice with no published source: ${source.title}, ${source.section}.`,
+      `Práctica común sin fuente publicada: ${source.title}, ${source.section}.`,
+    );
+  return undefined;
+}
+
+/** Sources are constants, so the sentence about each is worded once. */
+const worded = new WeakMap<Source, Text | undefined>();
+
+function unsourced(sources: readonly Source[]): Text[] {
+  const cautions: Text[] = [];
+  for (const source of sources) {
+    if (!worded.has(source)) worded.set(source, basisCaution(source));
+    const caution = worded.get(source);
+    if (caution) cautions.push(caution);
+  }
+  return cautions;
+}
 
 /** The cautions every outcome carries, the gravest first. */
 export function standingCautions(role: Role, severity: Severity, sources: readonly Source[]): Text[] {

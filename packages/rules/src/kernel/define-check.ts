@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { holds } from './conditions.ts';
 import type { Complete, Field, Fields, Partials } from './fields.ts';
 import { type InputIssue, schemaOf } from './input-schema.ts';
@@ -130,13 +130,24 @@ function isNeeded(field: Field, siblings: AnyInputs): boolean {
 }
 
 /** Names of the needed inputs that are absent, nested ones dotted (`counts.flush`, `members.0.sizeIn`). */
-export function missingInputs(fields: Fields, inputs: AnyInputs, prefix = ''): string[] {
-  return Object.entries(fields).flatMap(([name, field]) => {
+export function missingInputs(fields: Fields, inputs: AnyInputs): string[] {
+  const missing: string[] = [];
+  collectMissing(fields, inputs, '', missing);
+  return missing;
+}
+
+function collectMissing(fields: Fields, inputs: AnyInputs, prefix: string, missing: string[]): void {
+  for (const name in fields) {
+    const field = fields[name];
     const value = inputs[name];
-    if (value === undefined || value === null) return isNeeded(field, inputs) ? [prefix + name] : [];
-    if (field.kind === 'group') return missingInputs(field.fields, value as AnyInputs, `${prefix}${name}.`);
-    if (field.kind === 'list')
-      return (value as AnyInputs[]).flatMap((item, at) => missingInputs(field.item, item, `${prefix}${name}.${at}.`));
-    return [];
-  });
+    if (field === undefined) continue;
+    if (value === undefined || value === null) {
+      if (isNeeded(field, inputs)) missing.push(prefix + name);
+    } else if (field.kind === 'group') {
+      collectMissing(field.fields, value as AnyInputs, `${prefix}${name}.`, missing);
+    } else if (field.kind === 'list') {
+      for (const [at, item] of (value as AnyInputs[]).entries())
+        collectMissing(field.item, item, `${prefix}${name}.${at}.`, missing);
+    }
+  }
 }

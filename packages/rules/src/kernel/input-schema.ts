@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Field, Fields } from './fields.ts';
 import { type Text, text } from './text.ts';
 

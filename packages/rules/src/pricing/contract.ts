@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { percentOf, sumCents } from '../kernel/index.ts';
 import { addCalendarDays, addWorkingDays } from './dates.ts';
 

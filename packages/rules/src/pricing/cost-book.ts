@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { roundCents } from '../kernel/index.ts';
 
 const notNegative = z.int().min(0);

@@ -1,6 +1,6 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes } from '@underlath/contract';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { ProblemError } from '../shared/api/errors.ts';
 import { keyOf, useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
@@ -20,6 +20,8 @@ export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDe
   const { locale } = useLocale();
   const [agreed, setAgreed] = useState(false);
   const [checked, setChecked] = useState(false);
+  // A second tap can come before the first is drawn as busy.
+  const underway = useRef(false);
   const decide = useChange(clientRoutes.decide, {
     onDone: (decided, _given, queries) => {
       queries.setQueryData(keyOf(clientRoutes.getClientLetter, {}), decided);
@@ -38,10 +40,19 @@ export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDe
   function send() {
     setChecked(true);
     if (signerName === '' || !agreed) return focusFirstInvalid();
-    if (decide.isPending) return;
+    if (underway.current) return;
+    underway.current = true;
     const reason = kind === 'declined' ? draft.reason : '';
     const consentId = letter.document.consent.id;
-    decide.mutate({ body: { kind, sha256: letter.sha256, signerName, consent: true, consentId, reason, locale } });
+    const body = { kind, sha256: letter.sha256, signerName, consent: true, consentId, reason, locale } as const;
+    decide.mutate(
+      { body },
+      {
+        onSettled: () => {
+          underway.current = false;
+        },
+      },
+    );
   }
   return { agreed, setAgreed, errors, send, sending: decide.isPending, error: decide.error };
 }

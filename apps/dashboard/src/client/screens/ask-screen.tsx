@@ -1,5 +1,5 @@
 import { clientRoutes } from '@underlath/contract';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { ProblemError } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
@@ -16,6 +16,8 @@ export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' |
   const t = useT(client);
   const say = useStatus();
   const [checked, setChecked] = useState(false);
+  // A second tap can come before the first is drawn as busy.
+  const underway = useRef(false);
   const ask = useChange(clientRoutes.ask, {
     invalidates: [clientRoutes.getClientLetter],
     onDone: () => {
@@ -31,7 +33,16 @@ export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' |
   function send() {
     setChecked(true);
     if (text === '' || name === '') return focusFirstInvalid();
-    if (!ask.isPending) ask.mutate({ body: { text, name } });
+    if (underway.current) return;
+    underway.current = true;
+    ask.mutate(
+      { body: { text, name } },
+      {
+        onSettled: () => {
+          underway.current = false;
+        },
+      },
+    );
   }
   return (
     <StepFrame title={t('askTitle')} onBack={onBack} onSubmit={send}>

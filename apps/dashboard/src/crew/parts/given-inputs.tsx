@@ -1,0 +1,47 @@
+import { findCheck } from '@underlath/rules';
+import { type Field, type Fields, say } from '@underlath/rules/kernel';
+import type { ReactNode } from 'react';
+import { formatNumber } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { common } from '../../shared/i18n/messages/common.ts';
+import { Length } from '../../shared/measure/length.tsx';
+import { type Fact, Facts } from '../../shared/ui/facts.tsx';
+
+type GivenInputsProps = { checkId: string; inputs: Readonly<Record<string, unknown>> };
+
+/** What was measured, under the names the form asked it by. A check that no longer exists shows the raw names. */
+export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
+  const { locale, tag } = useLocale();
+  const c = useT(common);
+  const words = { yes: c('yes'), no: c('no') };
+
+  function shown(field: Field | undefined, value: unknown): ReactNode {
+    if (field?.kind === 'length' && typeof value === 'number')
+      return <Length inches={field.unit === 'ft' ? value * 12 : value} />;
+    if (field?.kind === 'choice') {
+      const option = field.options.find((candidate) => candidate.value === value);
+      if (option) return say(option.label, locale);
+    }
+    if (typeof value === 'boolean') return value ? words.yes : words.no;
+    // A year is no quantity: it takes no thousands mark.
+    if (typeof value === 'number')
+      return field?.kind === 'count' && value > 999 ? String(value) : formatNumber(value, tag, 3);
+    return String(value);
+  }
+  function factsOf(fields: Fields, given: Readonly<Record<string, unknown>>, before: string): Fact[] {
+    return Object.entries(given).flatMap(([name, value]) => {
+      const field = fields[name];
+      const label = before + (field ? say(field.label, locale) : name);
+      if (value === null || value === undefined) return [];
+      if (field?.kind === 'group') return factsOf(field.fields, value as Record<string, unknown>, '');
+      if (field?.kind === 'list' && Array.isArray(value)) {
+        return value.flatMap((item: Record<string, unknown>, at) => {
+          const { name: itemName, ...rest } = item;
+          return factsOf(field.item, rest, `${typeof itemName === 'string' ? itemName : at + 1}: `);
+        });
+      }
+      return [{ name: label, value: shown(field, value) }];
+    });
+  }
+  return <Facts facts={factsOf(findCheck(checkId)?.inputs ?? {}, inputs, '')} />;
+}

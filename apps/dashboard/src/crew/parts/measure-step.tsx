@@ -1,0 +1,36 @@
+import { findCheck } from '@underlath/rules';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { common } from '../../shared/i18n/messages/common.ts';
+import { measure } from '../../shared/i18n/messages/measure.ts';
+import { CheckSteps } from '../../shared/measure/check-form.tsx';
+import { type StepProps, useDraftPlace } from '../screens/new-finding.tsx';
+import { contextOf } from './context.ts';
+import { CrewFrame } from './crew-frame.tsx';
+
+/** The check's own questions, one a screen, with the verdict so far under them. */
+export function MeasureStep({ draft, change, go, back }: StepProps) {
+  const c = useT(common);
+  const m = useT(measure);
+  const { place } = useDraftPlace(draft);
+  const check = findCheck(draft.checkId ?? '');
+  if (!check) return null;
+  return (
+    <CheckSteps
+      check={check}
+      inputs={draft.inputs}
+      onChange={(inputs) => change({ inputs })}
+      context={contextOf(draft.context, place)}
+      step={draft.question}
+      onStep={(question) => go('measure', question)}
+      onDone={() => go('verdict')}
+      doneLabel={c('next')}
+    >
+      {({ body, foot, at, of }) => (
+        <CrewFrame back={back} foot={foot}>
+          <p className="soft step-count">{m('step', { at, of })}</p>
+          {body}
+        </CrewFrame>
+      )}
+    </CheckSteps>
+  );
+}

@@ -1,0 +1,108 @@
+import type { FindingContext } from '@underlath/contract';
+import { findCheck } from '@underlath/rules';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { common } from '../../shared/i18n/messages/common.ts';
+import { crew } from '../../shared/i18n/messages/crew.ts';
+import { askedInputs } from '../../shared/measure/form.ts';
+import { OutcomeView, useSaid } from '../../shared/measure/outcome-view.tsx';
+import { useOutcome } from '../../shared/measure/use-outcome.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { RadioGroup } from '../../shared/ui/choice.tsx';
+import { TextArea } from '../../shared/ui/field.tsx';
+import { type StepProps, useDraftPlace, useFinishDraft } from '../screens/new-finding.tsx';
+import { contextOf } from './context.ts';
+import { CrewFrame } from './crew-frame.tsx';
+
+/** What the rule says, what to do now, what else to know, and save. */
+export function VerdictStep({ draft, change, go, back }: StepProps) {
+  const t = useT(crew);
+  const { place } = useDraftPlace(draft);
+  const check = findCheck(draft.checkId ?? '');
+  const context = contextOf(draft.context, place);
+  const finish = useFinishDraft();
+  if (!check) return null;
+  const save = () => finish({ ...draft, context, inputs: askedInputs(check.inputs, draft.inputs) });
+  return (
+    <CrewFrame
+      back={back}
+      foot={
+        draft.locationId ? (
+          <Button look="go" wide onClick={save}>
+            {t('saveFinding')}
+          </Button>
+        ) : (
+          <Button look="go" wide onClick={() => go('where')}>
+            {t('whereTitle')}
+          </Button>
+        )
+      }
+    >
+      <h1>{t('verdictTitle')}</h1>
+      <Verdict check={check} draft={draft} context={context} go={go} />
+      {check.role === 'gravity' && <About context={draft.context} onChange={(next) => change({ context: next })} />}
+      <TextArea
+        label={t('noteLabel')}
+        hint={t('noteHint')}
+        value={draft.note}
+        onChange={(note) => change({ note })}
+        maxLength={4000}
+      />
+    </CrewFrame>
+  );
+}
+
+type VerdictProps = Pick<StepProps, 'draft' | 'go'> & {
+  check: NonNullable<ReturnType<typeof findCheck>>;
+  context: FindingContext;
+};
+
+function Verdict({ check, draft, context, go }: VerdictProps) {
+  const t = useT(crew);
+  const { outcome, errors } = useOutcome(check, draft.inputs, context);
+  const said = useSaid(outcome);
+  const problems = Object.values(errors);
+  return (
+    <>
+      {said && <OutcomeView outcome={said} />}
+      {problems.length > 0 && (
+        <div className="field-error" role="alert">
+          {problems.map((problem) => (
+            <p key={problem}>{problem}</p>
+          ))}
+        </div>
+      )}
+      {(problems.length > 0 || (outcome && outcome.missing.length > 0)) && (
+        <Button onClick={() => go('measure')}>{t('measureNow')}</Button>
+      )}
+    </>
+  );
+}
+
+/** Two facts that decide how grave a failing support is. Unknown is an answer, and is taken cautiously. */
+function About({ context, onChange }: { context: FindingContext; onChange: (context: FindingContext) => void }) {
+  const t = useT(crew);
+  const c = useT(common);
+  const ask = (name: 'shored' | 'occupiedBelow') => (
+    <RadioGroup
+      label={t(name)}
+      layout="row"
+      value={context[name] === undefined ? 'unknown' : context[name] ? 'yes' : 'no'}
+      options={[
+        { value: 'yes', label: c('yes') },
+        { value: 'no', label: c('no') },
+        { value: 'unknown', label: c('notKnown') },
+      ]}
+      onChange={(value) => {
+        const { [name]: _old, ...rest } = context;
+        onChange(value === 'unknown' ? rest : { ...rest, [name]: value === 'yes' });
+      }}
+    />
+  );
+  return (
+    <section className="stack">
+      <h2>{t('aboutTitle')}</h2>
+      {ask('shored')}
+      {ask('occupiedBelow')}
+    </section>
+  );
+}

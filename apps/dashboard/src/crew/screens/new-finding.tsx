@@ -1,0 +1,143 @@
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import { routes } from '@underlath/contract';
+import { findCheck } from '@underlath/rules';
+import { useRoute } from '../../shared/api/hooks.ts';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { common } from '../../shared/i18n/messages/common.ts';
+import { crew } from '../../shared/i18n/messages/crew.ts';
+import { buttonClass } from '../../shared/ui/button.tsx';
+import { EmptyState, LoadingRows } from '../../shared/ui/states.tsx';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { type Draft, type DraftStep, draftSteps } from '../outbox/draft.ts';
+import { useOutbox, useOutboxState } from '../outbox/use-outbox.tsx';
+import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
+import { MeasureStep } from '../parts/measure-step.tsx';
+import { PhotoStep } from '../parts/photo-step.tsx';
+import { VerdictStep } from '../parts/verdict-step.tsx';
+import { WhatStep } from '../parts/what-step.tsx';
+import { WhereStep } from '../parts/where-step.tsx';
+
+/** What every step of a new finding is given. */
+export type StepProps = {
+  draft: Draft;
+  /** Changes the draft, on the phone first. */
+  change: (change: Partial<Draft>) => void;
+  go: (step: DraftStep, question?: number) => void;
+  back: React.ReactNode;
+};
+
+/** A new finding, one question a screen: photo, where, what, measure, verdict. A reload goes on where it was. */
+export function NewFindingScreen() {
+  const { draftId } = useParams({ strict: false }) as { draftId: string };
+  const { loaded, drafts } = useOutboxState();
+  const draft = drafts.find((candidate) => candidate.id === draftId);
+  if (!loaded) {
+    return (
+      <CrewFrame>
+        <LoadingRows rows={4} tall />
+      </CrewFrame>
+    );
+  }
+  return draft ? <DraftSteps draft={draft} /> : <Gone />;
+}
+
+function DraftSteps({ draft }: { draft: Draft }) {
+  const c = useT(common);
+  const outbox = useOutbox();
+  const navigate = useNavigate();
+  const search = useSearch({ strict: false }) as { step?: string; question?: string };
+  // The address carries the step, so that the phone's own back button goes one question back.
+  const step = draftSteps.find((candidate) => candidate === search.step) ?? draft.step;
+  const question = search.question === undefined ? draft.question : Number(search.question) || 0;
+  const here = { ...draft, step, question };
+  const change = (next: Partial<Draft>) => void outbox.putDraft({ ...here, ...next, problem: null, ready: false });
+  const go = (next: DraftStep, nextQuestion = 0) => {
+    void outbox.putDraft({ ...here, ...latest(outbox.state().drafts, draft.id), step: next, question: nextQuestion });
+    void navigate({
+      to: '/crew/new/$draftId',
+      params: { draftId: draft.id },
+      search: { step: next, question: String(nextQuestion) },
+    });
+  };
+  const back = <StepBack draft={here} go={go} label={c('back')} />;
+  const props = { draft: here, change, go, back };
+  switch (step) {
+    case 'photo':
+      return <PhotoStep {...props} />;
+    case 'where':
+      return <WhereStep {...props} />;
+    case 'what':
+      return <WhatStep {...props} />;
+    case 'measure':
+      return here.checkId && findCheck(here.checkId) ? <MeasureStep {...props} /> : <WhatStep {...props} />;
+    case 'verdict':
+      return here.checkId && findCheck(here.checkId) ? <VerdictStep {...props} /> : <WhatStep {...props} />;
+  }
+}
+
+/** What the outbox holds now: a change and the step after it may come in one press. */
+const latest = (drafts: readonly Draft[], id: string): Partial<Draft> => drafts.find((draft) => draft.id === id) ?? {};
+
+function StepBack({ draft, go, label }: { draft: Draft; go: StepProps['go']; label: string }) {
+  const t = useT(crew);
+  if (draft.step === 'photo') {
+    return (
+      <Link to="/crew/$projectId" params={{ projectId: draft.projectId }} className="crew-back">
+        <BackWords>{t('places')}</BackWords>
+      </Link>
+    );
+  }
+  const previous = draftSteps[draftSteps.indexOf(draft.step) - 1] ?? 'photo';
+  const inMeasure = draft.step === 'measure' && draft.question > 0;
+  return (
+    <button
+      type="button"
+      className="crew-back"
+      onClick={() => (inMeasure ? go('measure', draft.question - 1) : go(previous))}
+    >
+      <BackWords>{label}</BackWords>
+    </button>
+  );
+}
+
+function Gone() {
+  const t = useT(crew);
+  return (
+    <CrewFrame>
+      <EmptyState
+        title={t('notFoundHere')}
+        action={
+          <Link to="/crew" className={buttonClass('go')}>
+            {t('myProjects')}
+          </Link>
+        }
+      >
+        <p>{t('notFoundHelp')}</p>
+      </EmptyState>
+    </CrewFrame>
+  );
+}
+
+/** Marks the draft as done, goes back to its place, and says that it is on its way. */
+export function useFinishDraft() {
+  const t = useT(crew);
+  const outbox = useOutbox();
+  const navigate = useNavigate();
+  const say = useStatus();
+  return async (draft: Draft) => {
+    await outbox.putDraft({ ...draft, ready: true, problem: null });
+    say(t('savedSending'));
+    void outbox.send();
+    await navigate({
+      to: '/crew/$projectId/places/$locationId',
+      params: { projectId: draft.projectId, locationId: draft.locationId ?? '' },
+      replace: true,
+    });
+  };
+}
+
+/** The places of the draft's project and, once chosen, the draft's own. */
+export function useDraftPlace(draft: Draft) {
+  const places = useRoute(routes.listLocations, { params: { projectId: draft.projectId } });
+  return { places, place: places.data?.items.find((place) => place.id === draft.locationId) };
+}

@@ -1,0 +1,54 @@
+import { Link } from '@tanstack/react-router';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { crew } from '../../shared/i18n/messages/crew.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { EmptyState } from '../../shared/ui/states.tsx';
+import { useOutbox, useOutboxState, useUnsentCount } from '../outbox/use-outbox.tsx';
+import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
+import { DraftLine } from '../parts/draft-line.tsx';
+import { KeptPhotoRow } from '../parts/photo-taker.tsx';
+
+/** Everything that is on this phone only, with what can be done about each. */
+export function UnsentScreen() {
+  const t = useT(crew);
+  const outbox = useOutbox();
+  const { drafts, photos, posting, progress } = useOutboxState();
+  const count = useUnsentCount();
+  const extra = photos.filter((photo) => photo.findingId !== null);
+  const busy = posting.length > 0 || Object.keys(progress).length > 0;
+  return (
+    <CrewFrame
+      back={
+        <Link to="/crew" className="crew-back">
+          <BackWords>{t('myProjects')}</BackWords>
+        </Link>
+      }
+      foot={
+        count > 0 ? (
+          <Button look="go" wide onClick={() => outbox.send()} busy={busy} busyLabel={t('sending')}>
+            {t('sendNow')}
+          </Button>
+        ) : undefined
+      }
+    >
+      <h1>{t('unsentTitle')}</h1>
+      {count === 0 ? (
+        <EmptyState title={t('unsentNone')}>
+          <p>{t('unsentNoneHelp')}</p>
+        </EmptyState>
+      ) : (
+        <p className="soft">{t('unsentLead')}</p>
+      )}
+      <ul className="lines">
+        {drafts.map((draft) => (
+          <DraftLine key={draft.id} draft={draft} />
+        ))}
+      </ul>
+      <ul className="photo-kept">
+        {extra.map((photo, at) => (
+          <KeptPhotoRow key={photo.id} photo={photo} number={at + 1} />
+        ))}
+      </ul>
+    </CrewFrame>
+  );
+}

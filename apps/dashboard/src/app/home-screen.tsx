@@ -5,5 +5,5 @@ import { useMe } from '../shared/api/me.ts';
 export function HomeScreen() {
   const me = useMe();
   if (!me.data) return null;
-  return <Navigate to={me.data.member.role === 'crew' ? '/projects' : '/projects'} replace />;
+  return <Navigate to={me.data.member.role === 'crew' ? '/crew' : '/projects'} replace />;
 }

@@ -31,6 +31,61 @@ const invitation = createRoute({
 const signedIn = createRoute({ getParentRoute: () => root, id: 'in', component: SignedIn });
 const home = createRoute({ getParentRoute: () => signedIn, path: '/', component: HomeScreen });
 
+const crew = createRoute({
+  getParentRoute: () => signedIn,
+  path: '/crew',
+  component: lazyRouteComponent(() => import('../crew/crew-root.tsx'), 'CrewRoot'),
+});
+const crewProjects = createRoute({
+  getParentRoute: () => crew,
+  path: '/',
+  component: lazyRouteComponent(() => import('../crew/screens/projects.tsx'), 'CrewProjectsScreen'),
+});
+const unsent = createRoute({
+  getParentRoute: () => crew,
+  path: '/unsent',
+  component: lazyRouteComponent(() => import('../crew/screens/unsent.tsx'), 'UnsentScreen'),
+});
+const crewPlaces = createRoute({
+  getParentRoute: () => crew,
+  path: '/$projectId',
+  component: lazyRouteComponent(() => import('../crew/screens/places.tsx'), 'CrewPlacesScreen'),
+});
+const crewPlace = createRoute({
+  getParentRoute: () => crew,
+  path: '/$projectId/places/$locationId',
+  component: lazyRouteComponent(() => import('../crew/screens/place.tsx'), 'CrewPlaceScreen'),
+});
+const crewNewFinding = createRoute({
+  getParentRoute: () => crew,
+  path: '/new/$draftId',
+  validateSearch: (search): { step?: string; question?: string } => ({
+    ...word(search, 'step'),
+    ...word(search, 'question'),
+  }),
+  component: lazyRouteComponent(() => import('../crew/screens/new-finding.tsx'), 'NewFindingScreen'),
+});
+const crewFinding = createRoute({
+  getParentRoute: () => crew,
+  path: '/findings/$findingId',
+  component: lazyRouteComponent(() => import('../crew/screens/finding.tsx'), 'CrewFindingScreen'),
+});
+const measureAgain = createRoute({
+  getParentRoute: () => crew,
+  path: '/findings/$findingId/measure',
+  validateSearch: (search): { question?: string } => word(search, 'question'),
+  component: lazyRouteComponent(() => import('../crew/screens/measure-again.tsx'), 'MeasureAgainScreen'),
+});
+const crewTree = crew.addChildren([
+  crewProjects,
+  unsent,
+  crewPlaces,
+  crewPlace,
+  crewNewFinding,
+  crewFinding,
+  measureAgain,
+]);
+
 const office = createRoute({
   getParentRoute: () => signedIn,
   id: 'desk',
@@ -166,7 +221,7 @@ const projectTree = project.addChildren([
 const officeTree = office.addChildren([projects, newProject, costBook, people, checks, check, projectTree]);
 
 export const router = createRouter({
-  routeTree: root.addChildren([signIn, start, invitation, signedIn.addChildren([home, officeTree])]),
+  routeTree: root.addChildren([signIn, start, invitation, signedIn.addChildren([home, officeTree, crewTree])]),
   scrollRestoration: true,
   defaultPendingMs: 300,
 });

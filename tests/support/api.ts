@@ -43,16 +43,22 @@ export interface TestApi {
 interface Options {
   limits?: Partial<RateLimits>;
   config?: Partial<Config>;
+  /** Leads the server to its database by another way, such as a line that can be cut. */
+  databaseVia?: (databaseUrl: string) => Promise<string>;
 }
 
 const plenty: RateLimits = { perAddress: 1_000_000, signIn: 1_000_000, clientLink: 1_000_000 };
 const password = 'sill plate and rim joist';
 
 /** A server of one's own: real socket, real PostgreSQL (a clone of the migrated template), real files, worker inline. */
-export async function startTestApi({ limits, config: changes }: Options = {}): Promise<TestApi> {
+export async function startTestApi({ limits, config: changes, databaseVia }: Options = {}): Promise<TestApi> {
   const clone = await cloneDatabase(inject('postgresUrl'));
   const dataDir = mkdtempSync(join(tmpdir(), 'underlath-api-'));
-  const base = readConfig({ DATABASE_URL: clone.databaseUrl, DATA_DIR: dataDir, PORT: '0' });
+  const base = readConfig({
+    DATABASE_URL: (await databaseVia?.(clone.databaseUrl)) ?? clone.databaseUrl,
+    DATA_DIR: dataDir,
+    PORT: '0',
+  });
   const server = await startServer({
     config: { ...base, ...changes },
     limits: { ...plenty, ...limits },

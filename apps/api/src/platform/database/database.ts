@@ -119,7 +119,7 @@ function createPool(
     keepAlive: true,
   });
   // Without a listener, an idle connection that the server closes would end the process.
-  pool.on('error', onError);
+  pool.on('error', ({ message }) => onError(new Error(`a database connection was lost: ${message}`)));
   return pool;
 }
 

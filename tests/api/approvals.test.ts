@@ -1,0 +1,194 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { ChangeOrder, ClientLetter } from '@underlath/contract';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { startTestApi, type TestApi } from '../support/api.ts';
+import { type Job, type Sent, startJob } from '../support/offers.ts';
+
+const v1 = '/api/v1';
+let api: TestApi;
+let job: Job;
+
+beforeAll(async () => {
+  api = await startTestApi();
+  job = await startJob(api);
+});
+afterAll(() => api.close());
+
+async function offer(): Promise<Sent & { cookie: string; letter: ClientLetter; findingId: string }> {
+  const finding = await job.priced();
+  const sent = await job.send(await job.draft([finding.id], { days: 3 }));
+  const cookie = await job.open(sent.link);
+  return { ...sent, cookie, letter: await letterOf(cookie), findingId: finding.id };
+}
+const letterOf = async (cookie: string) =>
+  (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
+const orderOf = async (id: string) =>
+  (await api.http(job.owner).get(`${v1}/change-orders/${id}`).expect(200)).body as ChangeOrder;
+const contractOf = async () =>
+  (await api.http(job.owner).get(`${v1}/projects/${job.project.id}/contract`).expect(200)).body;
+const inCompany: TestApi['platform']['database']['inCompany'] = (companyId, work) =>
+  api.platform.database.inCompany(companyId, work);
+
+test('opening a link, reading and looking at the PDF change nothing, however often', async () => {
+  const { link, cookie, changeOrder } = await offer();
+  const before = await snapshot();
+  for (let round = 0; round < 3; round += 1) {
+    await job.open(link);
+    await letterOf(cookie);
+    await api.http().get(`${v1}/client/letter.pdf`).set('cookie', cookie).expect(200);
+    await api
+      .http()
+      .get('/c')
+      .expect((answer) => expect([200, 404]).toContain(answer.status));
+  }
+  expect(await snapshot()).toEqual(before);
+  expect((await orderOf(changeOrder.id)).state).toBe('sent');
+
+  async function snapshot() {
+    return inCompany(job.owner.companyId, async (tx) => ({
+      orders: await tx.changeOrder.findMany({ orderBy: { id: 'asc' } }),
+      links: await tx.clientLink.findMany({ orderBy: { id: 'asc' } }),
+      events: await tx.event.count(),
+      mail: await tx.mail.count(),
+    }));
+  }
+});
+
+test('an approval changes the contract sum by exactly the printed total and the days by exactly those printed', async () => {
+  const { cookie, letter, changeOrder, findingId } = await offer();
+  const before = await contractOf();
+  const answer = await job.decide(cookie, letter);
+  expect(answer.status).toBe(200);
+  expect(answer.body).toMatchObject({
+    state: 'approved',
+    decision: { signerName: 'Ines Wren', sha256: letter.sha256 },
+  });
+  const after = await contractOf();
+  expect(after.currentSumCents - before.currentSumCents).toBe(letter.document.price.totalCents);
+  expect(after.currentSumCents).toBe(letter.document.contract.afterCents);
+  expect(after.currentDays - before.currentDays).toBe(3);
+  expect(after.finishOn).toBe(letter.document.contract.finishAfter);
+  expect(after.pendingCents).toBe(before.pendingCents - letter.document.price.totalCents);
+  expect(await orderOf(changeOrder.id)).toMatchObject({ state: 'approved' });
+  const finding = await api.http(job.owner).get(`${v1}/findings/${findingId}`).expect(200);
+  expect(finding.body.state).toBe('approved');
+  const record = await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record/verify`).expect(200);
+  expect(record.body).toMatchObject({ ok: true, faults: [] });
+});
+
+test('the consent text is stored in the words that were shown, with the hash of the version', async () => {
+  const { cookie, letter, changeOrder } = await offer();
+  await job.decide(cookie, letter, { locale: 'es' });
+  const rows = await inCompany(job.owner.companyId, (tx) =>
+    tx.decision.findMany({ where: { changeOrderId: changeOrder.id } }),
+  );
+  expect(rows).toHaveLength(1);
+  expect(rows[0]).toMatchObject({ consentText: letter.document.consent.text.es, sha256: letter.sha256, locale: 'es' });
+});
+
+test('both sides get one letter with the hash and the head of the record', async () => {
+  const { cookie, letter } = await offer();
+  await job.decide(cookie, letter);
+  const letters = await inCompany(job.owner.companyId, (tx) =>
+    tx.mail.findMany({ where: { text: { contains: letter.sha256 } } }),
+  );
+  expect(letters.map(({ to }) => to).sort()).toEqual([job.owner.email, 'ines@wren.example'].sort());
+  const head = await inCompany(job.owner.companyId, (tx) =>
+    tx.event.findFirstOrThrow({ where: { type: 'change-order.decided' }, orderBy: { seq: 'desc' } }),
+  );
+  for (const { text } of letters) expect(text).toContain(`${head.seq}: ${head.hash}`);
+});
+
+test('a decline is as easy, keeps its reason, and leaves the contract alone', async () => {
+  const { cookie, letter, changeOrder } = await offer();
+  const before = await contractOf();
+  const answer = await job.decide(cookie, letter, { kind: 'declined', reason: 'Too much this year' });
+  expect(answer.body).toMatchObject({ state: 'declined', decision: { reason: 'Too much this year' } });
+  expect((await contractOf()).currentSumCents).toBe(before.currentSumCents);
+  await api
+    .http(job.owner)
+    .patch(`${v1}/change-orders/${changeOrder.id}`)
+    .set('if-match', `"${(await orderOf(changeOrder.id)).version}"`)
+    .send({ days: 1 })
+    .expect(409);
+});
+
+test('another hash, another consent text and no tick are each refused and decide nothing', async () => {
+  const { cookie, letter, changeOrder } = await offer();
+  expect((await job.decide(cookie, { ...letter, sha256: 'f'.repeat(64) })).status).toBe(410);
+  expect((await job.decide(cookie, letter, { consentId: 'older' })).status).toBe(422);
+  const unticked = await job.decide(cookie, letter, { consent: false });
+  expect(unticked.status).toBe(422);
+  expect(unticked.body.errors).toEqual([{ pointer: '/consent', detail: 'must be ticked' }]);
+  expect((await orderOf(changeOrder.id)).state).toBe('sent');
+});
+
+test('50 answers posted at once are one decision and one letter to each side', async () => {
+  const { cookie, letter, changeOrder } = await offer();
+  const answers = await Promise.all(Array.from({ length: 50 }, () => job.decide(cookie, letter)));
+  // A post that waits longer for a connection than the server lets it is told so (503) and may be sent again.
+  for (const { status } of answers) expect([200, 503]).toContain(status);
+  expect((await job.decide(cookie, letter)).body).toMatchObject({ state: 'approved' });
+  const counts = await inCompany(job.owner.companyId, async (tx) => ({
+    decisions: await tx.decision.count({ where: { changeOrderId: changeOrder.id } }),
+    events: await tx.event.count({ where: { subjectId: changeOrder.id, type: 'change-order.decided' } }),
+    mail: await tx.mail.count({ where: { text: { contains: letter.sha256 } } }),
+  }));
+  expect(counts).toEqual({ decisions: 1, events: 1, mail: 2 });
+});
+
+test('a second, different answer is told what stands', async () => {
+  const { cookie, letter } = await offer();
+  await job.decide(cookie, letter);
+  const other = await job.decide(cookie, letter, { kind: 'declined' });
+  expect(other.status).toBe(409);
+  expect(other.body.detail).toContain('was approved by Ines Wren');
+});
+
+test('a question reaches the office, decides nothing, and its answer reaches the client', async () => {
+  const { cookie, changeOrder } = await offer();
+  const asked = await api
+    .http()
+    .post(`${v1}/client/questions`)
+    .set('cookie', cookie)
+    .send({ name: 'Ines Wren', text: 'Is there dust?' })
+    .expect(201);
+  const order = await orderOf(changeOrder.id);
+  expect(order).toMatchObject({ state: 'sent', openQuestions: 1 });
+  const answer = `${v1}/change-orders/${order.id}/questions/${asked.body.id}/answer`;
+  await api.http(job.owner).post(answer).send({ answer: 'A little; we seal the door.' }).expect(200);
+  expect((await letterOf(cookie)).questions[0]?.answer).toBe('A little; we seal the door.');
+  await api.http(job.owner).post(answer).send({ answer: 'Another' }).expect(409);
+});
+
+test('an expired link answers 410 and says whom to ask', async () => {
+  const { cookie, changeOrder } = await offer();
+  await inCompany(job.owner.companyId, (tx) =>
+    tx.clientLink.updateMany({ where: { changeOrderId: changeOrder.id }, data: { expiresAt: new Date(0) } }),
+  );
+  const gone = await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(410);
+  expect(gone.body).toMatchObject({ type: 'urn:underlath:problem:link-gone' });
+  expect(gone.body.detail).toContain('Ask Brandt Remodel');
+});
+
+test('an unknown token is told so, nobody reads without one, and closing forgets it', async () => {
+  await api
+    .http()
+    .post(`${v1}/client/session`)
+    .send({ token: 'x'.repeat(43) })
+    .expect(410);
+  await api.http().get(`${v1}/client/letter`).expect(401);
+  const closed = await api.http().delete(`${v1}/client/session`).expect(204);
+  expect(closed.get('set-cookie')?.[0]).toMatch(/Expires=Thu, 01 Jan 1970/);
+});
+
+test('no token of a link stands in any file the server wrote outside the letter itself', async () => {
+  const { link } = await offer();
+  const token = new URL(link).hash.slice(1);
+  const names = readdirSync(api.dataDir, { recursive: true, withFileTypes: true });
+  const files = names.filter((entry) => entry.isFile() && !entry.name.endsWith('.eml'));
+  for (const { parentPath, name } of files) {
+    expect(readFileSync(join(parentPath, name)).includes(token), name).toBe(false);
+  }
+});

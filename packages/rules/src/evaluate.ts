@@ -112,6 +112,11 @@ function stillToMeasure(check: Check, missing: readonly string[], known: KnownAl
   return { ...known, verdict: 'undetermined', reasons: [...(known?.reasons ?? []), stillToDo] };
 }
 
+/** The ratio, or null when an outcome fails for a reason no ratio shows: a known one of 1 or less would mislead. */
+function explainingRatio({ verdict, ratio = null }: Judgement): number | null {
+  return verdict === 'fails' && ratio !== null && ratio <= 1 ? null : ratio;
+}
+
 function finish(
   check: Check,
   edition: string,
@@ -119,7 +124,7 @@ function finish(
   judgement: Judgement,
   missing: readonly string[],
 ): Outcome {
-  const ratio = judgement.ratio ?? null;
+  const ratio = explainingRatio(judgement);
   const remaining = judgement.remaining ?? null;
   const role = judgement.facts?.role ?? situation.role ?? check.role;
   const rated = rateSeverity({

@@ -148,7 +148,7 @@ function judgeSeat(given: SeatInputs): Judgement {
   const fromMemory = source?.basis === 'memory' && byLoadIn > byCodeIn;
   return {
     verdict: meets ? 'meets' : 'fails',
-    ratio: nothingHolds && ratio !== null && ratio <= 1 ? null : ratio,
+    ratio,
     remaining: nothingHolds ? 0 : shareOf(bearingIn, requiredIn),
     values: {
       requiredIn: inchesOf(requiredIn),

@@ -146,7 +146,7 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
   const areaRatio = largestRatio([ratioOf(largestRoomSf, LEAD_ROOM_SF), ratioOf(exteriorSf, LEAD_EXTERIOR_SF)]);
   return {
     verdict: positive ? 'fails' : 'meets',
-    ratio: positive && areaRatio !== null && areaRatio <= 1 ? null : areaRatio,
+    ratio: areaRatio,
     remaining: null,
     values: {
       treatAsOld: yesNoOf(true),

@@ -1,18 +1,12 @@
 import {
   atMost,
   type Complete,
-  choice,
   decimal,
   defineCheck,
   formatLength,
-  group,
   type InputIssue,
   inchesOf,
   type Judgement,
-  length,
-  list,
-  named,
-  number,
   type Partials,
   pctOf,
   type Quantity,
@@ -29,14 +23,9 @@ import {
   PANEL_EXPANSION_SOURCE,
   panelExpansionPerPct,
 } from '../../standards/common-practice/engineered-movement.ts';
-import {
-  EMC_RANGE_F,
-  EMC_SOURCE,
-  equilibriumMoisturePct,
-} from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
+import { EMC_SOURCE, equilibriumMoisturePct } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import {
   FIBER_SATURATION_PCT,
-  type MovementSpecies,
   movementAcrossGrain,
   RULE_OF_THUMB_PER_PCT,
   RULE_OF_THUMB_SOURCE,
@@ -45,121 +34,7 @@ import {
   WIDE_RANGE_SOURCE,
 } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
 import { shrinkageCases } from './shrinkage.cases.ts';
-
-const SPECIES_WORDS: Record<MovementSpecies, Text> = {
-  'douglas-fir-coast': text('Douglas fir, coast', 'Abeto Douglas, costa'),
-  'douglas-fir-interior-north': text('Douglas fir, interior north', 'Abeto Douglas, interior norte'),
-  'douglas-fir-interior-west': text('Douglas fir, interior west', 'Abeto Douglas, interior oeste'),
-  'western-larch': text('Western larch', 'Alerce occidental'),
-  'western-hemlock': text('Western hemlock', 'Tsuga occidental'),
-  'white-fir': text('White fir', 'Abeto blanco'),
-  'grand-fir': text('Grand fir', 'Abeto grandis'),
-  'noble-fir': text('Noble fir', 'Abeto noble'),
-  'lodgepole-pine': text('Lodgepole pine', 'Pino contorta'),
-  'engelmann-spruce': text('Engelmann spruce', 'Pícea de Engelmann'),
-  'loblolly-pine': text('Loblolly pine', 'Pino taeda'),
-  'longleaf-pine': text('Longleaf pine', 'Pino de hoja larga'),
-  'shortleaf-pine': text('Shortleaf pine', 'Pino de hoja corta'),
-  'slash-pine': text('Slash pine', 'Pino elliottii'),
-};
-const SPECIES = Object.keys(SPECIES_WORDS) as MovementSpecies[];
-
-const moisture = (label: Text, insteadOf: string) =>
-  number({
-    unit: 'pct',
-    min: 0,
-    max: 200,
-    needed: { when: { input: insteadOf, known: false } },
-    label,
-    howToMeasure: text('From the meter; a reading overrides the air.', 'Del medidor; la lectura vale más que el aire.'),
-  });
-const air = (label: Text, insteadOf: string) =>
-  group({
-    needed: 'optional',
-    showWhen: { input: insteadOf, known: false },
-    label,
-    fields: {
-      temperatureF: number({
-        unit: 'F',
-        ...EMC_RANGE_F,
-        label: text('Air temperature', 'Temperatura del aire'),
-      }),
-      humidityPct: number({ unit: 'pct', min: 0, max: 100, label: text('Relative humidity', 'Humedad relativa') }),
-    },
-  });
-
-const member = {
-  name: named({ label: text('Name', 'Nombre'), howToMeasure: text('Such as joist A.', 'Por ejemplo, vigueta A.') }),
-  kind: choice({
-    options: [
-      { value: 'sawn', label: text('Sawn lumber', 'Madera aserrada') },
-      { value: 'i-joist', label: text('I-joist', 'Vigueta I') },
-      { value: 'lvl', label: text('LVL', 'LVL') },
-      { value: 'panel', label: text('Plywood or OSB', 'Contrachapado u OSB') },
-    ],
-    label: text('What it is', 'Qué es'),
-  }),
-  grain: choice({
-    options: [
-      { value: 'tangential', label: text('Flat grain (along the rings)', 'Veta plana (a lo largo de los anillos)') },
-      { value: 'radial', label: text('Upright grain (across the rings)', 'Veta vertical (a través de los anillos)') },
-      { value: 'mixed', label: text('Mixed or not seen', 'Mixta o no se ve') },
-    ],
-    default: 'mixed',
-    showWhen: { input: 'kind', is: ['sawn'] },
-    label: text('Grain in the direction measured', 'Veta en la dirección medida'),
-    picture: 'grain-direction',
-  }),
-  species: choice({
-    options: SPECIES.map((value) => ({ value, label: SPECIES_WORDS[value] })),
-    needed: {
-      when: {
-        all: [
-          { input: 'kind', is: ['sawn'] },
-          { input: 'grain', is: ['tangential', 'radial'] },
-        ],
-      },
-    },
-    showWhen: { input: 'kind', is: ['sawn'] },
-    label: text('Species', 'Especie'),
-  }),
-  sizeIn: length({
-    unit: 'in',
-    min: 0.0625,
-    max: 600,
-    label: text('Size across the grain', 'Tamaño a través de la veta'),
-    howToMeasure: text('Depth of the joist, or the whole stack.', 'Altura de la vigueta o de todo el conjunto.'),
-    picture: 'member-depth',
-  }),
-  fromPct: moisture(text('Moisture before', 'Humedad antes'), 'fromAir'),
-  fromAir: air(text('Or: air before', 'O: aire antes'), 'fromPct'),
-  toPct: moisture(text('Moisture after', 'Humedad después'), 'toAir'),
-  toAir: air(text('Or: air after', 'O: aire después'), 'toPct'),
-} as const;
-
-const inputs = {
-  members: list({
-    item: member,
-    minItems: 1,
-    maxItems: 60,
-    label: text('Members side by side', 'Elementos lado a lado'),
-  }),
-  spacingIn: length({
-    unit: 'in',
-    min: 0.25,
-    max: 2400,
-    needed: 'optional',
-    label: text('Distance between them', 'Distancia entre ellos'),
-  }),
-  toleranceIn: length({
-    unit: 'in',
-    min: 0,
-    max: 24,
-    needed: 'optional',
-    label: text('Difference you accept', 'Diferencia que acepta'),
-    howToMeasure: text('No code sets it; 1/8 in is often asked.', 'Ningún código la fija; suele pedirse 1/8 in.'),
-  }),
-} as const;
+import { inputs } from './shrinkage.inputs.ts';
 
 type Inputs = Complete<typeof inputs>;
 type Member = Inputs['members'][number];
@@ -244,57 +119,57 @@ const memberWords = (one: Moved): Text => {
     : text(`${one.name} shrinks ${by} from ${pct}.`, `${one.name} se encoge ${by} de ${pctEs}.`);
 };
 
-function judgeShrinkage(given: Inputs): Judgement {
-  const moved = given.members.map(moveMember);
-  const changes = moved.map((one) => one.changeIn);
-  const alone = moved.length === 1;
-  const differentialIn = Math.max(...changes, ...(alone ? [0] : [])) - Math.min(...changes, ...(alone ? [0] : []));
-  const slope = given.spacingIn === undefined ? undefined : differentialIn / given.spacingIn;
+function movementCautions(given: Inputs, sources: ReadonlyMap<string, Source>): Text[] {
   const kinds = new Set(
     given.members.map((one) => (one.kind === 'sawn' && one.grain === 'radial' ? 'upright' : one.kind)),
   );
-  const byId = new Map(moved.flatMap((one) => one.sources).map((source) => [source.id, source]));
-  const base = {
+  return [
+    ...(kinds.size > 1 ? [MIXED_KINDS] : []),
+    ...(given.members.length === 1 ? [NEIGHBOR_STILL] : []),
+    ...(sources.has(SHRINKAGE_SOURCE.id) ? [MIXED_GRAIN] : []),
+  ];
+}
+
+/** The verdict of a difference against the tolerance chosen, if one is. */
+function judgeDifference(differentialIn: number, toleranceIn: number | undefined, found: readonly Text[]) {
+  if (toleranceIn === undefined)
+    return { verdict: 'undetermined', reasons: [...found, NO_TOLERANCE], missing: ['toleranceIn'] } as const;
+  const meets = atMost(differentialIn, toleranceIn);
+  const accepted = formatLength(toleranceIn);
+  const accept = text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`);
+  return {
+    verdict: meets ? 'meets' : 'fails',
+    ratio: ratioOf(differentialIn, toleranceIn),
+    reasons: [...found, accept],
+    repairs: meets ? [] : ['re-shim', 'member-replace'],
+  } as const;
+}
+
+function judgeShrinkage(given: Inputs): Judgement {
+  const moved = given.members.map(moveMember);
+  const changes = moved.map((one) => one.changeIn);
+  const compared = changes.length === 1 ? [...changes, 0] : changes;
+  const differentialIn = Math.max(...compared) - Math.min(...compared);
+  const slope = given.spacingIn === undefined ? undefined : differentialIn / given.spacingIn;
+  const sources = new Map(moved.flatMap((one) => one.sources).map((source) => [source.id, source]));
+  const found = [...moved.map(memberWords), differenceWords(differentialIn, slope)];
+  return {
+    ...judgeDifference(differentialIn, given.toleranceIn, found),
     values: {
       ...memberValues(moved),
       differentialIn: inchesOf(differentialIn),
       ...(slope !== undefined && { slope: slopeOf(slope) }),
-      ...(slope !== undefined && slope > 0 && { slopeOneIn: slopeOf(1 / slope) }),
+      ...(slope !== undefined && !atMost(slope, 0) && { slopeOneIn: slopeOf(1 / slope) }),
     },
-    sources: [...byId.values()],
-    cautions: [
-      ...(kinds.size > 1 ? [MIXED_KINDS] : []),
-      ...(alone ? [NEIGHBOR_STILL] : []),
-      ...(byId.has(SHRINKAGE_SOURCE.id) ? [MIXED_GRAIN] : []),
-    ],
-  };
-  const difference = differenceWords(differentialIn, slope);
-  if (given.toleranceIn === undefined)
-    return {
-      ...base,
-      verdict: 'undetermined',
-      reasons: [...moved.map(memberWords), difference, NO_TOLERANCE],
-      missing: ['toleranceIn'],
-    };
-  const meets = atMost(differentialIn, given.toleranceIn);
-  const accepted = formatLength(given.toleranceIn);
-  return {
-    ...base,
-    verdict: meets ? 'meets' : 'fails',
-    ratio: ratioOf(differentialIn, given.toleranceIn),
-    reasons: [
-      ...moved.map(memberWords),
-      difference,
-      text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`),
-    ],
-    repairs: meets ? [] : ['re-shim', 'member-replace'],
+    sources: [...sources.values()],
+    cautions: movementCautions(given, sources),
     facts: { ratio: null },
   };
 }
 
 function differenceWords(differentialIn: number, slope: number | undefined): Text {
   const by = `${formatLength(differentialIn)} (${decimal(differentialIn, 3)} in)`;
-  if (slope === undefined || slope === 0)
+  if (slope === undefined || atMost(slope, 0))
     return text(`The largest difference is ${by}.`, `La mayor diferencia es ${by}.`);
   const over = `1/${decimal(1 / slope, 0)}`;
   return text(

@@ -120,7 +120,7 @@ function judgeSurvey(given: SurveyInputs): Judgement {
   ]);
   return {
     verdict: meets ? 'meets' : 'fails',
-    ratio: !meets && ratio !== null && ratio <= 1 ? null : ratio,
+    ratio,
     remaining: spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, spacingIn),
     values: {
       goodNails: countOf(found.good),

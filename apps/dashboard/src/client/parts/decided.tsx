@@ -19,7 +19,7 @@ function Answer({ document, decision }: AnswerProps) {
   const approved = decision.kind === 'approved';
   return (
     <section className="decided" aria-labelledby="decided">
-      <h1 id="decided" tabIndex={-1}>
+      <h1 id="decided" tabIndex={-1} data-told>
         {t(approved ? 'approvedTitle' : 'declinedTitle')}
       </h1>
       <p>{t(approved ? 'approvedNext' : 'declinedNext')}</p>
@@ -58,7 +58,7 @@ function AnswerFacts({ document, decision }: AnswerProps) {
         sum(contract.beforeCents)
       ),
     },
-    { name: t('fingerprint'), value: <code>{inGroups(decision.sha256.slice(0, 12))} …</code> },
+    { name: t('fingerprint'), value: <code className="hash-short">{inGroups(decision.sha256.slice(0, 12))} …</code> },
   ];
   return <Facts facts={facts} />;
 }

@@ -1,9 +1,9 @@
-import type { ChangeOrderDocument } from '@underlath/contract';
-import { useT } from '../../shared/i18n/locale.tsx';
+import type { ChangeOrderDocument, Text } from '@underlath/contract';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
-import { Paragraphs } from './words.tsx';
+import { wordsIn } from '../letter-text.ts';
 
 export type SignatureErrors = { name?: string | undefined; consent?: string | undefined };
 
@@ -24,7 +24,7 @@ export function Signature({ consent, tick, name, agreed, errors, onName, onAgree
     <>
       <section aria-labelledby="consent" className="consent">
         <h2 id="consent">{t('consentTitle')}</h2>
-        <Paragraphs text={consent.text} />
+        <ConsentText text={consent.text} />
       </section>
       <TextInput
         label={t('yourName')}
@@ -39,5 +39,18 @@ export function Signature({ consent, tick, name, agreed, errors, onName, onAgree
       />
       <Checkbox label={tick} error={errors.consent} checked={agreed} onChange={onAgreed} />
     </>
+  );
+}
+
+/** The words as they are stored, a sentence a line so that they are read. */
+function ConsentText({ text }: { text: Text }) {
+  const { locale } = useLocale();
+  const { words, lang } = wordsIn(text, locale);
+  return (
+    <ul className="plain-list" lang={lang}>
+      {words.split(/(?<=\.)\s+/).map((sentence) => (
+        <li key={sentence}>{sentence}</li>
+      ))}
+    </ul>
   );
 }

@@ -40,8 +40,9 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
   const [closed, setClosed] = useState(false);
   const { step, go, back } = useStep();
   const { draft, change, forget } = useDraft(letter.sha256);
-  const shown = letter.state === 'open' && block === null ? step : 'letter';
-  const leave = useReturnToPlace(shown, letter.state);
+  const answerable = letter.state === 'open' && block === null;
+  const shown = answerable ? step : 'letter';
+  const leave = useReturnToPlace(shown, answerable);
   const title = t('pageTitle', { number: letter.document.number, company: letter.document.company.name });
   useEffect(() => {
     document.title = title;

@@ -63,7 +63,7 @@ function LinkDied({ block }: { block: Block }) {
   const t = useT(client);
   const replaced = block === 'replaced';
   return (
-    <div className="notice" role="alert">
+    <div className="notice" role="alert" tabIndex={-1} data-told>
       <p>
         <b>{t(replaced ? 'replacedTitle' : 'goneTitle')}</b>
       </p>

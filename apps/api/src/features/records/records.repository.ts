@@ -30,6 +30,10 @@ export async function lockHead(tx: Tx, companyId: string, projectId: string): Pr
 export const findHead = (tx: Tx, companyId: string, projectId: string) =>
   tx.recordHead.findUnique({ where: { companyId_projectId: { companyId, projectId } } });
 
+export async function hasProject(tx: Tx, companyId: string, id: string): Promise<boolean> {
+  return (await tx.project.count({ where: { companyId, id } })) === 1;
+}
+
 /** The event and the moved head, in one statement. */
 export async function insertEvent(tx: Tx, companyId: string, projectId: string, event: EventRow): Promise<void> {
   await tx.$executeRaw`

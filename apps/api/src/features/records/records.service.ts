@@ -84,8 +84,8 @@ export class RecordsService {
   /** @throws ProblemError `not-found` */
   async verify(companyId: string, projectId: string): Promise<RecordCheck> {
     const work = async (tx: Tx) => {
-      const head = await records.findHead(tx, companyId, projectId);
-      if (!head) throw notFound('project');
+      // Not asked of the head: one that was removed is a fault to report.
+      if (!(await records.hasProject(tx, companyId, projectId))) throw notFound('project');
       return verifyProject(tx, companyId, projectId);
     };
     // One snapshot: an event that arrives meanwhile must not look like a fault.

@@ -4,7 +4,7 @@ import { mkdir } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { z } from 'zod';
+import * as z from 'zod';
 import { StartupError } from '../platform/startup-error.ts';
 
 const part = z.object({ sha256: z.string(), byteCount: z.number() });

@@ -1,0 +1,136 @@
+import { appendFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Readable } from 'node:stream';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { backUp } from '../../apps/api/src/commands/backup.ts';
+import { filePath, tablePath } from '../../apps/api/src/commands/backup-folder.ts';
+import { restore } from '../../apps/api/src/commands/restore.ts';
+import { verifyEverything } from '../../apps/api/src/commands/verify-record.ts';
+import { RecordsService } from '../../apps/api/src/features/records/records.service.ts';
+import { newId } from '../../apps/api/src/platform/ids.ts';
+import { type Person, startTestApi, type TestApi } from '../support/api.ts';
+
+let folder: string;
+let from: TestApi;
+let owner: Person;
+const projectId = newId();
+
+beforeAll(async () => {
+  folder = join(mkdtempSync(join(tmpdir(), 'underlath-drill-')), 'backup');
+  from = await startTestApi();
+  owner = await from.signIn();
+  await addPhoto();
+});
+afterAll(async () => {
+  await from.close();
+  rmSync(join(folder, '..'), { recursive: true, force: true });
+});
+
+/** A row and the bytes it names, with text that a careless copy would spoil. */
+async function addPhoto(): Promise<void> {
+  const { database, fileStore, clock } = from.platform;
+  const { companyId, memberId } = owner;
+  const received = await fileStore.receive(Readable.from([Buffer.from('bytes of a photo')]));
+  const fileKey = `${companyId}/${received.sha256}`;
+  await fileStore.keep(received, fileKey);
+  await database.inCompany(companyId, async (tx) => {
+    await tx.project.create({
+      data: {
+        companyId,
+        id: projectId,
+        name: 'Tab\there, back\\slash, line\nbreak, ñ, 🪵',
+        siteAddress: '12 Elm Street',
+        clientName: 'Ines Roth',
+        stories: 2,
+        originalSumCents: 4_812_500,
+        originalDays: 45,
+        codeEdition: 'irc-2021',
+        jurisdiction: 'Invented County',
+      },
+    });
+    await new RecordsService(database, clock).open(tx, companyId, projectId);
+    await tx.photo.create({
+      data: {
+        companyId,
+        id: newId(),
+        projectId,
+        sha256: received.sha256,
+        byteCount: received.byteCount,
+        mediaType: 'image/jpeg',
+        widthPx: 1,
+        heightPx: 1,
+        fileKey,
+        uploadedById: memberId,
+      },
+    });
+  });
+}
+
+const project = ({ platform }: TestApi) =>
+  platform.database.inCompany(owner.companyId, (tx) =>
+    tx.project.findFirst({ where: { id: projectId }, include: { photos: true } }),
+  );
+
+describe('a backup', () => {
+  test('restored into an empty place holds every row, every byte, and the people who sign in', async () => {
+    const manifest = await backUp(from.platform, folder);
+    expect(manifest.files).toHaveLength(1);
+    const to = await startTestApi();
+    await restore(to.platform, folder);
+    expect(await project(to)).toEqual(await project(from));
+    const verified = await verifyEverything(to.platform);
+    // The photo was put in by hand, past its record; that is said of both places alike.
+    expect(verified).toEqual(await verifyEverything(from.platform));
+    expect(verified.faults.filter(({ where }) => where.startsWith('photo '))).toEqual([]);
+    expect(verified.photos).toBe(1);
+    expect((await to.platform.accounts.signIn(owner.email, owner.password)).userId).toBe(owner.userId);
+    await to.close();
+  });
+
+  test('is refused by a database that holds anything', async () => {
+    await expect(restore(from.platform, folder)).rejects.toThrow('The database is not empty');
+  });
+
+  test('does not overwrite a folder', async () => {
+    await expect(backUp(from.platform, folder)).rejects.toThrow('exists already');
+  });
+
+  test('that lost a byte is refused by name, and nothing of it is restored', async () => {
+    const to = await startTestApi();
+    const photo = filePath(
+      folder,
+      readdirSync(join(folder, 'files', owner.companyId)).map((name) => `${owner.companyId}/${name}`)[0] ?? '',
+    );
+    appendFileSync(photo, 'x');
+    await expect(restore(to.platform, folder)).rejects.toThrow(`${photo} is not as it was`);
+    appendFileSync(tablePath(folder, 'project'), 'x');
+    await expect(restore(to.platform, folder)).rejects.toThrow(`${tablePath(folder, 'project')} is not as it was`);
+    expect(await project(to)).toBeNull();
+    await to.close();
+  });
+});
+
+test('a project whose record was taken away is found, and the others are still looked at', async () => {
+  const { database } = from.platform;
+  await database.ownerPool.query(
+    'begin; set local session_replication_role = replica; delete from record_head; commit',
+  );
+  const { faults, photos } = await verifyEverything(from.platform);
+  expect(faults).toContainEqual({ where: expect.stringContaining(projectId), what: 'it has no record' });
+  expect(photos).toBe(1);
+});
+
+test('a photo whose bytes were changed or taken away is found', async () => {
+  const { database, fileStore } = from.platform;
+  const photo = await database.owner.photo.findFirstOrThrow();
+  await fileStore.put(photo.fileKey, Buffer.from('other bytes'));
+  const changed = await verifyEverything(from.platform);
+  expect(changed.faults).toContainEqual({
+    where: `photo ${photo.id}`,
+    what: expect.stringContaining(`not ${photo.sha256}`),
+  });
+  await fileStore.remove(photo.fileKey);
+  const gone = await verifyEverything(from.platform);
+  expect(gone.faults).toContainEqual({ where: `photo ${photo.id}`, what: 'its file is missing' });
+});

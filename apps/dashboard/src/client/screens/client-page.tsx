@@ -1,5 +1,5 @@
 import type { ClientLetter } from '@underlath/contract';
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { useStatus } from '../../shared/ui/status.tsx';
@@ -7,6 +7,7 @@ import { type Block, blockOf } from '../problem-words.ts';
 import { useDraft } from '../use-draft.ts';
 import { useLetter } from '../use-letter.ts';
 import { useOnline } from '../use-online.ts';
+import { usePageTitle } from '../use-page-title.ts';
 import { useReturnToPlace } from '../use-return.ts';
 import { type Step, useStep } from '../use-step.ts';
 import { AskScreen } from './ask-screen.tsx';
@@ -43,10 +44,7 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
   const answerable = letter.state === 'open' && block === null;
   const shown = answerable ? step : 'letter';
   const leave = useReturnToPlace(shown, answerable);
-  const title = t('pageTitle', { number: letter.document.number, company: letter.document.company.name });
-  useEffect(() => {
-    document.title = title;
-  }, [title]);
+  usePageTitle(t('pageTitle', { number: letter.document.number, company: letter.document.company.name }));
   if (closed) return <BlockedScreen block="closed" />;
   const close = () => {
     forget();

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { OfflineError, ProblemError } from '../../shared/api/errors.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
@@ -6,10 +6,12 @@ import { common } from '../../shared/i18n/messages/common.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { LanguageSwitch } from '../parts/language-switch.tsx';
 import type { Block, ClientKey } from '../problem-words.ts';
+import { usePageTitle } from '../use-page-title.ts';
 
 /** The letter's own layout in gray lines, so that nothing jumps when it comes. */
 export function LoadingScreen() {
   const t = useT(client);
+  usePageTitle(t('pageTitleWaiting'));
   return (
     <>
       <div className="letter-body letter-loading" role="status">
@@ -75,9 +77,11 @@ export function FailedScreen({ error, retry, retrying }: { error: Error; retry: 
   );
 }
 
-function Plain({ title, children }: { title: string; children: React.ReactNode }) {
+function Plain({ title, children }: { title: string; children: ReactNode }) {
+  const t = useT(client);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
+  usePageTitle(t('pageTitleWaiting'));
   return (
     <div className="letter-body plain-state">
       <div className="letter-top">

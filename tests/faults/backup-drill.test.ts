@@ -111,13 +111,16 @@ describe('a backup', () => {
   });
 });
 
-test('a project whose record was taken away is found, and the others are still looked at', async () => {
+test('a record whose head was taken away is found, and the others are still looked at', async () => {
   const { database } = from.platform;
   await database.ownerPool.query(
     'begin; set local session_replication_role = replica; delete from record_head; commit',
   );
   const { faults, photos } = await verifyEverything(from.platform);
-  expect(faults).toContainEqual({ where: expect.stringContaining(projectId), what: 'it has no record' });
+  expect(faults).toContainEqual({
+    where: expect.stringContaining(projectId),
+    what: 'The head of the record is missing.',
+  });
   expect(photos).toBe(1);
 });
 

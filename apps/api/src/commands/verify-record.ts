@@ -3,7 +3,6 @@ import { pipeline } from 'node:stream/promises';
 import { RecordsService } from '../features/records/records.service.ts';
 import { FileMissingError } from '../platform/file-store/store-errors.ts';
 import type { Platform } from '../platform/platform.ts';
-import { ProblemError } from '../platform/problem-error.ts';
 import { runCommand } from './run-command.ts';
 import { withPlatform } from './with-platform.ts';
 
@@ -25,21 +24,12 @@ export async function verifyEverything(
     orderBy: { id: 'asc' },
   });
   for (const project of projects) {
-    const found = await faultsOf(records, project);
-    for (const fault of found) faults.push({ where: `project ${project.name} (${project.id})`, what: describe(fault) });
+    const check = await records.verify(project.companyId, project.id);
+    for (const fault of check.faults)
+      faults.push({ where: `project ${project.name} (${project.id})`, what: describe(fault) });
   }
   const photos = await verifyPhotos(platform, faults);
   return { projects: projects.length, photos, faults };
-}
-
-/** A project without a record is the gravest fault, not a reason to stop looking at the others. */
-async function faultsOf(records: RecordsService, { companyId, id }: { companyId: string; id: string }) {
-  try {
-    return (await records.verify(companyId, id)).faults;
-  } catch (error) {
-    if (error instanceof ProblemError && error.type === 'not-found') return [{ seq: null, what: 'it has no record' }];
-    throw error;
-  }
 }
 
 async function verifyPhotos({ database, fileStore }: Platform, faults: RecordFault[]): Promise<number> {

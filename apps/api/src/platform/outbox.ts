@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Database, Tx } from './database/database.ts';
 import { newId } from './ids.ts';
 import type { Letter, Mailer } from './mailer.ts';

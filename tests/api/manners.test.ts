@@ -1,7 +1,7 @@
 import Fastify, { type FastifyInstance } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { buildApp } from '../../apps/api/src/app.ts';
 import type { Feature } from '../../apps/api/src/deps.ts';
 import { DatabaseAwayError } from '../../apps/api/src/platform/database/database-errors.ts';

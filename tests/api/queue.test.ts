@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { createOutbox, handleMail } from '../../apps/api/src/platform/outbox.ts';
 import { createQueue, defineJob, handleJob, type Job, type Queue } from '../../apps/api/src/platform/queue.ts';

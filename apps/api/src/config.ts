@@ -1,5 +1,5 @@
 import { join, resolve } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { findProjectRoot } from './platform/project-root.ts';
 import { StartupError } from './platform/startup-error.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { locale } from './common.ts';
 import { checkAnswer, findingContext, inputs } from './findings.ts';
 import { route } from './route.ts';

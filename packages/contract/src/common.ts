@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A UUID; the maker of a thing chooses it (version 7), the phone included. */
 export const id = z.uuid({ error: 'must be a UUID' });

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { cents, findingState, id, instant, page, pageQuery, severity, text, verdict, words } from './common.ts';
 import { rectangle } from './locations.ts';
 import { photo, photoThumb } from './photos.ts';
@@ -7,11 +7,14 @@ import { everyone, route } from './route.ts';
 /** What the severity table needs beyond the measurements. Absent means not known. */
 export const findingContext = z.strictObject({
   role: z.enum(['gravity', 'lateral', 'envelope', 'finish', 'hazard']).optional(),
+  memberKind: z.enum(['joist', 'beam', 'post', 'seat', 'hanger', 'plate', 'stud', 'engineered']).optional(),
   storiesAbove: z.int().min(0).max(4).optional(),
+  carriesStoryOrRoof: z.boolean().optional(),
   occupiedBelow: z.boolean().optional(),
   shored: z.boolean().optional(),
   positiveConnection: z.boolean().optional(),
   storyShare: z.number().min(0).max(1).optional(),
+  disturbed: z.boolean().optional(),
 });
 
 export const source = z.object({

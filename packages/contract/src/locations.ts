@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { id, severity, words } from './common.ts';
 import { everyone, office, route } from './route.ts';
 

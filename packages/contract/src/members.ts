@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { id, instant, role, words } from './common.ts';
 import { everyone, ownerOnly, route } from './route.ts';
 

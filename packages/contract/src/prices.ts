@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { cents, currency, id, instant, text, words } from './common.ts';
 import { office, ownerOnly, route } from './route.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** The catalogue of problems (RFC 9457). The screen switches on `type`; status and title are fixed, `detail` says what, to what, and what to do. */
 export const problems = {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { invalidInput } from '../platform/problem-error.ts';
 
 /** Where a list goes on: the sort values of the last row shown. Callers pass it back unread. */

@@ -3,7 +3,7 @@ import { type Permission, problem, problems } from '@underlath/contract';
 import type { FastifyInstance, RouteOptions } from 'fastify';
 import fp from 'fastify-plugin';
 import { jsonSchemaTransform } from 'fastify-type-provider-zod';
-import { z } from 'zod';
+import * as z from 'zod';
 
 declare module 'fastify' {
   interface FastifyContextConfig {

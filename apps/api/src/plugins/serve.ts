@@ -1,6 +1,6 @@
 import type { Answer, BodyOut, Locale, ParamsOut, QueryOut, Route } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Principal } from './auth.ts';
 import { readIfMatch } from './etag.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { defineJob, handleJob, type JobHandler } from '../../platform/queue.ts';
 import type { PhotoDerivativesService } from './photo-derivatives.service.ts';
 

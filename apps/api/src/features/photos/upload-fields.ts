@@ -1,9 +1,11 @@
 import { id, photoStage, sha256 } from '@underlath/contract';
-import { z } from 'zod';
+import * as z from 'zod';
 import { invalidInput, ProblemError } from '../../platform/problem-error.ts';
 
 const empty = (value: unknown) => (value === '' ? undefined : value);
 const optional = <S extends z.ZodType>(schema: S) => z.preprocess(empty, schema.optional());
+
+import { isStorable } from '../../plugins/storable-text.ts';
 
 /** What stands before the file in an upload. Forms send an empty text for what was left out. */
 const uploadFields = z.strictObject({
@@ -12,7 +14,7 @@ const uploadFields = z.strictObject({
   findingId: optional(id),
   locationId: optional(id),
   stage: z.preprocess(empty, photoStage.default('found')),
-  caption: z.string().trim().max(300).default(''),
+  caption: z.string().trim().max(300).refine(isStorable, 'a letter in it cannot be kept').default(''),
 });
 export type UploadFields = z.output<typeof uploadFields>;
 

@@ -1,6 +1,6 @@
 import { recordRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
-import { z } from 'zod';
+import * as z from 'zod';
 import { serve } from '../../plugins/serve.ts';
 import { cutPage, readCursor } from '../paging.ts';
 import type { RecordsService } from './records.service.ts';

@@ -68,12 +68,12 @@ function Finding({ item, wording, showFound, showPlace }: FindingProps) {
       {showFound && <Paragraphs text={item.found} />}
       <Photos item={item} />
       {item.measured.length > 0 && (
-        <>
+        <div className="measured">
           <h4>{t('measuredTitle')}</h4>
           <Facts
             facts={item.measured.map((each) => ({ name: wordsIn(each.label, locale).words, value: each.value }))}
           />
-        </>
+        </div>
       )}
       {!saysAlready(wording.why, item.why) && <Paragraphs text={item.why} />}
       {!saysAlready(wording.ifNot, item.ifNot) && <Paragraphs text={item.ifNot} />}

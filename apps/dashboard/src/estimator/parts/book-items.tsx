@@ -6,6 +6,7 @@ import { Select } from '../../shared/ui/field.tsx';
 import { Cell } from './book-cells.tsx';
 import { emptyItem, type ItemRow, type TradeRow } from './book-draft.ts';
 import { Part } from './page.tsx';
+import { unitWords } from './words.ts';
 
 type BookItemsProps = {
   items: readonly ItemRow[];
@@ -40,7 +41,7 @@ export function BookItems({ items, trades, onChange, problem }: BookItemsProps) 
       lead="Hours and material left empty are not known yet: they show as gaps in a price and are never counted as zero."
     >
       <div className="table-scroll">
-        <table className="table book-table">
+        <table className="table book-table book-items">
           <caption className="hidden-text">Rates by kind of work</caption>
           <thead>
             <tr>
@@ -95,8 +96,8 @@ function ItemLine({ row, at, trades, problem, onChange, onRemove }: ItemLineProp
       <th scope="row" className="book-work">
         {words}
       </th>
-      <td>{row.unit}</td>
-      <td>
+      <td>{unitWords(row.unit)}</td>
+      <td className="book-trade">
         <select
           className="input"
           aria-label={`Trade, ${words}`}
@@ -155,7 +156,7 @@ function AddItem({ items, trades, onAdd }: AddItemProps) {
     <div className="inline-form">
       <Select
         label="Work without a rate"
-        options={missing.map(({ id, title, unit }) => ({ value: id, label: `${title.en}, per ${unit}` }))}
+        options={missing.map(({ id, title, unit }) => ({ value: id, label: `${title.en}, per ${unitWords(unit)}` }))}
         value={operation ? chosen : ''}
         onChange={setChosen}
       />

@@ -30,8 +30,60 @@ export function quantityWords(value: number | string | boolean, unit: string): R
 
 const unitEndings = /(In2|In|Ft|Lb|Psi|Plf|Pct|Sf|Share|Count)$/;
 
-/** `engagedShare` as `Engaged`: the unit stands with the value. */
+/** What the checks call their values, in words. One that is new is shown by its own name, made readable. */
+const knownNames: Record<string, string> = {
+  nutMinIn: 'Nut, least thickness',
+  engagedIn: 'Thread engaged',
+  engagedShare: 'Share of the nut engaged',
+  engagedThreads: 'Threads engaged',
+  threadsBeyond: 'Threads past the nut',
+  passesFlush: 'Meets flush',
+  passesTwoPitches: 'Meets two pitches past',
+  passesThreeThreads: 'Meets three threads past',
+  passesHalfNut: 'Fills half the nut',
+  passesThreeQuarterNut: 'Fills three quarters of the nut',
+  cutShare: 'Share of the width cut',
+  tieRequired: 'Tie needed over the cut',
+  requiredNail: 'Nails of the tie',
+  requiredNailDiameterIn: 'Nail diameter, at least',
+  requiredNailsEachSide: 'Nails each side, at least',
+  requiredPastOpeningIn: 'Tie past the cut, at least',
+  requiredTieThicknessIn: 'Tie thickness, at least',
+  requiredTieWidthIn: 'Tie width, at least',
+  requiredIn: 'Bearing needed',
+  requiredByCodeIn: 'Bearing the code asks',
+  capacityLb: 'Can carry',
+  bearingFactor: 'Bearing length factor',
+  seatMarginIn: 'Seat left after movement',
+  seatGapIn: 'Gap at the seat',
+  endGapIn: 'Gap at the end',
+  widthGapIn: 'Gap beside the member',
+  tooTightForNails: 'Too tight to nail',
+  headerShare: 'Nails in the header',
+  headerToAdd: 'Nails to add, header',
+  joistShare: 'Nails in the joist',
+  joistToAdd: 'Nails to add, joist',
+  goodNails: 'Good nails',
+  goodShare: 'Share of good nails',
+  nailsToAdd: 'Nails to add',
+  overdrivenShare: 'Share driven too deep',
+  differentialIn: 'Step between members',
+  areaRatio: 'Section left',
+  momentRatio: 'Bending strength left',
+  stiffnessRatio: 'Stiffness left',
+  bucklingRatio: 'Buckling strength left',
+  geometricShare: 'Share by geometry',
+  leftDepthIn: 'Depth left',
+  leftWidthIn: 'Width left',
+  exteriorSf: 'Outside area',
+  largestRoomSf: 'Largest room area',
+  treatAsOld: 'Treated as old',
+};
+
+/** `engagedShare` as words; the unit stands with the value. */
 export function nameWords(name: string): string {
+  const known = knownNames[name];
+  if (known) return known;
   const bare = name.replace(unitEndings, '') || name;
   const words = bare
     .replace(/([a-z0-9])([A-Z])/g, '$1 $2')

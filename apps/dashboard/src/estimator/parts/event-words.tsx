@@ -1,4 +1,5 @@
 import type { RecordEvent } from '@underlath/contract';
+import { SEVERITY_WORDS, VERDICT_WORDS } from '@underlath/rules/kernel';
 import { formatCents } from '../../shared/i18n/format.ts';
 
 const doings: Record<string, string> = {
@@ -10,6 +11,8 @@ const doings: Record<string, string> = {
   'photo.received': 'sent a photo',
   'photo.linked': 'put a photo to a finding',
   'photo.changed': 'changed a photo’s words',
+  'photo.derived': 'made the smaller pictures of a photo',
+  'photo.derive-failed': 'could not make the smaller pictures of a photo',
   'finding.noted': 'recorded a finding',
   'finding.changed': 'changed a finding’s words',
   'finding.photos-added': 'added photos to a finding',
@@ -40,6 +43,9 @@ const actorWords: Record<RecordEvent['actor']['kind'], string> = {
   system: ' (the program)',
 };
 
+const wordOf = (words: Record<string, { en: string }>, value: unknown): string =>
+  words[String(value)]?.en.toLowerCase() ?? String(value);
+
 type Told = { key: string; say: (value: unknown) => string };
 
 /** What of the data belongs into the sentence. */
@@ -48,8 +54,8 @@ const told: Told[] = [
   { key: 'name', say: (value) => `“${value}”` },
   { key: 'title', say: (value) => `“${value}”` },
   { key: 'headline', say: (value) => `“${value}”` },
-  { key: 'verdict', say: (value) => `verdict: ${String(value).replaceAll('-', ' ')}` },
-  { key: 'severity', say: (value) => `severity: ${String(value).replaceAll('-', ' ')}` },
+  { key: 'verdict', say: (value) => wordOf(VERDICT_WORDS, value) },
+  { key: 'severity', say: (value) => wordOf(SEVERITY_WORDS, value) },
   { key: 'kind', say: (value) => String(value).replaceAll('-', ' ') },
   { key: 'version', say: (value) => `version ${value}` },
   { key: 'totalCents', say: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
@@ -61,17 +67,18 @@ const told: Told[] = [
 ];
 
 /** One entry of the record as a sentence: who did what, to what. */
-export function EventWords({ event }: { event: RecordEvent }) {
+export function EventWords({ event, subject }: { event: RecordEvent; subject: string | undefined }) {
   const { actor, data, type } = event;
   const details = told.flatMap(({ key, say }) => {
     const value = data[key];
     return value === undefined || value === null || value === '' || typeof value === 'object' ? [] : [say(value)];
   });
   return (
-    <p>
+    <span>
       <b>{actor.name}</b>
       {actorWords[actor.kind]} {doingOf(type)}
+      {subject && `, ${subject}`}
       {details.length > 0 && <span className="soft">: {details.join(', ')}</span>}
-    </p>
+    </span>
   );
 }

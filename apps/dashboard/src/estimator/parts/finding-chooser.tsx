@@ -2,6 +2,7 @@ import type { FindingRow } from '@underlath/contract';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
+import '../price.css';
 
 type FindingChooserProps = {
   rows: readonly FindingRow[];

@@ -1,5 +1,5 @@
 import { type Finding, routes } from '@underlath/contract';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
@@ -16,11 +16,18 @@ import { PhotoAdder } from './photo-adder.tsx';
 import { PhotoRow } from './photo-row.tsx';
 import { Reading } from './reading.tsx';
 import { findingStateWord, isClosed } from './words.ts';
+import '../house.css';
 
-type FindingPanelProps = { findingId: string; onClose: () => void };
+type FindingPanelProps = {
+  findingId: string;
+  /** The person opened it: the focus goes to its title, and back to where it was when it closes. */
+  takeFocus?: boolean;
+  onClose: () => void;
+};
 
 /** Everything about one finding, beside the drawing it belongs to. */
-export function FindingPanel({ findingId, onClose }: FindingPanelProps) {
+export function FindingPanel({ findingId, takeFocus = false, onClose }: FindingPanelProps) {
+  useFocusInPanel(takeFocus);
   const waiting = (finding: Finding | undefined) =>
     finding?.photos.some((photo) => photo.derivative.state === 'waiting') ? 2000 : false;
   const first = useRoute(routes.getFinding, { params: { findingId } });
@@ -35,10 +42,22 @@ export function FindingPanel({ findingId, onClose }: FindingPanelProps) {
       onClose={onClose}
     >
       <Reading query={finding} doing="Reading the finding" rows={6}>
-        {(found) => <FindingBody finding={found} />}
+        {(found) => <FindingBody key={found.id} finding={found} />}
       </Reading>
     </SidePanel>
   );
+}
+
+function useFocusInPanel(takeFocus: boolean) {
+  const wanted = useRef(takeFocus);
+  useEffect(() => {
+    if (!wanted.current) return;
+    const before = document.activeElement;
+    document.querySelector<HTMLElement>('.side-panel h2')?.focus();
+    return () => {
+      if (before instanceof HTMLElement || before instanceof SVGElement) before.focus();
+    };
+  }, []);
 }
 
 const newest = (finding: Finding) => finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];

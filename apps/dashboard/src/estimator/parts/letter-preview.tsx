@@ -6,6 +6,7 @@ import type { DrawnPlace } from '../../shared/drawing/framing.ts';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { stageWord } from './words.ts';
+import '../order.css';
 
 /** The letter as the client will read it, in either language. The client's own page adds the review and the signature. */
 export function LetterPreview({ order }: { order: ChangeOrder }) {

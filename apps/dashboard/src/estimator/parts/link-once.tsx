@@ -1,5 +1,6 @@
 import { useId, useState } from 'react';
 import { Button } from '../../shared/ui/button.tsx';
+import '../order.css';
 
 /** A secret that is shown this one time: the server keeps only its hash. */
 export function LinkOnce({ link, what, label = 'The link' }: { link: string; what: string; label?: string }) {

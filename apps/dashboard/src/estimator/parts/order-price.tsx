@@ -6,9 +6,9 @@ import { Part } from './page.tsx';
 import { PlaceholderNote, PriceTable } from './price-table.tsx';
 import { plural } from './words.ts';
 
-/** Lines footed to the total, what each finding carries of it, and what it does to the contract. */
+/** Lines footed to the total, and what each finding carries of it. */
 export function OrderPrice({ order }: { order: ChangeOrder }) {
-  const { price, items, contract } = order.draft;
+  const { price, items } = order.draft;
   return (
     <>
       {price.placeholder && <PlaceholderNote version={price.costBookVersion} />}
@@ -28,30 +28,37 @@ export function OrderPrice({ order }: { order: ChangeOrder }) {
           <Money cents={items.reduce((sum, item) => sum + item.shareCents, 0)} />
         </p>
       </Part>
-      <Part title="What it does to the contract">
-        <Facts
-          facts={[
-            {
-              name: 'Contract sum',
-              value: <WasIs was={<Money cents={contract.beforeCents} />} is={<Money cents={contract.afterCents} />} />,
-            },
-            { name: 'This change', value: <Money cents={contract.thisChangeCents} sign /> },
-            {
-              name: 'Contract days',
-              value: <WasIs was={plural(contract.daysBefore, 'day')} is={plural(contract.daysAfter, 'day')} />,
-            },
-            {
-              name: 'Finish',
-              value:
-                contract.finishBefore && contract.finishAfter ? (
-                  <WasIs was={<Stamp at={contract.finishBefore} />} is={<Stamp at={contract.finishAfter} />} />
-                ) : (
-                  'no start date set'
-                ),
-            },
-          ]}
-        />
-      </Part>
     </>
+  );
+}
+
+/** What it does to the contract: the sum, the days, the finish, was and is. */
+export function OrderContract({ order }: { order: ChangeOrder }) {
+  const { contract } = order.draft;
+  return (
+    <Part title="What it does to the contract">
+      <Facts
+        facts={[
+          {
+            name: 'Contract sum',
+            value: <WasIs was={<Money cents={contract.beforeCents} />} is={<Money cents={contract.afterCents} />} />,
+          },
+          { name: 'This change', value: <Money cents={contract.thisChangeCents} sign /> },
+          {
+            name: 'Contract days',
+            value: <WasIs was={plural(contract.daysBefore, 'day')} is={plural(contract.daysAfter, 'day')} />,
+          },
+          {
+            name: 'Finish',
+            value:
+              contract.finishBefore && contract.finishAfter ? (
+                <WasIs was={<Stamp at={contract.finishBefore} />} is={<Stamp at={contract.finishAfter} />} />
+              ) : (
+                'no start date set'
+              ),
+          },
+        ]}
+      />
+    </Part>
   );
 }

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import '../desk.css';
+import '../forms.css';
 
 type PageProps = {
   title: string;

@@ -6,6 +6,7 @@ import { Progress } from '../../shared/ui/progress.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
 import { type Upload, useUploads } from './use-uploads.ts';
 import { stageOptions } from './words.ts';
+import '../photos.css';
 
 type PhotoAdderProps = {
   projectId: string;

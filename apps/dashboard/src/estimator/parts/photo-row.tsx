@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { photoThumbUrl } from '../../shared/api/photos.ts';
 import { PhotoViewer } from './photo-viewer.tsx';
 import { stageWord } from './words.ts';
+import '../photos.css';
 
 /** Small pictures in a row; each opens large with its facts. */
 export function PhotoRow({ photos }: { photos: readonly Photo[] }) {

@@ -10,6 +10,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
 import { PhotoWords } from './photo-words.tsx';
 import { stageWord } from './words.ts';
+import '../photos.css';
 
 type PhotoViewerProps = {
   photos: readonly Photo[];

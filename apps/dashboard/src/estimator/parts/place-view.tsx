@@ -105,7 +105,7 @@ function PlaceLead({ place }: { place: Location }) {
     <p className="place-lead">
       <SeverityMark severity={place.worst} />
       <span>
-        {place.openCount === 1 ? 'One open finding.' : `${place.openCount} open findings, the worst of them marked so.`}
+        {place.openCount === 1 ? 'is the one open finding.' : `is the worst of ${place.openCount} open findings.`}
       </span>
     </p>
   );

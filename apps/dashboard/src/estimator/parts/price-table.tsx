@@ -1,6 +1,8 @@
 import type { PricedScope, PriceLine } from '@underlath/contract';
 import { Fragment, useId, useState } from 'react';
 import { Money } from '../../shared/ui/money.tsx';
+import { unitWords } from './words.ts';
+import '../price.css';
 
 type PriceTableProps = {
   scope: PricedScope;
@@ -10,7 +12,11 @@ type PriceTableProps = {
 };
 
 const quantityWords = (line: PriceLine) =>
-  `${line.quantity.toLocaleString('en-US', { maximumFractionDigits: 2 })} ${line.unit}`;
+  `${line.quantity.toLocaleString('en-US', { maximumFractionDigits: 2 })} ${unitWords(line.unit)}`;
+
+/** A column without anything in it stays quiet. */
+const Part = ({ cents }: { cents: number }) =>
+  cents === 0 ? <span className="soft">–</span> : <Money cents={cents} />;
 
 /** Priced lines that open to how they came about, footed to the total. */
 export function PriceTable({ scope, caption, onQuantity }: PriceTableProps) {
@@ -50,7 +56,7 @@ export function PriceTable({ scope, caption, onQuantity }: PriceTableProps) {
               <td>
                 <b>{gap.title.en}</b>
                 <div className="small">
-                  The cost book has no rate for “{gap.operation}”, per {gap.unit}. It is not counted below.
+                  The cost book has no rate for “{gap.operation}”, per {unitWords(gap.unit)}. It is not counted below.
                 </div>
               </td>
               <td className="number" />
@@ -103,13 +109,13 @@ function LineRows({ line, onQuantity }: { line: PriceLine; onQuantity?: ((line: 
         </td>
         <td className="number wide-only">{line.hours.toLocaleString('en-US', { maximumFractionDigits: 2 })}</td>
         <td className="number wide-only">
-          <Money cents={line.laborCents} />
+          <Part cents={line.laborCents} />
         </td>
         <td className="number wide-only">
-          <Money cents={line.materialCents + line.taxCents} />
+          <Part cents={line.materialCents + line.taxCents} />
         </td>
         <td className="number wide-only">
-          <Money cents={other} />
+          <Part cents={other} />
         </td>
         <td className="number">
           <Money cents={line.totalCents} />

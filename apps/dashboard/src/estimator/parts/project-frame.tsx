@@ -1,4 +1,4 @@
-import { Link, Outlet, useParams } from '@tanstack/react-router';
+import { Link, Outlet, useMatchRoute, useParams } from '@tanstack/react-router';
 import { type ContractSums, type ProjectOverview, routes } from '@underlath/contract';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { Money } from '../../shared/ui/money.tsx';
@@ -101,7 +101,9 @@ function ContractMoney({ sums }: { sums: ContractSums }) {
 function MakeSafeStrip({ open }: { open: ProjectOverview['open'] }) {
   const params = { projectId: useProjectId() };
   const count = open['make-safe'];
-  if (count === 0) return null;
+  // The to-do list opens with the same, in full.
+  const onToDo = useMatchRoute()({ to: '/projects/$projectId', params });
+  if (count === 0 || onToDo) return null;
   return (
     <aside className="make-safe-strip keeps-colour" aria-label="Make safe now">
       <SeverityShape severity="make-safe" size={22} />

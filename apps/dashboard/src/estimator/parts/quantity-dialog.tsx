@@ -5,6 +5,7 @@ import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import type { EstimateDraft, Replacement } from './estimate-draft.ts';
 import { readNumber, writeNumber } from './numbers.ts';
+import { unitWords } from './words.ts';
 
 type QuantityDialogProps = {
   line: PriceLine;
@@ -44,7 +45,7 @@ export function QuantityDialog({ line, draft, onClose, onReplace }: QuantityDial
     >
       <form id={formId} className="stack" onSubmit={submit} noValidate>
         <TextInput
-          label={`Quantity, ${line.unit}`}
+          label={`Quantity, ${unitWords(line.unit)}`}
           inputMode="decimal"
           className="number"
           value={typed}

@@ -5,9 +5,12 @@ import { formatCents } from '../../shared/i18n/format.ts';
 
 type Step = { key: string; name: string; fromCents: number; toCents: number; pending: boolean };
 
+/** Room for a sum's digits; with more changes than fit, the stairs scroll. */
+const leastSlotPx = 118;
+
 /** The sum as stairs: each approved change lifts it, what waits is drawn with a dashed line. */
 export function SumSteps({ contract }: { contract: Contract }) {
-  const ref = useRef<SVGSVGElement>(null);
+  const ref = useRef<HTMLDivElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 800, textPx: 14 });
   const id = useId();
   const steps = stepsOf(contract);
@@ -18,41 +21,51 @@ export function SumSteps({ contract }: { contract: Contract }) {
   const [top, bottom] = [textPx * 2 + 12, heightPx - textPx * 2];
   // The stairs show differences, so the floor of the plot is just under the lowest sum and no bar is filled down to it.
   const y = (cents: number) => bottom - ((cents - low) / Math.max(1, high - low)) * (bottom - top);
-  const slot = (widthPx - 8) / (steps.length + 1);
+  const slot = Math.max(leastSlotPx, (widthPx - 8) / (steps.length + 1));
+  const drawnPx = slot * (steps.length + 1) + 8;
   const money = (cents: number) => formatCents(cents, 'en-US', { trim: true });
   const words = steps.map((step) => `${step.name}: ${money(step.toCents)}${step.pending ? ', not approved' : ''}`);
   return (
-    <svg ref={ref} className="drawing sum-steps" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-labelledby={id}>
-      <title id={id}>{`Contract sum, from ${money(contract.originalSumCents)}. ${words.join('. ')}`}</title>
-      <StepMark
-        x={4}
-        width={slot}
-        y={y(contract.originalSumCents)}
-        textPx={textPx}
-        name="Original"
-        sum={money(contract.originalSumCents)}
-      />
-      {steps.map((step, at) => (
-        <g key={step.key}>
-          <line
-            className={step.pending ? 'd-dashed' : 'd-thin'}
-            x1={4 + slot * (at + 1)}
-            x2={4 + slot * (at + 1)}
-            y1={y(step.fromCents)}
-            y2={y(step.toCents)}
-          />
-          <StepMark
-            x={4 + slot * (at + 1)}
-            width={slot}
-            y={y(step.toCents)}
-            textPx={textPx}
-            name={step.name}
-            sum={money(step.toCents)}
-            pending={step.pending}
-          />
-        </g>
-      ))}
-    </svg>
+    <div className="sum-steps" ref={ref}>
+      <svg
+        className="drawing"
+        width={drawnPx}
+        height={heightPx}
+        viewBox={`0 0 ${drawnPx} ${heightPx}`}
+        role="img"
+        aria-labelledby={id}
+      >
+        <title id={id}>{`Contract sum, from ${money(contract.originalSumCents)}. ${words.join('. ')}`}</title>
+        <StepMark
+          x={4}
+          width={slot}
+          y={y(contract.originalSumCents)}
+          textPx={textPx}
+          name="Original"
+          sum={money(contract.originalSumCents)}
+        />
+        {steps.map((step, at) => (
+          <g key={step.key}>
+            <line
+              className={step.pending ? 'd-dashed' : 'd-thin'}
+              x1={4 + slot * (at + 1)}
+              x2={4 + slot * (at + 1)}
+              y1={y(step.fromCents)}
+              y2={y(step.toCents)}
+            />
+            <StepMark
+              x={4 + slot * (at + 1)}
+              width={slot}
+              y={y(step.toCents)}
+              textPx={textPx}
+              name={step.name}
+              sum={money(step.toCents)}
+              pending={step.pending}
+            />
+          </g>
+        ))}
+      </svg>
+    </div>
   );
 }
 

@@ -60,7 +60,7 @@ export function TryCheck({ check }: { check: Check }) {
       {evaluate.data && (
         <section aria-live="polite" className="stack">
           <h3>The server’s answer</h3>
-          <OutcomeView outcome={evaluate.data} sourcesShown={false} />
+          <OutcomeView outcome={evaluate.data} sources="none" />
           <Facts facts={valueFacts(evaluate.data)} />
         </section>
       )}

@@ -49,3 +49,7 @@ const closedStates = new Set(['repaired', 'proven', 'withdrawn']);
 export const isClosed = (state: string): boolean => closedStates.has(state);
 
 export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
+
+const units: Record<string, string> = { sf: 'sq ft', lf: 'ft' };
+/** A cost book's unit as it is said: `sf` is `sq ft`. */
+export const unitWords = (unit: string): string => units[unit] ?? unit;

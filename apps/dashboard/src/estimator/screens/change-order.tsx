@@ -5,7 +5,7 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Tabs } from '../../shared/ui/tabs.tsx';
 import { LetterPreview } from '../parts/letter-preview.tsx';
-import { OrderPrice } from '../parts/order-price.tsx';
+import { OrderContract, OrderPrice } from '../parts/order-price.tsx';
 import { OrderQuestions } from '../parts/order-questions.tsx';
 import { OrderVersions } from '../parts/order-versions.tsx';
 import { OrderWording } from '../parts/order-wording.tsx';
@@ -14,6 +14,7 @@ import { useOverview } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { SendDialog } from '../parts/send-dialog.tsx';
 import { changeOrderWord } from '../parts/words.ts';
+import '../order.css';
 
 type View = 'letter' | 'wording' | 'price';
 
@@ -28,6 +29,7 @@ export function ChangeOrderScreen() {
     <Page
       title={data ? `Change order ${data.number}` : 'Change order'}
       of={overview.data?.project.name}
+      wide
       lead={data && <StateWords order={data} />}
       actions={
         data?.state === 'draft' && (
@@ -41,9 +43,14 @@ export function ChangeOrderScreen() {
         {(found) => (
           <>
             <Blocks order={found} />
-            <OrderQuestions order={found} />
-            <OrderVersions order={found} />
-            <Views order={found} />
+            <div className="order-page">
+              <Views order={found} />
+              <div className="order-aside">
+                <OrderQuestions order={found} />
+                <OrderVersions order={found} />
+                <OrderContract order={found} />
+              </div>
+            </div>
             {sending && <SendDialog order={found} onClose={() => setSending(false)} />}
           </>
         )}
@@ -90,7 +97,7 @@ function Views({ order }: { order: ChangeOrder }) {
           label: 'Wording, days, findings',
           panel: <OrderWording key={order.version} order={order} />,
         },
-        { value: 'price', label: 'Price and contract', panel: <OrderPrice order={order} /> },
+        { value: 'price', label: 'Price', panel: <OrderPrice order={order} /> },
       ]}
     />
   );

@@ -5,6 +5,7 @@ import { Sources } from '../../shared/measure/outcome-view.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { TryCheck } from '../parts/try-check.tsx';
+import '../order.css';
 
 const originWords: Record<CheckDescription['cases'][number]['origin'], string> = {
   published: 'published',

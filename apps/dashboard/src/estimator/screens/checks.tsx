@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { checks } from '@underlath/rules';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { Page } from '../parts/page.tsx';
+import '../order.css';
 
 /** Every check there is, each with its picture. They come with the program, so nothing is read from the server. */
 export function ChecksScreen() {

@@ -9,6 +9,7 @@ import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { SumSteps } from '../parts/sum-steps.tsx';
 import { changeOrderWord, plural } from '../parts/words.ts';
+import '../order.css';
 
 /** What was agreed at first, each approved change in order, and what the contract is now. Nothing pending is in the sum. */
 export function ContractScreen() {
@@ -16,7 +17,15 @@ export function ContractScreen() {
   const overview = useOverview();
   const contract = useRoute(routes.getContract, { params: { projectId } });
   return (
-    <Page title="Contract" of={overview.data?.project.name}>
+    <Page
+      title="Contract"
+      of={overview.data?.project.name}
+      actions={
+        <Link to="/projects/$projectId/details" params={{ projectId }}>
+          Change the sum, the dates or the client
+        </Link>
+      }
+    >
       <Reading query={contract} doing="Reading the contract">
         {(data) => <ContractSheet contract={data} />}
       </Reading>

@@ -16,6 +16,7 @@ import { BookView } from '../parts/book-view.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { Reading } from '../parts/reading.tsx';
+import '../price.css';
 
 /** The company's rates. Saving makes a new version; what was sent keeps the one it named. */
 export function CostBookScreen() {

@@ -21,7 +21,16 @@ import { findingStateOptions, findingStateWord, severityOptions } from '../parts
 const rank: Record<Severity, number> = { 'make-safe': 0, engineer: 1, repair: 2, record: 3 };
 
 const columns: Column<FindingRow>[] = [
-  { key: 'title', head: 'Finding', sortBy: (row) => row.title, cell: (row) => row.title },
+  {
+    key: 'title',
+    head: 'Finding',
+    sortBy: (row) => row.title,
+    cell: (row) => (
+      <>
+        <span className="soft finding-no">{row.number}</span> {row.title}
+      </>
+    ),
+  },
   {
     key: 'severity',
     head: 'Severity',
@@ -61,7 +70,6 @@ const columns: Column<FindingRow>[] = [
     cell: (row) =>
       row.linesCents === null ? <span className="soft">not priced</span> : <Money cents={row.linesCents} />,
   },
-  { key: 'number', head: 'No.', number: true, sortBy: (row) => row.number, cell: (row) => row.number },
 ];
 
 type Filters = { severity?: string; state?: string; place?: string; q?: string };
@@ -103,7 +111,7 @@ export function FindingsScreen() {
           )}
         </Reading>
       </Page>
-      {openId && <FindingPanel key={openId} findingId={openId} onClose={() => setOpenId(null)} />}
+      {openId && <FindingPanel findingId={openId} takeFocus onClose={() => setOpenId(null)} />}
     </div>
   );
 }

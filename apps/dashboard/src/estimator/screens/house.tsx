@@ -1,6 +1,6 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingRow, type Location, routes } from '@underlath/contract';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
@@ -12,6 +12,7 @@ import { PlaceView } from '../parts/place-view.tsx';
 import { flatten, placeTree } from '../parts/places.ts';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
+import '../house.css';
 
 type Editing = { place: Location | null; parent: Location | null } | null;
 
@@ -42,6 +43,8 @@ function House({ places }: { places: readonly Location[] }) {
   const navigate = useNavigate();
   const search = useSearch({ from: '/in/desk/projects/$projectId/house' });
   const [editing, setEditing] = useState<Editing>(null);
+  // A finding that came with the address leaves the focus on the page's heading.
+  const opened = useRef(false);
   const selected = useSelectedPlace(places, search);
   const go = (next: { place?: string; finding?: string }) =>
     navigate({ to: '/projects/$projectId/house', params: { projectId }, search: next });
@@ -59,7 +62,10 @@ function House({ places }: { places: readonly Location[] }) {
             place={selected}
             places={places}
             findingId={search.finding ?? null}
-            onFinding={(finding) => go({ place: selected.id, ...(finding ? { finding } : {}) })}
+            onFinding={(finding) => {
+              opened.current = true;
+              go({ place: selected.id, ...(finding ? { finding } : {}) });
+            }}
             onEdit={setEditing}
           />
         ) : (
@@ -68,8 +74,8 @@ function House({ places }: { places: readonly Location[] }) {
       </div>
       {search.finding && (
         <FindingPanel
-          key={search.finding}
           findingId={search.finding}
+          takeFocus={opened.current}
           onClose={() => go(selected ? { place: selected.id } : {})}
         />
       )}

@@ -4,6 +4,7 @@ import { type Check, checks, findCheck } from '@underlath/rules';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
+import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
 import { CheckForm } from '../../shared/measure/check-form.tsx';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
@@ -174,6 +175,7 @@ function CheckChoice({ checkId, error, onChange }: CheckChoiceProps) {
         value: check.id,
         label: check.question.en,
         detail: check.title.en,
+        picture: <CheckPicture checkId={check.id} title="" />,
       }))}
       value={checkId || null}
       onChange={onChange}

@@ -16,6 +16,7 @@ import { PlaceholderNote, PriceTable } from '../parts/price-table.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { QuantityDialog } from '../parts/quantity-dialog.tsx';
 import { Reading } from '../parts/reading.tsx';
+import '../price.css';
 
 /** Scope and price of one finding: the repairs, their quantities, the lines, the total. */
 export function PriceScreen() {

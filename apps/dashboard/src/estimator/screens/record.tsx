@@ -2,7 +2,7 @@ import { useMutation } from '@tanstack/react-query';
 import { type RecordCheck, type RecordEvent, routes } from '@underlath/contract';
 import { call } from '../../shared/api/call.ts';
 import { problemOf } from '../../shared/api/errors.ts';
-import { usePages } from '../../shared/api/hooks.ts';
+import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState, FailState } from '../../shared/ui/states.tsx';
@@ -12,6 +12,7 @@ import { Page } from '../parts/page.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { plural } from '../parts/words.ts';
+import '../order.css';
 
 /** Everything that happened in the project, in order, none of it editable. */
 export function RecordScreen() {
@@ -76,6 +77,7 @@ function VerifyResult({ result }: { result: RecordCheck }) {
 }
 
 function Events({ events }: { events: readonly RecordEvent[] }) {
+  const subjects = useSubjects();
   if (events.length === 0) {
     return (
       <EmptyState title="Nothing is recorded yet">
@@ -91,22 +93,32 @@ function Events({ events }: { events: readonly RecordEvent[] }) {
           <span className="event-at soft">
             <Stamp at={event.at} look="day-time" />
           </span>
-          <div>
-            <EventWords event={event} />
-            <details>
-              <summary className="small">Exactly</summary>
-              <pre className="event-data">{JSON.stringify(event.data, null, 2)}</pre>
-              <p className="soft small">
-                {event.type}, subject {event.subjectId}
-                <br />
-                hash <span className="hash">{event.hash}</span>
-                <br />
-                before <span className="hash">{event.prevHash}</span>
-              </p>
-            </details>
-          </div>
+          <details>
+            <summary>
+              <EventWords event={event} subject={subjects.get(event.subjectId)} />
+            </summary>
+            <pre className="event-data">{JSON.stringify(event.data, null, 2)}</pre>
+            <p className="soft small">
+              {event.type}, subject {event.subjectId}
+              <br />
+              hash <span className="hash">{event.hash}</span>
+              <br />
+              before <span className="hash">{event.prevHash}</span>
+            </p>
+          </details>
         </li>
       ))}
     </ol>
   );
+}
+
+/** What an entry is about, by id: the record itself keeps only ids for what has a name elsewhere. */
+function useSubjects(): Map<string, string> {
+  const params = { projectId: useProjectId() };
+  const findings = usePages(routes.listFindings, { params, query: { limit: 200 } });
+  const orders = useRoute(routes.listChangeOrders, { params });
+  return new Map([
+    ...findings.items.map((row) => [row.id, `no. ${row.number} “${row.title}”`] as const),
+    ...(orders.data?.items ?? []).map((row) => [row.id, `no. ${row.number}`] as const),
+  ]);
 }

@@ -5,9 +5,11 @@ import { buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark, SeverityNote, SeverityShape } from '../../shared/ui/severity.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
+import { HouseSketch } from '../parts/house-sketch.tsx';
 import { Page } from '../parts/page.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
+import '../house.css';
 
 type Kind = Todo['kind'];
 
@@ -35,9 +37,18 @@ const whatToDo: Record<Kind, string> = {
 export function ToDoScreen() {
   const overview = useOverview();
   return (
-    <Page title="To do" of={overview.data?.project.name}>
+    <Page title="To do" of={overview.data?.project.name} wide>
       <Reading query={overview} doing="Reading what is to do" rows={6}>
-        {(data) => (data.todo.length === 0 ? <NothingToDo overview={data} /> : <Lists todo={data.todo} />)}
+        {(data) =>
+          data.todo.length === 0 ? (
+            <NothingToDo overview={data} />
+          ) : (
+            <div className="todo-page">
+              <Lists todo={data.todo} />
+              <HouseSketch />
+            </div>
+          )
+        }
       </Reading>
     </Page>
   );

@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { readConfig } from '../config.ts';
 import { findProjectRoot } from '../platform/project-root.ts';
 import { stopOnSignal } from '../platform/signals.ts';
+import { watchStarter } from './ancestors.ts';
 import { generateClient } from './generate.ts';
 import { runCommand } from './run-command.ts';
 
@@ -36,9 +37,10 @@ await runCommand(import.meta.url, async () => {
   const ended = new Promise<void>((done) => {
     api.once('exit', () => done());
   });
-  stopOnSignal(async () => {
+  const stop = stopOnSignal(async () => {
     api.kill('SIGTERM');
     await Promise.all([ended, pages.close()]);
   });
+  watchStarter(() => stop('npm is gone'));
   await ended;
 });

@@ -12,6 +12,11 @@ export function explainPostgres(error: unknown, folder: string): Error {
   if (code === 'EACCES' || code === 'EROFS' || code === 'EPERM' || /Permission denied/.test(text)) {
     return said(`${folder} cannot be written or used by the built-in PostgreSQL; set DATA_DIR to a folder you own.`);
   }
+  if (/could not look up effective user ID/.test(text)) {
+    return said(
+      'The built-in PostgreSQL runs only under a user that has a name on this machine; use one, or set DATABASE_URL to a PostgreSQL of your own.',
+    );
+  }
   if (/database files are incompatible|was initialized by PostgreSQL version/.test(text)) {
     return said(`${folder} was made by another version of PostgreSQL; restore a backup into a new DATA_DIR.`);
   }

@@ -1,6 +1,7 @@
 import { findCheck } from '@underlath/rules';
 import { type Field, type Fields, say } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
+import { signWordsOf } from '../../shared/drawing/tape-picture.tsx';
 import { formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
@@ -16,8 +17,16 @@ export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
   const words = { yes: c('yes'), no: c('no') };
 
   function shown(field: Field | undefined, value: unknown): ReactNode {
-    if (field?.kind === 'length' && typeof value === 'number')
-      return <Length inches={field.unit === 'ft' ? value * 12 : value} />;
+    if (field?.kind === 'length' && typeof value === 'number') {
+      const signs = signWordsOf(field.picture, locale);
+      const inches = field.unit === 'ft' ? value * 12 : value;
+      if (!signs || inches === 0) return <Length inches={inches} />;
+      return (
+        <>
+          <Length inches={Math.abs(inches)} /> {inches < 0 ? signs.negative : signs.positive}
+        </>
+      );
+    }
     if (field?.kind === 'choice') {
       const option = field.options.find((candidate) => candidate.value === value);
       if (option) return say(option.label, locale);
@@ -29,7 +38,10 @@ export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
     return String(value);
   }
   function factsOf(fields: Fields, given: Readonly<Record<string, unknown>>, before: string): Fact[] {
-    return Object.entries(given).flatMap(([name, value]) => {
+    // In the order the form asked; the database keeps no order of its own.
+    const names = [...new Set([...Object.keys(fields), ...Object.keys(given)])].filter((name) => name in given);
+    return names.flatMap((name) => {
+      const value = given[name];
       const field = fields[name];
       const label = before + (field ? say(field.label, locale) : name);
       if (value === null || value === undefined) return [];

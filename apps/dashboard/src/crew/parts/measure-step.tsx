@@ -26,8 +26,7 @@ export function MeasureStep({ draft, change, go, back }: StepProps) {
       doneLabel={c('next')}
     >
       {({ body, foot, at, of }) => (
-        <CrewFrame back={back} foot={foot}>
-          <p className="soft step-count">{m('step', { at, of })}</p>
+        <CrewFrame back={back} progress={m('step', { at, of })} foot={foot}>
           {body}
         </CrewFrame>
       )}

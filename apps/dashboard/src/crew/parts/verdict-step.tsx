@@ -63,7 +63,7 @@ function Verdict({ check, draft, context, go }: VerdictProps) {
   const problems = Object.values(errors);
   return (
     <>
-      {said && <OutcomeView outcome={said} />}
+      {said && <OutcomeView outcome={said} sources="folded" />}
       {problems.length > 0 && (
         <div className="field-error" role="alert">
           {problems.map((problem) => (

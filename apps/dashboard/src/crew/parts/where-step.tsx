@@ -43,23 +43,25 @@ export function WhereStep({ draft, change, go, back }: StepProps) {
         />
       )}
       {places.isPending && <LoadingRows rows={5} tall />}
-      {places.data && (
+      {places.data && !place && (
         <RadioGroup
           label={t('whereList')}
-          labelHidden={!place}
           value={draft.locationId}
-          options={
-            place
-              ? [optionOf(place, places.data.items)]
-              : flat(placeTree(places.data.items)).map((each) => optionOf(each, places.data.items))
-          }
+          options={flat(placeTree(places.data.items)).map((each) => optionOf(each, places.data.items))}
           onChange={(locationId) => change({ locationId, extent: null })}
         />
       )}
       {place && (
-        <Button look="quiet" onClick={() => change({ locationId: null, extent: null })}>
-          {c('edit')}
-        </Button>
+        <p className="where-chosen">
+          <b>
+            {placePath(places.data?.items ?? [], place.id)
+              .map((each) => each.name)
+              .join(', ')}
+          </b>
+          <Button look="quiet" onClick={() => change({ locationId: null, extent: null })}>
+            {t('otherPlace')}
+          </Button>
+        </p>
       )}
       {place && drawn && <Mark draft={draft} place={place} change={change} />}
     </CrewFrame>

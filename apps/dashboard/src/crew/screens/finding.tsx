@@ -80,7 +80,7 @@ function FindingBody({ finding }: { finding: Finding }) {
           {t('seenBy', { when: formatDate(finding.seenAt, tag, 'day-time'), who: finding.createdBy.name })}
         </p>
       </div>
-      {latest ? <OutcomeView outcome={latest.answer} /> : <p>{t('notMeasured')}</p>}
+      {latest ? <OutcomeView outcome={latest.answer} sources="folded" /> : <p>{t('notMeasured')}</p>}
       {latest && (
         <section>
           <h2>{t('latest')}</h2>

@@ -81,6 +81,7 @@ function Measure({ finding }: { finding: Finding }) {
     >
       {({ body, foot, at: number, of }) => (
         <CrewFrame
+          progress={m('step', { at: number, of })}
           back={
             number > 1 ? (
               <button type="button" className="crew-back" onClick={() => question(number - 2)}>
@@ -102,7 +103,6 @@ function Measure({ finding }: { finding: Finding }) {
             )
           }
         >
-          <p className="soft step-count">{m('step', { at: number, of })}</p>
           {body}
           {judge.error && (
             <FailState

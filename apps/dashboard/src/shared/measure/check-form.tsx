@@ -8,7 +8,7 @@ import { measure } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { FieldQuestion } from './field-question.tsx';
 import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
-import { LiveVerdict } from './outcome-view.tsx';
+import { LiveVerdict, VerdictLine } from './outcome-view.tsx';
 import { useOutcome } from './use-outcome.ts';
 import './measure.css';
 
@@ -114,11 +114,12 @@ export function CheckSteps(props: CheckStepsProps) {
         errors={{ ...serverErrors, ...errors }}
         path={name}
       />
-      <LiveVerdict outcome={outcome} />
+      {outcome && outcome.verdict !== 'undetermined' && outcome.reasons[0] && <p>{say(outcome.reasons[0], locale)}</p>}
     </>
   );
   const foot = (
     <div className="step-foot">
+      <VerdictLine outcome={outcome} />
       {value === undefined ? (
         <Button wide onClick={go}>
           {t(field.kind === 'list' ? 'cantTellList' : 'cantTell')}

@@ -9,7 +9,7 @@ import { fromPad, isFull, type PadPart, type PadValue, padParts, pressDigit, toP
 const partNames = { feet: 'feet', whole: 'inches', ticks: 'fraction' } as const;
 
 /** The value large, the side of zero, and one set of keys: sixteenths, or digits for whole inches and feet. */
-export function LengthPad(props: Omit<MeasureInputProps, 'pad'>) {
+export function LengthPad({ onType, ...props }: Omit<MeasureInputProps, 'pad'> & { onType: () => void }) {
   const {
     label,
     labelHidden,
@@ -86,20 +86,25 @@ export function LengthPad(props: Omit<MeasureInputProps, 'pad'>) {
               {t(partNames[name])}
             </button>
           ))}
-          <button type="button" className="pad-clear" onClick={clear}>
-            {t('clear')}
-          </button>
         </div>
       )}
-      {part === 'ticks' ? (
-        <FractionKeys
-          denominator={denominator}
-          on={shown === null ? null : pad.ticks}
-          onPress={(ticks) => put({ ...pad, ticks })}
-        />
-      ) : (
-        <DigitKeys onPress={(key) => digit(part, key)} />
-      )}
+      <div className="pad-keys">
+        {part === 'ticks' ? (
+          <FractionKeys
+            denominator={denominator}
+            on={shown === null ? null : pad.ticks}
+            onPress={(ticks) => put({ ...pad, ticks })}
+          />
+        ) : (
+          <DigitKeys onPress={(key) => digit(part, key)} />
+        )}
+        <button type="button" className="pad-word pad-word-wide" onClick={clear}>
+          {t('clear')}
+        </button>
+        <button type="button" className="pad-word pad-word-wide" onClick={onType}>
+          {t('typeIt')}
+        </button>
+      </div>
       <FieldError id={`${id}-error`}>{problem ?? error}</FieldError>
     </fieldset>
   );
@@ -124,33 +129,23 @@ function SignSwitch({ negative, words, onChange }: SignSwitchProps) {
   );
 }
 
-function FractionKeys({
-  denominator,
-  on,
-  onPress,
-}: {
-  denominator: number;
-  on: number | null;
-  onPress: (ticks: number) => void;
-}) {
-  return (
-    <div className="pad-keys">
-      {Array.from({ length: denominator }, (_, ticks) => {
-        const { over, under } = reduced(ticks, denominator);
-        return (
-          <button
-            key={`${over}/${under}`}
-            type="button"
-            aria-pressed={on === ticks}
-            aria-label={ticks === 0 ? '0' : `${over}/${under}`}
-            onClick={() => onPress(ticks)}
-          >
-            {ticks === 0 ? '0' : <Fraction over={over} under={under} />}
-          </button>
-        );
-      })}
-    </div>
-  );
+type FractionKeysProps = { denominator: number; on: number | null; onPress: (ticks: number) => void };
+
+function FractionKeys({ denominator, on, onPress }: FractionKeysProps) {
+  return Array.from({ length: denominator }, (_, ticks) => {
+    const { over, under } = reduced(ticks, denominator);
+    return (
+      <button
+        key={`${over}/${under}`}
+        type="button"
+        aria-pressed={on === ticks}
+        aria-label={ticks === 0 ? '0' : `${over}/${under}`}
+        onClick={() => onPress(ticks)}
+      >
+        {ticks === 0 ? '0' : <Fraction over={over} under={under} />}
+      </button>
+    );
+  });
 }
 
 function reduced(ticks: number, denominator: number): { over: number; under: number } {
@@ -163,13 +158,9 @@ function reduced(ticks: number, denominator: number): { over: number; under: num
 }
 
 function DigitKeys({ onPress }: { onPress: (digit: number) => void }) {
-  return (
-    <div className="pad-keys pad-digits">
-      {[1, 2, 3, 4, 5, 6, 7, 8, 9, 0].map((digit) => (
-        <button key={digit} type="button" onClick={() => onPress(digit)}>
-          {digit}
-        </button>
-      ))}
-    </div>
-  );
+  return [1, 2, 3, 4, 5, 6, 7, 8, 9, 0].map((digit) => (
+    <button key={digit} type="button" onClick={() => onPress(digit)}>
+      {digit}
+    </button>
+  ));
 }

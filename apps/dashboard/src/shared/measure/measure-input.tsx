@@ -35,11 +35,12 @@ export function MeasureInput({ pad, ...props }: MeasureInputProps) {
   const [typing, setTyping] = useState(!pad);
   const t = useT(measure);
   if (!pad) return <TypedLength {...props} />;
+  if (!typing) return <LengthPad {...props} onType={() => setTyping(true)} />;
   return (
     <div className="measure">
-      {typing ? <TypedLength {...props} /> : <LengthPad {...props} />}
-      <Button look="quiet" onClick={() => setTyping(!typing)}>
-        {t(typing ? 'usePad' : 'typeIt')}
+      <TypedLength {...props} />
+      <Button look="quiet" onClick={() => setTyping(false)}>
+        {t('usePad')}
       </Button>
     </div>
   );

@@ -3,7 +3,7 @@ import { formatShare } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
 import { measure } from '../i18n/messages/measure.ts';
-import { SeverityNote, VerdictWord } from '../ui/severity.tsx';
+import { SeverityMark, SeverityNote, VerdictWord } from '../ui/severity.tsx';
 import './measure.css';
 
 /** What the parts of this file show: an outcome already in one language. A stored judgment's answer has this shape too. */
@@ -28,14 +28,13 @@ export function useSaid(outcome: Outcome | null): SaidOutcome | null {
   };
 }
 
-/** The short form under a question: severity, verdict, and the first reason. Announced when it changes. */
+/** Under a question: severity, verdict, and the first reason. Announced when it changes. */
 export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
   const said = useSaid(outcome);
   const t = useT(measure);
-  const settled = said && said.verdict !== 'undetermined';
   return (
     <div className="live-verdict" aria-live="polite">
-      {settled || said?.severity === 'make-safe' ? (
+      {isTold(said) ? (
         <SeverityNote severity={said.severity}>
           <p>
             <VerdictWord verdict={said.verdict} />. {said.reasons[0]}
@@ -48,11 +47,45 @@ export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
   );
 }
 
+/** One line that stays in sight over the action while the keys are pressed. Make-safe fills it. */
+export function VerdictLine({ outcome }: { outcome: Outcome | null }) {
+  const said = useSaid(outcome);
+  const t = useT(measure);
+  const told = isTold(said);
+  return (
+    <p
+      className={
+        told && said.severity === 'make-safe' ? 'verdict-line verdict-line-make-safe keeps-colour' : 'verdict-line'
+      }
+      aria-live="polite"
+    >
+      {told ? (
+        <>
+          <SeverityMark severity={said.severity} /> <VerdictWord verdict={said.verdict} />
+        </>
+      ) : (
+        <span className="soft">{t('measureMore')}</span>
+      )}
+    </p>
+  );
+}
+
+const isTold = (said: SaidOutcome | null): said is SaidOutcome =>
+  said !== null && (said.verdict !== 'undetermined' || said.severity === 'make-safe');
+
 /** The whole answer: make-safe steps first, then why, then the rule it was measured against. */
-export function OutcomeView({ outcome, sourcesShown = true }: { outcome: SaidOutcome; sourcesShown?: boolean }) {
+export function OutcomeView({
+  outcome,
+  sources = 'open',
+}: {
+  outcome: SaidOutcome;
+  sources?: 'open' | 'folded' | 'none';
+}) {
   const t = useT(measure);
   const { tag } = useLocale();
   const makeSafe = outcome.severity === 'make-safe';
+  // The rules package puts what to do at once first among the cautions of a make-safe.
+  const [first, ...others] = outcome.cautions;
   return (
     <div className="outcome stack">
       <SeverityNote severity={outcome.severity}>
@@ -60,14 +93,10 @@ export function OutcomeView({ outcome, sourcesShown = true }: { outcome: SaidOut
           <VerdictWord verdict={outcome.verdict} />. {outcome.reasons[0]}
         </p>
       </SeverityNote>
-      {makeSafe && outcome.cautions.length > 0 && (
-        <section>
+      {makeSafe && first && (
+        <section className="do-now">
           <h3>{t('doNow')}</h3>
-          <ol className="numbered">
-            {outcome.cautions.map((caution) => (
-              <li key={caution}>{caution}</li>
-            ))}
-          </ol>
+          <p>{first}</p>
         </section>
       )}
       {outcome.reasons.slice(1).map((reason) => (
@@ -85,14 +114,14 @@ export function OutcomeView({ outcome, sourcesShown = true }: { outcome: SaidOut
           <b>{t('refersTo', { who: outcome.referrals.map((who) => t(who)).join(', ') })}</b>
         </p>
       )}
-      {!makeSafe && outcome.cautions.length > 0 && (
+      {(makeSafe ? others : outcome.cautions).length > 0 && (
         <ul className="bulleted soft">
-          {outcome.cautions.map((caution) => (
+          {(makeSafe ? others : outcome.cautions).map((caution) => (
             <li key={caution}>{caution}</li>
           ))}
         </ul>
       )}
-      {sourcesShown && <Sources sources={outcome.sources} />}
+      {sources !== 'none' && <Sources sources={outcome.sources} folded={sources === 'folded'} />}
     </div>
   );
 }
@@ -104,20 +133,31 @@ const basisKeys: Record<string, 'basisPublished' | 'basisMemory' | 'basisCommonP
 };
 
 /** The documents a verdict rests on, each with its edition, section and how it is known. */
-export function Sources({ sources }: { sources: SaidOutcome['sources'] }) {
+export function Sources({ sources, folded }: { sources: SaidOutcome['sources']; folded?: boolean }) {
   const t = useT(measure);
   const c = useT(common);
+  const list = (
+    <ul>
+      {sources.map((source) => (
+        <li key={source.id}>
+          {[source.title, source.edition, source.section].filter(Boolean).join(', ')}
+          <span className="soft"> · {c(basisKeys[source.basis] ?? 'basisCommonPractice')}</span>
+        </li>
+      ))}
+    </ul>
+  );
+  if (folded) {
+    return (
+      <details className="sources">
+        <summary>{t('sourcesCount', { count: sources.length })}</summary>
+        {list}
+      </details>
+    );
+  }
   return (
     <section className="sources">
       <h3>{t('sources')}</h3>
-      <ul>
-        {sources.map((source) => (
-          <li key={source.id}>
-            {[source.title, source.edition, source.section].filter(Boolean).join(', ')}
-            <span className="soft"> · {c(basisKeys[source.basis] ?? 'basisCommonPractice')}</span>
-          </li>
-        ))}
-      </ul>
+      {list}
     </section>
   );
 }

@@ -10,27 +10,27 @@ export function RodProjection({ value, t }: TapeProps) {
   const pxPerIn = 108;
   const shown = value ?? 0;
   const endX = clamp(faceX + shown * pxPerIn, faceX - nutPx - 26, 336);
-  const [top, thick] = [84, 36];
+  const [top, thick] = [62, 34];
   return (
-    <Picture height={212} title={t('rodTitle')}>
-      <Board x={0} y={14} width={162} height={176} />
-      <rect className="d-metal" x={162} y={30} width={12} height={144} />
-      <rect className="d-sheet" x={174} y={top - 34} width={nutPx} height={thick + 68} strokeWidth={2.6} />
-      <path className="d-thin" d={`M174 ${top - 8}h${nutPx}M174 ${top + thick + 8}h${nutPx}`} />
+    <Picture height={168} title={t('rodTitle')}>
+      <Board x={0} y={8} width={162} height={142} />
+      <rect className="d-metal" x={162} y={16} width={12} height={126} />
+      <rect className="d-sheet" x={174} y={top - 30} width={nutPx} height={thick + 60} strokeWidth={2.6} />
+      <path className="d-thin" d={`M174 ${top - 7}h${nutPx}M174 ${top + thick + 7}h${nutPx}`} />
       <Rod x={26} y={top} length={endX - 26} thick={thick} threadsFrom={126} />
       {shown < 0 && <Hatch x={endX} y={top} width={faceX - endX} height={thick} color="var(--ink-soft)" dashed />}
-      <Limit x1={faceX} y1={16} x2={faceX} y2={196} word={t('nutFace')} wx={faceX + 7} wy={28} />
-      <Word x={14} y={38}>
+      <Limit x1={faceX} y1={4} x2={faceX} y2={164} word={t('nutFace')} wx={faceX + 7} wy={18} />
+      <Word x={12} y={30}>
         {t('post')}
       </Word>
-      <Word x={44} y={top + 23}>
+      <Word x={44} y={top + 22}>
         {t('rod')}
       </Word>
-      <Word x={178} y={top - 41}>
+      <Word x={180} y={top - 36}>
         {t('nut')}
       </Word>
       {value === null ? (
-        <Dimension x1={faceX} y1={top + thick} x2={faceX + 46} y2={top + thick} off={66} label="?" textPx={19} bold />
+        <Dimension x1={faceX} y1={top + thick} x2={faceX + 46} y2={top + thick} off={52} label="?" textPx={19} bold />
       ) : (
         value !== 0 && (
           <Dimension
@@ -38,7 +38,7 @@ export function RodProjection({ value, t }: TapeProps) {
             y1={top + thick}
             x2={Math.max(endX, faceX)}
             y2={top + thick}
-            off={66}
+            off={52}
             inches={Math.abs(value)}
             textPx={19}
             bold

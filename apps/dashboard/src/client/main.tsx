@@ -15,11 +15,11 @@ if (root) {
     <StrictMode>
       <QueryClientProvider client={new QueryClient()}>
         <LocaleProvider>
-          <StatusProvider>
-            <main className="letter">
+          <main className="letter">
+            <StatusProvider>
               <ClientPage />
-            </main>
-          </StatusProvider>
+            </StatusProvider>
+          </main>
         </LocaleProvider>
       </QueryClientProvider>
     </StrictMode>,

@@ -7,7 +7,7 @@ export interface HealthChecks {
   migrations: () => Promise<unknown>;
 }
 
-const patienceMs = 3_000;
+const patienceMs = 5_000;
 
 /** `/livez`: the process runs. `/readyz`: it can do its work; 503 names the part that cannot. */
 export async function health(app: FastifyInstance, { checks }: { checks: HealthChecks }): Promise<void> {

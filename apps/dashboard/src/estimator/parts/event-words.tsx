@@ -66,11 +66,14 @@ const told: Told[] = [
   { key: 'answer', say: (value) => `“${value}”` },
 ];
 
+/** Said already when the entry's subject has a name. */
+const namedBySubject = new Set(['number', 'title', 'headline']);
+
 /** One entry of the record as a sentence: who did what, to what. */
 export function EventWords({ event, subject }: { event: RecordEvent; subject: string | undefined }) {
   const { actor, data, type } = event;
   const details = told.flatMap(({ key, say }) => {
-    const value = data[key];
+    const value = subject && namedBySubject.has(key) ? undefined : data[key];
     return value === undefined || value === null || value === '' || typeof value === 'object' ? [] : [say(value)];
   });
   return (

@@ -10,7 +10,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EditFinding } from './edit-finding.tsx';
 import { FindingMoves } from './finding-moves.tsx';
 import { FindingPrice } from './finding-price.tsx';
-import { JudgmentHistory, JudgmentView } from './judgment-view.tsx';
+import { JudgmentGrounds, JudgmentHistory, JudgmentView } from './judgment-view.tsx';
 import { MeasureAgain } from './measure-again.tsx';
 import { PhotoAdder } from './photo-adder.tsx';
 import { PhotoRow } from './photo-row.tsx';
@@ -106,6 +106,7 @@ function FindingBody({ finding }: { finding: Finding }) {
         </p>
       )}
       <FindingPrice finding={finding} />
+      {judgment && <JudgmentGrounds judgment={judgment} />}
       <FindingMoves finding={finding} />
       <JudgmentHistory judgments={finding.judgments} />
       <p className="soft small">{t('screeningOnly')}</p>

@@ -10,7 +10,7 @@ import { InputFacts } from './input-facts.tsx';
 
 const percent = (share: number): string => `${Math.round(share * 100)}%`;
 
-/** What the newest judgment says: the verdict, how far off, why, by which rule, and whose decision it is. */
+/** What the newest judgment says: the verdict, and how far off it is. */
 export function JudgmentView({ judgment }: { judgment: Judgment }) {
   const { answer } = judgment;
   const makeSafe = answer.severity === 'make-safe';
@@ -35,19 +35,16 @@ export function JudgmentView({ judgment }: { judgment: Judgment }) {
         )}
         <Facts facts={valueFacts(answer)} />
       </section>
-      <WhyAndWho judgment={judgment} withCautions={!makeSafe} />
-      <details>
-        <summary>What was measured</summary>
-        <InputFacts checkId={judgment.checkId} inputs={judgment.inputs} />
-      </details>
     </div>
   );
 }
 
-function WhyAndWho({ judgment, withCautions }: { judgment: Judgment; withCautions: boolean }) {
+/** The rest of the judgment: reasons, whose decision it is, the rule's sources, cautions, and what went in. */
+export function JudgmentGrounds({ judgment }: { judgment: Judgment }) {
   const { answer } = judgment;
+  const withCautions = answer.severity !== 'make-safe';
   return (
-    <>
+    <div className="judgment stack">
       {answer.reasons.length > 1 && (
         <section>
           <h3>Why</h3>
@@ -71,7 +68,11 @@ function WhyAndWho({ judgment, withCautions }: { judgment: Judgment; withCaution
           ))}
         </ul>
       )}
-    </>
+      <details>
+        <summary>What was measured</summary>
+        <InputFacts checkId={judgment.checkId} inputs={judgment.inputs} />
+      </details>
+    </div>
   );
 }
 

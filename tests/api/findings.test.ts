@@ -47,7 +47,7 @@ let shade = 0;
 async function photo(stage: string, projectSite: Site = site): Promise<string> {
   const background = { r: shade++, g: 90, b: 60 };
   const bytes = await sharp({ create: { width: 40, height: 30, channels: 3, background } })
-    .jpeg()
+    .png()
     .toBuffer();
   return (await projectSite.upload(bytes, { stage })).body.id;
 }

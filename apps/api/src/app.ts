@@ -18,6 +18,7 @@ import { permissions } from './plugins/permissions.ts';
 import { problemDocuments, sendProblem } from './plugins/problems.ts';
 import { security } from './plugins/security.ts';
 import { dashboardFiles } from './plugins/static.ts';
+import { storableText } from './plugins/storable-text.ts';
 
 export interface AppOptions {
   limits?: RateLimits;
@@ -70,6 +71,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   await app.register(multipart, {
     limits: { fileSize: photoCaps.bytes, files: 1, fields: 12, fieldSize: 8_192, parts: 13 },
   });
+  await app.register(storableText);
   await app.register(openApi, { version: deps.version });
   await app.register(health, {
     checks: {

@@ -9,6 +9,14 @@ const entry = (en: string, es: string, foundEn: RegExp, foundEs: RegExp, meansEn
 /** Trade words that letters use. Only those that stand in a letter are explained in it, each once. */
 export const tradeWords: readonly TradeWord[] = [
   entry(
+    'Hidden condition',
+    'Condición oculta',
+    /\bhidden conditions?\b/i,
+    /\bcondici(ón|ones) ocultas?\b/i,
+    'Something wrong that no one could see until the place was opened.',
+    'Algo malo que nadie podía ver hasta abrir el lugar.',
+  ),
+  entry(
     'Hold-down',
     'Anclaje',
     /\bhold-?downs?\b/i,

@@ -41,7 +41,8 @@ function Sources({ document }: { document: ChangeOrderDocument }) {
             <b lang="en">{source.title}</b>,{' '}
             <span lang="en">{[source.edition, source.section].filter(Boolean).join(', ')}</span>
             <span className="soft means">
-              {say(BASIS_WORDS[source.basis], locale)}. {t('sourceFor', { numbers: numberList(source.numbers, tag) })}.
+              {say(BASIS_WORDS[source.basis], locale)}.{' '}
+              {t('sourceFor', { count: source.numbers.length, numbers: numberList(source.numbers, tag) })}.
             </span>
           </li>
         ))}

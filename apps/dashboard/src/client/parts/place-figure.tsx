@@ -37,7 +37,7 @@ export function PlaceFigure({ place, items }: PlaceWithItems) {
       <Elevation place={drawn} findings={findings} labels="numbers" maxHeightPx={400} />
       <p className="soft caption">
         <b>{place.name}.</b> {t('hatchHelp')}{' '}
-        {missing.length > 0 && t('notDrawn', { numbers: numberList(missing, tag) })}
+        {missing.length > 0 && t('notDrawn', { count: missing.length, numbers: numberList(missing, tag) })}
       </p>
     </div>
   );

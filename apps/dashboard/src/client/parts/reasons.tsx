@@ -40,7 +40,8 @@ function WhoChecked({ document }: { document: ChangeOrderDocument }) {
       <h2 id="checked">{t('whoChecked')}</h2>
       {whoChecked(document.items, dayOf).map((line) => (
         <p key={`${line.name}${line.at}`}>
-          {t(line.numbers.length === 1 ? 'checkedOne' : 'checkedMany', {
+          {t('checked', {
+            count: line.numbers.length,
             name: line.name,
             numbers: numberList(line.numbers, tag),
             date: dayOf(line.at),
@@ -91,7 +92,7 @@ export function NotKnown({ document }: { document: ChangeOrderDocument }) {
   const t = useT(client);
   const { locale, tag } = useLocale();
   const { gaps, engineerNumbers } = stillOpen(document);
-  const engineer = engineerNumbers.length === 1 ? 'unknownEngineerOne' : 'unknownEngineerMany';
+  const engineer = { count: engineerNumbers.length, numbers: numberList(engineerNumbers, tag) };
   return (
     <section aria-labelledby="not-known">
       <h2 id="not-known">{t('notKnown')}</h2>
@@ -99,7 +100,7 @@ export function NotKnown({ document }: { document: ChangeOrderDocument }) {
         {gaps.map((gap) => (
           <li key={gap.en}>{t('unknownGap', { title: wordsIn(gap, locale).words })}</li>
         ))}
-        {engineerNumbers.length > 0 && <li>{t(engineer, { numbers: numberList(engineerNumbers, tag) })}</li>}
+        {engineerNumbers.length > 0 && <li>{t('unknownEngineer', engineer)}</li>}
         <li>{t('unknownClosed')}</li>
         <li>{t('unknownNewLetter')}</li>
       </ul>

@@ -19,7 +19,7 @@ export const client = defineMessages(
     makeSafeCallNumber: 'Call {company}: {phone}',
 
     hatchHelp: 'Hatched: what we found.',
-    notDrawn: 'Not on this drawing: finding {numbers}.',
+    notDrawn: { one: 'Not on this drawing: finding {numbers}.', other: 'Not on this drawing: findings {numbers}.' },
 
     whatWeFound: 'What we found',
     findingNumber: 'Finding {number}',
@@ -46,8 +46,10 @@ export const client = defineMessages(
     whyItMatters: 'Why it matters',
     ifNotDone: 'If it is not done',
     whoChecked: 'Who checked',
-    checkedOne: '{name} measured finding {numbers} on {date}.',
-    checkedMany: '{name} measured findings {numbers} on {date}.',
+    checked: {
+      one: '{name} measured finding {numbers} on {date}.',
+      other: '{name} measured findings {numbers} on {date}.',
+    },
     noteTitle: 'A note from your contractor',
 
     theRepair: 'The repair',
@@ -83,8 +85,10 @@ export const client = defineMessages(
 
     notKnown: 'What we do not know yet',
     unknownGap: 'No price yet: {title}. It is not in the total.',
-    unknownEngineerOne: 'An engineer decides how to fix finding {numbers}. The repair and its price may change.',
-    unknownEngineerMany: 'An engineer decides how to fix findings {numbers}. The repair and its price may change.',
+    unknownEngineer: {
+      one: 'An engineer decides how to fix finding {numbers}. The repair and its price may change.',
+      other: 'An engineer decides how to fix findings {numbers}. The repair and its price may change.',
+    },
     unknownClosed: 'We can only judge what is open now. There may be more behind closed walls.',
     unknownNewLetter: 'If the work or the price changes, you get a new letter first.',
 
@@ -104,7 +108,7 @@ export const client = defineMessages(
 
     cautionsTitle: 'Please know',
     sourcesOpen: 'See the rules we measured against',
-    sourceFor: 'Used for finding {numbers}',
+    sourceFor: { one: 'Used for finding {numbers}', other: 'Used for findings {numbers}' },
     rulesVersion: 'Measured with version {version} of our rules.',
 
     contactTitle: 'Talk to your contractor',
@@ -227,7 +231,10 @@ export const client = defineMessages(
     makeSafeCallNumber: 'Llame a {company}: {phone}',
 
     hatchHelp: 'Rayado: lo que encontramos.',
-    notDrawn: 'No está en este dibujo: hallazgo {numbers}.',
+    notDrawn: {
+      one: 'No está en este dibujo: hallazgo {numbers}.',
+      other: 'No están en este dibujo: hallazgos {numbers}.',
+    },
 
     whatWeFound: 'Lo que encontramos',
     findingNumber: 'Hallazgo {number}',
@@ -254,8 +261,10 @@ export const client = defineMessages(
     whyItMatters: 'Por qué importa',
     ifNotDone: 'Si no se hace',
     whoChecked: 'Quién lo revisó',
-    checkedOne: '{name} midió el hallazgo {numbers} el {date}.',
-    checkedMany: '{name} midió los hallazgos {numbers} el {date}.',
+    checked: {
+      one: '{name} midió el hallazgo {numbers} el {date}.',
+      other: '{name} midió los hallazgos {numbers} el {date}.',
+    },
     noteTitle: 'Una nota de su contratista',
 
     theRepair: 'La reparación',
@@ -291,10 +300,10 @@ export const client = defineMessages(
 
     notKnown: 'Lo que aún no sabemos',
     unknownGap: 'Aún sin precio: {title}. No está en el total.',
-    unknownEngineerOne:
-      'Un ingeniero decide cómo reparar el hallazgo {numbers}. La reparación y su precio pueden cambiar.',
-    unknownEngineerMany:
-      'Un ingeniero decide cómo reparar los hallazgos {numbers}. La reparación y su precio pueden cambiar.',
+    unknownEngineer: {
+      one: 'Un ingeniero decide cómo reparar el hallazgo {numbers}. La reparación y su precio pueden cambiar.',
+      other: 'Un ingeniero decide cómo reparar los hallazgos {numbers}. La reparación y su precio pueden cambiar.',
+    },
     unknownClosed: 'Solo podemos evaluar lo que está abierto ahora. Puede haber más detrás de paredes cerradas.',
     unknownNewLetter: 'Si cambia el trabajo o el precio, usted recibe antes una carta nueva.',
 
@@ -314,7 +323,7 @@ export const client = defineMessages(
 
     cautionsTitle: 'Tenga en cuenta',
     sourcesOpen: 'Ver las reglas que usamos para medir',
-    sourceFor: 'Para el hallazgo {numbers}',
+    sourceFor: { one: 'Para el hallazgo {numbers}', other: 'Para los hallazgos {numbers}' },
     rulesVersion: 'Medido con la versión {version} de nuestras reglas.',
 
     contactTitle: 'Hable con su contratista',

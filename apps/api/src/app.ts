@@ -22,6 +22,8 @@ import { storableText } from './plugins/storable-text.ts';
 
 export interface AppOptions {
   limits?: RateLimits;
+  /** How long the process may be stuck before it answers 503 `busy`, milliseconds; 3,000 unless told, 0 never. */
+  busyAfterMs?: number;
   logger?: FastifyServerOptions['logger'];
 }
 
@@ -57,7 +59,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   await app.register(problemDocuments);
   await app.register(security, { publicUrl: config.publicUrl });
   await app.register(underPressure, {
-    maxEventLoopDelay: 3_000,
+    maxEventLoopDelay: options.busyAfterMs ?? 3_000,
     pressureHandler: () => {
       throw new ProblemError('busy', 'The server is too busy just now; try again in a few seconds.', {
         headers: { 'retry-after': '5' },

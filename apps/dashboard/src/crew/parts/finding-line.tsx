@@ -5,6 +5,7 @@ import { photoThumbUrl } from '../../shared/api/photos.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { SeverityMark, VerdictWord } from '../../shared/ui/severity.tsx';
+import { titleOf } from './title-of.ts';
 
 /** One finding in a list: its number on the drawing, how grave it is, what it is, its first photo. */
 export function FindingLine({ finding }: { finding: FindingRow }) {
@@ -16,7 +17,7 @@ export function FindingLine({ finding }: { finding: FindingRow }) {
       <Link to="/crew/findings/$findingId" params={{ findingId: finding.id }} className="line">
         <span className="line-number">{finding.number}</span>
         <span className="line-words">
-          <b>{finding.title}</b>
+          <b>{titleOf(finding, locale)}</b>
           <span>{finding.severity ? <SeverityMark severity={finding.severity} /> : t('notMeasured')}</span>
           <span className="soft">
             {finding.verdict && <VerdictWord verdict={finding.verdict} />} · {say(FINDING_WORDS[finding.state], locale)}

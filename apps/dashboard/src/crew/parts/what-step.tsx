@@ -30,7 +30,7 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
               aria-pressed={draft.checkId === check.id}
               onClick={() => pick(check.id)}
             >
-              <CheckPicture checkId={check.id} title="" />
+              <CheckPicture checkId={check.id} />
               <b>{say(check.title, locale)}</b>
               <span>{say(check.question, locale)}</span>
             </button>

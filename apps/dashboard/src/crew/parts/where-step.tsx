@@ -5,7 +5,7 @@ import { usePages } from '../../shared/api/hooks.ts';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
 import { sized } from '../../shared/drawing/framing.ts';
 import { PlaceThumb } from '../../shared/drawing/place-thumb.tsx';
-import { useT } from '../../shared/i18n/locale.tsx';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
@@ -70,6 +70,7 @@ export function WhereStep({ draft, change, go, back }: StepProps) {
 
 function Mark({ draft, place, change }: { draft: StepProps['draft']; place: Location; change: StepProps['change'] }) {
   const t = useT(crew);
+  const { locale } = useLocale();
   const findings = usePages(routes.listFindings, {
     params: { projectId: draft.projectId },
     query: { locationId: place.id },
@@ -81,7 +82,9 @@ function Mark({ draft, place, change }: { draft: StepProps['draft']; place: Loca
         place={place}
         value={draft.extent}
         onChange={(extent) => change({ extent })}
-        others={findings.items.filter((finding) => finding.locationId === place.id).map(drawnFinding)}
+        others={findings.items
+          .filter((finding) => finding.locationId === place.id)
+          .map((finding) => drawnFinding(finding, locale))}
       />
     </section>
   );

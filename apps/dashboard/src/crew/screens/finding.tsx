@@ -16,6 +16,7 @@ import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
 import { GivenInputs } from '../parts/given-inputs.tsx';
 import { PhotoTaker } from '../parts/photo-taker.tsx';
+import { titleOf } from '../parts/title-of.ts';
 
 /** While the server still makes the small pictures, ask again after this long. */
 const photoWaitMs = 2500;
@@ -75,7 +76,7 @@ function FindingBody({ finding }: { finding: Finding }) {
         <p className="soft">
           {t('finding', { number: finding.number })} · {say(FINDING_WORDS[finding.state], locale)}
         </p>
-        <h1>{finding.title}</h1>
+        <h1>{titleOf(finding, locale)}</h1>
         <p className="soft">
           {t('seenBy', { when: formatDate(finding.seenAt, tag, 'day-time'), who: finding.createdBy.name })}
         </p>
@@ -130,7 +131,7 @@ function Photos({ finding }: { finding: Finding }) {
       <ul className="photo-grid">
         {finding.photos.map((photo, at) => (
           <li key={photo.id}>
-            <PhotoTile photo={photo} label={t('photoOf', { number: at + 1, title: finding.title })} />
+            <PhotoTile photo={photo} label={t('photoOf', { number: at + 1, title: titleOf(finding, locale) })} />
             <span className="soft small">{say(PHOTO_WORDS[photo.stage], locale)}</span>
           </li>
         ))}

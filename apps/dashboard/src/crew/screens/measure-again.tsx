@@ -4,7 +4,7 @@ import { findCheck } from '@underlath/rules';
 import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
-import { useT } from '../../shared/i18n/locale.tsx';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
 import { CheckSteps } from '../../shared/measure/check-form.tsx';
@@ -14,6 +14,7 @@ import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
 import { readKept, useKeptMeasure } from '../parts/kept-measure.ts';
+import { titleOf } from '../parts/title-of.ts';
 
 /** Takes the measurements of a finding again; the earlier ones stay on record. */
 export function MeasureAgainScreen() {
@@ -40,6 +41,7 @@ export function MeasureAgainScreen() {
 function Measure({ finding }: { finding: Finding }) {
   const t = useT(crew);
   const m = useT(measure);
+  const { locale } = useLocale();
   const say = useStatus();
   const navigate = useNavigate();
   const search = useSearch({ strict: false }) as { question?: string };
@@ -85,11 +87,11 @@ function Measure({ finding }: { finding: Finding }) {
           back={
             number > 1 ? (
               <button type="button" className="crew-back" onClick={() => question(number - 2)}>
-                <BackWords>{finding.title}</BackWords>
+                <BackWords>{titleOf(finding, locale)}</BackWords>
               </button>
             ) : (
               <Link to="/crew/findings/$findingId" params={{ findingId: finding.id }} className="crew-back">
-                <BackWords>{finding.title}</BackWords>
+                <BackWords>{titleOf(finding, locale)}</BackWords>
               </Link>
             )
           }

@@ -4,7 +4,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx';
 import { sized } from '../../shared/drawing/framing.ts';
-import { useT } from '../../shared/i18n/locale.tsx';
+import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
@@ -14,6 +14,7 @@ import { useOutboxState } from '../outbox/use-outbox.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
 import { DraftLine } from '../parts/draft-line.tsx';
 import { FindingLine } from '../parts/finding-line.tsx';
+import { titleOf } from '../parts/title-of.ts';
 import { findNode, placePath, placesToMakeSafe, placeTree } from '../parts/tree.ts';
 import { useStartFinding } from '../parts/use-start-finding.ts';
 import { MakeSafe, PlaceList } from './places.tsx';
@@ -21,11 +22,11 @@ import { MakeSafe, PlaceList } from './places.tsx';
 const closedStates = new Set(['repaired', 'proven', 'withdrawn']);
 
 /** A finding of the API as the elevation draws it. */
-export function drawnFinding(finding: FindingRow): DrawnFinding {
+export function drawnFinding(finding: FindingRow, locale: Locale): DrawnFinding {
   return {
     id: finding.id,
     number: finding.number,
-    title: finding.title,
+    title: titleOf(finding, locale),
     severity: finding.severity,
     extent: finding.extent,
     closed: closedStates.has(finding.state),
@@ -37,6 +38,7 @@ export function CrewPlaceScreen() {
   const { projectId, locationId } = useParams({ strict: false }) as { projectId: string; locationId: string };
   const t = useT(crew);
   const c = useT(common);
+  const { locale } = useLocale();
   const navigate = useNavigate();
   const start = useStartFinding();
   const places = useRoute(routes.listLocations, { params: { projectId } });
@@ -79,7 +81,9 @@ export function CrewPlaceScreen() {
         <>
           <Elevation
             place={place}
-            findings={findings.items.filter((finding) => finding.locationId === locationId).map(drawnFinding)}
+            findings={findings.items
+              .filter((finding) => finding.locationId === locationId)
+              .map((finding) => drawnFinding(finding, locale))}
             labels="numbers"
             maxHeightPx={360}
             onSelect={(findingId) => navigate({ to: '/crew/findings/$findingId', params: { findingId } })}

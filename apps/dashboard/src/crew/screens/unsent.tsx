@@ -15,6 +15,8 @@ export function UnsentScreen() {
   const { drafts, photos, posting, progress } = useOutboxState();
   const count = useUnsentCount();
   const extra = photos.filter((photo) => photo.findingId !== null);
+  const canSend =
+    extra.length > 0 || drafts.some((draft) => draft.ready) || photos.some((photo) => photo.sentAs === null);
   const busy = posting.length > 0 || Object.keys(progress).length > 0;
   return (
     <CrewFrame
@@ -24,7 +26,7 @@ export function UnsentScreen() {
         </Link>
       }
       foot={
-        count > 0 ? (
+        canSend ? (
           <Button look="go" wide onClick={() => outbox.send()} busy={busy} busyLabel={t('sending')}>
             {t('sendNow')}
           </Button>

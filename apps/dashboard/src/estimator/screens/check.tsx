@@ -34,7 +34,7 @@ function CheckSheet({ check }: { check: Check }) {
   return (
     <Page title={words.title} lead={words.question}>
       <div className="check-top">
-        <CheckPicture checkId={check.id} title={check.title.en} />
+        <CheckPicture checkId={check.id} />
         <div className="stack">
           <p>{words.why}</p>
           <p>{words.ifNot}</p>

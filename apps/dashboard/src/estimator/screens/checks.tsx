@@ -16,7 +16,7 @@ export function ChecksScreen() {
         {checks.map((check) => (
           <li key={check.id}>
             <Link to="/checks/$checkId" params={{ checkId: check.id }} className="check-card">
-              <CheckPicture checkId={check.id} title={check.title.en} />
+              <CheckPicture checkId={check.id} />
               <b>{check.title.en}</b>
               <span className="soft">{check.question.en}</span>
             </Link>

@@ -175,7 +175,7 @@ function CheckChoice({ checkId, error, onChange }: CheckChoiceProps) {
         value: check.id,
         label: check.question.en,
         detail: check.title.en,
-        picture: <CheckPicture checkId={check.id} title="" />,
+        picture: <CheckPicture checkId={check.id} />,
       }))}
       value={checkId || null}
       onChange={onChange}

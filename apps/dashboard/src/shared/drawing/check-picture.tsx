@@ -1,4 +1,4 @@
-import { type ReactNode, useId } from 'react';
+import type { ReactNode } from 'react';
 import { Hatch } from './marks.tsx';
 import { IJoistEnd } from './tape/movement.tsx';
 import { Flake } from './tape/paint.tsx';
@@ -97,12 +97,10 @@ const scenes: Record<string, ReactNode> = {
 /** The checks that have a picture of their own. */
 export const drawnCheckIds: readonly string[] = Object.keys(scenes);
 
-/** What the crew picks from: one condition, drawn. A check without a scene gets an opened wall with a question. */
-export function CheckPicture({ checkId, title }: { checkId: string; title: string }) {
-  const id = useId();
+/** What the crew picks from: one condition, drawn, with its name beside it. A check without a scene gets an opened wall with a question. */
+export function CheckPicture({ checkId }: { checkId: string }) {
   return (
-    <svg className="drawing check-picture" viewBox="0 0 180 122" role="img" aria-labelledby={id}>
-      <title id={id}>{title}</title>
+    <svg className="drawing check-picture" viewBox="0 0 180 122" aria-hidden="true">
       {scenes[checkId] ?? (
         <>
           <path className="d-member" d="M10 14h14v94h-14zM84 14h14v94h-14zM156 14h14v94h-14z" />

@@ -52,10 +52,10 @@ export function RodProjection({ value, t }: TapeProps) {
 /** The rod end on, with the measure across its threads. */
 export function RodDiameter({ value, t }: TapeProps) {
   const half = (value ?? 0.75) * 52;
-  const [cx, cy] = [175, 92];
+  const [cx, cy] = [175, 68];
   return (
-    <Picture height={196} title={t('rodAcross')}>
-      <Hexagon cx={cx} cy={cy} r={84} />
+    <Picture height={172} title={t('rodAcross')}>
+      <Hexagon cx={cx} cy={cy} r={70} />
       <circle className="d-metal-light" cx={cx} cy={cy} r={half} />
       <circle className="d-hidden" cx={cx} cy={cy} r={half * 0.86} />
       <Dimension

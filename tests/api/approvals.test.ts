@@ -1,7 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Writable } from 'node:stream';
 import type { ChangeOrder, ClientLetter } from '@underlath/contract';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { buildApp } from '../../apps/api/src/app.ts';
+import { serverLogger } from '../../apps/api/src/server.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, type Sent, startJob } from '../support/offers.ts';
 
@@ -190,5 +193,60 @@ test('no token of a link stands in any file the server wrote outside the letter 
   const files = names.filter((entry) => entry.isFile() && !entry.name.endsWith('.eml'));
   for (const { parentPath, name } of files) {
     expect(readFileSync(join(parentPath, name)).includes(token), name).toBe(false);
+  }
+});
+
+test('no token of a link stands in the log, whatever is asked with it', async () => {
+  const { link, cookie } = await offer();
+  const token = new URL(link).hash.slice(1);
+  const lines: string[] = [];
+  const stream = new Writable({ write: (chunk, _encoding, done) => done(null, void lines.push(String(chunk))) });
+  const logger = { ...(serverLogger as object), level: 'trace', stream };
+  const app = await buildApp(api.platform, api.deps, { logger });
+  app.log.info('the log is on');
+  await app.inject({ method: 'POST', url: `${v1}/client/session`, payload: { token } });
+  await app.inject({ method: 'POST', url: `${v1}/client/session`, payload: { token: [token] } });
+  await app.inject({ method: 'GET', url: `${v1}/client/letter`, headers: { cookie } });
+  await app.inject({ method: 'GET', url: `/c/${token}` });
+  await app.inject({ method: 'GET', url: `${v1}/client/${token}` });
+  await app.close();
+  expect(lines.join('')).toContain('the log is on');
+  expect(lines.join('')).not.toContain(token);
+});
+
+test('a document or a decision that someone changed in the database is found by the verification', async () => {
+  const { cookie, letter, changeOrder } = await offer();
+  await job.decide(cookie, letter);
+  const verify = async () =>
+    (await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record/verify`).expect(200)).body;
+  expect(await verify()).toMatchObject({ ok: true });
+  const dearer = (await documentOf()).replace('"days":3', '"days":4');
+  await tamper('update change_order_version set document = $2 where change_order_id = $1', dearer);
+  expect((await verify()).faults.map(({ what }: { what: string }) => what).join()).toContain('document of version 1');
+  await tamper(
+    'update change_order_version set document = $2 where change_order_id = $1',
+    dearer.replace('"days":4', '"days":3'),
+  );
+  await tamper('update decision set signer_name = $2 where change_order_id = $1', 'Somebody Else');
+  expect((await verify()).faults.map(({ what }: { what: string }) => what).join()).toContain('another signerName');
+  await tamper('update decision set signer_name = $2 where change_order_id = $1', 'Ines Wren');
+  expect(await verify()).toMatchObject({ ok: true });
+
+  async function documentOf(): Promise<string> {
+    const text = `select document from change_order_version where change_order_id = $1`;
+    const { rows } = await api.platform.database.ownerPool.query(text, [changeOrder.id]);
+    return rows[0].document;
+  }
+  /** As someone who owns the whole server could. */
+  async function tamper(text: string, value: string): Promise<void> {
+    const client = await api.platform.database.ownerPool.connect();
+    try {
+      await client.query('begin');
+      await client.query('set local session_replication_role = replica');
+      await client.query(text, [changeOrder.id, value]);
+      await client.query('commit');
+    } finally {
+      client.release();
+    }
   }
 });

@@ -7,7 +7,7 @@ import { common } from '../i18n/messages/common.ts';
 import { measure } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { FieldQuestion } from './field-question.tsx';
-import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
+import { answerOf, type Inputs, isOptional, pictureOf, setAnswer, visibleFields, withDefaults } from './form.ts';
 import { LiveVerdict, VerdictLine } from './outcome-view.tsx';
 import { useOutcome } from './use-outcome.ts';
 import './measure.css';
@@ -28,20 +28,23 @@ export function CheckForm({ check, inputs, onChange, context, edition, serverErr
   const answers = withDefaults(check.inputs, inputs);
   return (
     <div className="check-sheet">
-      {visibleFields(check.inputs, inputs).map(({ name, field }) => (
-        <div className="check-sheet-row" key={name}>
-          <FieldQuestion
-            name={name}
-            field={field}
-            value={answerOf(name, field, inputs)}
-            onChange={(value) => onChange(setAnswer(inputs, name, value))}
-            optional={isOptional(field, answers)}
-            errors={{ ...serverErrors, ...errors }}
-            path={name}
-          />
-          {field.picture && <TapePicture id={field.picture} name={name} value={answers[name]} inputs={answers} />}
-        </div>
-      ))}
+      {visibleFields(check.inputs, inputs).map(({ name, field }) => {
+        const picture = pictureOf(field);
+        return (
+          <div className="check-sheet-row" key={name}>
+            <FieldQuestion
+              name={name}
+              field={field}
+              value={answerOf(name, field, inputs)}
+              onChange={(value) => onChange(setAnswer(inputs, name, value))}
+              optional={isOptional(field, answers)}
+              errors={{ ...serverErrors, ...errors }}
+              path={name}
+            />
+            {picture && <TapePicture id={picture} name={name} value={answers[name]} inputs={answers} />}
+          </div>
+        );
+      })}
       <LiveVerdict outcome={outcome} />
     </div>
   );
@@ -91,6 +94,7 @@ export function CheckSteps(props: CheckStepsProps) {
   const { name, field } = current;
   const answers = withDefaults(check.inputs, inputs);
   const value = answerOf(name, field, inputs);
+  const picture = pictureOf(field);
   const last = at === steps.length - 1;
   const go = () => (last ? onDone() : onStep(at + 1));
   const body = (
@@ -101,7 +105,7 @@ export function CheckSteps(props: CheckStepsProps) {
         </h1>
         {field.howToMeasure && <p className="soft">{say(field.howToMeasure, locale)}</p>}
       </div>
-      {field.picture && <TapePicture id={field.picture} name={name} value={value} inputs={answers} />}
+      {picture && <TapePicture id={picture} name={name} value={value} inputs={answers} />}
       <FieldQuestion
         key={name}
         name={name}

@@ -6,7 +6,7 @@ import { common } from '../i18n/messages/common.ts';
 import { measure } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { RadioGroup } from '../ui/choice.tsx';
-import { FieldError, TextInput } from '../ui/field.tsx';
+import { FieldError, Select, TextInput } from '../ui/field.tsx';
 import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
 import { Length } from './length.tsx';
 import { MeasureInput } from './measure-input.tsx';
@@ -201,18 +201,34 @@ function CountQuestion(props: Of<'count'>) {
   );
 }
 
+const mostInSight = 8;
+
 function ChoiceQuestion(props: Of<'choice'>) {
   const { field, value, onChange, optional } = props;
   const words = useWords();
   const t = useT(common);
   const options = field.options.map((option) => ({ value: option.value, label: words(option.label) ?? option.value }));
   const unknown = optional ? [{ value: '', label: t('notKnown') }] : [];
+  const frame = useFrame(props);
+  const put = (next: string) => onChange(next === '' ? undefined : next);
+  // More than can be taken in at a glance are chosen from a list.
+  if (options.length > mostInSight) {
+    return (
+      <Select
+        {...frame}
+        value={typeof value === 'string' ? value : ''}
+        options={options}
+        emptyLabel={optional ? t('notKnown') : t('choose')}
+        onChange={put}
+      />
+    );
+  }
   return (
     <RadioGroup
-      {...useFrame(props)}
+      {...frame}
       value={typeof value === 'string' ? value : optional ? '' : null}
       options={[...options, ...unknown]}
-      onChange={(next) => onChange(next === '' ? undefined : next)}
+      onChange={put}
       layout={options.length > 4 || options.some((option) => option.label.length > 18) ? 'column' : 'row'}
     />
   );
@@ -310,7 +326,7 @@ function ListQuestion(props: Of<'list'>) {
   const shown = items.length >= least ? items : [...items, ...Array.from({ length: least - items.length }, () => ({}))];
   const put = (next: Inputs[]) => onChange(next.length > 0 ? next : undefined);
   const nameOf = (item: Inputs, at: number) =>
-    typeof item.name === 'string' && item.name ? item.name : t('itemName', { label, number: at + 1 });
+    typeof item.name === 'string' && item.name ? item.name : t('itemName', { number: at + 1 });
   return (
     <fieldset className="field" aria-describedby={`${id}-error`}>
       <legend className={labelHidden ? 'hidden-text' : 'field-label'}>{label}</legend>

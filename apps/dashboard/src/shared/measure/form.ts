@@ -60,3 +60,9 @@ export function firstOpenStep(fields: Fields, inputs: Inputs): number {
   const at = steps.findIndex(({ name, field }) => answerOf(name, field, inputs) === undefined);
   return at < 0 ? Math.max(0, steps.length - 1) : at;
 }
+
+/** The drawing that goes with a question: its own, or for a group the first one its parts name. */
+export function pictureOf(field: Field): string | undefined {
+  if (field.picture || field.kind !== 'group') return field.picture;
+  return Object.values(field.fields).find((part) => part.picture)?.picture;
+}

@@ -124,10 +124,15 @@ function writeChange({ sheet, words, locale }: Pen, { contract, days }: ChangeOr
   );
 }
 
+/** Room of a heading with its second line and what begins below, points. */
+const headingPt = 110;
+
 function writeItem({ sheet, words, locale }: Pen, document: ChangeOrderDocument, item: DocumentItem): void {
+  const here = document.items.filter((other) => other.place.locationId === item.place.locationId);
+  // A heading stays with what it stands over.
+  sheet.keep(headingPt + (here[0] === item ? (elevationHeight(item.place, textWidthPt) ?? 0) : 0));
   sheet.heading(`${words.finding} ${item.number}: ${item.title}`);
   sheet.paragraph(`${item.place.name} · ${say(SEVERITY_WORDS[item.severity], locale)}`, { bold: true });
-  const here = document.items.filter((other) => other.place.locationId === item.place.locationId);
   if (here[0] === item) writeElevation({ sheet, words, locale }, item, here);
   for (const part of ['found', 'why', 'ifNot'] as const) {
     sheet.subheading(words[part]);

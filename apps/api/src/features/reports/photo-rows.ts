@@ -13,6 +13,7 @@ const gapPt = 12;
 const cellWidthPt = (textWidthPt - gapPt) / perRow;
 const pictureHeightPt = 178;
 const captionPt = 26;
+const headingPt = 24;
 /** About 200 dots an inch at the printed width. */
 const printWidthPx = 680;
 
@@ -30,6 +31,7 @@ export async function* drawPhotos(
   loadPhoto: LoadPhoto,
 ): AsyncGenerator<void> {
   if (photos.length === 0) return;
+  sheet.keep(pictureHeightPt + captionPt + headingPt);
   sheet.subheading(words.photos);
   for (let at = 0; at < photos.length; at += perRow) {
     const row: Picture[] = [];

@@ -48,6 +48,8 @@ export interface SheetOptions {
 export class Sheet {
   readonly doc: PDFKit.PDFDocument;
   private pages = 0;
+  /** The style of the text being written; a footer drawn in the middle of it must leave it as it was. */
+  private current: TextStyle = {};
   private readonly options: SheetOptions;
 
   constructor(options: SheetOptions) {
@@ -164,7 +166,9 @@ export class Sheet {
     if (this.doc.y + heightPt > this.doc.page.height - this.doc.page.margins.bottom) this.doc.addPage();
   }
 
-  style({ bold = false, sizePt = 10, color = ink }: TextStyle): void {
+  style(style: TextStyle): void {
+    const { bold = false, sizePt = 10, color = ink } = style;
+    this.current = style;
     this.doc
       .font(bold ? 'bold' : 'text')
       .fontSize(sizePt)
@@ -208,7 +212,7 @@ export class Sheet {
     doc.page.margins.bottom = 0;
     doc.save();
     doc.markContent('Artifact', { type: 'Pagination' });
-    doc.font('text').fontSize(7.5).fillColor(quiet);
+    doc.font('text').fontSize(7).fillColor(quiet);
     const words = `${this.options.footer} · ${this.options.pageWord} ${this.pages}`;
     doc.text(words, marginPt, doc.page.height - 44, { width: textWidthPt, lineBreak: true, height: 30 });
     doc.endMarkedContent();
@@ -216,5 +220,6 @@ export class Sheet {
     doc.page.margins.bottom = bottomPt;
     doc.x = xPt;
     doc.y = yPt;
+    this.style(this.current);
   }
 }

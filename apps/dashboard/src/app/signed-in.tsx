@@ -1,4 +1,5 @@
-import { Navigate, Outlet, useLocation } from '@tanstack/react-router';
+import { Outlet, useRouter } from '@tanstack/react-router';
+import { useEffect } from 'react';
 import { isProblem, problemOf } from '../shared/api/errors.ts';
 import { useMe } from '../shared/api/me.ts';
 import { useT } from '../shared/i18n/locale.tsx';
@@ -9,11 +10,8 @@ import { FailState, LoadingRows } from '../shared/ui/states.tsx';
 export function SignedIn() {
   const me = useMe();
   const t = useT(app);
-  const href = useLocation({ select: (location) => location.href });
   if (me.data) return <Outlet />;
-  if (isProblem(me.error, 'not-signed-in')) {
-    return <Navigate to="/sign-in" search={href === '/' ? {} : { to: href }} replace />;
-  }
+  if (isProblem(me.error, 'not-signed-in')) return <ToSignIn />;
   return (
     <main id="main" className="gate">
       {me.error ? (
@@ -28,4 +26,15 @@ export function SignedIn() {
       )}
     </main>
   );
+}
+
+/** Goes to the sign-in once, remembering where to come back to: the address changes while this still stands. */
+function ToSignIn() {
+  const router = useRouter();
+  useEffect(() => {
+    const { href, pathname } = router.state.location;
+    if (pathname === '/sign-in') return;
+    router.navigate({ to: '/sign-in', search: href === '/' ? {} : { to: href }, replace: true });
+  }, [router]);
+  return null;
 }

@@ -50,12 +50,14 @@ export function FindingPanel({ findingId, takeFocus = false, onClose }: FindingP
 
 function useFocusInPanel(takeFocus: boolean) {
   const wanted = useRef(takeFocus);
+  const before = useRef<Element | null>(null);
   useEffect(() => {
     if (!wanted.current) return;
-    const before = document.activeElement;
+    const focused = document.activeElement;
+    if (!focused?.closest('.side-panel')) before.current = focused;
     document.querySelector<HTMLElement>('.side-panel h2')?.focus();
     return () => {
-      if (before instanceof HTMLElement || before instanceof SVGElement) before.focus();
+      if (before.current instanceof HTMLElement || before.current instanceof SVGElement) before.current.focus();
     };
   }, []);
 }

@@ -78,7 +78,7 @@ function SumTable({ contract }: { contract: Contract }) {
             <th scope="col" className="wide-only">
               Decided
             </th>
-            <th scope="col" className="number">
+            <th scope="col" className="number wide-only">
               Days
             </th>
             <th scope="col" className="number">
@@ -93,7 +93,7 @@ function SumTable({ contract }: { contract: Contract }) {
           <tr>
             <td>Original contract</td>
             <td className="wide-only" />
-            <td className="number">{contract.originalDays}</td>
+            <td className="number wide-only">{contract.originalDays}</td>
             <td className="number" />
             <td className="number">
               <Money cents={contract.originalSumCents} />
@@ -105,7 +105,7 @@ function SumTable({ contract }: { contract: Contract }) {
                 <OrderLink line={line} />
               </td>
               <td className="wide-only">{line.decidedAt && <Stamp at={line.decidedAt} />}</td>
-              <td className="number">+{line.days}</td>
+              <td className="number wide-only">+{line.days}</td>
               <td className="number">
                 <Money cents={line.cents} sign />
               </td>
@@ -117,7 +117,7 @@ function SumTable({ contract }: { contract: Contract }) {
           <tr>
             <td>Contract now</td>
             <td className="wide-only" />
-            <td className="number">{contract.currentDays}</td>
+            <td className="number wide-only">{contract.currentDays}</td>
             <td className="number">
               <Money cents={contract.approvedChangesCents} sign />
             </td>

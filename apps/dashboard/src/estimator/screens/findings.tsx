@@ -28,6 +28,7 @@ const columns: Column<FindingRow>[] = [
     cell: (row) => (
       <>
         <span className="soft finding-no">{row.number}</span> {row.title}
+        <span className="soft small narrow-only">{row.locationName}</span>
       </>
     ),
   },
@@ -38,7 +39,7 @@ const columns: Column<FindingRow>[] = [
     cell: (row) =>
       row.severity ? <SeverityMark severity={row.severity} /> : <span className="soft">not measured</span>,
   },
-  { key: 'place', head: 'Place', sortBy: (row) => row.locationName, cell: (row) => row.locationName },
+  { key: 'place', head: 'Place', wideOnly: true, sortBy: (row) => row.locationName, cell: (row) => row.locationName },
   { key: 'state', head: 'State', sortBy: (row) => row.state, cell: (row) => findingStateWord(row.state) },
   {
     key: 'verdict',

@@ -28,7 +28,7 @@ const columns: Column<ProjectRow>[] = [
       </>
     ),
   },
-  { key: 'client', head: 'Client', sortBy: (row) => row.clientName, cell: (row) => row.clientName },
+  { key: 'client', head: 'Client', wideOnly: true, sortBy: (row) => row.clientName, cell: (row) => row.clientName },
   { key: 'open', head: 'Open findings', cell: (row) => <OpenCounts counts={row.open} /> },
   {
     key: 'start',

@@ -1,4 +1,4 @@
-import type { Finding, FindingRow } from '@underlath/contract';
+import { type Finding, type FindingRow, routes } from '@underlath/contract';
 import { findCheck } from '@underlath/rules';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -285,6 +285,7 @@ describe('the list of findings', () => {
     }
     expect(names).toEqual(['Plate 4', 'Plate 3', 'Plate 2', 'Plate 1', 'Plate 0']);
     const { body } = await list({ state: 'judged' });
+    expect(routes.listFindings.answers[200].parse(body)).toEqual(body);
     expect(body.items.map(({ title }: FindingRow) => title)).toEqual(['Plate 1', 'Plate 0']);
     expect(body.items[1].photos.map(({ id }: { id: string }) => id).sort()).toEqual([...photoIds].sort());
     const { photos: _photos, judgments: _judgments, client: _client, context: _context, ...row } = made[0] as Finding;

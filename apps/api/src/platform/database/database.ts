@@ -129,19 +129,22 @@ async function readInCompany<Result>(
   work: (client: pg.PoolClient) => Promise<Result>,
 ) {
   const client = await pool.connect();
-  let broken: Error | undefined;
   try {
-    await client.query('begin read only');
-    await client.query(`select set_config('app.company_id', $1, true)`, [companyId]);
+    // Both in one round trip; several statements at once take no parameters, so the driver quotes the id.
+    const company = client.escapeLiteral(companyId);
+    await client.query(`begin read only; select set_config('app.company_id', ${company}, true)`);
     const result = await work(client);
-    await client.query('commit');
+    // A read has nothing to lose at its end, so the answer does not wait for it.
+    client.query('commit').then(
+      () => client.release(),
+      (failure: Error) => client.release(failure),
+    );
     return result;
   } catch (error) {
-    await client.query('rollback').catch((failure: Error) => {
-      broken = failure;
-    });
+    await client.query('rollback').then(
+      () => client.release(),
+      (failure: Error) => client.release(failure),
+    );
     throw error;
-  } finally {
-    client.release(broken);
   }
 }

@@ -4,6 +4,7 @@ import { useT } from '../shared/i18n/locale.tsx';
 import { app } from '../shared/i18n/messages/app.ts';
 import { common } from '../shared/i18n/messages/common.ts';
 import { Gate } from './gate.tsx';
+import { ownAddress } from './own-address.ts';
 import { SignInForm } from './sign-in-form.tsx';
 
 export function SignInScreen() {
@@ -25,9 +26,4 @@ export function SignInScreen() {
       </p>
     </Gate>
   );
-}
-
-/** Only an address of this app is followed after sign-in; `//elsewhere` and full addresses are not. */
-export function ownAddress(to: string | undefined): string {
-  return to && /^\/(?![/\\])/.test(to) ? to : '/';
 }

@@ -28,7 +28,7 @@ export function quantityWords(value: number | string | boolean, unit: string): R
   return `${value.toLocaleString('en-US', { maximumFractionDigits: digits })}${suffixes[unit] ?? ` ${unit}`}`;
 }
 
-const unitEndings = /(In2|In|Ft|Lb|Psi|Plf|Pct|Sf|Share|Count)$/;
+const unitEndings = /(In2|In|Ft|Lb|Psi|Plf|Pct|Sf|Share|Count|Cents|CentsPerUnit|CentsPerHour)$/;
 
 /** What the checks call their values, in words. One that is new is shown by its own name, made readable. */
 const knownNames: Record<string, string> = {

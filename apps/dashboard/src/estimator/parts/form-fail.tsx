@@ -1,21 +1,41 @@
 import type { Problem } from '@underlath/contract';
-import { type RefObject, useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { Button } from '../../shared/ui/button.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
+import { nameWords } from './check-values.tsx';
 
-/** The failing state of a form, brought into sight and focus when it appears, so that it isn't missed below the fold. */
+const marked = '[aria-invalid="true"]';
+
+/** The failing state of a form, brought into sight and focus when it appears, with a way to the first answer it marks. */
 export function FormFail({ problem, doing }: { problem: Problem | null; doing: string }) {
-  const ref = useFocusOn(problem);
+  const ref = useRef<HTMLDivElement>(null);
+  const [hasMark, setHasMark] = useState(false);
+  const firstMark = () => ref.current?.closest('form, dialog, main')?.querySelector<HTMLElement>(marked);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: looks at the page once for each new problem
+  useEffect(() => {
+    if (!problem) return;
+    setHasMark(Boolean(firstMark()));
+    ref.current?.focus();
+  }, [problem]);
   return (
     <div ref={ref} tabIndex={-1} className="form-fail">
-      {problem && <FailState problem={problem} doing={doing} kept />}
+      {problem && <FailState problem={withWords(problem)} doing={doing} kept />}
+      {problem && hasMark && (
+        <Button look="quiet" onClick={() => firstMark()?.focus()}>
+          Go to the first marked answer
+        </Button>
+      )}
     </div>
   );
 }
 
-function useFocusOn(problem: Problem | null): RefObject<HTMLDivElement | null> {
-  const ref = useRef<HTMLDivElement>(null);
-  useEffect(() => {
-    if (problem) ref.current?.focus();
-  }, [problem]);
-  return ref;
+/** Names of the contract in plain words: `/originalSumCents` is read as "original sum". */
+function withWords(problem: Problem): Problem {
+  if (!problem.errors) return problem;
+  const words = (pointer: string) =>
+    pointer
+      .split('/')
+      .map((step) => (step === '' || /^\d+$/.test(step) ? step : nameWords(step).toLowerCase()))
+      .join('/');
+  return { ...problem, errors: problem.errors.map(({ pointer, detail }) => ({ pointer: words(pointer), detail })) };
 }

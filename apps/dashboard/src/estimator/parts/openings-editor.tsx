@@ -46,6 +46,8 @@ export function OpeningsEditor({ openings, onChange, problem }: OpeningsEditorPr
             <MeasureInput
               key={measure.name}
               label={measure.label}
+              // The example stands with the wall's own measures above.
+              hint=""
               value={opening[measure.name]}
               onChange={(value) => change(opening.key, { [measure.name]: value })}
               min={measure.min}

@@ -111,6 +111,9 @@ export function DeriveAgain({ photo }: { photo: Photo }) {
 
 const mebibyte = 1024 * 1024;
 
+const sizeWords = (bytes: number): string =>
+  bytes < mebibyte / 10 ? `${Math.ceil(bytes / 1024)} KB` : `${(bytes / mebibyte).toFixed(1)} MB`;
+
 function photoFacts(photo: Photo): Fact[] {
   return [
     {
@@ -130,7 +133,7 @@ function photoFacts(photo: Photo): Fact[] {
     {
       name: 'Size',
       value: `${photo.widthPx.toLocaleString('en-US')} × ${photo.heightPx.toLocaleString('en-US')} px`,
-      note: `${(photo.byteCount / mebibyte).toFixed(1)} MB, ${photo.mediaType.replace('image/', '').toUpperCase()}`,
+      note: `${sizeWords(photo.byteCount)}, ${photo.mediaType.replace('image/', '').toUpperCase()}`,
     },
     { name: 'SHA-256', value: <span className="hash">{photo.sha256}</span>, note: 'of the untouched original' },
   ];

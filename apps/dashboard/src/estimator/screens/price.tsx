@@ -7,6 +7,7 @@ import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
+import { operationWords } from '../parts/book-items.tsx';
 import { draftOf, type EstimateDraft, withQuantity, withRepair } from '../parts/estimate-draft.ts';
 import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
@@ -161,7 +162,7 @@ function Replaced({ draft, onDrop }: ReplacedProps) {
       {rows.map((row) => (
         <li key={row.repairId + row.operation}>
           <span>
-            <b>{row.operation}</b> replaced by {row.value}: {row.why}
+            <b>{operationWords(row.operation)}</b> replaced by {row.value}: {row.why}
           </span>
           <Button look="quiet" onClick={() => onDrop(row.repairId, row.operation)}>
             Back to the measured quantity

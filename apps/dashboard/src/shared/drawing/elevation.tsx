@@ -105,11 +105,13 @@ function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
 function marginsFor(place: SizedPlace, named: boolean, textPx: number): Margins {
   const ground = place.kind === 'wall' ? 22 : 4;
   const side = named ? 56 : 14;
+  // On a long, low element the height is written beside its line, not along it.
+  const beside = place.heightIn * 6 < place.widthIn ? textPx * 3.4 : 0;
   return {
     top: named ? textPx * 3.4 : 16,
     bottom: ground + textPx * 2 + 18,
     left: side,
-    right: (named ? 30 : 8) + textPx + 22,
+    right: (named ? 30 : 8) + textPx + 22 + beside,
   };
 }
 

@@ -1,0 +1,14 @@
+import type { Page } from '@playwright/test';
+import type { DemoServer } from '../support/demo-server.ts';
+
+/** The running demo, as the global setup left it. */
+export const demo = (): Omit<DemoServer, 'stop'> => JSON.parse(process.env.DEMO ?? '{}');
+
+export async function signIn(page: Page, role: 'owner' | 'estimator' | 'crew'): Promise<void> {
+  const { url, signIns } = demo();
+  await page.goto(`${url}/sign-in`);
+  await page.getByLabel(/e-?mail/i).fill(signIns[role].email);
+  await page.getByLabel(/^password/i).fill(signIns[role].password);
+  await page.getByRole('button', { name: /sign in/i }).click();
+  await page.waitForURL((address) => !address.pathname.startsWith('/sign-in'));
+}

@@ -1,0 +1,60 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+
+export interface DemoServer {
+  url: string;
+  signIns: Record<'owner' | 'estimator' | 'crew', { email: string; password: string }>;
+  clientLink: string;
+  dataDir: string;
+  stop(): Promise<void>;
+}
+
+const root = resolve(import.meta.dirname, '../..');
+const startMs = 180_000;
+
+/** Runs `npm start`'s own script on an empty data folder and a free port, and reads what it prints, as a person would. */
+export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<DemoServer> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'underlath-demo-'));
+  const child = spawn(process.execPath, ['--import', 'tsx', 'apps/api/src/commands/start.ts'], {
+    cwd: root,
+    env: { ...process.env, PORT: '0', DATA_DIR: dataDir, SEED: 'demo', DATABASE_URL: '', ...env },
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let printed = '';
+  const ended = new Promise<void>((done) => child.once('exit', () => done()));
+  const stop = async () => {
+    child.kill('SIGTERM');
+    await ended;
+    rmSync(dataDir, { recursive: true, force: true });
+  };
+  const ready = new Promise<void>((done, fail) => {
+    const late = setTimeout(() => fail(new Error(`the server was not ready in time:\n${printed}`)), startMs);
+    const hear = (chunk: Buffer) => {
+      printed += chunk.toString();
+      if (/^ {2}client .*$/m.test(printed)) {
+        clearTimeout(late);
+        done();
+      }
+    };
+    child.stdout.on('data', hear);
+    child.stderr.on('data', hear);
+    child.once('exit', (code) => fail(new Error(`the server ended with ${code}:\n${printed}`)));
+  });
+  try {
+    await ready;
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+  const line = (name: string) => printed.match(new RegExp(`^ {2}${name} +(\\S+) {3}(.+)$`, 'm'));
+  const signIn = (role: string) => ({ email: line(role)?.[1] ?? '', password: line(role)?.[2] ?? '' });
+  return {
+    url: printed.match(/^Underlath is at (\S+)$/m)?.[1] ?? '',
+    signIns: { owner: signIn('owner'), estimator: signIn('estimator'), crew: signIn('crew') },
+    clientLink: printed.match(/^ {2}client +(\S+)$/m)?.[1] ?? '',
+    dataDir,
+    stop,
+  };
+}

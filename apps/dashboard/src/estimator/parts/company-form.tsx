@@ -30,7 +30,7 @@ export function CompanyForm({ owner }: { owner: boolean }) {
       lead="This stands on every letter to a client. What was sent keeps what it was sent with."
     >
       <Reading query={company} doing="Reading the company" rows={4}>
-        {(data) => (owner ? <EditCompany key={data.version} company={data} /> : <CompanyFacts company={data} />)}
+        {(data) => (owner ? <EditCompany company={data} /> : <CompanyFacts company={data} />)}
       </Reading>
     </Part>
   );

@@ -20,6 +20,7 @@ export function FormFail({ problem, doing }: { problem: Problem | null; doing: s
   return (
     <div ref={ref} tabIndex={-1} className="form-fail">
       {problem && <FailState problem={withWords(problem)} doing={doing} kept />}
+      {problem?.status === 412 && <p>What is there now was read again. Press once more to put yours in its place.</p>}
       {problem && hasMark && (
         <Button look="quiet" onClick={() => firstMark()?.focus()}>
           Go to the first marked answer

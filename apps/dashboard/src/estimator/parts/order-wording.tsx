@@ -40,7 +40,12 @@ export function OrderWording({ order }: { order: ChangeOrder }) {
   const [local, setLocal] = useState<Problem | null>(null);
   const change = useChange(routes.changeChangeOrder, {
     invalidates: orderReads,
-    onDone: () => say(order.state === 'sent' ? 'Saved. It is a draft again and the old link is dead.' : 'Saved'),
+    onDone: (saved) => {
+      setWording(saved.wording);
+      setDays(String(saved.days));
+      setFindingIds(saved.findingIds);
+      say(order.state === 'sent' ? 'Saved. It is a draft again and the old link is dead.' : 'Saved');
+    },
   });
   const problem = local ?? (change.error ? problemOf(change.error) : null);
   const decided = order.state !== 'draft' && order.state !== 'sent';

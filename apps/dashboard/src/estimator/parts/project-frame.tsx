@@ -1,8 +1,11 @@
 import { Link, Outlet, useMatchRoute, useParams } from '@tanstack/react-router';
 import { type ContractSums, type ProjectOverview, routes } from '@underlath/contract';
+import { isProblem } from '../../shared/api/errors.ts';
 import { useRoute } from '../../shared/api/hooks.ts';
+import { buttonClass } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityShape } from '../../shared/ui/severity.tsx';
+import { Page } from './page.tsx';
 
 export function useProjectId(): string {
   return useParams({ from: '/in/desk/projects/$projectId' }).projectId;
@@ -16,6 +19,7 @@ export function useOverview() {
 /** Site, ways through the house, and the contract's money, always in sight. */
 export function ProjectFrame() {
   const overview = useOverview();
+  if (!overview.data && isProblem(overview.error, 'not-found')) return <NoProject />;
   return (
     <>
       <header className="project-line no-print">
@@ -26,6 +30,19 @@ export function ProjectFrame() {
       {overview.data && <MakeSafeStrip open={overview.data.open} />}
       <Outlet />
     </>
+  );
+}
+
+function NoProject() {
+  return (
+    <Page title="There is no such project here">
+      <p className="lead">The link may be old, or it belongs to another company.</p>
+      <p>
+        <Link to="/projects" className={buttonClass('go')}>
+          Go to the projects
+        </Link>
+      </p>
+    </Page>
   );
 }
 

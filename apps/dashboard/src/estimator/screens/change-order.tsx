@@ -95,7 +95,7 @@ function Views({ order }: { order: ChangeOrder }) {
         {
           value: 'wording',
           label: 'Wording, days, findings',
-          panel: <OrderWording key={order.version} order={order} />,
+          panel: <OrderWording key={order.id} order={order} />,
         },
         { value: 'price', label: 'Price', panel: <OrderPrice order={order} /> },
       ]}

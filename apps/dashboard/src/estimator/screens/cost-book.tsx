@@ -38,7 +38,7 @@ export function CostBookScreen() {
       }
     >
       <Reading query={answer} doing="Reading the cost book" rows={10}>
-        {(data) => <Book key={data.version} answer={data} owner={owner} />}
+        {(data) => <Book answer={data} owner={owner} />}
       </Reading>
       <Versions />
     </Page>
@@ -72,7 +72,11 @@ function BookForm({ answer, book }: { answer: Answer; book: CostBook }) {
   const [local, setLocal] = useState<Problem | null>(null);
   const save = useChange(routes.saveCostBook, {
     invalidates: [routes.getCostBook, routes.listCostBooks, routes.getEstimate, routes.getChangeOrder],
-    onDone: (saved) => say(`Saved as version ${saved.version}. What was sent keeps the version it named.`),
+    onDone: (saved) => {
+      const next = costBookSchema.safeParse(saved.book);
+      if (next.success) setDraft(draftOfBook(next.data));
+      say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
+    },
   });
   const problem = local ?? (save.error ? problemOf(save.error) : null);
   const set = (part: Partial<BookDraft>) => setDraft((before) => ({ ...before, ...part }));
@@ -85,12 +89,7 @@ function BookForm({ answer, book }: { answer: Answer; book: CostBook }) {
   return (
     <form className="book-form" onSubmit={submit} noValidate>
       <BookPercents draft={draft} set={set} problem={problem} />
-      <BookTrades
-        trades={draft.trades}
-        // A new trade gets its id as soon as it has a name, so that work can be given to it.
-        onChange={(trades) => set({ trades })}
-        problem={problem}
-      />
+      <BookTrades trades={draft.trades} onChange={(trades) => set({ trades })} problem={problem} />
       <BookItems
         items={draft.items}
         trades={withIds(draft.trades)}

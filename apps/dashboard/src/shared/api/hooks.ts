@@ -12,7 +12,7 @@ import type { Route } from '@underlath/contract';
 import { useRef } from 'react';
 import { v7 } from 'uuid';
 import { call, type Given, type Manners, type Result } from './call.ts';
-import { OfflineError, ProblemError } from './errors.ts';
+import { isProblem, OfflineError, ProblemError } from './errors.ts';
 
 /** `[route name, params, query]`: `[route.name]` alone invalidates every call of a route. */
 export function keyOf<R extends Route>(route: R, given: Omit<Given<R>, 'body'>): readonly unknown[] {
@@ -88,6 +88,8 @@ export interface ChangeOptions<R extends Route> {
 export function useChange<R extends Route>(route: R, options: ChangeOptions<R> = {}): Change<R> {
   const client = useQueryClient();
   const lastKey = useRef<{ payload: string; key: string } | null>(null);
+  const readAgain = () =>
+    Promise.all((options.invalidates ?? []).map((each) => client.invalidateQueries({ queryKey: [each.name] })));
   return useMutation({
     networkMode: 'always',
     mutationFn: (given: Given<R> & Manners) => {
@@ -98,9 +100,11 @@ export function useChange<R extends Route>(route: R, options: ChangeOptions<R> =
     },
     onSuccess: async (result, given) => {
       lastKey.current = null;
-      const again = (options.invalidates ?? []).map((each) => client.invalidateQueries({ queryKey: [each.name] }));
+      const again = readAgain();
       options.onDone?.(result, given, client);
-      await Promise.all(again);
+      await again;
     },
+    // Someone else was first: what is there now is read, so that the next press carries its version.
+    onError: (error) => (isProblem(error, 'stale-version') ? readAgain() : undefined),
   });
 }

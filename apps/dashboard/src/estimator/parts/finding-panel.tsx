@@ -71,7 +71,13 @@ function FindingBody({ finding }: { finding: Finding }) {
   const judgment = newest(finding);
   const open = !isClosed(finding.state);
   return (
-    <div className="finding-body">
+    // biome-ignore lint/a11y/noStaticElementInteractions: it takes no key of its own, it keeps a dialog's Escape from closing the panel too
+    <div
+      className="finding-body"
+      onKeyDown={(event) => {
+        if (event.target instanceof Element && event.target.closest('dialog')) event.stopPropagation();
+      }}
+    >
       <p className="soft">
         No. {finding.number} · {findingStateWord(finding.state)} · found <Stamp at={finding.seenAt} look="day-time" />{' '}
         by {finding.createdBy.name}

@@ -62,13 +62,20 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
   return { body, problem: reader.problem };
 }
 
+/** Only these are sent as a change, so that another person's change to the rest stays. */
+function differing(body: ProjectBody, began: ProjectBody): Partial<ProjectBody> {
+  const names = Object.keys(body) as (keyof ProjectBody)[];
+  return Object.fromEntries(names.filter((name) => body[name] !== began[name]).map((name) => [name, body[name]]));
+}
+
 type ProjectFormProps = {
   project: Project | null;
   busy: boolean;
   problem: Problem | null;
   doing: string;
   submitLabel: string;
-  onSubmit: (body: ProjectBody) => void;
+  /** All of it, and the part that differs from what the form began with. */
+  onSubmit: (body: ProjectBody, changed: Partial<ProjectBody>) => void;
   /** Beside the submit button. */
   children?: ReactNode;
 };
@@ -76,13 +83,14 @@ type ProjectFormProps = {
 /** Every field of a project, in the order in which it is known: house, client, contract, code. */
 export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubmit, children }: ProjectFormProps) {
   const { draft, set } = useDraft(() => draftOf(project));
+  const [began] = useState(() => readDraft(draft).body);
   const [local, setLocal] = useState<Problem | null>(null);
   const shown = local ?? problem;
   function submit(event: FormEvent) {
     event.preventDefault();
     const read = readDraft(draft);
     setLocal(read.problem);
-    if (!read.problem) onSubmit(read.body);
+    if (!read.problem) onSubmit(read.body, differing(read.body, began));
   }
   const field = <K extends keyof Draft>(name: K, pointer: string) => ({
     value: draft[name],

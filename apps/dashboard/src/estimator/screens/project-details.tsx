@@ -30,7 +30,7 @@ export function ProjectDetailsScreen() {
             problem={change.error ? problemOf(change.error) : null}
             doing="Saving the project"
             submitLabel="Save"
-            onSubmit={(body) => change.mutate({ params: { projectId }, body, ifMatch: data.version })}
+            onSubmit={(_all, body) => change.mutate({ params: { projectId }, body, ifMatch: data.version })}
           />
         )}
       </Reading>

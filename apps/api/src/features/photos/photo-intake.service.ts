@@ -7,7 +7,6 @@ import { inspectPhoto, type PhotoFacts } from '../../platform/image-codec.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { JobSender } from '../../platform/queue.ts';
 import type { Caller } from '../caller.ts';
-import { makeOnce } from '../client-ids.ts';
 import { toEnum } from '../enum-words.ts';
 import { eventTypes } from '../records/record-events.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -16,6 +15,8 @@ import { derivePhotoJob } from './photos.jobs.ts';
 import { toPhoto } from './photos.mapper.ts';
 import * as photos from './photos.repository.ts';
 import type { UploadFields } from './upload-fields.ts';
+
+type KeptFile = ReceivedFile & PhotoFacts & { fileKey: string };
 
 export type UploadedPhoto = Photo & { duplicate: boolean };
 
@@ -30,7 +31,9 @@ export class PhotoIntakeService {
 
   /** Asked before the bytes are taken. @throws ProblemError `not-found` */
   async assertProject(companyId: string, projectId: string): Promise<void> {
-    const exists = await this.database.inCompany(companyId, (tx) => this.records.exists(tx, companyId, projectId));
+    const exists = await this.database.inCompanySql(companyId, (client) =>
+      photos.hasProject(client, companyId, projectId),
+    );
     if (!exists) throw notFound('project');
   }
 
@@ -52,8 +55,6 @@ export class PhotoIntakeService {
     try {
       assertSameBytes(fields.sha256, file.sha256);
       const facts = await inspectPhoto(file.path, file.byteCount);
-      const known = await this.findKnown(caller, projectId, fields, file.sha256);
-      if (known) return known;
       const fileKey = originalKey(caller.companyId, projectId, newId());
       await this.store.keep(file, fileKey);
       return await this.addRow(caller, projectId, fields, { ...file, ...facts, fileKey });
@@ -62,22 +63,15 @@ export class PhotoIntakeService {
     }
   }
 
-  private findKnown(caller: Caller, projectId: string, fields: UploadFields, sha256: string) {
-    return this.database.inCompany(caller.companyId, (tx) => this.linkKnown(tx, caller, projectId, fields, sha256));
-  }
-
   private async addRow(
     caller: Caller,
     projectId: string,
     fields: UploadFields,
-    kept: ReceivedFile & PhotoFacts & { fileKey: string },
+    kept: KeptFile,
   ): Promise<UploadedPhoto> {
     try {
-      const added = await makeOnce(() =>
-        this.database.inCompany(caller.companyId, async (tx) => {
-          const known = await this.linkKnown(tx, caller, projectId, fields, kept.sha256);
-          return known ?? (await this.insert(tx, caller, projectId, fields, kept));
-        }),
+      const added = await this.database.inCompany(caller.companyId, (tx) =>
+        this.insertOrFind(tx, caller, projectId, fields, kept),
       );
       if (added.duplicate) await this.store.remove(kept.fileKey);
       return added;
@@ -88,72 +82,71 @@ export class PhotoIntakeService {
     }
   }
 
-  /** The photo with these bytes, linked to the finding asked for; undefined when the project has none. Takes the project's turn. */
-  private async linkKnown(
+  private async insertOrFind(
     tx: Tx,
     caller: Caller,
     projectId: string,
     fields: UploadFields,
-    sha256: string,
+    kept: KeptFile,
+  ): Promise<UploadedPhoto> {
+    await assertPlaces(tx, caller.companyId, projectId, fields);
+    return (
+      (await this.insert(tx, caller, projectId, fields, kept)) ??
+      (await this.linkKnown(tx, caller, projectId, fields, kept.sha256))
+    );
+  }
+
+  /** Undefined when these bytes, or this id, are there already. Two uploads of the same bytes wait for each other here. */
+  private async insert(
+    tx: Tx,
+    { companyId, actor, memberId }: Caller,
+    projectId: string,
+    { id = newId(), findingId, locationId, stage, caption }: UploadFields,
+    { fileKey, sha256, byteCount, mediaType, widthPx, heightPx, deviceTime, deviceOffset }: KeptFile,
   ): Promise<UploadedPhoto | undefined> {
-    const { companyId, actor } = caller;
-    await this.records.lock(tx, companyId, projectId);
-    await assertPlaces(tx, companyId, projectId, fields);
+    const facts = { sha256, byteCount, mediaType, widthPx, heightPx, deviceTime, deviceOffset };
+    const told = { projectId, locationId: locationId ?? null, caption };
+    const row = await photos.insertPhoto(tx, {
+      companyId,
+      id,
+      ...told,
+      ...facts,
+      fileKey,
+      stage: toEnum(stage),
+      uploadedById: memberId,
+    });
+    if (!row) return undefined;
+    if (findingId) await photos.linkPhoto(tx, companyId, findingId, id);
+    const data = { ...facts, stage, caption, locationId: told.locationId, findingId: findingId ?? null };
+    const entry = { companyId, projectId, actor, subjectId: id };
+    await this.records.append(tx, { ...entry, type: eventTypes.photoReceived, data });
+    await this.queue.enqueue(tx, derivePhotoJob, { companyId, photoId: id });
+    const findingIds = findingId ? [findingId] : [];
+    const uploadedByName = actor.kind === 'member' ? actor.name : await photos.findMemberName(tx, companyId, memberId);
+    return { ...toPhoto({ ...row, stage, findingIds, uploadedByName }), duplicate: false };
+  }
+
+  /** The photo with these bytes, linked to the finding asked for. @throws ProblemError `already-exists` when only the id was taken */
+  private async linkKnown(
+    tx: Tx,
+    { companyId, actor }: Caller,
+    projectId: string,
+    { findingId }: UploadFields,
+    sha256: string,
+  ): Promise<UploadedPhoto> {
     const known = await photos.findPhotoByHash(tx, companyId, projectId, sha256);
     if (!known) {
-      await assertFreeId(tx, companyId, fields.id);
-      return undefined;
+      throw new ProblemError(
+        'already-exists',
+        'There is already a photo with this id and other bytes; choose a new id.',
+      );
     }
-    const { findingId } = fields;
     if (findingId && (await photos.linkPhoto(tx, companyId, findingId, known.id))) {
       const entry = { companyId, projectId, actor, subjectId: known.id };
       await this.records.append(tx, { ...entry, type: 'photo.linked', data: { findingId } });
       known.findingIds.push(findingId);
     }
     return { ...toPhoto(known), duplicate: true };
-  }
-
-  private async insert(
-    tx: Tx,
-    { companyId, actor, memberId }: Caller,
-    projectId: string,
-    { id = newId(), findingId, locationId, stage, caption }: UploadFields,
-    {
-      fileKey,
-      sha256,
-      byteCount,
-      mediaType,
-      widthPx,
-      heightPx,
-      deviceTime,
-      deviceOffset,
-    }: ReceivedFile & PhotoFacts & { fileKey: string },
-  ): Promise<UploadedPhoto> {
-    const facts = { sha256, byteCount, mediaType, widthPx, heightPx, deviceTime, deviceOffset };
-    const place = { projectId, locationId: locationId ?? null };
-    await photos.insertPhoto(tx, {
-      companyId,
-      id,
-      ...place,
-      ...facts,
-      fileKey,
-      stage: toEnum(stage),
-      caption,
-      uploadedById: memberId,
-    });
-    if (findingId) await photos.linkPhoto(tx, companyId, findingId, id);
-    await this.records.append(tx, {
-      companyId,
-      projectId,
-      actor,
-      type: eventTypes.photoReceived,
-      subjectId: id,
-      data: { ...facts, stage, caption, locationId: place.locationId, findingId: findingId ?? null },
-    });
-    await this.queue.enqueue(tx, derivePhotoJob, { companyId, photoId: id });
-    const row = await photos.findPhoto(tx, companyId, id);
-    if (!row) throw new Error(`photo ${id} is not there after it was inserted`);
-    return { ...toPhoto(row), duplicate: false };
   }
 }
 
@@ -169,9 +162,4 @@ async function assertPlaces(tx: Tx, companyId: string, projectId: string, { loca
   if (findingId && !(await photos.hasFinding(tx, companyId, projectId, findingId))) {
     throw invalidInput('/findingId', `findingId: there is no finding ${findingId} in this project.`);
   }
-}
-
-async function assertFreeId(tx: Tx, companyId: string, id: string | undefined): Promise<void> {
-  if (!id || !(await photos.findPhoto(tx, companyId, id))) return;
-  throw new ProblemError('already-exists', 'There is already a photo with this id and other bytes; choose a new id.');
 }

@@ -1,4 +1,5 @@
 import type { PhotoStage } from '@underlath/contract';
+import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import type { NewestFirst } from '../paging.ts';
@@ -86,8 +87,21 @@ export function listPhotos(tx: Tx, companyId: string, projectId: string, filter:
     ${selectPhotos} where ${Prisma.join(conditions, ' and ')} order by p.received_at desc, p.id limit ${take}`;
 }
 
-export const insertPhoto = (tx: Tx, data: Prisma.PhotoUncheckedCreateInput) =>
-  tx.photo.create({ data, select: { id: true } });
+/** Undefined when the id, or these bytes in this project, are there already. */
+export async function insertPhoto(tx: Tx, data: Prisma.PhotoUncheckedCreateInput) {
+  const made = await tx.photo.createManyAndReturn({
+    data: [data],
+    skipDuplicates: true,
+    omit: { companyId: true },
+  });
+  return made[0];
+}
+
+/** Empty for a member who is not there. */
+export async function findMemberName(tx: Tx, companyId: string, id: string): Promise<string> {
+  const member = await tx.member.findUnique({ where: { companyId_id: { companyId, id } }, select: { name: true } });
+  return member?.name ?? '';
+}
 
 /** Links a photo to a finding; false when it was linked already. */
 export async function linkPhoto(tx: Tx, companyId: string, findingId: string, photoId: string): Promise<boolean> {
@@ -104,4 +118,11 @@ export async function hasLocation(tx: Tx, companyId: string, projectId: string, 
 
 export async function hasFinding(tx: Tx, companyId: string, projectId: string, id: string): Promise<boolean> {
   return (await tx.finding.count({ where: { companyId, projectId, id } })) === 1;
+}
+
+/** Asked for every upload before its bytes are taken. */
+export async function hasProject(client: pg.PoolClient, companyId: string, id: string): Promise<boolean> {
+  const text = 'select 1 from project where company_id = $1 and id = $2';
+  const { rowCount } = await client.query({ name: 'has-project', text, values: [companyId, id] });
+  return rowCount === 1;
 }

@@ -27,6 +27,9 @@ const batch = 1000;
 
 /** The append-only event log of each project. Every change of state appends in its own transaction. */
 export class RecordsService {
+  /** Where each project's record stands for a transaction that has its turn: nobody else can move it until it ends. */
+  private readonly turns = new WeakMap<Tx, Map<string, RecordHead>>();
+
   constructor(
     private readonly database: Database,
     private readonly clock: Clock,
@@ -47,8 +50,11 @@ export class RecordsService {
    * @throws ProblemError `not-found`
    */
   async lock(tx: Tx, companyId: string, projectId: string): Promise<RecordHead> {
+    const held = this.turns.get(tx)?.get(projectId);
+    if (held) return held;
     const head = await records.lockHead(tx, companyId, projectId);
     if (!head) throw notFound('project');
+    this.keep(tx, projectId, head);
     return head;
   }
 
@@ -60,7 +66,13 @@ export class RecordsService {
     const body = canonicalJson({ projectId, seq, at: at.toISOString(), type, subjectId, actor, data });
     const hash = chainHash(head.hash, body);
     await records.insertEvent(tx, companyId, projectId, { seq, at, type, subjectId, body, prevHash: head.hash, hash });
+    this.keep(tx, projectId, { seq, hash });
     return { seq, hash };
+  }
+
+  private keep(tx: Tx, projectId: string, head: RecordHead): void {
+    const turns = this.turns.get(tx) ?? new Map<string, RecordHead>();
+    this.turns.set(tx, turns.set(projectId, head));
   }
 
   /** The data of the newest event of one kind about one thing, or undefined. */

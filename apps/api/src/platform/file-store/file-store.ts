@@ -133,16 +133,31 @@ async function* listKeys(disk: Disk, prefix: string): AsyncGenerator<string> {
   } while (paginationToken);
 }
 
+/** Chunks from a socket are 64 KiB at most, and each write is a trip to another thread; so many bytes go at once. */
+const writeBytes = 1024 * 1024;
+
 async function receive(stream: Readable, path: string, maxBytes: number): Promise<ReceivedFile> {
   const hash = createHash('sha256');
   let byteCount = 0;
+  let gathered: Buffer[] = [];
+  let gatheredBytes = 0;
+  const takeGathered = () => {
+    const whole = Buffer.concat(gathered, gatheredBytes);
+    gathered = [];
+    gatheredBytes = 0;
+    return whole;
+  };
   const meter = new Transform({
     transform(chunk: Buffer, _encoding, done) {
       byteCount += chunk.byteLength;
       if (byteCount > maxBytes) return done(new FileTooLargeError(maxBytes));
       hash.update(chunk);
-      done(null, chunk);
+      gathered.push(chunk);
+      gatheredBytes += chunk.byteLength;
+      if (gatheredBytes < writeBytes) return done();
+      done(null, takeGathered());
     },
+    flush: (done) => done(null, takeGathered()),
   });
   try {
     await pipeline(stream, meter, createWriteStream(path, { flags: 'wx', mode: 0o600, flush: true }));

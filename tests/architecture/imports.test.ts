@@ -92,13 +92,10 @@ describe('who imports whom', () => {
     expect(strays).toEqual([]);
   });
 
-  it('has no circle of imports', () => {
+  it('has no circle of imports that is still one when types are gone', () => {
     const circles = modules.flatMap((module) =>
       module.dependencies
-        .filter(
-          (dependency) =>
-            dependency.circular && !dependency.typeOnly && !dependency.dependencyTypes.includes('type-only'),
-        )
+        .filter(({ circular, cycle }) => circular && !cycle?.some((step) => step.dependencyTypes.includes('type-only')))
         .map((dependency) => `${module.source} -> ${dependency.resolved}`),
     );
     expect(circles).toEqual([]);

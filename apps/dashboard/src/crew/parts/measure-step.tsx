@@ -3,9 +3,9 @@ import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
 import { CheckSteps } from '../../shared/measure/check-form.tsx';
-import { type StepProps, useDraftPlace } from '../screens/new-finding.tsx';
 import { contextOf } from './context.ts';
 import { CrewFrame } from './crew-frame.tsx';
+import { type StepProps, useDraftPlace } from './step.ts';
 
 /** The check's own questions, one a screen, with the verdict so far under them. */
 export function MeasureStep({ draft, change, go, back }: StepProps) {

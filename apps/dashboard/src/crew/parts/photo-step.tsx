@@ -3,9 +3,9 @@ import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { useOutboxState } from '../outbox/use-outbox.tsx';
-import type { StepProps } from '../screens/new-finding.tsx';
 import { CrewFrame } from './crew-frame.tsx';
 import { PhotoTaker } from './photo-taker.tsx';
+import type { StepProps } from './step.ts';
 
 export function PhotoStep({ draft, go, back }: StepProps) {
   const t = useT(crew);

@@ -9,9 +9,9 @@ import { useOutcome } from '../../shared/measure/use-outcome.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
-import { type StepProps, useDraftPlace, useFinishDraft } from '../screens/new-finding.tsx';
 import { contextOf } from './context.ts';
 import { CrewFrame } from './crew-frame.tsx';
+import { type StepProps, useDraftPlace, useFinishDraft } from './step.ts';
 
 /** What the rule says, what to do now, what else to know, and save. */
 export function VerdictStep({ draft, change, go, back }: StepProps) {

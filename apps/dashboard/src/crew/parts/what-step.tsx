@@ -3,8 +3,8 @@ import { say } from '@underlath/rules/kernel';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
-import type { StepProps } from '../screens/new-finding.tsx';
 import { CrewFrame } from './crew-frame.tsx';
+import type { StepProps } from './step.ts';
 
 /** The conditions as pictures; a tap on one goes on. */
 export function WhatStep({ draft, change, go, back }: StepProps) {

@@ -11,9 +11,9 @@ import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
-import { type StepProps, useDraftPlace } from '../screens/new-finding.tsx';
 import { drawnFinding } from '../screens/place.tsx';
 import { CrewFrame } from './crew-frame.tsx';
+import { type StepProps, useDraftPlace } from './step.ts';
 import { type PlaceNode, placePath, placeTree } from './tree.ts';
 
 /** First which place, then where on it. */

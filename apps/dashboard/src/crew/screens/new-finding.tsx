@@ -1,30 +1,19 @@
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
-import { routes } from '@underlath/contract';
 import { findCheck } from '@underlath/rules';
-import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, LoadingRows } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
 import { type Draft, type DraftStep, draftSteps } from '../outbox/draft.ts';
 import { useOutbox, useOutboxState } from '../outbox/use-outbox.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
 import { MeasureStep } from '../parts/measure-step.tsx';
 import { PhotoStep } from '../parts/photo-step.tsx';
+import type { StepProps } from '../parts/step.ts';
 import { VerdictStep } from '../parts/verdict-step.tsx';
 import { WhatStep } from '../parts/what-step.tsx';
 import { WhereStep } from '../parts/where-step.tsx';
-
-/** What every step of a new finding is given. */
-export type StepProps = {
-  draft: Draft;
-  /** Changes the draft, on the phone first. */
-  change: (change: Partial<Draft>) => void;
-  go: (step: DraftStep, question?: number) => void;
-  back: React.ReactNode;
-};
 
 /** A new finding, one question a screen: photo, where, what, measure, verdict. A reload goes on where it was. */
 export function NewFindingScreen() {
@@ -116,28 +105,4 @@ function Gone() {
       </EmptyState>
     </CrewFrame>
   );
-}
-
-/** Marks the draft as done, goes back to its place, and says that it is on its way. */
-export function useFinishDraft() {
-  const t = useT(crew);
-  const outbox = useOutbox();
-  const navigate = useNavigate();
-  const say = useStatus();
-  return async (draft: Draft) => {
-    await outbox.putDraft({ ...draft, ready: true, problem: null });
-    say(t('savedSending'));
-    void outbox.send();
-    await navigate({
-      to: '/crew/$projectId/places/$locationId',
-      params: { projectId: draft.projectId, locationId: draft.locationId ?? '' },
-      replace: true,
-    });
-  };
-}
-
-/** The places of the draft's project and, once chosen, the draft's own. */
-export function useDraftPlace(draft: Draft) {
-  const places = useRoute(routes.listLocations, { params: { projectId: draft.projectId } });
-  return { places, place: places.data?.items.find((place) => place.id === draft.locationId) };
 }

@@ -3,8 +3,8 @@ import { useT } from '../i18n/locale.tsx';
 import { measure } from '../i18n/messages/measure.ts';
 import { FieldError } from '../ui/field.tsx';
 import { Fraction, Length } from './length.tsx';
-import { type MeasureInputProps, useLengthCheck } from './measure-input.tsx';
 import { fromPad, isFull, type PadPart, type PadValue, padParts, pressDigit, toPad } from './pad.ts';
+import { type MeasureInputProps, useLengthCheck } from './use-length-check.ts';
 
 const partNames = { feet: 'feet', whole: 'inches', ticks: 'fraction' } as const;
 

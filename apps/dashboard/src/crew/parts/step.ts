@@ -1,0 +1,42 @@
+import { useNavigate } from '@tanstack/react-router';
+import { routes } from '@underlath/contract';
+import type { ReactNode } from 'react';
+import { useRoute } from '../../shared/api/hooks.ts';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { crew } from '../../shared/i18n/messages/crew.ts';
+import { useStatus } from '../../shared/ui/status.tsx';
+import type { Draft, DraftStep } from '../outbox/draft.ts';
+import { useOutbox } from '../outbox/use-outbox.tsx';
+
+/** What every step of a new finding is given. */
+export type StepProps = {
+  draft: Draft;
+  /** Changes the draft, on the phone first. */
+  change: (change: Partial<Draft>) => void;
+  go: (step: DraftStep, question?: number) => void;
+  back: ReactNode;
+};
+
+/** Marks the draft as done, goes back to its place, and says that it is on its way. */
+export function useFinishDraft() {
+  const t = useT(crew);
+  const outbox = useOutbox();
+  const navigate = useNavigate();
+  const say = useStatus();
+  return async (draft: Draft) => {
+    await outbox.putDraft({ ...draft, ready: true, problem: null });
+    say(t('savedSending'));
+    void outbox.send();
+    await navigate({
+      to: '/crew/$projectId/places/$locationId',
+      params: { projectId: draft.projectId, locationId: draft.locationId ?? '' },
+      replace: true,
+    });
+  };
+}
+
+/** The places of the draft's project and, once chosen, the draft's own. */
+export function useDraftPlace(draft: Draft) {
+  const places = useRoute(routes.listLocations, { params: { projectId: draft.projectId } });
+  return { places, place: places.data?.items.find((place) => place.id === draft.locationId) };
+}

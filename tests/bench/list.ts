@@ -2,7 +2,7 @@ import autocannon from 'autocannon';
 import { v7 } from 'uuid';
 import { anotherCopy, noiseJpeg } from './pictures.ts';
 import { inTurns, type Row } from './table.ts';
-import { sendPhoto, type Visitor } from './visitor.ts';
+import { sendPhoto, uploadBody, type Visitor } from './visitor.ts';
 
 const seconds = 4;
 
@@ -21,7 +21,8 @@ export async function list(visitor: Visitor, floorUrl: string): Promise<Row> {
 async function fill(visitor: Visitor): Promise<void> {
   const picture = await noiseJpeg(640, 480);
   for (let index = 0; index < 50; index++) {
-    const photoIds = [await sendPhoto(visitor, anotherCopy(picture)), await sendPhoto(visitor, anotherCopy(picture))];
+    const send = () => sendPhoto(visitor, uploadBody(anotherCopy(picture)));
+    const photoIds = [await send(), await send()];
     await visitor.post(`/projects/${visitor.projectId}/findings`, {
       id: v7(),
       locationId: visitor.locationId,

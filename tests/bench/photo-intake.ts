@@ -1,6 +1,6 @@
 import { noiseJpeg, padded } from './pictures.ts';
 import { inTurns, type Row, rate } from './table.ts';
-import { sendPhoto, type Visitor } from './visitor.ts';
+import { sendPhoto, uploadBody, type Visitor } from './visitor.ts';
 
 const megabyte = 1024 * 1024;
 const size = 5 * megabyte;
@@ -11,7 +11,7 @@ const atOnce = 4;
 export async function photoIntake(visitor: Visitor, floorUrl: string): Promise<Row> {
   const picture = await noiseJpeg(1600, 1200);
   const send = (one: (bytes: Buffer) => Promise<unknown>) => async () => {
-    const batch = Array.from({ length: photos }, () => padded(picture, size));
+    const batch = Array.from({ length: photos }, () => uploadBody(padded(picture, size)));
     return rate((photos * size) / megabyte, async () => {
       const queue = [...batch];
       const worker = async () => {

@@ -1,4 +1,6 @@
 import { existsSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
+import { join, relative, sep } from 'node:path';
 import fastifyStatic from '@fastify/static';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 
@@ -9,6 +11,7 @@ const year = 31_536_000;
 export async function dashboardFiles(app: FastifyInstance, { folder }: { folder: string }): Promise<void> {
   if (!existsSync(folder)) return;
   await app.register(fastifyStatic, { root: folder, serve: false, cacheControl: false });
+  const files = await listFiles(folder);
   const page = (name: string) => (_request: FastifyRequest, reply: FastifyReply) =>
     reply.header('cache-control', 'no-cache').sendFile(name);
   const options = { config: { permission: 'public' as const }, schema: { hide: true } };
@@ -18,10 +21,17 @@ export async function dashboardFiles(app: FastifyInstance, { folder }: { folder:
   app.get('/*', options, async (request, reply) => {
     const path = decodeURIComponent(request.url.split('?')[0] ?? '/').slice(1);
     if (path.startsWith('api/')) return reply.callNotFound();
-    // A name with an ending is a file; every other address belongs to the app's own router.
-    if (!/\.[a-z0-9]+$/i.test(path)) return reply.header('cache-control', 'no-cache').sendFile('index.html');
+    // What the build made is a file; every other address belongs to the app's own router, one with a dot too.
+    if (!files.has(path)) return reply.header('cache-control', 'no-cache').sendFile('index.html');
     // Files under assets/ carry the hash of their content in their name.
     const age = path.startsWith('assets/') ? `public, max-age=${year}, immutable` : `public, max-age=${hour}`;
     return reply.header('cache-control', age).sendFile(path);
   });
+}
+
+/** Paths below the folder, with slashes on every system. */
+async function listFiles(folder: string): Promise<Set<string>> {
+  const entries = await readdir(folder, { recursive: true, withFileTypes: true });
+  const files = entries.filter((entry) => entry.isFile());
+  return new Set(files.map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join('/')));
 }

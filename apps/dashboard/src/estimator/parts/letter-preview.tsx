@@ -84,7 +84,7 @@ function LetterItem({ item, locale }: { item: DocumentItem; locale: Locale }) {
       <p>{item.found[locale]}</p>
       <p>{item.why[locale]}</p>
       <p>{item.ifNot[locale]}</p>
-      {item.repairs.length > 0 && <p>{item.repairs.map((repair) => repair[locale]).join('; ')}</p>}
+      {item.repairs.length > 0 && <p>{item.repairs.map((repair) => repair[locale]).join(' ')}</p>}
       {item.photos.length > 0 && (
         <ul className="photo-row">
           {item.photos.map((photo) => (

@@ -52,13 +52,14 @@ export function toItem(
 }
 
 function toPlace({ location }: FindingRecord): DocumentItem['place'] {
-  const { id, name, kind, widthIn, heightIn, framingSpacingIn, openings } = location;
+  const { id, name, kind, widthIn, heightIn, memberDepthIn, framingSpacingIn, openings } = location;
   return {
     locationId: id,
     name,
     kind: toWord(kind),
     widthIn,
-    heightIn,
+    // A beam is drawn as high as it is deep.
+    heightIn: heightIn ?? (kind === 'beamLine' ? memberDepthIn : null),
     framingSpacingIn,
     openings: openings as DocumentItem['place']['openings'],
   };

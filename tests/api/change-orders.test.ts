@@ -200,3 +200,30 @@ describe('sending', () => {
       .expect(404);
   });
 });
+
+describe('a repeated sending', () => {
+  test('answers the same link again, of which the database can read neither token nor key', async () => {
+    const order = await job.draft([(await job.priced()).id]);
+    const key = 'send-the-wall-once';
+    const send = () =>
+      api
+        .http(job.owner)
+        .post(`${v1}/change-orders/${order.id}/send`)
+        .set('if-match', `"${order.version}"`)
+        .set('idempotency-key', key)
+        .send({ expiresInDays: 14 })
+        .expect(200);
+    const first = await send();
+    const again = await send();
+    expect(again.body).toEqual(first.body);
+    expect(again.headers['idempotency-replayed']).toBe('true');
+    const { rows } = await api.platform.database.ownerPool.query<{ row: string }>(
+      'select k::text as row from idempotency_key k',
+    );
+    const kept = rows.map(({ row }) => row).join('\n');
+    expect(kept).toContain(createHash('sha256').update(key).digest('hex'));
+    expect(kept).not.toContain(key);
+    expect(kept).not.toContain(new URL(first.body.link).hash.slice(1));
+    expect(kept).not.toContain(first.body.sha256);
+  });
+});

@@ -424,7 +424,6 @@ CREATE TABLE "idempotency_key" (
     "key" TEXT NOT NULL,
     "fingerprint" TEXT NOT NULL,
     "status" INTEGER,
-    "headers" JSONB,
     "body" TEXT,
     "created_at" TIMESTAMPTZ(3) NOT NULL DEFAULT CURRENT_TIMESTAMP,
 

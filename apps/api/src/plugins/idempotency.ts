@@ -4,6 +4,7 @@ import fp from 'fastify-plugin';
 import type { Database } from '../platform/database/database.ts';
 import { invalidInput, ProblemError } from '../platform/problem-error.ts';
 import { principalKey } from './auth.ts';
+import { hashKey, type Kept, seal, unseal } from './sealed-answer.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -18,11 +19,16 @@ declare module 'fastify' {
 
 interface Repeat {
   principal: string;
+  /** As it came; never stored. */
+  secret: string;
+  /** What is stored of it. */
   key: string;
 }
 
 /** A process that was killed leaves its repeats running; after this a new try takes over. Longer than any request may take. */
 const abandonedAfterMs = 120_000;
+/** Long enough for a phone that was without signal for a night. */
+const keptForMs = 24 * 3_600_000;
 const keptHeaders = ['content-type', 'etag', 'location'];
 
 /**
@@ -41,7 +47,7 @@ export const idempotency = fp(
           'Idempotency-Key must be 1 to 200 visible characters without spaces.',
         );
       }
-      const repeat = { principal: principalKey(request.principal), key };
+      const repeat = { principal: principalKey(request.principal), secret: key, key: hashKey(key) };
       const kept = await begin(database, repeat, fingerprintOf(request));
       if (!kept) {
         request.repeat = repeat;
@@ -65,25 +71,18 @@ export const idempotency = fp(
   { dependencies: ['auth'] },
 );
 
-interface Kept {
-  status: number;
-  headers: Record<string, string>;
-  body: string;
-}
-
 /** Claims the key (null), or returns the answer kept for it. */
 async function begin(database: Database, repeat: Repeat, fingerprint: string): Promise<Kept | null> {
-  const { principal, key } = repeat;
+  const { principal, key, secret } = repeat;
   return database.behindFence({ principal }, async (tx) => {
+    await tx.idempotencyKey.deleteMany({ where: { principal, createdAt: { lt: new Date(Date.now() - keptForMs) } } });
     const made = await tx.idempotencyKey.createMany({ data: [{ principal, key, fingerprint }], skipDuplicates: true });
     if (made.count === 1) return null;
     const row = await tx.idempotencyKey.findUniqueOrThrow({ where: { principal_key: { principal, key } } });
     if (row.fingerprint !== fingerprint) {
       throw new ProblemError('key-reused', 'This Idempotency-Key was used for a different request; use a new one.');
     }
-    if (row.status !== null) {
-      return { status: row.status, headers: row.headers as Record<string, string>, body: row.body ?? '' };
-    }
+    if (row.status !== null && row.body !== null) return unseal(secret, principal, row.body);
     const abandoned = await tx.idempotencyKey.updateMany({
       where: { principal, key, status: null, createdAt: { lt: new Date(Date.now() - abandonedAfterMs) } },
       data: { createdAt: new Date() },
@@ -101,7 +100,7 @@ async function begin(database: Database, repeat: Repeat, fingerprint: string): P
 
 async function end(
   database: Database,
-  { principal, key }: Repeat,
+  { principal, key, secret }: Repeat,
   reply: FastifyReply,
   payload: unknown,
 ): Promise<void> {
@@ -112,10 +111,9 @@ async function end(
     const headers = Object.fromEntries(
       keptHeaders.flatMap((name) => (reply.hasHeader(name) ? [[name, String(reply.getHeader(name))]] : [])),
     );
-    return tx.idempotencyKey.update({
-      where,
-      data: { status: reply.statusCode, headers, body: (payload as string) ?? '' },
-    });
+    const status = reply.statusCode;
+    const body = seal(secret, principal, { status, headers, body: (payload as string) ?? '' });
+    return tx.idempotencyKey.update({ where, data: { status, body } });
   });
 }
 

@@ -12,6 +12,7 @@ export default defineConfig({
   use: {
     browserName: 'chromium',
     launchOptions: { executablePath: findChromium() ?? '', args: chromiumArgs },
+    actionTimeout: 20_000,
     trace: 'retain-on-failure',
   },
 });

@@ -154,7 +154,7 @@ test('an edit after sending kills the old link; the new one can be declined', as
   await office.getByRole('dialog').getByRole('button').last().click();
   await expect.poll(async () => (await json(office, `/change-orders/${orderId}`)).state).toBe('draft');
   await page.reload();
-  await expect(page.getByText(/newer version/i).first()).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'This letter was changed' })).toBeVisible();
   await page.context().close();
   const second = await openLetter(browser, await send());
   await second.getByRole('button', { name: /^Decline/ }).click();

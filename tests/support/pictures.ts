@@ -1,8 +1,10 @@
 // npm run pictures                 a PNG of every screen: phone and desk; full, empty and failing; into .pictures/
+// npm run pictures -- --walk       the README's pictures, into seed/walk/
 // npm run pictures -- --only desk-house,client    only screens whose name contains one of these
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page, type Route } from 'playwright-core';
+import sharp from 'sharp';
 import { chromiumArgs, ensureChromium } from './chromium.ts';
 import { type DemoServer, startDemoServer } from './demo-server.ts';
 
@@ -80,10 +82,31 @@ const only = at > 0 ? (process.argv[at + 1] ?? '').split(',') : null;
 const chosen = screens.filter(({ name }) => !only || only.some((part) => name.includes(part)));
 const folder = resolve(import.meta.dirname, '../../.pictures');
 
+/** The pictures of the README, as they stand in the window. */
+const walk: [screen: string, size: keyof typeof sizes][] = [
+  ['crew-place', 'phone'],
+  ['crew-finding', 'phone'],
+  ['desk-to-do', 'desk'],
+  ['desk-house', 'desk'],
+  ['desk-change-order-sent', 'desk'],
+  ['client-letter', 'phone'],
+];
+const walkFolder = resolve(import.meta.dirname, '../../seed/walk');
+
 const server = await startDemoServer();
 const browser = await chromium.launch({ executablePath: ensureChromium(), args: chromiumArgs });
 try {
   const full = await visit(browser, server, server.signIns);
+  if (process.argv.includes('--walk')) {
+    for (const [name, size] of walk) await takeForWalk(full, name, size);
+  } else await takeAll(full);
+} finally {
+  await browser.close();
+  await server.stop();
+}
+console.log(`The pictures are in ${process.argv.includes('--walk') ? walkFolder : folder}`);
+
+async function takeAll(full: Visit): Promise<void> {
   const empty = await visit(browser, server, await openEmptyCompany(server));
   for (const screen of chosen) {
     await take(full, screen, 'full');
@@ -91,11 +114,27 @@ try {
     if (screen.role !== 'nobody' && !screen.before) await take(full, screen, 'failing');
     console.log(screen.name);
   }
-} finally {
-  await browser.close();
-  await server.stop();
 }
-console.log(`The pictures are in ${folder}`);
+
+async function takeForWalk(visit: Visit, name: string, size: keyof typeof sizes): Promise<void> {
+  const screen = screens.find((one) => one.name === name);
+  if (!screen) throw new Error(`there is no screen ${name}`);
+  const page = await open(visit, screen, sizes[size]);
+  mkdirSync(walkFolder, { recursive: true });
+  const shot = await page.screenshot();
+  await sharp(shot)
+    .png({ palette: true, effort: 10 })
+    .toFile(join(walkFolder, `${name}.png`));
+  await page.close();
+}
+
+async function open(visit: Visit, screen: Screen, viewport: { width: number; height: number }): Promise<Page> {
+  const page = await visit.contexts[screen.role].newPage();
+  await page.setViewportSize(viewport);
+  await page.goto(screen.role === 'client' ? visit.server.clientLink : screen.path(visit.ids));
+  await page.waitForLoadState('networkidle');
+  return page;
+}
 
 interface Visit {
   server: DemoServer;
@@ -159,10 +198,11 @@ async function take(visit: Visit, screen: Screen, state: 'full' | 'empty' | 'fai
     const address = screen.role === 'client' ? visit.server.clientLink : screen.path(visit.ids);
     await page.goto(address);
     await page.waitForLoadState('networkidle');
-    await screen
-      .then?.(page)
-      .catch((error: Error) => console.error(`${screen.name}, ${state}: ${error.message.split('\n')[0]}`));
-    await page.waitForTimeout(400);
+    const tell = (error: Error) => console.error(`${screen.name}, ${state}, ${size}: ${error.message.split('\n')[0]}`);
+    await screen.before?.(page).catch(tell);
+    // A screen tries a failed request a few times before it says so.
+    if (state === 'failing') await page.locator('[role=alert]').first().waitFor({ timeout: 20_000 }).catch(tell);
+    await page.waitForLoadState('networkidle');
     const path = join(folder, state, size, `${screen.name}.png`);
     mkdirSync(join(path, '..'), { recursive: true });
     await page.screenshot({ path, fullPage: true });

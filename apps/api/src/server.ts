@@ -46,6 +46,7 @@ export async function startServer(options: Options = {}): Promise<RunningServer>
     logError = (error) => app.log.error(error);
     await options.beforeListening?.(platform, deps);
     await listen(app, config);
+    if (!config.databaseUrl) await platform.queue.takeOver();
     if (config.worker === 'inline') await platform.queue.work(deps.handlers);
     const { port } = app.server.address() as AddressInfo;
     const close = async () => {

@@ -56,6 +56,11 @@ export interface JobSender {
 export interface Queue extends JobSender {
   /** Starts working. @throws StartupError when a job has no handler, two, or one nobody declared */
   work(handlers: readonly JobHandler[]): Promise<void>;
+  /**
+   * Gives jobs back that a killed process had begun, instead of waiting until their time is up. Only for who knows that
+   * no other worker is alive, such as the one owner of a built-in database.
+   */
+  takeOver(): Promise<void>;
   deadJobs(): Promise<DeadJob[]>;
   retryDead(job: Job, id: string): Promise<void>;
   /** Takes no new jobs and waits for those running. */
@@ -91,6 +96,15 @@ export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Opt
     work: async (handlers) => {
       assertOneHandlerEach(jobs, handlers);
       for (const handler of handlers) await workOn(boss, handler, onError);
+    },
+    takeOver: async () => {
+      const { rows } = await boss
+        .getDb()
+        .executeSql(`select name, id from ${schema}.job where state = 'active' and name = any($1)`, [
+          jobs.map(({ name }) => name),
+        ]);
+      for (const { name, id } of rows as { name: string; id: string }[])
+        await boss.fail(name, id, { message: 'The process that worked on it was killed.' });
     },
     deadJobs: () => readDeadJobs(boss),
     retryDead: (job, id) => boss.retry(job.name, id),

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatLength, lengthParts, parseLength } from './measure.ts';
+import { formatLength, formatRequired, lengthParts, parseLength } from './measure.ts';
 
 const inches = (typed: string, defaultUnit?: 'in' | 'ft') => {
   const parsed = parseLength(typed, defaultUnit ? { defaultUnit } : {});
@@ -102,4 +102,10 @@ describe('lengths are shown as feet, inches and fractions', () => {
       }),
     );
   });
+});
+
+test('a required length is rounded up, never down, to the sixteenth', () => {
+  expect(formatRequired(1.92)).toBe('1 15/16"');
+  expect(formatRequired(1.5)).toBe('1 1/2"');
+  expect(formatRequired(1.5001)).toBe('1 9/16"');
 });

@@ -157,3 +157,7 @@ export function formatLength(inches: number, format: LengthFormat = {}): string 
   const body = parts.feet > 0 ? `${parts.feet}'-${inchText}` : inchText;
   return parts.negative ? `-${body}` : body;
 }
+
+/** A length that is asked for, rounded up to the next 1/16 in so that building what it says is enough. Inches in. */
+export const formatRequired = (inches: number): string =>
+  formatLength(Math.ceil(Number((inches * 16).toFixed(6))) / 16);

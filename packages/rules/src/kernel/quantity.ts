@@ -21,3 +21,5 @@ export const wordOf = (value: string): Quantity => ({ value, unit: 'text' });
 export const decimal = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 /** A share for a sentence, `57 %`. */
 export const percent = (share: number): string => `${decimal(share * 100, 1)} %`;
+/** Whole pounds for a sentence, `4,200 lb`. */
+export const pounds = (valueLb: number): string => `${decimal(valueLb, 0).replace(/\B(?=(\d{3})+$)/g, ',')} lb`;

@@ -3,17 +3,18 @@ import {
   atMost,
   type Complete,
   choice,
-  decimal,
   defineCheck,
   factorOf,
   flag,
   formatLength,
+  formatRequired,
   inchesOf,
   type Judgement,
   type KnownAlready,
   largestRatio,
   length,
   number,
+  pounds,
   poundsOf,
   psiOf,
   ratioOf,
@@ -171,7 +172,7 @@ function judgeSeat(given: SeatInputs): Judgement {
 
 function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number, nothing: boolean) {
   const has = formatLength(given.bearingLengthIn);
-  const needs = loadRules ? `${decimal(requiredIn)} in` : formatLength(requiredIn);
+  const needs = formatRequired(requiredIn);
   const by = loadRules ? text('by the load', 'por la carga') : text('by the code', 'por el código');
   const reasons: Text[] = [
     text(`It bears ${has}; ${needs} is required ${by.en}.`, `Se apoya ${has}; se requiere ${needs} ${by.es}.`),
@@ -179,8 +180,8 @@ function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, 
   if (given.reactionLb !== undefined)
     reasons.push(
       text(
-        `The seat takes ${decimal(capacityLb, 0)} lb across the grain; the load is ${decimal(given.reactionLb, 0)} lb.`,
-        `El apoyo resiste ${decimal(capacityLb, 0)} lb; la carga es ${decimal(given.reactionLb, 0)} lb.`,
+        `The seat takes ${pounds(capacityLb)} across the grain; the load is ${pounds(given.reactionLb)}.`,
+        `El apoyo resiste ${pounds(capacityLb)}; la carga es ${pounds(given.reactionLb)}.`,
       ),
     );
   return nothing ? [...reasons, NOTHING_HOLDS] : reasons;

@@ -27,7 +27,9 @@ describe('a running server', () => {
   test('describes itself in OpenAPI 3.1', async () => {
     const { body } = await api.http().get('/api/v1/openapi.json');
     expect(body.openapi).toBe('3.1.0');
-    const operations = Object.values(body.paths).flatMap((path) => Object.values(path as Record<string, { operationId: string }>));
+    const operations = Object.values(body.paths).flatMap((path) =>
+      Object.values(path as Record<string, { operationId: string }>),
+    );
     expect(operations.map(({ operationId }) => operationId)).toContain('listProjects');
     expect(body.paths['/api/v1/projects'].post.security).toEqual([{ session: [] }, { apiKey: [] }]);
     const change = body.paths['/api/v1/projects/{projectId}'].patch;

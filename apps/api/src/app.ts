@@ -54,6 +54,10 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
       sendProblem(request, reply, new ProblemError('malformed-request', detail, { cause: error }));
     },
   });
+  // A connection that was busy when the stop began is kept open after its answer, and the stop would wait for it.
+  app.addHook('preClose', async () => {
+    setInterval(() => app.server.closeIdleConnections(), 250).unref();
+  });
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   await app.register(problemDocuments);

@@ -46,7 +46,8 @@ export function ensureChromium(): string {
     : [['npx', 'playwright', 'install', 'chromium']];
   for (const [command = '', ...args] of attempts) {
     console.log(`No Chromium found; running: ${[command, ...args].join(' ')}`);
-    spawnSync(command, args, { stdio: 'inherit', shell: process.platform === 'win32' });
+    const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+    spawnSync(command, args, { stdio: 'inherit', env, shell: process.platform === 'win32' });
   }
   const installed = findChromium();
   if (installed) return installed;

@@ -1,17 +1,15 @@
-import { severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { JudgedOutcome } from './judged-outcome.ts';
 import {
+  type AnyInputs,
   type Check,
   fieldAt,
   type InputIssue,
-  issuesOf,
   type Judgement,
   joinTexts,
   type KnownAlready,
-  missingInputs,
   type Outcome,
-  rateSeverity,
-  rulesVersion,
   type Situation,
+  type Text,
   text,
 } from './kernel/index.ts';
 import { checks } from './registry.ts';
@@ -75,82 +73,47 @@ export function runCheck(check: Check, request: EvaluateRequest): Outcome {
   const inputs = readInputs(check, request.inputs);
   const edition = readEdition(check, request.edition, inputs);
   const situation = request.context ?? {};
-  const missing = missingInputs(check.inputs, inputs);
+  const missing = check.reader.missing(inputs);
   const judgement =
     missing.length === 0
       ? check.evaluate(inputs, { edition, situation })
       : stillToMeasure(check, missing, check.knownAlready?.(inputs));
-  return finish(check, edition, situation, judgement, missing);
+  return new JudgedOutcome(check, edition, situation, judgement, missing);
 }
 
-function readInputs(check: Check, raw: unknown): Readonly<Record<string, unknown>> {
-  const parsed = check.schema.safeParse(raw);
-  if (!parsed.success) throw new InputError(issuesOf(parsed.error, check.inputs, raw));
-  const issues = check.refine?.(parsed.data) ?? [];
-  if (issues.length > 0) throw new InputError(issues);
-  return parsed.data;
+/** The inputs as a check is handed them, defaults filled in. Throws InputError. */
+export function readInputs(check: Check, raw: unknown): AnyInputs {
+  const { inputs, issues } = check.reader.read(raw);
+  if (issues) throw new InputError(issues);
+  const wrong = check.refine?.(inputs) ?? [];
+  if (wrong.length > 0) throw new InputError(wrong);
+  return inputs;
 }
 
-function readEdition(check: Check, asked: string | undefined, inputs: Readonly<Record<string, unknown>>): string {
+function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs): string {
   const chosen = check.chooseEdition ? check.chooseEdition(asked, inputs) : (asked ?? check.defaultEdition);
-  const allowed = check.editions.map((edition) => edition.id);
-  if (!allowed.includes(chosen)) throw new UnknownEditionError(chosen, allowed);
+  if (!check.editions.some((edition) => edition.id === chosen))
+    throw new UnknownEditionError(
+      chosen,
+      check.editions.map((edition) => edition.id),
+    );
   return chosen;
 }
 
-/** The names of missing inputs in the words of the form. */
 function stillToMeasure(check: Check, missing: readonly string[], known: KnownAlready | undefined): Judgement {
+  return {
+    ...known,
+    verdict: 'undetermined',
+    reasons: () => [...(known?.reasons() ?? []), stillToMeasureWords(check, missing)],
+  };
+}
+
+/** The names of missing inputs in the words of the form. */
+function stillToMeasureWords(check: Check, missing: readonly string[]): Text {
   const labels = missing.map((path) => {
-    const label = fieldAt(
-      check.inputs,
-      path.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step)),
-    )?.label;
-    return label ?? text(path, path);
+    const steps = path.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+    return fieldAt(check.inputs, steps)?.label ?? text(path, path);
   });
   const names = joinTexts([...new Map(labels.map((label) => [label.en, label])).values()], ', ');
-  const stillToDo = text(`Still to be measured: ${names.en}.`, `Falta medir: ${names.es}.`);
-  return { ...known, verdict: 'undetermined', reasons: [...(known?.reasons ?? []), stillToDo] };
-}
-
-/** The ratio, or null when an outcome fails for a reason no ratio shows: a known one of 1 or less would mislead. */
-function explainingRatio({ verdict, ratio = null }: Judgement): number | null {
-  return verdict === 'fails' && ratio !== null && ratio <= 1 ? null : ratio;
-}
-
-function finish(
-  check: Check,
-  edition: string,
-  situation: Situation,
-  judgement: Judgement,
-  missing: readonly string[],
-): Outcome {
-  const ratio = explainingRatio(judgement);
-  const remaining = judgement.remaining ?? null;
-  const role = judgement.facts?.role ?? situation.role ?? check.role;
-  const rated = rateSeverity({
-    ratio,
-    ...situation,
-    ...judgement.facts,
-    role,
-    verdict: judgement.verdict,
-    remaining,
-  });
-  const sources = judgement.sources ?? check.sources;
-  return {
-    checkId: check.id,
-    rulesVersion,
-    edition,
-    verdict: judgement.verdict,
-    ratio,
-    remaining,
-    values: judgement.values ?? {},
-    severity: rated.severity,
-    severityRow: rated.row,
-    reasons: [...judgement.reasons, rated.reason],
-    missing: judgement.missing ?? missing,
-    sources,
-    cautions: [...standingCautions(role, rated.severity, sources), ...(judgement.cautions ?? [])],
-    referrals: [...new Set([...(judgement.referrals ?? []), ...severityReferrals(role, rated.severity)])],
-    repairs: judgement.repairs ?? [],
-  };
+  return text(`Still to be measured: ${names.en}.`, `Falta medir: ${names.es}.`);
 }

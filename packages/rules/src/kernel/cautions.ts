@@ -20,6 +20,13 @@ const TREAT_AS = text(
   'Esta revisión solo dice cómo tratarlo; decide un especialista con licencia. Lo desconocido se trata como presente.',
 );
 
+/** Said among the reasons when the verdict hangs on a rule nobody has read in print. */
+export const confirmMemory = (source: Source): Text =>
+  text(
+    `The rule that decides is from memory, confirm it before relying on this verdict: ${source.title}, ${source.section}.`,
+    `La regla que decide es de memoria; confírmela antes de usar este resultado: ${source.title}, ${source.section}.`,
+  );
+
 function basisCaution(source: Source): Text | undefined {
   if (source.basis === 'memory')
     return text(

@@ -1,8 +1,7 @@
-import type * as z from 'zod';
-import { holds } from './conditions.ts';
-import type { Complete, Field, Fields, Partials } from './fields.ts';
-import { type InputIssue, schemaOf } from './input-schema.ts';
+import type { Drawing } from './drawing.ts';
+import type { Complete, Fields, Partials } from './fields.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
+import { type AnyInputs, type InputIssue, type InputReader, inputReader } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
 import type { Source } from './source.ts';
 import type { Text } from './text.ts';
@@ -18,8 +17,9 @@ export interface Judgement {
   readonly ratio?: number | null;
   readonly remaining?: number | null;
   readonly values?: Readonly<Record<string, Quantity>>;
-  readonly reasons: readonly Text[];
-  readonly cautions?: readonly Text[];
+  /** Built only when somebody reads them: judging thousands of findings needs no words. */
+  readonly reasons: () => readonly Text[];
+  readonly cautions?: () => readonly Text[];
   readonly referrals?: readonly Referral[];
   readonly repairs?: readonly string[];
   /** What this judgement tells the severity table beyond verdict, ratio and remaining. */
@@ -28,6 +28,11 @@ export interface Judgement {
   readonly missing?: readonly string[];
   /** The sources this judgement used; all of the check's when left out. */
   readonly sources?: readonly Source[];
+  /**
+   * The sources on which meeting or failing hangs; all that were used when left out. With one of them from memory
+   * the outcome says so among its reasons and refers.
+   */
+  readonly hangsOn?: readonly Source[];
 }
 
 /** What can be said while something is still to be measured; the verdict is `undetermined`. */
@@ -65,6 +70,20 @@ export interface CheckCase {
   readonly tolerance?: { readonly within: number; readonly reason: string };
 }
 
+/** The name of a value a check answers and, in words, how it is worked out. */
+export interface ValueWord {
+  readonly label: Text;
+  readonly how: Text;
+}
+/** By value name; `changeIn` also stands for `changeIn.joist A`. */
+export type ValueWords = Readonly<Record<string, ValueWord>>;
+
+/** What the cases file beside a check exports. */
+export interface CheckEvidence {
+  readonly cases: readonly CheckCase[];
+  readonly values: ValueWords;
+}
+
 /** Sentences for the owner of the house. */
 export interface ClientWords<I> {
   readonly found: (inputs: I, outcome: Outcome) => Text;
@@ -78,7 +97,6 @@ export interface CheckSpec<F extends Fields> {
   /** How the crew picks this check, in plain words. */
   readonly question: Text;
   readonly element: string;
-  readonly picture: string;
   readonly role: Role;
   readonly editions: readonly Edition[];
   readonly defaultEdition: string;
@@ -96,10 +114,11 @@ export interface CheckSpec<F extends Fields> {
   readonly repairs: readonly string[];
   readonly client: ClientWords<Partials<F>>;
   readonly doesNotCover: readonly Text[];
-  readonly cases: readonly CheckCase[];
+  /** Loaded when asked for: a phone that judges needs neither the worked cases nor the words of the values. */
+  readonly cases: () => Promise<CheckEvidence>;
+  /** Where the tape goes, loaded when it is drawn. */
+  readonly drawing: () => Promise<{ readonly drawing: Drawing }>;
 }
-
-type AnyInputs = Readonly<Record<string, unknown>>;
 
 /** A check with its input types forgotten, as the registry, the API and the forms hold it. */
 export interface Check
@@ -109,45 +128,13 @@ export interface Check
   readonly evaluate: (inputs: AnyInputs, context: JudgeContext) => Judgement;
   readonly knownAlready?: (inputs: AnyInputs) => KnownAlready | undefined;
   readonly client: ClientWords<AnyInputs>;
-  readonly schema: z.ZodType<AnyInputs>;
+  readonly reader: InputReader;
 }
 
 /**
  * Defines a check once; its API route, capture form, report text and documentation are drawn from the definition.
- * The input types are checked here and forgotten in the result: the derived schema guarantees them at run time.
+ * The input types are checked here and forgotten in the result: the derived reader guarantees them at run time.
  */
 export function defineCheck<const F extends Fields>(spec: CheckSpec<F>): Check {
-  return { ...(spec as unknown as Omit<Check, 'schema'>), schema: schemaOf(spec.inputs) };
-}
-
-/** The zod schema of a check's inputs. */
-export const inputSchema = (check: Check): z.ZodType<AnyInputs> => check.schema;
-
-function isNeeded(field: Field, siblings: AnyInputs): boolean {
-  const needed = field.needed ?? 'always';
-  if (needed === 'optional') return false;
-  return needed === 'always' || holds(needed.when, siblings);
-}
-
-/** Names of the needed inputs that are absent, nested ones dotted (`counts.flush`, `members.0.sizeIn`). */
-export function missingInputs(fields: Fields, inputs: AnyInputs): string[] {
-  const missing: string[] = [];
-  collectMissing(fields, inputs, '', missing);
-  return missing;
-}
-
-function collectMissing(fields: Fields, inputs: AnyInputs, prefix: string, missing: string[]): void {
-  for (const name in fields) {
-    const field = fields[name];
-    const value = inputs[name];
-    if (field === undefined) continue;
-    if (value === undefined || value === null) {
-      if (isNeeded(field, inputs)) missing.push(prefix + name);
-    } else if (field.kind === 'group') {
-      collectMissing(field.fields, value as AnyInputs, `${prefix}${name}.`, missing);
-    } else if (field.kind === 'list') {
-      for (const [at, item] of (value as AnyInputs[]).entries())
-        collectMissing(field.item, item, `${prefix}${name}.${at}.`, missing);
-    }
-  }
+  return { ...(spec as unknown as Omit<Check, 'reader'>), reader: inputReader(spec.inputs) };
 }

@@ -48,10 +48,22 @@ export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severity
 }
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
-  const { severityRow: _row, reasons, cautions, ...rest } = outcome;
+  const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
+  const { sources, cautions, referrals, repairs } = outcome;
   return {
-    ...rest,
+    checkId,
+    rulesVersion,
+    edition,
+    verdict,
+    ratio,
+    remaining,
+    values,
+    severity,
     reasons: reasons.map((reason) => say(reason, locale)),
+    missing,
+    sources,
     cautions: cautions.map((caution) => say(caution, locale)),
+    referrals,
+    repairs,
   };
 }

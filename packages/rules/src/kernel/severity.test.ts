@@ -52,6 +52,6 @@ const rows: readonly [fact: string, facts: SeverityFacts, severity: string, row:
 test.each(rows)('%s', (_fact, facts, severity, row) => {
   const answer = rateSeverity(facts);
   expect([answer.severity, answer.row]).toEqual([severity, row]);
-  expect(answer.reason.en).not.toBe('');
-  expect(answer.reason.es).not.toBe('');
+  expect(answer.reason().en).not.toBe('');
+  expect(answer.reason().es).not.toBe('');
 });

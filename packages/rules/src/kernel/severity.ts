@@ -43,7 +43,7 @@ export interface SeverityAnswer {
   readonly severity: Severity;
   /** Row 1..8 of the table that decided. */
   readonly row: number;
-  readonly reason: Text;
+  readonly reason: () => Text;
 }
 
 interface Row {
@@ -194,11 +194,11 @@ const ROWS: readonly Row[] = [
 const NOTE_ONLY: SeverityAnswer = {
   severity: 'record',
   row: 8,
-  reason: text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.'),
+  reason: () => text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.'),
 };
 
 /** Rates an outcome by the one severity table: the first row that fits decides. */
 export function rateSeverity(facts: SeverityFacts): SeverityAnswer {
   const row = ROWS.find((candidate) => candidate.when(facts));
-  return row ? { severity: row.severity, row: row.row, reason: row.reason(facts) } : NOTE_ONLY;
+  return row ? { severity: row.severity, row: row.row, reason: () => row.reason(facts) } : NOTE_ONLY;
 }

@@ -3,7 +3,7 @@ import type { CheckCase } from '../../kernel/index.ts';
 const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to three decimals' };
 const WORKED = 'least nut thickness of ASME B18.2.2 less the recess, by hand';
 
-export const threadEngagementCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a 5/8 rod 1/8 in below the face of a hex nut keeps 0.766 of it and fails flush',
     origin: 'hand-worked',

@@ -26,7 +26,6 @@ import {
   ROD_END_RULES,
   type RodEndRule,
 } from '../../standards/rod-end-rules/rod-end.data.ts';
-import { threadEngagementCases } from './thread-engagement.cases.ts';
 
 const sizeOf = (diameterIn: number): RodSize => {
   const size = ROD_SIZES.find((row) => row.diameterIn === diameterIn);
@@ -91,7 +90,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
   const pitchIn = 1 / size.threadsPerInch;
   const projectionIn = projectionOf(inputs, pitchIn);
   if (projectionIn === undefined)
-    return { verdict: 'undetermined', reasons: [MEASURE_RECESS], missing: ['projectionIn'] };
+    return { verdict: 'undetermined', reasons: () => [MEASURE_RECESS], missing: ['projectionIn'] };
   const rule = ROD_END_RULES.find((row) => row.rule === inputs.rule) ?? ROD_END_RULES[0];
   if (!rule) throw new RangeError(`No rule ${inputs.rule}`);
   const nutIn = size.nutMinIn[inputs.nut];
@@ -100,10 +99,6 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
   const credited = atLeast(share, DESIGN_GUIDE_LEAST_SHARE);
   const passes = passingRules(projectionIn, pitchIn);
   const meets = passes[inputs.rule];
-  const needed = text(
-    `The rule asks for the rod end ${rule.title.en}.`,
-    `La regla pide que la varilla termine ${rule.title.es}.`,
-  );
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: largestRatio([ratioOf(nutIn + rule.pitchesBeyond * pitchIn, nutIn + projectionIn)]),
@@ -121,8 +116,16 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
       passesThreeQuarterNut: yesNoOf(atLeast(share, FHWA_ENGAGED_SHARE)),
       passesHalfNut: yesNoOf(credited),
     },
-    reasons: [measuredWords(projectionIn, engagedIn, engagedIn / pitchIn), needed, ...(credited ? [] : [UNDER_HALF])],
-    cautions: [DISAGREE],
+    reasons: () => [
+      measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
+      text(
+        `The rule asks for the rod end ${rule.title.en}.`,
+        `La regla pide que la varilla termine ${rule.title.es}.`,
+      ),
+      ...(credited ? [] : [UNDER_HALF]),
+    ],
+    cautions: () => [DISAGREE],
+    hangsOn: [NUT_SIZES_SOURCE, rule.source],
     sources: [NUT_SIZES_SOURCE, rule.source, DESIGN_GUIDE_SOURCE, FHWA_SOURCE, THREAD_SOURCE],
     referrals: meets ? [] : ['engineer'],
     repairs: meets ? [] : credited ? ['coupler-and-rod'] : ['coupler-and-rod', 'engineer-letter'],
@@ -139,7 +142,6 @@ export const threadEngagement = defineCheck({
     '¿La varilla termina dentro de la tuerca o apenas la atraviesa?',
   ),
   element: 'hold-down',
-  picture: 'rod-in-nut',
   role: 'lateral',
   editions: [
     {
@@ -219,7 +221,8 @@ export const threadEngagement = defineCheck({
     text('Rod steel grade, tension, and the concrete around it.', 'El acero de la varilla, su tensión y el concreto.'),
     text('Fine threads, metric rods, coupler nuts.', 'Roscas finas, varillas métricas, tuercas de acople.'),
   ],
-  cases: threadEngagementCases,
+  cases: () => import('./thread-engagement.cases.ts'),
+  drawing: () => import('./thread-engagement.drawing.ts'),
 });
 
 function recessWords(projectionIn: number | undefined): Text {

@@ -9,7 +9,7 @@ const END = {
   atMemberEnd: true,
 } as const;
 
-export const seatCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x Douglas fir joist on exactly 1-1/2 in meets and takes 1406 lb at its end',
     origin: 'hand-worked',

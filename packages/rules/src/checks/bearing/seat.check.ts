@@ -32,7 +32,6 @@ import {
   FC_PERP_PSI,
   FC_PERP_SOURCE,
 } from '../../standards/nds-2018/bearing.ts';
-import { seatCases } from './seat.cases.ts';
 
 const inputs = {
   widthIn: length({
@@ -146,7 +145,6 @@ function judgeSeat(given: SeatInputs): Judgement {
   const carries = reactionLb === undefined || atLeast(capacityLb, reactionLb);
   const meets = atLeast(bearingIn, requiredIn) && carries && !nothingHolds;
   const ratio = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
-  const fromMemory = source?.basis === 'memory' && byLoadIn > byCodeIn;
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio,
@@ -161,10 +159,10 @@ function judgeSeat(given: SeatInputs): Judgement {
       capacityLb: poundsOf(capacityLb),
       seatMarginIn: inchesOf(marginIn),
     },
-    reasons: seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
-    cautions: seatCautions(given, marginIn),
+    reasons: () => seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
+    cautions: () => seatCautions(given, marginIn),
+    hangsOn: [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])],
     sources: [IRC_BEARING_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
-    referrals: fromMemory ? ['engineer'] : [],
     repairs: meets ? [] : seatRepairs(given.positiveConnection, bearingIn, requiredIn),
     facts: { memberKind: 'seat', positiveConnection: given.positiveConnection, nothingHolds },
   };
@@ -207,7 +205,7 @@ function alreadyUnsafe(given: {
   if (given.bearingLengthIn === undefined || given.positiveConnection !== false) return undefined;
   if (!atMost(given.bearingLengthIn - (given.expectedMovementIn ?? 0), 0)) return undefined;
   return {
-    reasons: [NOTHING_HOLDS],
+    reasons: () => [NOTHING_HOLDS],
     facts: { memberKind: 'seat', nothingHolds: true },
     repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
   };
@@ -222,7 +220,6 @@ export const bearingSeat = defineCheck({
     '¿Una viga o vigueta se apoya muy poco o se está saliendo?',
   ),
   element: 'seat',
-  picture: 'beam-seat',
   role: 'gravity',
   editions: [{ id: 'irc-r502.6', title: text('IRC R502.6 with NDS 2018', 'IRC R502.6 con NDS 2018') }],
   defaultEdition: 'irc-r502.6',
@@ -249,5 +246,6 @@ export const bearingSeat = defineCheck({
     text('The post or wall under the seat.', 'El poste o la pared bajo el apoyo.'),
     text('Wet service and glued or engineered members.', 'Servicio húmedo y elementos laminados o de ingeniería.'),
   ],
-  cases: seatCases,
+  cases: () => import('./seat.cases.ts'),
+  drawing: () => import('./seat.drawing.ts'),
 });

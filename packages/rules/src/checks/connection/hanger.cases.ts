@@ -12,7 +12,7 @@ const GOOD = {
 } as const;
 const HABIT = 'typical installation notes: gaps to 1/8 in, every hole nailed';
 
-export const hangerCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a hanger that fits with every hole nailed meets',
     origin: 'common-practice',

@@ -21,7 +21,6 @@ import {
   text,
 } from '../../kernel/index.ts';
 import { HANGER_FIT_SOURCE, HANGER_GAP_IN, HANGER_HOLES_SOURCE } from '../../standards/common-practice/hangers.data.ts';
-import { hangerCases } from './hanger.cases.ts';
 
 const holes = (label: Text) =>
   group({
@@ -162,8 +161,8 @@ function judgeHanger(given: HangerInputs): Judgement {
       headerToAdd: countOf(given.header.specified - given.header.installed),
       joistToAdd: countOf(given.joist.specified - given.joist.installed),
     },
-    reasons: [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
-    cautions: [SCALED],
+    reasons: () => [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
+    cautions: () => [SCALED],
     repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
     facts: { memberKind: 'hanger', nothingHolds: nothing.length > 0, ratio: null },
   };
@@ -206,7 +205,7 @@ function alreadyUnsafe(given: Partials<typeof inputs>): KnownAlready | undefined
   const nothing = noCredit(given);
   if (nothing.length === 0) return undefined;
   return {
-    reasons: nothing,
+    reasons: () => nothing,
     facts: { memberKind: 'hanger', nothingHolds: true },
     repairs: ['hanger-refasten', 'hanger-replace', 'engineer-letter'],
   };
@@ -237,7 +236,6 @@ export const hanger = defineCheck({
     '¿A un estribo metálico le faltan clavos, encaja mal o está flojo?',
   ),
   element: 'hanger',
-  picture: 'hanger',
   role: 'gravity',
   editions: [{ id: 'trade-practice', title: text('Trade practice for hangers', 'Práctica de estribos') }],
   defaultEdition: 'trade-practice',
@@ -265,5 +263,6 @@ export const hanger = defineCheck({
     text('The published capacity of the hanger and the load on it.', 'La capacidad publicada del estribo y su carga.'),
     text('Rust, and hangers that were bent and used again.', 'Óxido y estribos doblados y vueltos a usar.'),
   ],
-  cases: hangerCases,
+  cases: () => import('./hanger.cases.ts'),
+  drawing: () => import('./hanger.drawing.ts'),
 });

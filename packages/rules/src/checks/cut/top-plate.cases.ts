@@ -3,7 +3,7 @@ import type { CheckCase } from '../../kernel/index.ts';
 const PLATE = { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false } as const;
 const GOOD_TIE = { thicknessIn: 0.054, widthIn: 1.5, pastOpeningIn: 6, nailsEachSide: 8, nail: '10d-common' } as const;
 
-export const topPlateCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a 2 in hole takes 57 % of a 2x4 plate and needs a tie',
     origin: 'hand-worked',

@@ -26,7 +26,6 @@ import {
 } from '../../kernel/index.ts';
 import { NAIL_DIAMETER_IN, NAIL_SOURCE, type NailId } from '../../standards/nds-2018/nails.data.ts';
 import { PLATE_TIE_RULES, type PlateTieRule } from '../../standards/plate-tie-by-edition/plate-tie.data.ts';
-import { topPlateCases } from './top-plate.cases.ts';
 
 const NAILS = Object.keys(NAIL_DIAMETER_IN) as NailId[];
 const YEARS = [...new Set(PLATE_TIE_RULES.map((rule) => rule.year))].sort();
@@ -139,7 +138,7 @@ function impossible({ widthIn, cutIn, code = 'irc', edition }: Partials<typeof i
 interface TiePart {
   readonly ratio: number | null;
   readonly ok: boolean;
-  readonly short: Text;
+  readonly short: () => Text;
 }
 
 /** Each requirement of the tie with the part found, worst told in words. */
@@ -147,7 +146,8 @@ function tieParts(tie: Tie, rule: PlateTieRule): TiePart[] {
   const part = (found: number, required: number, en: string, es: string): TiePart => ({
     ratio: found > 0 ? ratioOf(required, found) : null,
     ok: atLeast(found, required),
-    short: text(
+    short: () =>
+      text(
       `The tie's ${en} is ${decimal(found, 3)}, the rule asks for ${decimal(required, 3)}.`,
       `${es} de la placa: ${decimal(found, 3)}; la regla pide ${decimal(required, 3)}.`,
     ),
@@ -174,6 +174,7 @@ const PANEL_EXCEPTION = text(
   'The IRC asks for no tie where structural panel covers that whole side of the wall; confirm with the official.',
   'El IRC no pide placa donde un panel estructural cubre todo ese lado de la pared; confirme con el oficial.',
 );
+const NO_TIE = text('There is no tie over the cut.', 'No hay placa sobre el corte.');
 const NOT_BEARING = text(
   'The wall is neither outside, bearing nor braced: the tie rule does not apply.',
   'La pared no es exterior, ni de carga, ni arriostrada: la regla no corresponde.',
@@ -207,13 +208,12 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
   const share = given.cutIn / given.widthIn;
   const sources = [rule.source, NAIL_SOURCE];
   if (rule.code === 'irc' && given.bearingOrBraced === false && !given.inShearWall)
-    return { verdict: 'not-applicable', reasons: [NOT_BEARING], values: { cutShare: shareQuantity(share) }, sources };
+    return { verdict: 'not-applicable', reasons: () => [NOT_BEARING], values: { cutShare: shareQuantity(share) }, sources };
   const tieRequired = !atMost(share, rule.cutShareLimit);
   const parts = tieRequired && given.tie ? tieParts(given.tie, rule) : [];
   const shortParts = parts.filter((part) => !part.ok);
   const fails = tieRequired && (!given.tie || shortParts.length > 0);
   const shearWallCut = given.inShearWall && given.cutIn > 0;
-  const noTie = text('There is no tie over the cut.', 'No hay placa sobre el corte.');
   return {
     verdict: fails ? 'fails' : shearWallCut ? 'undetermined' : 'meets',
     ratio: parts.length > 0 ? largestRatio(parts.map((part) => part.ratio)) : ratioOf(share, rule.cutShareLimit),
@@ -223,13 +223,13 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       tieRequired: yesNoOf(tieRequired),
       ...(tieRequired && requiredTie(rule)),
     },
-    reasons: [
+    reasons: () => [
       shareWords(share, rule),
-      ...(tieRequired && !given.tie ? [noTie] : []),
-      ...shortParts.map((part) => part.short),
+      ...(tieRequired && !given.tie ? [NO_TIE] : []),
+      ...shortParts.map((part) => part.short()),
       ...(shearWallCut ? [IN_SHEAR_WALL] : []),
     ],
-    cautions: fails && rule.code === 'irc' ? [PANEL_EXCEPTION] : [],
+    cautions: () => (fails && rule.code === 'irc' ? [PANEL_EXCEPTION] : []),
     referrals: shearWallCut ? ['engineer'] : fails && rule.source.basis === 'memory' ? ['official'] : [],
     repairs: fails
       ? ['plate-tie', ...(shearWallCut ? ['engineer-letter'] : [])]
@@ -250,7 +250,6 @@ export const topPlate = defineCheck({
     '¿La solera encima de los pies derechos está cortada o perforada, por un tubo o ducto?',
   ),
   element: 'top-plate',
-  picture: 'cut-plate',
   role: 'lateral',
   editions: PLATE_TIE_RULES.map((rule) => {
     const title = `${rule.source.title} ${rule.year}, ${rule.source.section}`;
@@ -288,5 +287,6 @@ export const topPlate = defineCheck({
     text('Joists or rafters bearing on the cut.', 'Viguetas o cabios apoyados en el corte.'),
     text('Bottom plates and studs.', 'Soleras inferiores y pies derechos.'),
   ],
-  cases: topPlateCases,
+  cases: () => import('./top-plate.cases.ts'),
+  drawing: () => import('./top-plate.drawing.ts'),
 });

@@ -5,7 +5,7 @@ const JOIST = { ...SOUND, widthIn: 1.5, depthIn: 9.25, role: 'bending' } as cons
 const ROUNDED = { within: 0.0006, reason: 'the worked numbers are written to three decimals' };
 const WORKED = 'ratios of a rectangle, by hand';
 
-export const sectionLossCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x10 that lost 1 in at the bottom keeps 0.892 of area, 0.795 of bending, 0.709 of stiffness',
     origin: 'hand-worked',

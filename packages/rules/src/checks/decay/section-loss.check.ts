@@ -20,7 +20,6 @@ import {
   SECTION_LOSS_SOURCE,
   UNSOUND_SOURCE,
 } from '../../standards/common-practice/section-loss.data.ts';
-import { sectionLossCases } from './section-loss.cases.ts';
 
 const loss = (label: Text, howToMeasure: Text) =>
   length({ unit: 'in', min: 0, max: 48, label, howToMeasure, picture: 'decay-loss' });
@@ -116,14 +115,6 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
     bearing: ratios.area,
   }[role];
   const sound = lossTopIn === 0 && lossBottomIn === 0 && lossSideIn === 0;
-  const left = text(
-    `Without the decay and ${formatLength(marginIn)} beside it, ${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)} is left.`,
-    `Sin la pudrición y ${formatLength(marginIn)} al lado, quedan ${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)}.`,
-  );
-  const counted = text(
-    `${percent(remaining)} may be counted ${GOVERNS[role].en}.`,
-    `Se puede contar el ${percent(remaining)} ${GOVERNS[role].es}.`,
-  );
   return {
     verdict: sound ? 'meets' : 'fails',
     ratio: null,
@@ -136,12 +127,26 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
       stiffnessRatio: shareQuantity(ratios.stiffness),
       bucklingRatio: shareQuantity(ratios.buckling),
     },
-    reasons: sound ? [SOUND] : [left, counted],
-    cautions: sound ? [] : [NO_LOOKS, FIND_WATER],
+    reasons: () => (sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining)),
+    cautions: () => (sound ? [] : [NO_LOOKS, FIND_WATER]),
     referrals: sound ? [] : ['engineer'],
     repairs: sound ? [] : decayRepairs(role),
     facts: { memberKind: role === 'bending' ? (memberKind ?? 'beam') : MEMBER_KIND[role] },
   };
+}
+
+function lossWords({ marginIn, role }: DecayInputs, leftWidthIn: number, leftDepthIn: number, remaining: number): Text[] {
+  const size = `${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)}`;
+  return [
+    text(
+      `Without the decay and ${formatLength(marginIn)} beside it, ${size} is left.`,
+      `Sin la pudrición y ${formatLength(marginIn)} al lado, quedan ${size}.`,
+    ),
+    text(
+      `${percent(remaining)} may be counted ${GOVERNS[role].en}.`,
+      `Se puede contar el ${percent(remaining)} ${GOVERNS[role].es}.`,
+    ),
+  ];
 }
 
 const decayRepairs = (role: DecayInputs['role']): string[] =>
@@ -177,7 +182,6 @@ export const sectionLoss = defineCheck({
   title: text('Rotten wood', 'Madera podrida'),
   question: text('Is the wood soft, dark, crumbling or eaten?', '¿La madera está blanda, oscura, quebradiza o comida?'),
   element: 'member',
-  picture: 'rotten-joist',
   role: 'gravity',
   editions: [{ id: 'section-loss', title: text('Section-loss screening', 'Revisión por pérdida de sección') }],
   defaultEdition: 'section-loss',
@@ -208,5 +212,6 @@ export const sectionLoss = defineCheck({
     text('Insects, fire, and decay nobody probed.', 'Insectos, fuego y pudrición que nadie pinchó.'),
     text('Engineered members.', 'Elementos de ingeniería.'),
   ],
-  cases: sectionLossCases,
+  cases: () => import('./section-loss.cases.ts'),
+  drawing: () => import('./section-loss.drawing.ts'),
 });

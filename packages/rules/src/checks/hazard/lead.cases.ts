@@ -3,7 +3,7 @@ import type { CheckCase } from '../../kernel/index.ts';
 const SMALL = { yearBuilt: 1955, interiorSf: 4, exteriorSf: 0, demolition: false, windowReplaced: false } as const;
 const RULE = '40 CFR 745.83 as read in EPA answers';
 
-export const leadCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'exactly 6 SF in a room and 20 SF outside is still a minor repair',
     origin: 'published',

@@ -18,7 +18,6 @@ import {
   yesNoOf,
 } from '../../kernel/index.ts';
 import { LEAD_BEFORE_YEAR, LEAD_EXTERIOR_SF, LEAD_ROOM_SF, LEAD_SOURCE } from '../../standards/40-cfr-745/lead.data.ts';
-import { leadCases } from './lead.cases.ts';
 
 /** Old, or of unknown age, which is treated as old. */
 const treatedAsOld: Condition = {
@@ -138,7 +137,7 @@ function triggers(given: LeadInputs, largestRoomSf: number, exteriorSf: number):
 
 function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement {
   if (given.yearBuilt !== undefined && given.yearBuilt >= LEAD_BEFORE_YEAR)
-    return { verdict: 'not-applicable', reasons: [NEWER], values: { treatAsOld: yesNoOf(false) } };
+    return { verdict: 'not-applicable', reasons: () => [NEWER], values: { treatAsOld: yesNoOf(false) } };
   const largestRoomSf = Math.max(0, ...(given.interiorSf ?? []).map((room) => room.areaSf));
   const exteriorSf = given.exteriorSf ?? 0;
   const found = triggers(given, largestRoomSf, exteriorSf);
@@ -153,11 +152,11 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
       largestRoomSf: squareFeetOf(largestRoomSf),
       exteriorSf: squareFeetOf(exteriorSf),
     },
-    reasons: [
+    reasons: () => [
       ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
       ...(positive ? [...found, TREAT_AS_LEAD] : [SMALL_JOB]),
     ],
-    cautions: positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER],
+    cautions: () => (positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER]),
     referrals: positive ? ['specialist'] : [],
     repairs: positive ? ['lead-safe-work'] : [],
     facts: { disturbed: given.demolition === true || disturbed === true },
@@ -173,7 +172,6 @@ export const lead = defineCheck({
     '¿Se alterarán superficies pintadas de una casa vieja?',
   ),
   element: 'hazard',
-  picture: 'old-paint',
   role: 'hazard',
   editions: [{ id: '40-cfr-745', title: text('EPA rule, 40 CFR 745.83', 'Regla de la EPA, 40 CFR 745.83') }],
   defaultEdition: '40-cfr-745',
@@ -197,5 +195,6 @@ export const lead = defineCheck({
     text('Testing of the paint, and state or local lead rules.', 'Pruebas de la pintura y reglas estatales o locales.'),
     text('Asbestos and other hazards.', 'Asbesto y otros peligros.'),
   ],
-  cases: leadCases,
+  cases: () => import('./lead.cases.ts'),
+  drawing: () => import('./lead.drawing.ts'),
 });

@@ -3,7 +3,7 @@ import type { CheckCase } from '../../kernel/index.ts';
 const ROUNDED = { within: 0.0006, reason: 'the worked numbers are written to three decimals' };
 const joist = (name: string, more: object) => ({ name, kind: 'sawn', grain: 'mixed', sizeIn: 9.25, ...more });
 
-export const shrinkageCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x12 of mixed grain drying from 19 to 9 % loses 0.281 in',
     origin: 'hand-worked',

@@ -33,7 +33,6 @@ import {
   SHRINKAGE_SOURCE,
   WIDE_RANGE_SOURCE,
 } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
-import { shrinkageCases } from './shrinkage.cases.ts';
 import { inputs } from './shrinkage.inputs.ts';
 
 type Inputs = Complete<typeof inputs>;
@@ -131,18 +130,21 @@ function movementCautions(given: Inputs, sources: ReadonlyMap<string, Source>): 
 }
 
 /** The verdict of a difference against the tolerance chosen, if one is. */
-function judgeDifference(differentialIn: number, toleranceIn: number | undefined, found: readonly Text[]) {
+function judgeDifference(differentialIn: number, toleranceIn: number | undefined, found: () => readonly Text[]) {
   if (toleranceIn === undefined)
-    return { verdict: 'undetermined', reasons: [...found, NO_TOLERANCE], missing: ['toleranceIn'] } as const;
+    return { verdict: 'undetermined', reasons: () => [...found(), NO_TOLERANCE], missing: ['toleranceIn'] } as const;
   const meets = atMost(differentialIn, toleranceIn);
-  const accepted = formatLength(toleranceIn);
-  const accept = text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`);
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(differentialIn, toleranceIn),
-    reasons: [...found, accept],
+    reasons: () => [...found(), acceptedWords(toleranceIn)],
     repairs: meets ? [] : ['re-shim', 'member-replace'],
   } as const;
+}
+
+function acceptedWords(toleranceIn: number): Text {
+  const accepted = formatLength(toleranceIn);
+  return text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`);
 }
 
 function judgeShrinkage(given: Inputs): Judgement {
@@ -152,7 +154,7 @@ function judgeShrinkage(given: Inputs): Judgement {
   const differentialIn = Math.max(...compared) - Math.min(...compared);
   const slope = given.spacingIn === undefined ? undefined : differentialIn / given.spacingIn;
   const sources = new Map(moved.flatMap((one) => one.sources).map((source) => [source.id, source]));
-  const found = [...moved.map(memberWords), differenceWords(differentialIn, slope)];
+  const found = () => [...moved.map(memberWords), differenceWords(differentialIn, slope)];
   return {
     ...judgeDifference(differentialIn, given.toleranceIn, found),
     values: {
@@ -162,7 +164,7 @@ function judgeShrinkage(given: Inputs): Judgement {
       ...(slope !== undefined && !atMost(slope, 0) && { slopeOneIn: slopeOf(1 / slope) }),
     },
     sources: [...sources.values()],
-    cautions: movementCautions(given, sources),
+    cautions: () => movementCautions(given, sources),
     facts: { ratio: null },
   };
 }
@@ -204,7 +206,6 @@ export const shrinkage = defineCheck({
     '¿Viguetas vecinas se encogen distinto y el piso hace escalón o cruje?',
   ),
   element: 'member',
-  picture: 'uneven-joists',
   role: 'finish',
   editions: [{ id: 'gtr-190', title: text('Wood Handbook, FPL-GTR-190', 'Wood Handbook, FPL-GTR-190') }],
   defaultEdition: 'gtr-190',
@@ -240,5 +241,6 @@ export const shrinkage = defineCheck({
     ),
     text('Creep, crushing and settlement.', 'Fluencia, aplastamiento y asentamiento.'),
   ],
-  cases: shrinkageCases,
+  cases: () => import('./shrinkage.cases.ts'),
+  drawing: () => import('./shrinkage.drawing.ts'),
 });

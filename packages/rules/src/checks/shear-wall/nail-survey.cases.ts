@@ -5,7 +5,7 @@ const NONE = { flush: 0, overdrivenSlight: 0, overdriven: 0, overdrivenDeep: 0, 
 const PANEL = { panelThicknessIn: 0.46875, specifiedSpacingIn: 6, surveyedLengthIn: 288, panelDry: true } as const;
 const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to three decimals' };
 
-export const nailSurveyCases: readonly CheckCase[] = [
+export const cases: readonly CheckCase[] = [
   {
     name: '14 of 48 nails overdriven is 29.2 %: add 7',
     origin: 'hand-worked',

@@ -31,7 +31,6 @@ import {
   TIGHT_SPACING_IN,
 } from '../../standards/apa-tt-012/overdriven.data.ts';
 import { WILSON_SOURCE, wilson95 } from '../../standards/nist-handbook/wilson.ts';
-import { nailSurveyCases } from './nail-survey.cases.ts';
 
 const nails = (en: string, es: string) => count({ max: 10_000, label: text(en, es), picture: 'nail-depth' });
 
@@ -132,8 +131,9 @@ function judgeSurvey(given: SurveyInputs): Judgement {
       goodShare: shareQuantity(shareOf(found.good, found.total) ?? 0),
       ...(interval && { wilsonLow: shareQuantity(interval.low), wilsonHigh: shareQuantity(interval.high) }),
     },
-    reasons: surveyReasons(given, found, spacingIn, tight),
-    cautions: surveyCautions(given),
+    reasons: () => surveyReasons(given, found, spacingIn, tight),
+    cautions: () => surveyCautions(given),
+    hangsOn: [OVERDRIVEN_SOURCE],
     sources: [
       OVERDRIVEN_SOURCE,
       ...(tight ? [TIGHT_NAILS_SOURCE] : []),
@@ -209,7 +209,6 @@ export const nailSurvey = defineCheck({
     '¿Los clavos del borde del panel están muy hundidos, faltan o no dan en la madera?',
   ),
   element: 'panels',
-  picture: 'panel-nails',
   role: 'lateral',
   editions: [{ id: 'apa-tt-012', title: text('APA TT-012 as summarized', 'APA TT-012 según resumen') }],
   defaultEdition: 'apa-tt-012',
@@ -234,5 +233,6 @@ export const nailSurvey = defineCheck({
   doesNotCover: [
     text('Nails in the middle of the panel, panel grade and framing.', 'Clavos del centro, grado del panel y madera.'),
   ],
-  cases: nailSurveyCases,
+  cases: () => import('./nail-survey.cases.ts'),
+  drawing: () => import('./nail-survey.drawing.ts'),
 });

@@ -1,0 +1,1 @@
+export interface Drawing { readonly placeholder?: never }

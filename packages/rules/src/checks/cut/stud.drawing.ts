@@ -1,0 +1,6 @@
+import { type Drawing, text } from '../../kernel/index.ts';
+
+export const drawing: Drawing = {
+  title: text('stud', 'stud'),
+  shapes: [{ box: [20, 20, 140, 82], look: 'wood' }],
+};

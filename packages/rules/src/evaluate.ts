@@ -7,7 +7,6 @@ import {
   type Judgement,
   joinTexts,
   type KnownAlready,
-  type Outcome,
   type Situation,
   type Text,
   text,
@@ -62,14 +61,14 @@ export const findCheck = (id: string): Check | undefined => byId.get(id);
  * Judges measurements by a check. A missing measurement is an `undetermined` outcome, never an error.
  * Throws UnknownCheckError, UnknownEditionError or InputError.
  */
-export function evaluateCheck(id: string, request: EvaluateRequest): Outcome {
+export function evaluateCheck(id: string, request: EvaluateRequest): JudgedOutcome {
   const check = findCheck(id);
   if (!check) throw new UnknownCheckError(id);
   return runCheck(check, request);
 }
 
 /** The same for a check in hand, registered or not. */
-export function runCheck(check: Check, request: EvaluateRequest): Outcome {
+export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
   const inputs = readInputs(check, request.inputs);
   const edition = readEdition(check, request.edition, inputs);
   const situation = request.context ?? {};

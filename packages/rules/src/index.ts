@@ -1,5 +1,6 @@
 export * from './describe.ts';
 export * from './evaluate.ts';
+export * from './judged-outcome.ts';
 export * from './kernel/index.ts';
 export * from './pricing/index.ts';
 export * from './registry.ts';

@@ -33,13 +33,7 @@ export class JudgedOutcome implements Outcome {
   #reasons: readonly Text[] | undefined;
   #cautions: readonly Text[] | undefined;
 
-  constructor(
-    check: Check,
-    edition: string,
-    situation: Situation,
-    judgement: Judgement,
-    missing: readonly string[],
-  ) {
+  constructor(check: Check, edition: string, situation: Situation, judgement: Judgement, missing: readonly string[]) {
     this.checkId = check.id;
     this.edition = edition;
     this.ratio = explainingRatio(judgement);
@@ -78,11 +72,7 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    this.#reasons ??= [
-      ...this.#judgement.reasons(),
-      ...this.#fromMemory.map(confirmMemory),
-      this.#rated.reason(),
-    ];
+    this.#reasons ??= [...this.#judgement.reasons(), ...this.#fromMemory.map(confirmMemory), this.#rated.reason()];
     return this.#reasons;
   }
 

@@ -1,22 +1,27 @@
 import { describe, expect, test } from 'vitest';
 import { describeCheck } from './describe.ts';
-import { type Check, type Fields, holds, type Text } from './kernel/index.ts';
+import { runCheck } from './evaluate.ts';
+import { type Check, type CheckEvidence, type Fields, holds, type Text } from './kernel/index.ts';
 import { checks } from './registry.ts';
 import { repairs } from './repairs/registry.ts';
 
-const verdictsOf = (check: Check) => new Set(check.cases.map((one) => one.expect.verdict));
-
 /** What makes a check unfit for the registry. */
-function faults(check: Check): string[] {
+function faults(check: Pick<Check, 'sources'>, { cases, values }: CheckEvidence): string[] {
   const found: string[] = [];
-  if (check.cases.length === 0) found.push('no cases');
+  const verdicts = new Set(cases.map((one) => one.expect.verdict));
   if (check.sources.length === 0) found.push('no sources');
-  for (const one of check.cases) {
+  if (!cases.some((one) => one.origin === 'published')) found.push('no published case');
+  if (Object.keys(values).length === 0) found.push('no words for its values');
+  if (!verdicts.has('undetermined')) found.push('no case that cannot be told');
+  for (const one of cases) {
     if (one.source.trim() === '') found.push(`case without a source: ${one.name}`);
     if (one.tolerance && one.tolerance.reason.trim().length < 10) found.push(`unexplained tolerance: ${one.name}`);
   }
   return found;
 }
+
+/** Checks that can never meet or fail; each says why in its own words. */
+const NEVER_DECIDES = new Set(['cut.engineered']);
 
 function textsOf(value: unknown): Text[] {
   if (typeof value !== 'object' || value === null) return [];
@@ -45,15 +50,23 @@ test('every check has its own id, written element.aspect', () => {
 });
 
 for (const check of checks) {
+  const evidence = await check.cases();
+  const verdicts = evidence.cases.map((one) => one.expect.verdict);
   describe(check.id, () => {
-    test('has cases, sources and explained tolerances', () => {
-      expect(faults(check)).toEqual([]);
+    test('has a published case, sources, words for its values and explained tolerances', () => {
+      expect(faults(check, evidence)).toEqual([]);
     });
-    test('has a case that meets, one that fails and one that cannot be told', () => {
-      const verdicts = verdictsOf(check);
+    test('has a case that meets, one that fails, and one exactly at a limit', () => {
+      if (NEVER_DECIDES.has(check.id)) return expect(new Set(verdicts)).toEqual(new Set(['undetermined']));
       expect(verdicts).toContain('fails');
       expect(verdicts).toContain('meets');
-      expect(verdicts).toContain('undetermined');
+      expect(evidence.cases.filter((one) => /exactly|just|at the limit|equal/i.test(one.name))).not.toEqual([]);
+    });
+    test('names every value it answers', () => {
+      for (const one of evidence.cases) {
+        const { values } = runCheck(check, { edition: one.edition, inputs: one.inputs, context: one.situation });
+        for (const name of Object.keys(values)) expect(evidence.values).toHaveProperty([name.split('.')[0] ?? name]);
+      }
     });
     test('has words in both languages', () => {
       for (const words of [
@@ -61,6 +74,7 @@ for (const check of checks) {
         ...textsOf(check.client),
         check.title,
         check.question,
+        ...textsOf(evidence.values),
         ...check.doesNotCover,
       ]) {
         expect(words.en.trim()).not.toBe('');
@@ -84,21 +98,24 @@ for (const check of checks) {
       for (const id of check.repairs) expect(repairs.map((repair) => repair.id)).toContain(id);
       expect(check.editions.map((edition) => edition.id)).toContain(check.defaultEdition);
     });
-    test('describes itself as plain JSON', () => {
-      const description = describeCheck(check, 'es');
+    test('describes itself as plain JSON', async () => {
+      const description = await describeCheck(check, 'es');
       expect(JSON.parse(JSON.stringify(description))).toEqual(description);
-      expect(description.cases.length).toBe(check.cases.length);
+      expect(description.cases.length).toBe(evidence.cases.length);
     });
   });
 }
 
-test('a check without cases, sources or a reason for its tolerance is refused', () => {
+test('a check without a published case, sources, words or a reason for its tolerance is refused', async () => {
   const [good] = checks;
   if (!good) throw new Error('The registry is empty');
-  const [firstCase] = good.cases;
-  if (!firstCase) throw new Error('The first check has no case');
-  expect(faults({ ...good, cases: [] })).toEqual(['no cases']);
-  expect(faults({ ...good, sources: [] })).toEqual(['no sources']);
-  const lax = { ...firstCase, tolerance: { within: 1, reason: '' } };
-  expect(faults({ ...good, cases: [lax] })).toEqual([`unexplained tolerance: ${firstCase.name}`]);
+  const { cases, values } = await good.cases();
+  const [first] = cases;
+  if (!first) throw new Error('The first check has no case');
+  expect(faults(good, { cases, values })).toEqual([]);
+  expect(faults(good, { cases: [], values })).toEqual(['no published case', 'no case that cannot be told']);
+  expect(faults({ sources: [] }, { cases, values })).toEqual(['no sources']);
+  expect(faults(good, { cases, values: {} })).toEqual(['no words for its values']);
+  const lax = { ...first, tolerance: { within: 1, reason: '' } };
+  expect(faults(good, { cases: [...cases, lax], values })).toEqual([`unexplained tolerance: ${first.name}`]);
 });

@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { evaluateCheck, InputError, runCheck } from '../evaluate.ts';
-import type { Field, Fields } from '../kernel/index.ts';
-import { toAnswer } from '../kernel/index.ts';
+import { type Check, type Field, type Fields, type Outcome, toAnswer } from '../kernel/index.ts';
 import { checks } from '../registry.ts';
 
 /** Any value a field's schema accepts. */
@@ -44,26 +43,68 @@ function expectFinite(value: unknown): void {
   else if (typeof value === 'object' && value !== null) Object.values(value).forEach(expectFinite);
 }
 
+/** Anything JSON can carry: what a wrong client might send in place of a measurement. */
+const nonsense = fc.oneof(
+  fc.jsonValue({ maxDepth: 2 }),
+  fc.constantFrom<unknown>(-1, 1e308, -1e308, 5e-324, 0.1 + 0.2, '', '1/8', [], {}, true, null, 'unknown'),
+);
+
+/** Inputs of the right shape in which some values are nonsense. */
+const hostileInputsOf = (fields: Fields): fc.Arbitrary<Record<string, unknown>> =>
+  fc
+    .tuple(inputsOf(fields), fc.dictionary(fc.constantFrom(...Object.keys(fields), 'extra'), nonsense, { maxKeys: 3 }))
+    .map(([inputs, wrong]) => ({ ...inputs, ...wrong }));
+
+/** What must hold of every outcome, whatever was put in. */
+function expectSound(check: Check, outcome: Outcome): void {
+  const answer = toAnswer(outcome, 'es');
+  expectFinite(answer);
+  expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+  expect(outcome.reasons.length).toBeGreaterThan(0);
+  for (const words of [...outcome.reasons, ...outcome.cautions])
+    expect(`${words.en} ${words.es}`).not.toMatch(/NaN|Infinity|undefined|\[object/);
+  if (outcome.remaining !== null) {
+    expect(outcome.remaining).toBeGreaterThanOrEqual(0);
+    expect(outcome.remaining).toBeLessThanOrEqual(1);
+  }
+  if (outcome.verdict === 'meets' && outcome.ratio !== null) expect(outcome.ratio).toBeLessThanOrEqual(1);
+  if (outcome.verdict === 'fails' && outcome.ratio !== null) expect(outcome.ratio).toBeGreaterThan(1);
+  if (outcome.missing.length > 0) expect(outcome.verdict).toBe('undetermined');
+  for (const id of outcome.repairs) expect(check.repairs).toContain(id);
+}
+
+/** The outcome, or undefined where the inputs were refused with a place and words for every issue. */
+function outcomeOrRefusal(check: Check, inputs: unknown, edition?: string): Outcome | undefined {
+  try {
+    return runCheck(check, { inputs, edition });
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    expect(error.issues.length).toBeGreaterThan(0);
+    for (const { message } of error.issues) expect(message.en).toMatch(/allowed/);
+    return undefined;
+  }
+}
+
 for (const check of checks) {
   describe(check.id, () => {
     test('any input its schema accepts has a finite outcome that says what the verdict says', () => {
+      const editions = fc.constantFrom(undefined, ...check.editions.map((edition) => edition.id));
       fc.assert(
-        fc.property(inputsOf(check.inputs), (inputs) => {
-          if (check.refine && (check.refine(check.schema.parse(inputs)) ?? []).length > 0) return;
-          const outcome = runCheck(check, { inputs });
-          expectFinite(outcome);
-          expect(outcome.reasons.length).toBeGreaterThan(0);
-          const answer = toAnswer(outcome, 'es');
-          expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
-          if (outcome.remaining !== null) {
-            expect(outcome.remaining).toBeGreaterThanOrEqual(0);
-            expect(outcome.remaining).toBeLessThanOrEqual(1);
-          }
-          if (outcome.verdict === 'meets' && outcome.ratio !== null) expect(outcome.ratio).toBeLessThanOrEqual(1);
-          if (outcome.verdict === 'fails' && outcome.ratio !== null) expect(outcome.ratio).toBeGreaterThan(1);
-          if (outcome.missing.length > 0) expect(outcome.verdict).toBe('undetermined');
+        fc.property(inputsOf(check.inputs), editions, (inputs, edition) => {
+          // An edition that the inputs themselves contradict is refused like a wrong input.
+          const outcome = outcomeOrRefusal(check, inputs, check.chooseEdition ? undefined : edition);
+          if (outcome) expectSound(check, outcome);
         }),
-        { numRuns: 400 },
+        { numRuns: 300 },
+      );
+    });
+    test('nonsense is refused with its place and what is allowed, and never judged or thrown on', () => {
+      fc.assert(
+        fc.property(hostileInputsOf(check.inputs), (inputs) => {
+          const outcome = outcomeOrRefusal(check, inputs);
+          if (outcome) expectSound(check, outcome);
+        }),
+        { numRuns: 300 },
       );
     });
     test('an unknown name and a wrong type are refused with the place they stand at', () => {
@@ -196,9 +237,11 @@ test('the order of members changes neither verdict nor difference', () => {
   );
 });
 
-test('removing any needed measurement leaves the verdict undetermined and names it', () => {
+test('removing any needed measurement leaves the verdict undetermined and names it', async () => {
   for (const check of checks) {
-    const full = check.cases.find((one) => one.expect.verdict === 'fails')?.inputs as Record<string, unknown>;
+    const { cases } = await check.cases();
+    const decided = cases.find((one) => one.expect.verdict === 'fails') ?? cases[0];
+    const full = decided?.inputs as Record<string, unknown>;
     for (const [name, field] of Object.entries(check.inputs)) {
       if (field.needed !== undefined || 'default' in field) continue;
       const { [name]: _gone, ...rest } = full;

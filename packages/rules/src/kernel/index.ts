@@ -1,5 +1,6 @@
 export * from './conditions.ts';
 export * from './define-check.ts';
+export * from './drawing.ts';
 export * from './fields.ts';
 export * from './measure.ts';
 export * from './money.ts';

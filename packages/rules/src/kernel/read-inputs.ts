@@ -33,8 +33,7 @@ interface Place {
   readonly parent: Place | undefined;
 }
 
-const pathOf = (place: Place | undefined): (string | number)[] =>
-  place ? [...pathOf(place.parent), place.step] : [];
+const pathOf = (place: Place | undefined): (string | number)[] => (place ? [...pathOf(place.parent), place.step] : []);
 
 const show = (value: unknown): string => {
   const shown = typeof value === 'number' ? String(value) : JSON.stringify(value);
@@ -171,7 +170,10 @@ interface Part {
 }
 
 /** Reads an object; `owner` is the field it belongs to, none for the inputs themselves. */
-function objectReader(fields: Fields, owner?: Field): (raw: unknown, place: Place | undefined, issues: InputIssue[]) => unknown {
+function objectReader(
+  fields: Fields,
+  owner?: Field,
+): (raw: unknown, place: Place | undefined, issues: InputIssue[]) => unknown {
   const parts: Part[] = Object.entries(fields).map(([name, field]) => ({
     name,
     read: readerOf(field),
@@ -199,20 +201,14 @@ function objectReader(fields: Fields, owner?: Field): (raw: unknown, place: Plac
 
 const notAnObject = (raw: unknown): InputIssue => ({
   path: [],
-  message: text(
-    `Inputs: got ${show(raw)}; allowed is an object.`,
-    `Datos: llegó ${show(raw)}; se permite un objeto.`,
-  ),
+  message: text(`Inputs: got ${show(raw)}; allowed is an object.`, `Datos: llegó ${show(raw)}; se permite un objeto.`),
 });
 
 function unknownName(key: string, place: Place | undefined, names: ReadonlySet<string>): InputIssue {
   const known = [...names].join(', ');
   return {
     path: [...pathOf(place), key],
-    message: text(
-      `Unknown input ${key}; allowed are ${known}.`,
-      `Dato desconocido: ${key}; se permiten ${known}.`,
-    ),
+    message: text(`Unknown input ${key}; allowed are ${known}.`, `Dato desconocido: ${key}; se permiten ${known}.`),
   };
 }
 
@@ -225,15 +221,19 @@ function missingIn(fields: Fields): Missing {
   const parts = Object.entries(fields).map(([name, field]) => ({
     name,
     needed: field.needed ?? 'always',
-    nested: field.kind === 'group' ? missingIn(field.fields) : field.kind === 'list' ? missingIn(field.item) : undefined,
+    nested:
+      field.kind === 'group' ? missingIn(field.fields) : field.kind === 'list' ? missingIn(field.item) : undefined,
   }));
   return (inputs, prefix, into) => {
     let found = into;
+    const add = (name: string) => {
+      if (found) found.push(prefix + name);
+      else found = [prefix + name];
+    };
     for (const { name, needed, nested } of parts) {
       const value = inputs[name];
       if (value === undefined || value === null) {
-        if (needed === 'always' || (needed !== 'optional' && holds(needed.when, inputs)))
-          (found ??= []).push(prefix + name);
+        if (needed === 'always' || (needed !== 'optional' && holds(needed.when, inputs))) add(name);
       } else if (nested) {
         if (Array.isArray(value))
           for (let at = 0; at < value.length; at++) found = nested(value[at], `${prefix}${name}.${at}.`, found);

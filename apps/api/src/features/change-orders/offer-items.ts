@@ -25,8 +25,7 @@ export function toItem(
   const check = findCheck(judgment?.checkId ?? finding.checkId);
   const outcome = judgment?.outcome as unknown as Outcome | undefined;
   // Defaults are filled in; inputs that an older version of the check took are left out rather than misread.
-  const parsed = check?.schema.safeParse(judgment?.inputs ?? {});
-  const inputs = parsed?.success ? parsed.data : {};
+  const inputs = check?.reader.read(judgment?.inputs ?? {}).inputs ?? {};
   return {
     findingId: finding.id,
     number: finding.number,

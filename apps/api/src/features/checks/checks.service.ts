@@ -42,7 +42,7 @@ export class ChecksService {
   /** Judges and keeps every wording in both languages. @throws ProblemError `invalid-input` with a pointer for each input */
   judge(id: string, request: EvaluateRequest, locale: Locale): Outcome {
     try {
-      return evaluateCheck(id, request);
+      return evaluateCheck(id, request).toJSON();
     } catch (error) {
       throw explain(error, locale);
     }

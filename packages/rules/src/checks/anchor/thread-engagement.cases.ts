@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to three decimals' };
 const WORKED = 'least nut thickness of ASME B18.2.2 less the recess, by hand';
@@ -86,3 +86,60 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['projectionIn'] },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  threadsBeyond: {
+    label: text('Threads past the nut', 'Hilos más allá de la tuerca'),
+    how: text(
+      'The rod end past the nut face, divided by the pitch.',
+      'Lo que sobresale la varilla, dividido entre el paso.',
+    ),
+  },
+  engagedIn: {
+    label: text('Thread engaged', 'Rosca agarrada'),
+    how: text('Least nut thickness, less the recess of the rod.', 'Grueso mínimo de la tuerca, menos lo hundido.'),
+  },
+  engagedThreads: {
+    label: text('Threads engaged', 'Hilos agarrados'),
+    how: text('Thread engaged, divided by the pitch.', 'Rosca agarrada, dividida entre el paso.'),
+  },
+  engagedShare: {
+    label: text('Share of the nut engaged', 'Parte de la tuerca agarrada'),
+    how: text(
+      'Thread engaged, divided by the least nut thickness.',
+      'Rosca agarrada, dividida entre el grueso mínimo.',
+    ),
+  },
+  nutMinIn: {
+    label: text('Nut, least thickness', 'Tuerca, grueso mínimo'),
+    how: text('From the nut table, for the diameter and kind of nut.', 'De la tabla, según diámetro y tipo de tuerca.'),
+  },
+  geometricShare: {
+    label: text('Share by thread stripping', 'Parte según el barrido de hilos'),
+    how: text(
+      'Thread engaged, divided by the length at which rod and thread are equally strong.',
+      'Rosca agarrada, dividida entre el largo en que varilla y rosca resisten igual.',
+    ),
+  },
+  passesFlush: {
+    label: text('Meets flush', 'Cumple a ras'),
+    how: text('The rod end is at or past the nut face.', 'La punta está a ras o más allá.'),
+  },
+  passesTwoPitches: {
+    label: text('Meets two pitches past', 'Cumple dos pasos'),
+    how: text('The rod end is two pitches or more past the nut face.', 'La punta sobresale dos pasos o más.'),
+  },
+  passesThreeThreads: {
+    label: text('Meets three threads past', 'Cumple tres hilos'),
+    how: text('The rod end is three threads or more past the nut face.', 'La punta sobresale tres hilos o más.'),
+  },
+  passesThreeQuarterNut: {
+    label: text('Fills three quarters of the nut', 'Llena tres cuartos de la tuerca'),
+    how: text('Share engaged of 0.75 or more.', 'Parte agarrada de 0.75 o más.'),
+  },
+  passesHalfNut: {
+    label: text('Fills half the nut', 'Llena media tuerca'),
+    how: text('Share engaged of 0.5 or more.', 'Parte agarrada de 0.5 o más.'),
+  },
+};

@@ -118,10 +118,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
     },
     reasons: () => [
       measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
-      text(
-        `The rule asks for the rod end ${rule.title.en}.`,
-        `La regla pide que la varilla termine ${rule.title.es}.`,
-      ),
+      text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
       ...(credited ? [] : [UNDER_HALF]),
     ],
     cautions: () => [DISAGREE],

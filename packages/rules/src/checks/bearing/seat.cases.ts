@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const POUND = { within: 0.5, reason: 'the worked numbers are written to the pound' };
 const END = {
@@ -89,3 +89,44 @@ export const cases: readonly CheckCase[] = [
     },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  requiredIn: {
+    label: text('Bearing needed', 'Apoyo necesario'),
+    how: text('The larger of what the code and the load ask.', 'El mayor entre lo que piden el código y la carga.'),
+  },
+  requiredByCodeIn: {
+    label: text('Bearing the code asks', 'Apoyo que pide el código'),
+    how: text('From the code, by what it sits on.', 'Del código, según en qué se apoya.'),
+  },
+  requiredByLoadIn: {
+    label: text('Bearing the load asks', 'Apoyo que pide la carga'),
+    how: text(
+      'The length at which width, length, design value and bearing factor carry the load.',
+      'El largo con que ancho, largo, valor de diseño y factor resisten la carga.',
+    ),
+  },
+  stressPsi: {
+    label: text('Pressure on the wood', 'Presión en la madera'),
+    how: text('Load, divided by width and bearing length.', 'Carga, dividida entre ancho y largo de apoyo.'),
+  },
+  bearingFactor: {
+    label: text('Bearing area factor', 'Factor de área de apoyo'),
+    how: text(
+      'Bearing length plus 0.375 in, over the length; 1 near the end or from 6 in.',
+      'Largo más 0.375 in, entre el largo; 1 cerca de la punta o desde 6 in.',
+    ),
+  },
+  capacityLb: {
+    label: text('Can carry', 'Puede cargar'),
+    how: text(
+      'Design value across the grain times width, bearing length and bearing factor.',
+      'Valor de diseño por ancho, largo de apoyo y factor.',
+    ),
+  },
+  seatMarginIn: {
+    label: text('Seat left after movement', 'Apoyo que queda tras el movimiento'),
+    how: text('Bearing length less the movement expected.', 'Largo de apoyo menos el movimiento esperado.'),
+  },
+};

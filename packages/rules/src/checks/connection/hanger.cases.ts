@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const GOOD = {
   memberWidthIn: 1.5,
@@ -90,3 +90,29 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', severity: 'engineer', missing: ['header.installed'] },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  widthGapIn: {
+    label: text('Gap beside the member', 'Espacio al lado'),
+    how: text('Hanger width less member width.', 'Ancho del estribo menos el del elemento.'),
+  },
+  seatGapIn: { label: text('Gap at the seat', 'Espacio en el asiento'), how: text('As measured.', 'Como se midió.') },
+  endGapIn: { label: text('Gap at the end', 'Espacio en la punta'), how: text('As measured.', 'Como se midió.') },
+  headerShare: {
+    label: text('Nails in the header', 'Clavos en el cabezal'),
+    how: text('Nails in, divided by holes to be filled.', 'Clavos puestos, divididos entre agujeros.'),
+  },
+  joistShare: {
+    label: text('Nails in the joist', 'Clavos en la vigueta'),
+    how: text('Nails in, divided by holes to be filled.', 'Clavos puestos, divididos entre agujeros.'),
+  },
+  headerToAdd: {
+    label: text('Nails to add, header', 'Clavos por agregar, cabezal'),
+    how: text('Holes to be filled less nails in.', 'Agujeros menos clavos puestos.'),
+  },
+  joistToAdd: {
+    label: text('Nails to add, joist', 'Clavos por agregar, vigueta'),
+    how: text('Holes to be filled less nails in.', 'Agujeros menos clavos puestos.'),
+  },
+};

@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const PLATE = { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false } as const;
 const GOOD_TIE = { thicknessIn: 0.054, widthIn: 1.5, pastOpeningIn: 6, nailsEachSide: 8, nail: '10d-common' } as const;
@@ -85,3 +85,39 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['cutIn'], severity: 'engineer' },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  cutShare: {
+    label: text('Share of the width cut', 'Parte del ancho cortada'),
+    how: text('Width cut, divided by the plate width.', 'Ancho cortado, dividido entre el de la solera.'),
+  },
+  tieRequired: {
+    label: text('Tie needed over the cut', 'Se necesita placa'),
+    how: text('The share cut is over the limit of the edition.', 'La parte cortada pasa el límite de la edición.'),
+  },
+  requiredTieThicknessIn: {
+    label: text('Tie thickness, at least', 'Grosor de la placa, al menos'),
+    how: text('From the edition.', 'De la edición.'),
+  },
+  requiredTieWidthIn: {
+    label: text('Tie width, at least', 'Ancho de la placa, al menos'),
+    how: text('From the edition.', 'De la edición.'),
+  },
+  requiredPastOpeningIn: {
+    label: text('Tie past the cut, at least', 'Placa más allá del corte, al menos'),
+    how: text('From the edition; 0 where it names none.', 'De la edición; 0 si no dice.'),
+  },
+  requiredNailsEachSide: {
+    label: text('Nails each side, at least', 'Clavos por lado, al menos'),
+    how: text('From the edition.', 'De la edición.'),
+  },
+  requiredNail: {
+    label: text('Nails of the tie', 'Clavos de la placa'),
+    how: text('From the edition.', 'De la edición.'),
+  },
+  requiredNailDiameterIn: {
+    label: text('Nail diameter, at least', 'Diámetro del clavo, al menos'),
+    how: text('The diameter of that nail.', 'El diámetro de ese clavo.'),
+  },
+};

@@ -148,9 +148,9 @@ function tieParts(tie: Tie, rule: PlateTieRule): TiePart[] {
     ok: atLeast(found, required),
     short: () =>
       text(
-      `The tie's ${en} is ${decimal(found, 3)}, the rule asks for ${decimal(required, 3)}.`,
-      `${es} de la placa: ${decimal(found, 3)}; la regla pide ${decimal(required, 3)}.`,
-    ),
+        `The tie's ${en} is ${decimal(found, 3)}, the rule asks for ${decimal(required, 3)}.`,
+        `${es} de la placa: ${decimal(found, 3)}; la regla pide ${decimal(required, 3)}.`,
+      ),
   });
   const parts = [
     part(tie.thicknessIn, rule.thicknessIn, 'thickness (in)', 'Grosor (in)'),
@@ -208,7 +208,12 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
   const share = given.cutIn / given.widthIn;
   const sources = [rule.source, NAIL_SOURCE];
   if (rule.code === 'irc' && given.bearingOrBraced === false && !given.inShearWall)
-    return { verdict: 'not-applicable', reasons: () => [NOT_BEARING], values: { cutShare: shareQuantity(share) }, sources };
+    return {
+      verdict: 'not-applicable',
+      reasons: () => [NOT_BEARING],
+      values: { cutShare: shareQuantity(share) },
+      sources,
+    };
   const tieRequired = !atMost(share, rule.cutShareLimit);
   const parts = tieRequired && given.tie ? tieParts(given.tie, rule) : [];
   const shortParts = parts.filter((part) => !part.ok);

@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const SOUND = { lossTopIn: 0, lossBottomIn: 0, lossSideIn: 0, marginIn: 0 } as const;
 const JOIST = { ...SOUND, widthIn: 1.5, depthIn: 9.25, role: 'bending' } as const;
@@ -89,3 +89,49 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['lossTopIn'], severity: 'engineer' },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  leftWidthIn: {
+    label: text('Width left', 'Ancho que queda'),
+    how: text(
+      'Width, less each loss at the sides with its margin.',
+      'Ancho, menos cada pérdida lateral con su margen.',
+    ),
+  },
+  leftDepthIn: {
+    label: text('Depth left', 'Altura que queda'),
+    how: text(
+      'Depth, less each loss at top and bottom with its margin.',
+      'Altura, menos cada pérdida arriba y abajo con su margen.',
+    ),
+  },
+  areaRatio: {
+    label: text('Section left', 'Sección que queda'),
+    how: text(
+      'Width left times depth left, over the sound section.',
+      'Ancho por altura que quedan, entre la sección sana.',
+    ),
+  },
+  momentRatio: {
+    label: text('Bending strength left', 'Resistencia a flexión que queda'),
+    how: text(
+      'Share of the width times the square of the share of the depth.',
+      'Parte del ancho por el cuadrado de la parte de la altura.',
+    ),
+  },
+  stiffnessRatio: {
+    label: text('Stiffness left', 'Rigidez que queda'),
+    how: text(
+      'Share of the width times the cube of the share of the depth.',
+      'Parte del ancho por el cubo de la parte de la altura.',
+    ),
+  },
+  bucklingRatio: {
+    label: text('Buckling strength left', 'Resistencia al pandeo que queda'),
+    how: text(
+      'The weaker way: one side times the cube of the other, over the sound one.',
+      'En el sentido débil: un lado por el cubo del otro, entre el sano.',
+    ),
+  },
+};

@@ -135,7 +135,12 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
   };
 }
 
-function lossWords({ marginIn, role }: DecayInputs, leftWidthIn: number, leftDepthIn: number, remaining: number): Text[] {
+function lossWords(
+  { marginIn, role }: DecayInputs,
+  leftWidthIn: number,
+  leftDepthIn: number,
+  remaining: number,
+): Text[] {
   const size = `${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)}`;
   return [
     text(

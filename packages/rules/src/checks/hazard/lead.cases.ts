@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const SMALL = { yearBuilt: 1955, interiorSf: 4, exteriorSf: 0, demolition: false, windowReplaced: false } as const;
 const RULE = '40 CFR 745.83 as read in EPA answers';
@@ -80,3 +80,28 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['interiorSf', 'exteriorSf'] },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  treatAsOld: {
+    label: text('Treated as old', 'Se trata como antigua'),
+    how: text(
+      'Built before the year of the rule, or of unknown age.',
+      'Construida antes del año de la regla, o de edad desconocida.',
+    ),
+  },
+  largestRoomSf: {
+    label: text('Largest room area', 'Área del cuarto mayor'),
+    how: text(
+      'The largest painted surface disturbed in one room.',
+      'La mayor superficie pintada alterada en un cuarto.',
+    ),
+  },
+  exteriorSf: {
+    label: text('Outside area', 'Área exterior'),
+    how: text(
+      'Painted surface disturbed outside, all sides together.',
+      'Superficie pintada alterada afuera, todos los lados.',
+    ),
+  },
+};

@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const ROUNDED = { within: 0.0006, reason: 'the worked numbers are written to three decimals' };
 const joist = (name: string, more: object) => ({ name, kind: 'sawn', grain: 'mixed', sizeIn: 9.25, ...more });
@@ -137,3 +137,41 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['members.0.species'] },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  changeIn: {
+    label: text('Change of size', 'Cambio de tamaño'),
+    how: text(
+      'Size times the change of moisture times the movement of the wood; negative shrinks.',
+      'Tamaño por cambio de humedad por movimiento de la madera; negativo encoge.',
+    ),
+  },
+  method: {
+    label: text('Method', 'Método'),
+    how: text(
+      'Chosen by what it is, the grain and the moisture range.',
+      'Según el elemento, la veta y el rango de humedad.',
+    ),
+  },
+  fromPct: {
+    label: text('Moisture before', 'Humedad antes'),
+    how: text('As read, or the moisture at rest in that air.', 'La leída, o la de equilibrio en ese aire.'),
+  },
+  toPct: {
+    label: text('Moisture after', 'Humedad después'),
+    how: text('As read, or the moisture at rest in that air.', 'La leída, o la de equilibrio en ese aire.'),
+  },
+  differentialIn: {
+    label: text('Step between members', 'Escalón entre elementos'),
+    how: text('The largest change less the smallest.', 'El mayor cambio menos el menor.'),
+  },
+  slope: {
+    label: text('Slope', 'Pendiente'),
+    how: text('Step divided by the distance between members.', 'Escalón dividido entre la distancia.'),
+  },
+  slopeOneIn: {
+    label: text('Slope, 1 in', 'Pendiente, 1 en'),
+    how: text('Distance divided by the step.', 'Distancia dividida entre el escalón.'),
+  },
+};

@@ -1,4 +1,4 @@
-import type { CheckCase } from '../../kernel/index.ts';
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const NONE = { flush: 0, overdrivenSlight: 0, overdriven: 0, overdrivenDeep: 0, nearEdge: 0, missed: 0 } as const;
 /** The edge of a 4x8 panel: 2 x (48 + 96) in, 48 nails at 6 in. */
@@ -84,3 +84,46 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['counts.overdriven'], severity: 'engineer' },
   },
 ];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  goodNails: {
+    label: text('Good nails', 'Clavos buenos'),
+    how: text('Flush nails and those whose depth is accepted.', 'Clavos a ras y los de profundidad aceptada.'),
+  },
+  effectiveSpacingIn: {
+    label: text('Spacing of good nails', 'Separación de clavos buenos'),
+    how: text('Edge looked at, divided by good nails.', 'Borde revisado, dividido entre clavos buenos.'),
+  },
+  overdrivenShare: {
+    label: text('Share driven too deep', 'Parte hundida de más'),
+    how: text('Overdriven nails, divided by all counted.', 'Clavos hundidos, divididos entre todos.'),
+  },
+  nailsToAdd: {
+    label: text('Nails to add', 'Clavos por agregar'),
+    how: text(
+      'One for every two overdriven, and those missing to the spacing.',
+      'Uno por cada dos hundidos, más los que faltan.',
+    ),
+  },
+  tooTightForNails: {
+    label: text('Too tight to nail', 'Muy junto para clavar'),
+    how: text('With the added nails the spacing would be under 4 in.', 'Con los nuevos quedarían a menos de 4 in.'),
+  },
+  staplesToAdd: {
+    label: text('Staples instead', 'Grapas en su lugar'),
+    how: text('Three for each nail to add.', 'Tres por cada clavo por agregar.'),
+  },
+  goodShare: {
+    label: text('Share of good nails', 'Parte de clavos buenos'),
+    how: text('Good nails, divided by all counted.', 'Clavos buenos, divididos entre todos.'),
+  },
+  wilsonLow: {
+    label: text('Good share, at least', 'Parte buena, al menos'),
+    how: text('Lower end of the Wilson interval, 95 %.', 'Extremo bajo del intervalo de Wilson, 95 %.'),
+  },
+  wilsonHigh: {
+    label: text('Good share, at most', 'Parte buena, a lo más'),
+    how: text('Upper end of the Wilson interval, 95 %.', 'Extremo alto del intervalo de Wilson, 95 %.'),
+  },
+};

@@ -7,7 +7,8 @@ const peerRuns = 4_000;
 
 /** Mixed checks on their own published cases, in one thread: against a general JSON rules engine doing one threshold rule. */
 export async function judging(): Promise<Row> {
-  const work = checks.flatMap((check) => check.cases.map(({ edition, inputs }) => ({ id: check.id, edition, inputs })));
+  const evidence = await Promise.all(checks.map(async (check) => ({ id: check.id, ...(await check.cases()) })));
+  const work = evidence.flatMap(({ id, cases }) => cases.map(({ edition, inputs }) => ({ id, edition, inputs })));
   const judge = (index: number) => {
     const one = work[index % work.length];
     if (one) evaluateCheck(one.id, { inputs: one.inputs, ...(one.edition && { edition: one.edition }) });

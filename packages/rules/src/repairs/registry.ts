@@ -48,6 +48,22 @@ const MEMBER_LENGTH_LF = 8;
 const memberLength = (operation: string): RepairStep =>
   assumed(operation, MEMBER_LENGTH_LF, 'Length of the member.', 'Largo del elemento.');
 
+/** A sheet of 4 x 8 ft, and its two short edges. */
+const FULL_PANEL_SF = 32;
+const FULL_PANEL_LF = 8;
+const OPENED_SF_EACH = 4;
+
+/** Feet of panel edge with no framing behind, from the measured inches. */
+const edgeLengthFt = (facts: RepairFacts): number | undefined => {
+  const edgeIn = outcomeNumber(facts, 'unsupportedEdgeIn');
+  return edgeIn === undefined || edgeIn <= 0 ? undefined : Math.ceil(edgeIn / 12);
+};
+/** Square feet to open for the places still to be looked at, 4 for each. */
+const moreOpenedSf = (facts: RepairFacts): number | undefined => {
+  const places = outcomeNumber(facts, 'openMore');
+  return places === undefined || places <= 0 ? undefined : places * OPENED_SF_EACH;
+};
+
 /** Every repair template. Adding one is an entry here; the operations it names carry its order and sharing. */
 export const repairs: readonly Repair[] = [
   {
@@ -188,6 +204,160 @@ export const repairs: readonly Repair[] = [
       memberLength('remove-member'),
       memberLength('replace-member'),
       fixed('positive-connection', 2, 'Both ends.', 'Ambas puntas.'),
+      inspected,
+    ],
+  },
+  {
+    id: 'panel-replace',
+    title: text('Replace the panel', 'Reemplazar el panel'),
+    what: text(
+      'We take the cut panel off and nail a whole one on, with wood behind every edge.',
+      'Quitamos el panel cortado y clavamos uno entero, con madera detrás de cada borde.',
+    ),
+    steps: [
+      ...openAndClose(FULL_PANEL_SF),
+      assumed('panel-blocking', FULL_PANEL_LF, 'Behind the short edges.', 'Detrás de los bordes cortos.'),
+      assumed('panel-new', FULL_PANEL_SF, 'One panel, 4 x 8 ft.', 'Un panel, 4 x 8 ft.'),
+      inspected,
+    ],
+  },
+  {
+    id: 'panel-blocking',
+    title: text('Back and nail the loose panel edge', 'Respaldar y clavar el borde suelto'),
+    what: text(
+      'We put wood behind the panel edge and nail it all along.',
+      'Ponemos madera detrás del borde del panel y lo clavamos todo.',
+    ),
+    steps: [
+      ...openAndClose(12),
+      measured('panel-blocking', edgeLengthFt, {
+        en: 'Feet of edge without wood behind',
+        es: 'Pies de borde sin madera detrás',
+        without: 4,
+      }),
+      assumed('panel-nails', 16, 'Along the edge.', 'A lo largo del borde.'),
+      inspected,
+    ],
+  },
+  {
+    id: 'hold-down-new',
+    title: text('Add a hold-down', 'Agregar un anclaje contra levantamiento'),
+    what: text(
+      'We bolt the end post to the foundation so the wall cannot lift.',
+      'Fijamos el poste del extremo al cimiento para que la pared no se levante.',
+    ),
+    steps: [
+      ...openAndClose(8),
+      fixed('hold-down-new', 1, 'One end of the wall.', 'Un extremo de la pared.'),
+      inspected,
+    ],
+  },
+  {
+    id: 'anchor-bolt-add',
+    title: text('Add anchor bolts', 'Agregar pernos de anclaje'),
+    what: text('We bolt the sill to the foundation.', 'Fijamos la solera al cimiento con pernos.'),
+    steps: [
+      ...openAndClose(8),
+      measured('anchor-bolt', (facts) => outcomeNumber(facts, 'boltsToAdd'), {
+        en: 'Bolts to add',
+        es: 'Pernos por agregar',
+        without: 2,
+      }),
+      inspected,
+    ],
+  },
+  {
+    id: 'plate-washer',
+    title: text('Set large plate washers', 'Poner arandelas de placa grandes'),
+    what: text('We put a wide steel washer under each nut.', 'Ponemos una arandela ancha bajo cada tuerca.'),
+    steps: [...openAndClose(6), assumed('plate-washer', 2, 'One for each bolt.', 'Una por perno.'), inspected],
+  },
+  {
+    id: 'rod-replace',
+    title: text('Replace the rusted rod', 'Reemplazar la varilla oxidada'),
+    what: text(
+      'We set a new rod in the concrete beside the rusted one.',
+      'Ponemos una varilla nueva en el concreto junto a la oxidada.',
+    ),
+    steps: [...openAndClose(6), fixed('anchor-replace', 1, 'One rod.', 'Una varilla.'), inspected],
+  },
+  {
+    id: 'stud-sister',
+    title: text('Sister the stud', 'Reforzar el pie derecho'),
+    what: text(
+      'We nail a whole new stud beside the one that is cut.',
+      'Clavamos un pie derecho entero junto al cortado.',
+    ),
+    steps: [...openAndClose(12), memberLength('sister-member'), inspected],
+  },
+  {
+    id: 'connector-add',
+    title: text('Add a metal connector', 'Agregar un conector metálico'),
+    what: text('We fasten the end with a metal connector.', 'Sujetamos la punta con un conector metálico.'),
+    steps: [...openAndClose(6), fixed('positive-connection', 1, 'One end.', 'Una punta.'), inspected],
+  },
+  {
+    id: 'dry-out',
+    title: text('Stop the water and dry the wood', 'Detener el agua y secar la madera'),
+    what: text(
+      'We find where the water comes from, stop it, dry the wood and measure again.',
+      'Encontramos de dónde viene el agua, la detenemos, secamos la madera y medimos de nuevo.',
+    ),
+    steps: [
+      ...openAndClose(16),
+      fixed('find-water', 1, 'Once for the place.', 'Una vez por lugar.'),
+      fixed('dry-wood', 1, 'Once for the place.', 'Una vez por lugar.'),
+      inspected,
+    ],
+  },
+  {
+    id: 'mold-cleanup',
+    title: text('Stop the water and clean the mold', 'Detener el agua y limpiar el moho'),
+    what: text(
+      'We stop the water, seal off the spot and clean the mold off.',
+      'Detenemos el agua, aislamos el lugar y limpiamos el moho.',
+    ),
+    steps: [
+      fixed('protect-place', 1, 'Once for the place.', 'Una vez por lugar.'),
+      fixed('dust-control', 1, 'Once for the place.', 'Una vez por lugar.'),
+      fixed('find-water', 1, 'Once for the place.', 'Una vez por lugar.'),
+      measured('clean-mold', (facts) => inputNumber(facts, 'areaSf'), {
+        en: 'Square feet of mold',
+        es: 'Pies² de moho',
+        without: 10,
+      }),
+      fixed('dry-wood', 1, 'Once for the place.', 'Una vez por lugar.'),
+    ],
+  },
+  {
+    id: 'dust-control',
+    title: text('Keep the dust down', 'Controlar el polvo'),
+    what: text(
+      'We use water or a vacuum at the tool, and masks, so nobody breathes the dust.',
+      'Usamos agua o aspiradora en la herramienta, y mascarillas, para no respirar el polvo.',
+    ),
+    steps: [fixed('dust-control', 1, 'Once for the place.', 'Una vez por lugar.')],
+  },
+  {
+    id: 'specialist-visit',
+    title: text('Bring in a licensed specialist', 'Traer a un especialista con licencia'),
+    what: text(
+      'A licensed specialist tests it and says what must be done. Nobody touches it before.',
+      'Un especialista con licencia lo prueba y dice qué hacer. Nadie lo toca antes.',
+    ),
+    steps: [fixed('specialist-visit', 1, 'One visit.', 'Una visita.')],
+  },
+  {
+    id: 'open-more',
+    title: text('Open more of the like places', 'Abrir más lugares iguales'),
+    what: text(
+      'We open more places built the same way, look, and close them.',
+      'Abrimos más lugares hechos igual, miramos y los cerramos.',
+    ),
+    steps: [
+      fixed('protect-place', 1, 'Once for the place.', 'Una vez por lugar.'),
+      measured('open-finish', moreOpenedSf, { en: 'Square feet to open', es: 'Pies² por abrir', without: 8 }),
+      measured('close-finish', moreOpenedSf, { en: 'Square feet to close', es: 'Pies² por cerrar', without: 8 }),
       inspected,
     ],
   },

@@ -7,6 +7,26 @@ const WORKED = 'ratios of a rectangle, by hand';
 
 export const cases: readonly CheckCase[] = [
   {
+    name: 'a 2x10 decayed down to a 2x8 keeps the ratio of their printed section properties',
+    origin: 'published',
+    source:
+      'Structural lumber properties, Engineering ToolBox table: 2x8 A 10.875, S 13.1, I 47.6; 2x10 A 13.875, S 21.4, I 98.9',
+    inputs: { ...JOIST, lossBottomIn: 2 },
+    expect: {
+      verdict: 'fails',
+      remaining: 13.1 / 21.4,
+      values: { areaRatio: 10.875 / 13.875, momentRatio: 13.1 / 21.4, stiffnessRatio: 47.6 / 98.9 },
+    },
+    tolerance: { within: 0.003, reason: 'the table prints S and I to three digits: half a unit of 13.1 is 0.4 %' },
+  },
+  {
+    name: 'decay through exactly the whole depth leaves nothing',
+    origin: 'hand-worked',
+    source: '9.25 - 9.25 = 0',
+    inputs: { ...JOIST, lossBottomIn: 9.25 },
+    expect: { verdict: 'fails', remaining: 0, severity: 'make-safe' },
+  },
+  {
     name: 'a 2x10 that lost 1 in at the bottom keeps 0.892 of area, 0.795 of bending, 0.709 of stiffness',
     origin: 'hand-worked',
     source: WORKED,

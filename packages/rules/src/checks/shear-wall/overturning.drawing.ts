@@ -1,6 +1,36 @@
 import { type Drawing, text } from '../../kernel/index.ts';
 
 export const drawing: Drawing = {
-  title: text('overturning', 'overturning'),
-  shapes: [{ box: [20, 20, 140, 82], look: 'wood' }],
+  title: text(
+    'A wall pushed at its top, turning on one end and lifting at the other',
+    'Un muro empujado arriba, que gira en un extremo y se levanta en el otro',
+  ),
+  shapes: [
+    { box: [44, 96, 100, 11], look: 'concrete' },
+    { box: [56, 22, 72, 74], look: 'panel' },
+    { box: [56, 22, 7, 74], look: 'wood' },
+    { box: [121, 22, 7, 74], look: 'wood' },
+    { box: [52, 17, 80, 5], look: 'wood' },
+    { line: [56.2, 90.5, 61.6, 16, 133.2, 21, 128, 96], kind: 'hidden' },
+    { box: [63, 80, 6, 12], look: 'metal' },
+    { line: [66, 72, 66, 104], kind: 'thick' },
+    { line: [125, 66, 125, 96], kind: 'center' },
+    { line: [66, 48, 66, 72], kind: 'center' },
+    { line: [16, 20, 48, 20], kind: 'thick' },
+    { line: [41, 15, 48, 20, 41, 25], kind: 'thick' },
+    { line: [48, 92, 48, 74], kind: 'thick' },
+    { line: [44, 80, 48, 74, 52, 80], kind: 'thick' },
+    { line: [74, 4, 74, 14], kind: 'thin' },
+    { line: [72, 11, 74, 14, 76, 11], kind: 'thin' },
+    { line: [92, 4, 92, 14], kind: 'thin' },
+    { line: [90, 11, 92, 14, 94, 11], kind: 'thin' },
+    { line: [110, 4, 110, 14], kind: 'thin' },
+    { line: [108, 11, 110, 14, 112, 11], kind: 'thin' },
+    { line: [70, 4, 114, 4], kind: 'thin' },
+    { dim: [128, 22, 128, 96], off: -20, of: 'heightFt' },
+    { dim: [56, 107, 128, 107], off: 8, of: 'lengthFt' },
+    { dim: [66, 60, 125, 60], off: 0, of: 'leverFt' },
+    { point: [20, 38, 30, 20], of: 'shearLb' },
+    { point: [150, 8, 112, 4], of: 'deadLoadPlf' },
+  ],
 };

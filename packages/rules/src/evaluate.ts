@@ -7,6 +7,7 @@ import {
   type Judgement,
   joinTexts,
   type KnownAlready,
+  type ReadResult,
   type Situation,
   type Text,
   text,
@@ -69,10 +70,9 @@ export function evaluateCheck(id: string, request: EvaluateRequest): JudgedOutco
 
 /** The same for a check in hand, registered or not. */
 export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
-  const inputs = readInputs(check, request.inputs);
+  const { inputs, missing } = readInputs(check, request.inputs);
   const edition = readEdition(check, request.edition, inputs);
   const situation = request.context ?? {};
-  const missing = check.reader.missing(inputs);
   const judgement =
     missing.length === 0
       ? check.evaluate(inputs, { edition, situation })
@@ -80,13 +80,11 @@ export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome 
   return new JudgedOutcome(check, edition, situation, judgement, missing);
 }
 
-/** The inputs as a check is handed them, defaults filled in. Throws InputError. */
-export function readInputs(check: Check, raw: unknown): AnyInputs {
-  const { inputs, issues } = check.reader.read(raw);
-  if (issues) throw new InputError(issues);
-  const wrong = check.refine?.(inputs) ?? [];
-  if (wrong.length > 0) throw new InputError(wrong);
-  return inputs;
+function readInputs(check: Check, raw: unknown): ReadResult {
+  const read = check.read(raw);
+  const wrong = read.issues.length === 0 ? check.refine?.(read.inputs) : read.issues;
+  if (wrong && wrong.length > 0) throw new InputError(wrong);
+  return read;
 }
 
 function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs): string {
@@ -99,11 +97,16 @@ function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs)
   return chosen;
 }
 
+const NONE: readonly never[] = [];
+const NO_FACTS = {};
+
 function stillToMeasure(check: Check, missing: readonly string[], known: KnownAlready | undefined): Judgement {
   return {
-    ...known,
     verdict: 'undetermined',
     reasons: () => [...(known?.reasons() ?? []), stillToMeasureWords(check, missing)],
+    referrals: known?.referrals ?? NONE,
+    repairs: known?.repairs ?? NONE,
+    facts: known?.facts ?? NO_FACTS,
   };
 }
 

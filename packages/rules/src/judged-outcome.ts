@@ -3,14 +3,17 @@ import {
   type Check,
   type Judgement,
   type Outcome,
+  type Quantity,
   type Referral,
   type Role,
   rateSeverity,
   rulesVersion,
   type SeverityAnswer,
+  type SeverityFacts,
   type Situation,
   type Source,
   type Text,
+  type Verdict,
 } from './kernel/index.ts';
 
 /** The ratio, or null when an outcome fails for a reason no ratio shows: a known one of 1 or less would mislead. */
@@ -18,86 +21,109 @@ function explainingRatio({ verdict, ratio = null }: Judgement): number | null {
   return verdict === 'fails' && ratio !== null && ratio <= 1 ? null : ratio;
 }
 
-/** An outcome whose words are built when they are first read; `toJSON` gives it as plain data. */
+/** Everything the severity table asks: what the judgement found goes before what the place says. */
+function severityFacts(
+  role: Role,
+  situation: Situation,
+  { verdict, facts = NO_FACTS }: Judgement,
+  ratio: number | null,
+  remaining: number | null,
+): SeverityFacts {
+  return {
+    role,
+    verdict,
+    ratio: facts.ratio === undefined ? ratio : facts.ratio,
+    remaining,
+    memberKind: facts.memberKind ?? situation.memberKind,
+    storiesAbove: facts.storiesAbove ?? situation.storiesAbove,
+    carriesStoryOrRoof: facts.carriesStoryOrRoof ?? situation.carriesStoryOrRoof,
+    occupiedBelow: facts.occupiedBelow ?? situation.occupiedBelow,
+    shored: facts.shored ?? situation.shored,
+    positiveConnection: facts.positiveConnection ?? situation.positiveConnection,
+    storyShare: facts.storyShare ?? situation.storyShare,
+    disturbed: facts.disturbed ?? situation.disturbed,
+    nothingHolds: facts.nothingHolds,
+    engineeredCut: facts.engineeredCut,
+    engineerAlways: facts.engineerAlways,
+    prescriptive: facts.prescriptive,
+  };
+}
+const NO_FACTS: NonNullable<Judgement['facts']> = {};
+const NO_VALUES = {};
+
+/** An outcome whose severity is rated and whose words are built when they are first read; `toJSON` gives it as plain data. */
 export class JudgedOutcome implements Outcome {
-  readonly checkId: string;
-  readonly rulesVersion = rulesVersion;
-  readonly edition: string;
+  readonly verdict: Verdict;
   readonly ratio: number | null;
   readonly remaining: number | null;
+  readonly edition: string;
   readonly missing: readonly string[];
-  readonly #check: Check;
-  readonly #judgement: Judgement;
-  readonly #role: Role;
-  readonly #rated: SeverityAnswer;
-  #reasons: readonly Text[] | undefined;
-  #cautions: readonly Text[] | undefined;
+  private readonly check: Check;
+  private readonly situation: Situation;
+  private readonly judgement: Judgement;
+  private readonly role: Role;
+  private rating: SeverityAnswer | undefined;
 
   constructor(check: Check, edition: string, situation: Situation, judgement: Judgement, missing: readonly string[]) {
-    this.checkId = check.id;
-    this.edition = edition;
+    this.verdict = judgement.verdict;
     this.ratio = explainingRatio(judgement);
     this.remaining = judgement.remaining ?? null;
+    this.edition = edition;
     this.missing = judgement.missing ?? missing;
-    this.#check = check;
-    this.#judgement = judgement;
-    this.#role = judgement.facts?.role ?? situation.role ?? check.role;
-    this.#rated = rateSeverity({
-      ratio: this.ratio,
-      ...situation,
-      ...judgement.facts,
-      role: this.#role,
-      verdict: judgement.verdict,
-      remaining: this.remaining,
-    });
+    this.check = check;
+    this.situation = situation;
+    this.judgement = judgement;
+    this.role = judgement.facts?.role ?? situation.role ?? check.role;
+    this.rating = undefined;
   }
 
-  get verdict() {
-    return this.#judgement.verdict;
+  get checkId() {
+    return this.check.id;
   }
-  get values() {
-    return this.#judgement.values ?? {};
+  get rulesVersion() {
+    return rulesVersion;
+  }
+  get values(): Readonly<Record<string, Quantity>> {
+    const { values } = this.judgement;
+    return (typeof values === 'function' ? values() : values) ?? NO_VALUES;
   }
   get repairs() {
-    return this.#judgement.repairs ?? [];
+    return this.judgement.repairs ?? [];
+  }
+  private get rated(): SeverityAnswer {
+    this.rating ??= rateSeverity(severityFacts(this.role, this.situation, this.judgement, this.ratio, this.remaining));
+    return this.rating;
   }
   get severity() {
-    return this.#rated.severity;
+    return this.rated.severity;
   }
   get severityRow() {
-    return this.#rated.row;
+    return this.rated.row;
   }
   get sources(): readonly Source[] {
-    return this.#judgement.sources ?? this.#check.sources;
+    return this.judgement.sources ?? this.check.sources;
   }
 
   get reasons(): readonly Text[] {
-    this.#reasons ??= [...this.#judgement.reasons(), ...this.#fromMemory.map(confirmMemory), this.#rated.reason()];
-    return this.#reasons;
+    return [...this.judgement.reasons(), ...this.fromMemory.map(confirmMemory), this.rated.reason()];
   }
-
   get cautions(): readonly Text[] {
-    this.#cautions ??= [
-      ...standingCautions(this.#role, this.severity, this.sources),
-      ...(this.#judgement.cautions?.() ?? []),
-    ];
-    return this.#cautions;
+    return [...standingCautions(this.role, this.severity, this.sources), ...(this.judgement.cautions?.() ?? [])];
   }
-
   get referrals(): readonly Referral[] {
     return [
       ...new Set([
-        ...(this.#judgement.referrals ?? []),
-        ...severityReferrals(this.#role, this.severity),
-        ...(this.#fromMemory.length > 0 ? [whoConfirms(this.#role)] : []),
+        ...(this.judgement.referrals ?? []),
+        ...severityReferrals(this.role, this.severity),
+        ...(this.fromMemory.length > 0 ? [whoConfirms(this.role)] : []),
       ]),
     ];
   }
 
   /** The remembered sources that decided between meeting and failing. */
-  get #fromMemory(): readonly Source[] {
+  private get fromMemory(): readonly Source[] {
     if (this.verdict !== 'meets' && this.verdict !== 'fails') return [];
-    return (this.#judgement.hangsOn ?? this.sources).filter((source) => source.basis === 'memory');
+    return (this.judgement.hangsOn ?? this.sources).filter((source) => source.basis === 'memory');
   }
 
   /** Plain data, as it is stored. */

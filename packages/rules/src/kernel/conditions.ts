@@ -7,13 +7,36 @@ export type Condition =
   | { readonly all: readonly Condition[] }
   | { readonly any: readonly Condition[] };
 
-/** Whether a condition holds for the given inputs (of the same group as the field that carries it). */
-export function holds(condition: Condition, inputs: Readonly<Record<string, unknown>>): boolean {
-  if ('all' in condition) return condition.all.every((part) => holds(part, inputs));
-  if ('any' in condition) return condition.any.some((part) => holds(part, inputs));
-  if ('not' in condition) return !holds(condition.not, inputs);
-  const value = inputs[condition.input];
-  if ('known' in condition) return (value !== undefined && value !== null) === condition.known;
-  if ('below' in condition) return typeof value === 'number' && value < condition.below;
-  return condition.is.some((wanted) => wanted === value);
+type Inputs = Readonly<Record<string, unknown>>;
+/** A condition made ready: it is asked of thousands of findings. */
+export type Test = (inputs: Inputs) => boolean;
+
+/** Makes the test of a condition; the inputs are those of the group that carries it. */
+export function testOf(condition: Condition): Test {
+  if ('all' in condition) {
+    const parts = condition.all.map(testOf);
+    return (inputs) => parts.every((part) => part(inputs));
+  }
+  if ('any' in condition) {
+    const parts = condition.any.map(testOf);
+    return (inputs) => parts.some((part) => part(inputs));
+  }
+  if ('not' in condition) {
+    const part = testOf(condition.not);
+    return (inputs) => !part(inputs);
+  }
+  const { input } = condition;
+  if ('known' in condition) {
+    const { known } = condition;
+    return (inputs) => (inputs[input] !== undefined && inputs[input] !== null) === known;
+  }
+  if ('below' in condition) {
+    const { below } = condition;
+    return (inputs) => typeof inputs[input] === 'number' && inputs[input] < below;
+  }
+  const wanted: readonly unknown[] = condition.is;
+  return (inputs) => wanted.includes(inputs[input]);
 }
+
+/** Whether a condition holds for the given inputs. */
+export const holds = (condition: Condition, inputs: Inputs): boolean => testOf(condition)(inputs);

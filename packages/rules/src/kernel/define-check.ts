@@ -1,7 +1,7 @@
 import type { Drawing } from './drawing.ts';
 import type { Complete, Fields, Partials } from './fields.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
-import { type AnyInputs, type InputIssue, type InputReader, inputReader } from './read-inputs.ts';
+import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
 import type { Source } from './source.ts';
 import type { Text } from './text.ts';
@@ -16,7 +16,7 @@ export interface Judgement {
   readonly verdict: Verdict;
   readonly ratio?: number | null;
   readonly remaining?: number | null;
-  readonly values?: Readonly<Record<string, Quantity>>;
+  readonly values?: Readonly<Record<string, Quantity>> | (() => Readonly<Record<string, Quantity>>);
   /** Built only when somebody reads them: judging thousands of findings needs no words. */
   readonly reasons: () => readonly Text[];
   readonly cautions?: () => readonly Text[];
@@ -128,7 +128,7 @@ export interface Check
   readonly evaluate: (inputs: AnyInputs, context: JudgeContext) => Judgement;
   readonly knownAlready?: (inputs: AnyInputs) => KnownAlready | undefined;
   readonly client: ClientWords<AnyInputs>;
-  readonly reader: InputReader;
+  readonly read: ReadInputs;
 }
 
 /**
@@ -136,5 +136,5 @@ export interface Check
  * The input types are checked here and forgotten in the result: the derived reader guarantees them at run time.
  */
 export function defineCheck<const F extends Fields>(spec: CheckSpec<F>): Check {
-  return { ...(spec as unknown as Omit<Check, 'reader'>), reader: inputReader(spec.inputs) };
+  return { ...(spec as unknown as Omit<Check, 'read'>), read: inputReader(spec.inputs) };
 }

@@ -1,4 +1,4 @@
-import { holds } from './conditions.ts';
+import { type Test, testOf } from './conditions.ts';
 import type { Field, Fields } from './fields.ts';
 import { type Text, text } from './text.ts';
 
@@ -10,18 +10,20 @@ export interface InputIssue {
 
 export type AnyInputs = Readonly<Record<string, unknown>>;
 
-/** Either clean inputs, defaults filled in, or everything that is wrong with them. */
-export type ReadResult =
-  | { readonly inputs: AnyInputs; readonly issues?: undefined }
-  | { readonly inputs?: undefined; readonly issues: readonly InputIssue[] };
-
-/** A set of fields made ready once, so that reading thousands of findings costs little. */
-export interface InputReader {
-  /** Wrong types, impossible numbers and unknown names are refused; every measurement may be absent. */
-  readonly read: (raw: unknown) => ReadResult;
+/** What was read: clean inputs with defaults filled in, what is missing, and everything that is wrong with them. */
+export interface ReadResult {
+  readonly inputs: AnyInputs;
   /** Names of the needed inputs that are absent, nested ones dotted (`counts.flush`, `members.0.sizeIn`). */
-  readonly missing: (inputs: AnyInputs) => readonly string[];
+  readonly missing: readonly string[];
+  /** Empty when the inputs can be judged. */
+  readonly issues: readonly InputIssue[];
 }
+
+/**
+ * Reads raw inputs. Wrong types, impossible numbers and unknown names are issues; every measurement may be absent. Made
+ * once for a set of fields, and copying nothing that needs no change, so that judging thousands of findings costs little.
+ */
+export type ReadInputs = (raw: unknown) => ReadResult;
 
 const MAX_COUNT = 100_000;
 const MAX_NAME = 60;
@@ -84,8 +86,7 @@ function allowed(field: Field): Text {
   }
 }
 
-function issueAt(place: Place, field: Field, value: unknown): InputIssue {
-  const path = pathOf(place);
+function issueAt(path: readonly (string | number)[], field: Field, value: unknown): InputIssue {
   const range = allowed(field);
   const name = path.join('.');
   return {
@@ -97,105 +98,169 @@ function issueAt(place: Place, field: Field, value: unknown): InputIssue {
   };
 }
 
-/** Reads one present value, or adds an issue and gives undefined. */
-type Read = (value: unknown, place: Place, issues: InputIssue[]) => unknown;
+/** What a reader gives for a value it refuses. */
+const REFUSED = Symbol('refused');
+
+/** What one reading has found so far. */
+interface Found {
+  issues: InputIssue[] | undefined;
+  missing: string[] | undefined;
+}
+
+/** Reads one present value of a field that stands in `owner`; nested readers note what they find themselves. */
+type Read = (value: unknown, owner: Place | undefined, found: Found) => unknown;
+
+const plain =
+  (accepts: (value: unknown) => boolean): Read =>
+  (value) =>
+    accepts(value) ? value : REFUSED;
 
 const within = (value: unknown, min: number, max: number): value is number =>
   typeof value === 'number' && value >= min && value <= max;
 
-/** A reader that refuses what `accepts` does not take. */
-const plain =
-  (field: Field, accepts: (value: unknown) => boolean): Read =>
-  (value, place, issues) => {
-    if (accepts(value)) return value;
-    issues.push(issueAt(place, field, value));
-    return undefined;
-  };
-
-function readerOf(field: Field): Read {
+function readerOf(name: string, field: Field): Read {
   switch (field.kind) {
     case 'length': {
       const { min, max, oneOf } = field;
-      return plain(field, (value) => within(value, min, max) && (!oneOf || oneOf.includes(value)));
+      return plain((value) => within(value, min, max) && (!oneOf || oneOf.includes(value)));
     }
     case 'number': {
       const { min, max } = field;
-      return plain(field, (value) => within(value, min, max));
+      return plain((value) => within(value, min, max));
     }
     case 'count': {
       const { min = 0, max = MAX_COUNT } = field;
-      return plain(field, (value) => within(value, min, max) && Number.isInteger(value));
+      return plain((value) => within(value, min, max) && Number.isInteger(value));
     }
     case 'flag':
-      return plain(field, (value) => typeof value === 'boolean');
+      return plain((value) => typeof value === 'boolean');
     case 'choice': {
-      const values = new Set<unknown>(field.options.map((option) => option.value));
-      const one = plain(field, (value) => values.has(value));
-      return (value, place, issues) => one(typeof value === 'number' ? String(value) : value, place, issues);
-    }
-    case 'name':
-      return (value, place, issues) => {
-        const name = typeof value === 'string' ? value.trim() : '';
-        if (name.length > 0 && name.length <= (field.maxLength ?? MAX_NAME)) return name;
-        issues.push(issueAt(place, field, value));
-        return undefined;
+      const values: readonly unknown[] = field.options.map((option) => option.value);
+      return (value) => {
+        const chosen = typeof value === 'number' ? String(value) : value;
+        return values.includes(chosen) ? chosen : REFUSED;
       };
-    case 'group':
-      return objectReader(field.fields, field);
+    }
+    case 'name': {
+      const { maxLength = MAX_NAME } = field;
+      return (value) => {
+        const given = typeof value === 'string' ? value.trim() : '';
+        return given.length > 0 && given.length <= maxLength ? given : REFUSED;
+      };
+    }
+    case 'group': {
+      const read = objectReader(field.fields);
+      return (value, owner, found) => read(value, { step: name, parent: owner }, found);
+    }
     case 'list':
-      return listReader(field);
+      return listReader(name, field);
   }
 }
 
-function listReader(field: Extract<Field, { kind: 'list' }>): Read {
-  const readItem = objectReader(field.item, field);
+function addIssue(found: Found, issue: InputIssue): void {
+  if (found.issues) found.issues.push(issue);
+  else found.issues = [issue];
+}
+
+function listReader(name: string, field: Extract<Field, { kind: 'list' }>): Read {
+  const readItem = objectReader(field.item);
   const { minItems = 0, maxItems = MAX_ITEMS, orNumber } = field;
   const asItem = (value: unknown) =>
     orNumber !== undefined && typeof value === 'number' ? { [orNumber]: value } : value;
-  return (value, place, issues) => {
+  return (value, owner, found) => {
     const items = orNumber !== undefined && typeof value === 'number' ? [value] : value;
-    if (!Array.isArray(items) || items.length < minItems || items.length > maxItems) {
-      issues.push(issueAt(place, field, value));
-      return undefined;
-    }
-    return items.map((item, at) => readItem(asItem(item), { step: at, parent: place }, issues));
+    if (!Array.isArray(items) || items.length < minItems || items.length > maxItems) return REFUSED;
+    const list = { step: name, parent: owner };
+    return items.map((item, at) => {
+      const place = { step: at, parent: list };
+      const read = readItem(asItem(item), place, found);
+      if (read === REFUSED) addIssue(found, issueAt(pathOf(place), field, item));
+      return read;
+    });
   };
 }
 
+/** One field of an object, made ready. */
 interface Part {
   readonly name: string;
+  readonly field: Field;
   readonly read: Read;
   readonly preset: unknown;
   readonly isFlag: boolean;
+  /** Whether the absent field is needed; undefined when it never is. */
+  readonly isNeeded: Test | undefined;
 }
 
-/** Reads an object; `owner` is the field it belongs to, none for the inputs themselves. */
-function objectReader(
-  fields: Fields,
-  owner?: Field,
-): (raw: unknown, place: Place | undefined, issues: InputIssue[]) => unknown {
-  const parts: Part[] = Object.entries(fields).map(([name, field]) => ({
-    name,
-    read: readerOf(field),
-    preset: 'default' in field ? field.default : undefined,
-    isFlag: field.kind === 'flag',
-  }));
-  const names = new Set(Object.keys(fields));
-  return (raw, place, issues) => {
-    if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) {
-      issues.push(owner && place ? issueAt(place, owner, raw) : notAnObject(raw));
-      return undefined;
-    }
+const always: Test = () => true;
+
+function partOf(name: string, field: Field): Part {
+  const { needed = 'always' } = field;
+  const isNeeded = needed === 'always' ? always : needed === 'optional' ? undefined : testOf(needed.when);
+  const preset = 'default' in field ? field.default : undefined;
+  return { name, field, read: readerOf(name, field), preset, isFlag: field.kind === 'flag', isNeeded };
+}
+
+/** Reads an object that stands at `place`; anything else is refused. The object given is kept unless it must change. */
+function objectReader(fields: Fields): Read {
+  const parts = Object.entries(fields).map(([name, field]) => partOf(name, field));
+  const names = parts.map((part) => part.name);
+  return (raw, place, found) => {
+    if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return REFUSED;
     const given = raw as Record<string, unknown>;
-    const clean: Record<string, unknown> = {};
-    for (const { name, read, preset, isFlag } of parts) {
-      const value = Object.hasOwn(given, name) ? given[name] : undefined;
-      const absent = value === undefined || value === null || (isFlag && value === 'unknown');
-      if (!absent) clean[name] = read(value, { step: name, parent: place }, issues);
-      else if (preset !== undefined) clean[name] = preset;
+    let clean = given;
+    let present = 0;
+    for (let at = 0; at < parts.length; at++) {
+      const part = parts[at] as Part;
+      const value = given[part.name];
+      let read = part.preset;
+      if (value !== undefined) present++;
+      if (value !== undefined && value !== null && !(part.isFlag && value === 'unknown')) {
+        read = part.read(value, place, found);
+        if (read === REFUSED) {
+          addIssue(found, issueAt([...pathOf(place), part.name], part.field, value));
+          read = undefined;
+        }
+      }
+      if (read !== value) {
+        if (clean === given) clean = { ...given };
+        clean[part.name] = read;
+      }
     }
-    for (const key in given) if (!names.has(key)) issues.push(unknownName(key, place, names));
+    noteUnknown(given, present, names, place, found);
+    noteMissing(clean, parts, place, found);
     return clean;
+  };
+}
+
+/** A name that no field has; looked for only when there are more keys than fields with a value. */
+function noteUnknown(
+  given: Record<string, unknown>,
+  present: number,
+  names: readonly string[],
+  place: Place | undefined,
+  found: Found,
+): void {
+  let keys = 0;
+  for (const _ in given) keys++;
+  if (keys === present) return;
+  for (const key of Object.keys(given)) if (!names.includes(key)) addIssue(found, unknownName(key, place, names));
+}
+
+function noteMissing(clean: AnyInputs, parts: readonly Part[], place: Place | undefined, found: Found): void {
+  for (let at = 0; at < parts.length; at++) {
+    const part = parts[at] as Part;
+    if (part.isNeeded === undefined || clean[part.name] !== undefined || !part.isNeeded(clean)) continue;
+    const name = [...pathOf(place), part.name].join('.');
+    if (found.missing) found.missing.push(name);
+    else found.missing = [name];
+  }
+}
+
+function unknownName(key: string, place: Place | undefined, names: readonly string[]): InputIssue {
+  const known = names.join(', ');
+  return {
+    path: [...pathOf(place), key],
+    message: text(`Unknown input ${key}; allowed are ${known}.`, `Dato desconocido: ${key}; se permiten ${known}.`),
   };
 }
 
@@ -204,57 +269,17 @@ const notAnObject = (raw: unknown): InputIssue => ({
   message: text(`Inputs: got ${show(raw)}; allowed is an object.`, `Datos: llegó ${show(raw)}; se permite un objeto.`),
 });
 
-function unknownName(key: string, place: Place | undefined, names: ReadonlySet<string>): InputIssue {
-  const known = [...names].join(', ');
-  return {
-    path: [...pathOf(place), key],
-    message: text(`Unknown input ${key}; allowed are ${known}.`, `Dato desconocido: ${key}; se permiten ${known}.`),
-  };
-}
-
-const NOTHING: readonly string[] = [];
-
-type Missing = (inputs: AnyInputs, prefix: string, into: string[] | undefined) => string[] | undefined;
-
-/** Finds what is needed and absent; makes no list while nothing is. */
-function missingIn(fields: Fields): Missing {
-  const parts = Object.entries(fields).map(([name, field]) => ({
-    name,
-    needed: field.needed ?? 'always',
-    nested:
-      field.kind === 'group' ? missingIn(field.fields) : field.kind === 'list' ? missingIn(field.item) : undefined,
-  }));
-  return (inputs, prefix, into) => {
-    let found = into;
-    const add = (name: string) => {
-      if (found) found.push(prefix + name);
-      else found = [prefix + name];
-    };
-    for (const { name, needed, nested } of parts) {
-      const value = inputs[name];
-      if (value === undefined || value === null) {
-        if (needed === 'always' || (needed !== 'optional' && holds(needed.when, inputs))) add(name);
-      } else if (nested) {
-        if (Array.isArray(value))
-          for (let at = 0; at < value.length; at++) found = nested(value[at], `${prefix}${name}.${at}.`, found);
-        else found = nested(value as AnyInputs, `${prefix}${name}.`, found);
-      }
-    }
-    return found;
-  };
-}
+const NO_NAMES: readonly string[] = [];
+const NO_ISSUES: readonly InputIssue[] = [];
 
 /** Makes the reader of a set of fields. */
-export function inputReader(fields: Fields): InputReader {
+export function inputReader(fields: Fields): ReadInputs {
   const object = objectReader(fields);
-  const missing = missingIn(fields);
-  return {
-    read: (raw) => {
-      const issues: InputIssue[] = [];
-      const inputs = object(raw, undefined, issues) as AnyInputs;
-      return issues.length > 0 ? { issues } : { inputs };
-    },
-    missing: (inputs) => missing(inputs, '', undefined) ?? NOTHING,
+  return (raw) => {
+    const found: Found = { issues: undefined, missing: undefined };
+    const inputs = object(raw, undefined, found);
+    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, issues: [notAnObject(raw)] };
+    return { inputs: inputs as AnyInputs, missing: found.missing ?? NO_NAMES, issues: found.issues ?? NO_ISSUES };
   };
 }
 

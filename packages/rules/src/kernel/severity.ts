@@ -7,19 +7,19 @@ export type MemberKind = 'joist' | 'beam' | 'post' | 'seat' | 'hanger' | 'plate'
 
 /** What the place says about a finding; everything may be unknown. */
 export interface Situation {
-  readonly role?: Role;
-  readonly memberKind?: MemberKind;
+  readonly role?: Role | undefined;
+  readonly memberKind?: MemberKind | undefined;
   /** Full stories above the element; the roof is not one. */
-  readonly storiesAbove?: number;
+  readonly storiesAbove?: number | undefined;
   /** False only when neither story nor roof stands on the element. Unknown is taken as loaded. */
-  readonly carriesStoryOrRoof?: boolean;
-  readonly occupiedBelow?: boolean;
-  readonly shored?: boolean;
-  readonly positiveConnection?: boolean;
+  readonly carriesStoryOrRoof?: boolean | undefined;
+  readonly occupiedBelow?: boolean | undefined;
+  readonly shored?: boolean | undefined;
+  readonly positiveConnection?: boolean | undefined;
   /** Share 0..1 of the story's resistance that hangs on this link, from the load path. */
-  readonly storyShare?: number;
+  readonly storyShare?: number | undefined;
   /** Suspect material already disturbed, or work about to disturb it. */
-  readonly disturbed?: boolean;
+  readonly disturbed?: boolean | undefined;
 }
 
 /** A situation together with what the check found; the only input of the severity table. */
@@ -30,13 +30,13 @@ export interface SeverityFacts extends Situation {
   readonly ratio: number | null;
   readonly remaining: number | null;
   /** Only friction or a temporary thing holds the member, or it is severed. */
-  readonly nothingHolds?: boolean;
+  readonly nothingHolds?: boolean | undefined;
   /** Cut or bored engineered member: no table applies. */
-  readonly engineeredCut?: boolean;
+  readonly engineeredCut?: boolean | undefined;
   /** A lateral case that always belongs to an engineer, with the reason. */
-  readonly engineerAlways?: Text;
+  readonly engineerAlways?: Text | undefined;
   /** The failing condition has a prescriptive repair even though its role is `hazard`. */
-  readonly prescriptive?: boolean;
+  readonly prescriptive?: boolean | undefined;
 }
 
 export interface SeverityAnswer {

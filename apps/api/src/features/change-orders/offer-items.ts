@@ -25,7 +25,7 @@ export function toItem(
   const check = findCheck(judgment?.checkId ?? finding.checkId);
   const outcome = judgment?.outcome as unknown as Outcome | undefined;
   // Defaults are filled in; inputs that an older version of the check took are left out rather than misread.
-  const inputs = check?.reader.read(judgment?.inputs ?? {}).inputs ?? {};
+  const inputs = readable(check, judgment?.inputs) ?? {};
   return {
     findingId: finding.id,
     number: finding.number,
@@ -62,6 +62,12 @@ function toPlace({ location }: FindingRecord): DocumentItem['place'] {
     framingSpacingIn,
     openings: openings as DocumentItem['place']['openings'],
   };
+}
+
+/** Inputs as their check reads them today, or undefined when it no longer does. */
+function readable(check: Check | undefined, inputs: unknown): Readonly<Record<string, unknown>> | undefined {
+  const read = check?.read(inputs ?? {});
+  return read?.issues.length === 0 ? read.inputs : undefined;
 }
 
 type Measured = DocumentItem['measured'][number];

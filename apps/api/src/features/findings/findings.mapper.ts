@@ -42,8 +42,8 @@ function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
 /** Null when the rules have no such check any more, or read its inputs in another way: then nothing is put into the client's hands. */
 function clientWords(newest: JudgmentRow | undefined): Finding['client'] {
   const check = newest && findCheck(newest.checkId);
-  const inputs = check?.reader.read(newest?.inputs).inputs;
-  if (!check || !inputs) return null;
+  const read = check?.read(newest?.inputs);
+  if (!check || !read || read.issues.length > 0) return null;
   const { found, why, ifNot } = check.client;
-  return { found: found(inputs, newest?.outcome as unknown as Outcome), why, ifNot };
+  return { found: found(read.inputs, newest?.outcome as unknown as Outcome), why, ifNot };
 }

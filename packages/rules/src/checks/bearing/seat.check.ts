@@ -149,7 +149,7 @@ function judgeSeat(given: SeatInputs): Judgement {
     verdict: meets ? 'meets' : 'fails',
     ratio,
     remaining: nothingHolds ? 0 : shareOf(bearingIn, requiredIn),
-    values: {
+    values: () => ({
       requiredIn: inchesOf(requiredIn),
       requiredByCodeIn: inchesOf(byCodeIn),
       ...(reactionLb !== undefined && { requiredByLoadIn: inchesOf(byLoadIn) }),
@@ -158,7 +158,7 @@ function judgeSeat(given: SeatInputs): Judgement {
       bearingFactor: factorOf(factor),
       capacityLb: poundsOf(capacityLb),
       seatMarginIn: inchesOf(marginIn),
-    },
+    }),
     reasons: () => seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
     cautions: () => seatCautions(given, marginIn),
     hangsOn: [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])],

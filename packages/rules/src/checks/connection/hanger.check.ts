@@ -152,7 +152,7 @@ function judgeHanger(given: HangerInputs): Judgement {
             ...[Math.abs(widthGapIn), given.seatGapIn, given.endGapIn].map((gapIn) => ratioOf(gapIn, HANGER_GAP_IN)),
           ]),
     remaining,
-    values: {
+    values: () => ({
       widthGapIn: inchesOf(widthGapIn),
       seatGapIn: inchesOf(given.seatGapIn),
       endGapIn: inchesOf(given.endGapIn),
@@ -160,7 +160,7 @@ function judgeHanger(given: HangerInputs): Judgement {
       joistShare: shareQuantity(joistShare),
       headerToAdd: countOf(given.header.specified - given.header.installed),
       joistToAdd: countOf(given.joist.specified - given.joist.installed),
-    },
+    }),
     reasons: () => [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
     cautions: () => [SCALED],
     repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
@@ -196,7 +196,8 @@ function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: nu
   const wrongWidth = !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
   if (wrongWidth || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
     return ['hanger-replace', 'engineer-letter'];
-  const refasten = given.rightFastener === false || nailWords(given).length > 0;
+  const short = given.header.installed < given.header.specified || given.joist.installed < given.joist.specified;
+  const refasten = given.rightFastener === false || short;
   return [...(refasten ? ['hanger-refasten'] : []), ...(fits.length > 0 ? ['re-shim'] : []), 'hanger-replace'];
 }
 

@@ -211,7 +211,7 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
     return {
       verdict: 'not-applicable',
       reasons: () => [NOT_BEARING],
-      values: { cutShare: shareQuantity(share) },
+      values: () => ({ cutShare: shareQuantity(share) }),
       sources,
     };
   const tieRequired = !atMost(share, rule.cutShareLimit);
@@ -223,11 +223,11 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
     verdict: fails ? 'fails' : shearWallCut ? 'undetermined' : 'meets',
     ratio: parts.length > 0 ? largestRatio(parts.map((part) => part.ratio)) : ratioOf(share, rule.cutShareLimit),
     remaining: shearWallCut ? 1 - share : fails ? null : 1,
-    values: {
+    values: () => ({
       cutShare: shareQuantity(share),
       tieRequired: yesNoOf(tieRequired),
       ...(tieRequired && requiredTie(rule)),
-    },
+    }),
     reasons: () => [
       shareWords(share, rule),
       ...(tieRequired && !given.tie ? [NO_TIE] : []),

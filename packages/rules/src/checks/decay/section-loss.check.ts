@@ -119,14 +119,14 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
     verdict: sound ? 'meets' : 'fails',
     ratio: null,
     remaining,
-    values: {
+    values: () => ({
       leftWidthIn: inchesOf(leftWidthIn),
       leftDepthIn: inchesOf(leftDepthIn),
       areaRatio: shareQuantity(ratios.area),
       momentRatio: shareQuantity(ratios.moment),
       stiffnessRatio: shareQuantity(ratios.stiffness),
       bucklingRatio: shareQuantity(ratios.buckling),
-    },
+    }),
     reasons: () => (sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining)),
     cautions: () => (sound ? [] : [NO_LOOKS, FIND_WATER]),
     referrals: sound ? [] : ['engineer'],

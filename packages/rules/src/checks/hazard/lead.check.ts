@@ -137,7 +137,7 @@ function triggers(given: LeadInputs, largestRoomSf: number, exteriorSf: number):
 
 function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement {
   if (given.yearBuilt !== undefined && given.yearBuilt >= LEAD_BEFORE_YEAR)
-    return { verdict: 'not-applicable', reasons: () => [NEWER], values: { treatAsOld: yesNoOf(false) } };
+    return { verdict: 'not-applicable', reasons: () => [NEWER], values: () => ({ treatAsOld: yesNoOf(false) }) };
   const largestRoomSf = Math.max(0, ...(given.interiorSf ?? []).map((room) => room.areaSf));
   const exteriorSf = given.exteriorSf ?? 0;
   const found = triggers(given, largestRoomSf, exteriorSf);
@@ -147,11 +147,11 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
     verdict: positive ? 'fails' : 'meets',
     ratio: areaRatio,
     remaining: null,
-    values: {
+    values: () => ({
       treatAsOld: yesNoOf(true),
       largestRoomSf: squareFeetOf(largestRoomSf),
       exteriorSf: squareFeetOf(exteriorSf),
-    },
+    }),
     reasons: () => [
       ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
       ...(positive ? [...found, TREAT_AS_LEAD] : [SMALL_JOB]),

@@ -118,28 +118,15 @@ const memberWords = (one: Moved): Text => {
     : text(`${one.name} shrinks ${by} from ${pct}.`, `${one.name} se encoge ${by} de ${pctEs}.`);
 };
 
-function movementCautions(given: Inputs, sources: ReadonlyMap<string, Source>): Text[] {
+function movementCautions(given: Inputs, sources: ReadonlySet<Source>): Text[] {
   const kinds = new Set(
     given.members.map((one) => (one.kind === 'sawn' && one.grain === 'radial' ? 'upright' : one.kind)),
   );
   return [
     ...(kinds.size > 1 ? [MIXED_KINDS] : []),
     ...(given.members.length === 1 ? [NEIGHBOR_STILL] : []),
-    ...(sources.has(SHRINKAGE_SOURCE.id) ? [MIXED_GRAIN] : []),
+    ...(sources.has(SHRINKAGE_SOURCE) ? [MIXED_GRAIN] : []),
   ];
-}
-
-/** The verdict of a difference against the tolerance chosen, if one is. */
-function judgeDifference(differentialIn: number, toleranceIn: number | undefined, found: () => readonly Text[]) {
-  if (toleranceIn === undefined)
-    return { verdict: 'undetermined', reasons: () => [...found(), NO_TOLERANCE], missing: ['toleranceIn'] } as const;
-  const meets = atMost(differentialIn, toleranceIn);
-  return {
-    verdict: meets ? 'meets' : 'fails',
-    ratio: ratioOf(differentialIn, toleranceIn),
-    reasons: () => [...found(), acceptedWords(toleranceIn)],
-    repairs: meets ? [] : ['re-shim', 'member-replace'],
-  } as const;
 }
 
 function acceptedWords(toleranceIn: number): Text {
@@ -153,17 +140,27 @@ function judgeShrinkage(given: Inputs): Judgement {
   const compared = changes.length === 1 ? [...changes, 0] : changes;
   const differentialIn = Math.max(...compared) - Math.min(...compared);
   const slope = given.spacingIn === undefined ? undefined : differentialIn / given.spacingIn;
-  const sources = new Map(moved.flatMap((one) => one.sources).map((source) => [source.id, source]));
-  const found = () => [...moved.map(memberWords), differenceWords(differentialIn, slope)];
+  const sources = new Set<Source>();
+  for (const one of moved) for (const source of one.sources) sources.add(source);
+  const { toleranceIn } = given;
+  const meets = toleranceIn !== undefined && atMost(differentialIn, toleranceIn);
   return {
-    ...judgeDifference(differentialIn, given.toleranceIn, found),
-    values: {
+    verdict: toleranceIn === undefined ? 'undetermined' : meets ? 'meets' : 'fails',
+    ratio: ratioOf(differentialIn, toleranceIn),
+    repairs: meets || toleranceIn === undefined ? [] : ['re-shim', 'member-replace'],
+    reasons: () => [
+      ...moved.map(memberWords),
+      differenceWords(differentialIn, slope),
+      toleranceIn === undefined ? NO_TOLERANCE : acceptedWords(toleranceIn),
+    ],
+    missing: toleranceIn === undefined ? ['toleranceIn'] : [],
+    values: () => ({
       ...memberValues(moved),
       differentialIn: inchesOf(differentialIn),
       ...(slope !== undefined && { slope: slopeOf(slope) }),
       ...(slope !== undefined && !atMost(slope, 0) && { slopeOneIn: slopeOf(1 / slope) }),
-    },
-    sources: [...sources.values()],
+    }),
+    sources: [...sources],
     cautions: () => movementCautions(given, sources),
     facts: { ratio: null },
   };

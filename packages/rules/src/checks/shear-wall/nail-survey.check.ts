@@ -121,7 +121,7 @@ function judgeSurvey(given: SurveyInputs): Judgement {
     verdict: meets ? 'meets' : 'fails',
     ratio,
     remaining: spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, spacingIn),
-    values: {
+    values: () => ({
       goodNails: countOf(found.good),
       ...(spacingIn !== undefined && { effectiveSpacingIn: inchesOf(spacingIn) }),
       overdrivenShare: shareQuantity(found.overdrivenShare),
@@ -130,7 +130,7 @@ function judgeSurvey(given: SurveyInputs): Judgement {
       ...(tight && { staplesToAdd: countOf(found.toAdd * STAPLES_PER_NAIL) }),
       goodShare: shareQuantity(shareOf(found.good, found.total) ?? 0),
       ...(interval && { wilsonLow: shareQuantity(interval.low), wilsonHigh: shareQuantity(interval.high) }),
-    },
+    }),
     reasons: () => surveyReasons(given, found, spacingIn, tight),
     cautions: () => surveyCautions(given),
     hangsOn: [OVERDRIVEN_SOURCE],

@@ -7,7 +7,6 @@ export const drawing: Drawing = {
   ),
   shapes: [
     { box: [14, 66, 152, 48], look: 'masonry' },
-    { box: [66, 54, 5, 32], look: 'gap' },
     { circle: [78, 54, 28], look: 'metal' },
     { circle: [78, 54, 7], look: 'bolt' },
     { outline: [78, 40, 78, 24, 106, 24, 130, 34, 152, 34, 152, 48, 124, 48, 108, 44, 92, 44], look: 'tool' },

@@ -22,6 +22,6 @@ export const drawing: Drawing = {
     { line: [152, 68, 152, 108], kind: 'thick' },
     { box: [8, 96, 164, 12], look: 'concrete' },
     { box: [104, 66, 12, 28], look: 'loss' },
-    { point: [64, 8, 72, 78], of: 'groups.withHardware' },
+    { point: [50, 58, 66, 80], of: 'groups.withHardware' },
   ],
 };

@@ -27,7 +27,7 @@ export const drawing: Drawing = {
     { line: [61, 94, 65, 99, 74, 87], kind: 'thick' },
     { box: [90, 12, 30, 26], look: 'loss' },
     { box: [52, 46, 30, 26], look: 'loss' },
-    { point: [12, 114, 24, 62], of: 'inspected' },
-    { point: [86, 116, 80, 66], of: 'bad' },
+    { point: [6, 114, 20, 102], of: 'inspected' },
+    { point: [124, 42, 114, 32], of: 'bad' },
   ],
 };

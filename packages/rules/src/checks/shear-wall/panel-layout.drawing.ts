@@ -23,7 +23,7 @@ export const drawing: Drawing = {
     { dim: [66, 104, 118, 104], off: 8, of: 'pieces.widthIn' },
     { dim: [118, 14, 118, 66], off: -8, of: 'pieces.heightIn' },
     { dim: [118, 66, 118, 102], off: -8, of: 'pieces.yIn' },
-    { dim: [136, 18, 152, 18], off: 24, of: 'studSpacingIn' },
+    { dim: [136, 104, 152, 104], off: 8, of: 'studSpacingIn' },
     { dim: [26, 44, 54, 44], off: 13, of: 'cuts.lengthIn' },
   ],
 };

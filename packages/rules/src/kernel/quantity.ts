@@ -10,6 +10,7 @@ export const poundsOf = of('lb');
 export const psiOf = of('psi');
 export const pctOf = of('pct');
 export const squareFeetOf = of('sf');
+export const squareInchesOf = of('in2');
 export const countOf = of('count');
 export const shareQuantity = of('share');
 export const factorOf = of('factor');

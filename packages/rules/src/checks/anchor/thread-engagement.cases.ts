@@ -18,6 +18,7 @@ export const cases: readonly CheckCase[] = [
         engagedIn: 0.41,
         engagedThreads: 4.51,
         geometricShare: 0.905,
+        equalStrengthIn: 0.453,
         passesThreeQuarterNut: true,
         passesHalfNut: true,
       },
@@ -114,6 +115,31 @@ export const values: ValueWords = {
   nutMinIn: {
     label: text('Nut, least thickness', 'Tuerca, grueso mínimo'),
     how: text('From the nut table, for the diameter and kind of nut.', 'De la tabla, según diámetro y tipo de tuerca.'),
+  },
+  rodStripIn2: {
+    label: text('Rod thread that would strip', 'Rosca de la varilla que se barrería'),
+    how: text(
+      'Stripping area per inch of the rod thread, at its least, times the thread engaged.',
+      'Área de barrido por pulgada de la varilla, la mínima, por la rosca agarrada.',
+    ),
+  },
+  nutStripIn2: {
+    label: text('Nut thread that would strip', 'Rosca de la tuerca que se barrería'),
+    how: text('The same for the thread of the nut.', 'Lo mismo para la rosca de la tuerca.'),
+  },
+  equalStrengthIn: {
+    label: text('Thread of equal strength', 'Rosca de igual resistencia'),
+    how: text(
+      'Twice the stress area of the rod, divided by its stripping area per inch.',
+      'El doble del área de tensión, dividido entre el área de barrido por pulgada.',
+    ),
+  },
+  ordinaryRodLb: {
+    label: text('Tension of an ordinary rod', 'Tensión de una varilla común'),
+    how: text(
+      'If it is grade 36 steel, the whole nut engaged: 0.75 x 58,000 psi x gross area, halved. Not less the recess.',
+      'Si es acero grado 36 y la tuerca está llena: 0.75 x 58,000 psi x área, entre dos. Sin descontar lo hundido.',
+    ),
   },
   geometricShare: {
     label: text('Share by thread stripping', 'Parte según el barrido de hilos'),

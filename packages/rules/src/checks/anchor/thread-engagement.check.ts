@@ -10,14 +10,18 @@ import {
   largestRatio,
   length,
   number,
+  poundsOf,
   ratioOf,
   shareOf,
   shareQuantity,
+  squareInchesOf,
   type Text,
   text,
   yesNoOf,
 } from '../../kernel/index.ts';
-import { NUT_SIZES_SOURCE, ROD_SIZES, type RodSize, THREAD_SOURCE } from '../../standards/asme-b18.2.2/nuts.data.ts';
+import { ordinaryRodTensionLb, ROD_TENSION_SOURCE } from '../../standards/aisc-360/rod-tension.ts';
+import { THREAD_SOURCE, threadStrength } from '../../standards/asme-b1.1/threads.ts';
+import { NUT_SIZES_SOURCE, ROD_SIZES, type RodSize } from '../../standards/asme-b18.2.2/nuts.data.ts';
 import {
   DESIGN_GUIDE_LEAST_SHARE,
   DESIGN_GUIDE_SOURCE,
@@ -87,6 +91,7 @@ const MEASURE_RECESS = text(
 
 function judgeRodEnd(inputs: RodInputs): Judgement {
   const size = sizeOf(inputs.diameterIn);
+  const thread = threadStrength(inputs.diameterIn);
   const pitchIn = 1 / size.threadsPerInch;
   const projectionIn = projectionOf(inputs, pitchIn);
   if (projectionIn === undefined)
@@ -103,19 +108,23 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
     verdict: meets ? 'meets' : 'fails',
     ratio: largestRatio([ratioOf(nutIn + rule.pitchesBeyond * pitchIn, nutIn + projectionIn)]),
     remaining: credited ? share : 0,
-    values: {
+    values: () => ({
       threadsBeyond: countOf(projectionIn / pitchIn),
       engagedIn: inchesOf(engagedIn),
       engagedThreads: countOf(engagedIn / pitchIn),
       engagedShare: shareQuantity(share),
       nutMinIn: inchesOf(nutIn),
-      geometricShare: shareQuantity(shareOf(engagedIn, size.equalStrengthIn) ?? 0),
+      rodStripIn2: squareInchesOf(thread.rodStripIn2 * engagedIn),
+      nutStripIn2: squareInchesOf(thread.nutStripIn2 * engagedIn),
+      equalStrengthIn: inchesOf(thread.equalStrengthIn),
+      geometricShare: shareQuantity(shareOf(engagedIn, thread.equalStrengthIn) ?? 0),
+      ordinaryRodLb: poundsOf(ordinaryRodTensionLb(inputs.diameterIn)),
       passesFlush: yesNoOf(passes.flush),
       passesTwoPitches: yesNoOf(passes['two-pitches']),
       passesThreeThreads: yesNoOf(passes['three-threads']),
       passesThreeQuarterNut: yesNoOf(atLeast(share, FHWA_ENGAGED_SHARE)),
       passesHalfNut: yesNoOf(credited),
-    },
+    }),
     reasons: () => [
       measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
       text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
@@ -123,7 +132,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
     ],
     cautions: () => [DISAGREE],
     hangsOn: [NUT_SIZES_SOURCE, rule.source],
-    sources: [NUT_SIZES_SOURCE, rule.source, DESIGN_GUIDE_SOURCE, FHWA_SOURCE, THREAD_SOURCE],
+    sources: [NUT_SIZES_SOURCE, rule.source, DESIGN_GUIDE_SOURCE, FHWA_SOURCE, THREAD_SOURCE, ROD_TENSION_SOURCE],
     referrals: meets ? [] : ['engineer'],
     repairs: meets ? [] : credited ? ['coupler-and-rod'] : ['coupler-and-rod', 'engineer-letter'],
     facts: { ratio: null, ...(credited ? {} : { engineerAlways: UNDER_HALF }) },
@@ -153,6 +162,7 @@ export const threadEngagement = defineCheck({
     DESIGN_GUIDE_SOURCE,
     FHWA_SOURCE,
     THREAD_SOURCE,
+    ROD_TENSION_SOURCE,
   ],
   inputs: {
     diameterIn: length({

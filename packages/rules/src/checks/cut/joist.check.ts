@@ -1,0 +1,266 @@
+import {
+  type Complete,
+  decimal,
+  defineCheck,
+  feetToInches,
+  formatLength,
+  type InputIssue,
+  inchesOf,
+  type Judgement,
+  type Partials,
+  percent,
+  pounds,
+  poundsOf,
+  type Quantity,
+  ratioOf,
+  type Situation,
+  shareQuantity,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { JOIST_CUTS_IBC } from '../../standards/ibc-2018/cuts.data.ts';
+import { JOIST_CUTS_2018, type JoistCutRule } from '../../standards/irc-2018/cuts.data.ts';
+import { JOIST_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
+import { JOIST_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
+import { boredSection, CUT_SECTION_SOURCE, notchedSection } from '../../standards/mechanics/cut-section.ts';
+import {
+  endNotchShare,
+  FV_PSI,
+  FV_SOURCES,
+  NOTCH_SHEAR_SOURCE,
+  shearCapacityLb,
+} from '../../standards/nds-2018/shear.ts';
+import { inputs } from './joist.inputs.ts';
+import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+
+const RULES: readonly JoistCutRule[] = [JOIST_CUTS_2018, JOIST_CUTS_2021, JOIST_CUTS_2024, JOIST_CUTS_IBC];
+
+type JoistInputs = Complete<typeof inputs>;
+
+const WORDS = {
+  notch: text('Notch', 'Muesca'),
+  notchLength: text('Length of the notch', 'Largo de la muesca'),
+  toMidspan: text('Notch from the support', 'Muesca desde el apoyo'),
+  endNotch: text('Notch at the end', 'Muesca en la punta'),
+  hole: text('Hole', 'Perforación'),
+  edge: text('Wood beside the hole', 'Madera junto a la perforación'),
+  otherCut: text('Wood to the next cut', 'Madera hasta el otro corte'),
+};
+const TENSION_FACE = text(
+  'From 4 in nominal thickness the bottom face may be notched only at the ends.',
+  'Desde 4 in nominales de grosor, la cara inferior solo admite muescas en las puntas.',
+);
+const OTHER_CUTS = text(
+  'Holes also stay 2 in from any other hole or notch.',
+  'Las perforaciones también quedan a 2 in de cualquier otra o de una muesca.',
+);
+const NORMAL_DURATION = text(
+  'Shear is for dry wood and normal duration of load.',
+  'El cortante es para madera seca y carga de duración normal.',
+);
+
+interface Allowed {
+  readonly notchIn: number;
+  readonly notchLengthIn: number;
+  readonly endNotchIn: number;
+  readonly holeIn: number;
+}
+
+/** The largest cuts the rule allows in this depth; where the two edges leave less than its share, they govern a hole. */
+const allowedCuts = (depthIn: number, rule: JoistCutRule): Allowed => ({
+  notchIn: depthIn * rule.notchShare,
+  notchLengthIn: depthIn * rule.notchLengthShare,
+  endNotchIn: depthIn * rule.endNotchShare,
+  holeIn: Math.max(0, Math.min(depthIn * rule.holeShare, depthIn - 2 * rule.edgeIn)),
+});
+
+interface Findings {
+  readonly limits: readonly CutLimit[];
+  readonly unmeasured: readonly string[];
+}
+
+function notchFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule): Findings {
+  const { notchIn = 0, notchLengthIn, distanceFromSupportFt, spanFt, notchFace, widthIn } = given;
+  if (notchIn <= 0) return { limits: [], unmeasured: [] };
+  const thick = widthIn !== undefined && widthIn >= rule.thickFromIn;
+  const limits = [cutAtMost(WORDS.notch, notchIn, allowed.notchIn)];
+  if (notchLengthIn !== undefined) limits.push(cutAtMost(WORDS.notchLength, notchLengthIn, allowed.notchLengthIn));
+  if (distanceFromSupportFt !== undefined && spanFt !== undefined) {
+    const nearerFt = Math.min(distanceFromSupportFt, spanFt - distanceFromSupportFt);
+    const zoneIn = feetToInches(spanFt * rule.notchZoneShare);
+    limits.push(cutAtMost(WORDS.toMidspan, feetToInches(nearerFt), zoneIn));
+  }
+  if (thick && notchFace === 'bottom') limits.push(forbidden(TENSION_FACE));
+  const unmeasured = [
+    ...(notchLengthIn === undefined ? ['notchLengthIn'] : []),
+    ...(spanFt === undefined ? ['spanFt'] : []),
+    ...(distanceFromSupportFt === undefined ? ['distanceFromSupportFt'] : []),
+    ...(thick && notchFace === undefined ? ['notchFace'] : []),
+  ];
+  return { limits, unmeasured };
+}
+
+function holeFindings({ holeIn = 0, edgeIn, otherCutIn }: JoistInputs, allowed: Allowed, rule: JoistCutRule): Findings {
+  if (holeIn <= 0) return { limits: [], unmeasured: [] };
+  return {
+    limits: [
+      cutAtMost(WORDS.hole, holeIn, allowed.holeIn),
+      ...(edgeIn === undefined ? [] : [woodAtLeast(WORDS.edge, edgeIn, rule.edgeIn)]),
+      ...(otherCutIn === undefined ? [] : [woodAtLeast(WORDS.otherCut, otherCutIn, rule.edgeIn)]),
+    ],
+    unmeasured: edgeIn === undefined ? ['edgeIn'] : [],
+  };
+}
+
+/**
+ * What the worst cut leaves of bending, stiffness and shear, 0..1. A hole not measured from the edge counts in bending
+ * as a notch of its size, the worst place it can have.
+ */
+function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn = 0 }: JoistInputs) {
+  const sections = [
+    notchedSection(depthIn, notchIn),
+    { ...notchedSection(depthIn, endNotchIn), shear: endNotchShare(depthIn, depthIn - endNotchIn) },
+    boredSection(depthIn, holeIn, edgeIn),
+  ];
+  return {
+    moment: Math.min(...sections.map((one) => one.moment)),
+    stiffness: Math.min(...sections.map((one) => one.stiffness)),
+    shear: Math.min(...sections.map((one) => one.shear)),
+  };
+}
+
+/** The shear the cut joist carries, when its load, thickness and species are known. Pounds. */
+function shearFindings({ endShearLb, widthIn, species, depthIn }: JoistInputs, shearLeft: number) {
+  if (endShearLb === undefined || widthIn === undefined || species === undefined) return undefined;
+  const { psi, source } = FV_PSI[species];
+  const fullLb = shearCapacityLb(psi, widthIn, depthIn);
+  const leftLb = fullLb * shearLeft;
+  const ratio = ratioOf(endShearLb, leftLb);
+  const ok = ratio === null ? endShearLb <= 0 : ratio <= 1;
+  const says = () =>
+    text(
+      `The end takes ${pounds(leftLb)} of shear of ${pounds(fullLb)} whole; the load is ${pounds(endShearLb)}.`,
+      `La punta resiste ${pounds(leftLb)} de cortante, entera ${pounds(fullLb)}; la carga es ${pounds(endShearLb)}.`,
+    );
+  return { fullLb, leftLb, source, limit: { ratio, ok, says } };
+}
+
+function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation): Judgement {
+  const allowed = allowedCuts(given.depthIn, rule);
+  const left = sectionLeft(given);
+  const shear = shearFindings(given, left.shear);
+  const { endNotchIn = 0, holeIn = 0 } = given;
+  const notch = notchFindings(given, allowed, rule);
+  const hole = holeFindings(given, allowed, rule);
+  const limits = [
+    ...notch.limits,
+    ...(endNotchIn > 0 ? [cutAtMost(WORDS.endNotch, endNotchIn, allowed.endNotchIn)] : []),
+    ...hole.limits,
+    ...(shear ? [shear.limit] : []),
+  ];
+  const judged = judgeLimits(limits, [...notch.unmeasured, ...hole.unmeasured]);
+  const fails = judged.verdict === 'fails';
+  return {
+    ...judged,
+    remaining: judged.verdict === 'meets' ? 1 : fails ? Math.min(left.moment, left.shear) : null,
+    values: {
+      ...limitValues(allowed, rule),
+      momentRatio: shareQuantity(left.moment),
+      stiffnessRatio: shareQuantity(left.stiffness),
+      shearRatio: shareQuantity(left.shear),
+      ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
+    },
+    reasons: () => joistReasons(limits, fails, left),
+    cautions: () => [
+      ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),
+      ...(shear ? [NORMAL_DURATION] : []),
+    ],
+    repairs: fails ? ['member-sister', 'member-replace', 'engineer-letter'] : [],
+    hangsOn: shear ? [rule.source, NOTCH_SHEAR_SOURCE, shear.source] : [rule.source],
+    sources: [rule.source, CUT_SECTION_SOURCE, ...(shear ? [NOTCH_SHEAR_SOURCE, shear.source] : [])],
+    // Only a load over what the wood carries says how unsafe it is; a notch over its limit does not.
+    facts: { ratio: shear?.limit.ratio ?? null, memberKind: situation.memberKind === 'beam' ? 'beam' : 'joist' },
+  };
+}
+
+const limitValues = (allowed: Allowed, rule: JoistCutRule): Record<string, Quantity> => ({
+  notchLimitIn: inchesOf(allowed.notchIn),
+  notchLengthLimitIn: inchesOf(allowed.notchLengthIn),
+  endNotchLimitIn: inchesOf(allowed.endNotchIn),
+  holeLimitIn: inchesOf(allowed.holeIn),
+  edgeLimitIn: inchesOf(rule.edgeIn),
+});
+
+function joistReasons(limits: readonly CutLimit[], fails: boolean, left: { moment: number; shear: number }): Text[] {
+  if (limits.length === 0) return [text('There is no cut.', 'No hay corte.')];
+  const keeps = text(
+    `The cut section keeps ${percent(left.moment)} in bending and ${percent(left.shear)} in shear.`,
+    `La sección cortada conserva ${percent(left.moment)} en flexión y ${percent(left.shear)} en cortante.`,
+  );
+  return [...limits.map((limit) => limit.says()), ...(fails ? [keeps] : [])];
+}
+
+function impossible(given: Partials<typeof inputs>): InputIssue[] {
+  const { depthIn, notchIn, endNotchIn, holeIn, edgeIn, distanceFromSupportFt, spanFt } = given;
+  const issues = [
+    ...largerThan('notchIn', notchIn, depthIn),
+    ...largerThan('endNotchIn', endNotchIn, depthIn),
+    ...largerThan('holeIn', holeIn, depthIn),
+    ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+  ];
+  if (distanceFromSupportFt === undefined || spanFt === undefined || distanceFromSupportFt <= spanFt) return issues;
+  const [came, most] = [decimal(distanceFromSupportFt, 4), decimal(spanFt, 4)];
+  const message = text(
+    `distanceFromSupportFt: got ${came} ft; allowed is at most the span, ${most} ft.`,
+    `distanceFromSupportFt: llegó ${came} ft; se permite hasta el claro, ${most} ft.`,
+  );
+  return [...issues, { path: ['distanceFromSupportFt'], message }];
+}
+
+/** Whether a sawn joist, rafter or beam is notched or bored within the code, and what the cut leaves. Inches, feet, pounds. */
+export const joist = defineCheck({
+  id: 'cut.joist',
+  title: text('Cut or bored joist', 'Vigueta cortada o perforada'),
+  question: text(
+    'Is a sawn joist, rafter or beam notched or drilled?',
+    '¿Una vigueta, cabio o viga aserrada tiene muesca o perforación?',
+  ),
+  element: 'joist',
+  role: 'gravity',
+  editions: RULES.map(codeEdition),
+  defaultEdition: JOIST_CUTS_2018.id,
+  sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE, NOTCH_SHEAR_SOURCE, ...FV_SOURCES],
+  inputs,
+  refine: impossible,
+  evaluate: (given, { edition, situation }) => {
+    const rule = RULES.find((row) => row.id === edition);
+    if (!rule) throw new RangeError(`No joist cutting rule ${edition}`);
+    return judgeJoist(given, rule, situation);
+  },
+  repairs: ['member-sister', 'member-replace', 'engineer-letter'],
+  client: {
+    found: ({ notchIn = 0, endNotchIn = 0, holeIn = 0 }) => {
+      const cutIn = Math.max(notchIn, endNotchIn, holeIn);
+      return cutIn > 0
+        ? text(
+            `A beam that holds the floor was cut ${formatLength(cutIn)} deep.`,
+            `A una viga que sostiene el piso le cortaron ${formatLength(cutIn)}.`,
+          )
+        : text('A beam that holds the floor was cut.', 'Una viga que sostiene el piso está cortada.');
+    },
+    why: text(
+      'A cut takes away much more strength than wood: half the depth leaves a quarter of the strength.',
+      'Un corte quita mucha más fuerza que madera: con media altura queda un cuarto de la fuerza.',
+    ),
+    ifNot: text('The beam can sag, split or break at the cut.', 'La viga puede pandearse, rajarse o romperse ahí.'),
+  },
+  doesNotCover: [
+    text(
+      'I-joists, trusses, LVL and glulam: see the check for those.',
+      'Vigas I, cerchas, LVL y laminados: tienen otra revisión.',
+    ),
+    text('Headers, and the strength of the whole floor.', 'Dinteles y la resistencia de todo el piso.'),
+  ],
+  cases: () => import('./joist.cases.ts'),
+  drawing: () => import('./joist.drawing.ts'),
+});

@@ -1,0 +1,111 @@
+import { type Condition, choice, type LengthSpec, length, number, type Text, text } from '../../kernel/index.ts';
+
+const NOTCH: Condition = { input: 'notchIn', known: true };
+const HOLE: Condition = { input: 'holeIn', known: true };
+
+/** A cut is asked for while none is known; 0 says there is none. */
+const cut = (label: Text, howToMeasure: Text, others: readonly string[]) =>
+  length({
+    unit: 'in',
+    min: 0,
+    max: 48,
+    needed: { when: { all: others.map((input) => ({ input, known: false })) } },
+    label,
+    howToMeasure,
+  });
+const part = (spec: Omit<LengthSpec, 'needed' | 'min'>) => length({ ...spec, min: 0, needed: 'optional' });
+
+export const inputs = {
+  depthIn: length({
+    unit: 'in',
+    min: 1,
+    max: 48,
+    label: text('Joist depth', 'Altura de la vigueta'),
+    howToMeasure: text('Where it is whole: 9 1/4 for a 2x10.', 'Donde está entera: 9 1/4 en un 2x10.'),
+  }),
+  spanFt: length({
+    unit: 'ft',
+    min: 0.5,
+    max: 80,
+    needed: 'optional',
+    showWhen: NOTCH,
+    label: text('Span', 'Claro'),
+    howToMeasure: text('From support to support.', 'De apoyo a apoyo.'),
+  }),
+  notchIn: cut(
+    text('Depth of a notch along the span', 'Fondo de una muesca en el claro'),
+    text('The deepest, in the top or bottom. 0 when none.', 'La más honda, arriba o abajo. 0 si no hay.'),
+    ['endNotchIn', 'holeIn'],
+  ),
+  notchLengthIn: part({
+    unit: 'in',
+    max: 960,
+    showWhen: NOTCH,
+    label: text('Length of that notch', 'Largo de esa muesca'),
+  }),
+  distanceFromSupportFt: part({
+    unit: 'ft',
+    max: 80,
+    showWhen: NOTCH,
+    label: text('Notch from the nearer support', 'Muesca desde el apoyo más cercano'),
+    howToMeasure: text('To the end of the notch nearer midspan.', 'Hasta la punta de la muesca más al centro.'),
+  }),
+  notchFace: choice({
+    options: [
+      { value: 'top', label: text('Top', 'Arriba') },
+      { value: 'bottom', label: text('Bottom', 'Abajo') },
+    ],
+    needed: 'optional',
+    showWhen: NOTCH,
+    label: text('Notched from', 'Muesca desde'),
+  }),
+  endNotchIn: cut(
+    text('Depth of a notch at the end', 'Fondo de una muesca en la punta'),
+    text('Over the support. 0 when none.', 'Sobre el apoyo. 0 si no hay.'),
+    ['notchIn', 'holeIn'],
+  ),
+  holeIn: cut(
+    text('Diameter of the hole', 'Diámetro de la perforación'),
+    text('The largest one. 0 when none.', 'La mayor. 0 si no hay.'),
+    ['notchIn', 'endNotchIn'],
+  ),
+  edgeIn: part({
+    unit: 'in',
+    max: 48,
+    showWhen: HOLE,
+    label: text('Wood between hole and edge', 'Madera entre perforación y canto'),
+    howToMeasure: text('At the top or the bottom, the smaller.', 'Arriba o abajo, la menor.'),
+  }),
+  otherCutIn: part({
+    unit: 'in',
+    max: 960,
+    showWhen: HOLE,
+    label: text('Hole to the next hole or notch', 'Perforación hasta la siguiente o una muesca'),
+  }),
+  widthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 24,
+    needed: { when: { input: 'endShearLb', known: true } },
+    label: text('Joist thickness', 'Grosor de la vigueta'),
+  }),
+  species: choice({
+    options: [
+      { value: 'douglas-fir-larch', label: text('Douglas fir-larch', 'Abeto Douglas-alerce') },
+      { value: 'southern-pine', label: text('Southern pine', 'Pino del sur') },
+      { value: 'hem-fir', label: text('Hem-fir', 'Hem-fir') },
+      { value: 'spruce-pine-fir', label: text('Spruce-pine-fir', 'Pícea-pino-abeto') },
+      { value: 'spruce-pine-fir-south', label: text('Spruce-pine-fir (South)', 'Pícea-pino-abeto (sur)') },
+      { value: 'redwood', label: text('Redwood', 'Secuoya') },
+    ],
+    needed: { when: { input: 'endShearLb', known: true } },
+    label: text('Species', 'Especie'),
+  }),
+  endShearLb: number({
+    unit: 'lb',
+    min: 0,
+    max: 1_000_000,
+    needed: 'optional',
+    label: text('Shear at the end, if known', 'Cortante en la punta, si se sabe'),
+  }),
+} as const;

@@ -1,0 +1,224 @@
+import {
+  type Complete,
+  defineCheck,
+  factorOf,
+  flag,
+  formatLength,
+  type InputIssue,
+  inchesOf,
+  type Judgement,
+  length,
+  type Partials,
+  percent,
+  type Role,
+  shareQuantity,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { STUD_CUTS_IBC } from '../../standards/ibc-2018/cuts.data.ts';
+import { STUD_CUTS_2018, type StudCutRule } from '../../standards/irc-2018/cuts.data.ts';
+import { STUD_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
+import { STUD_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
+import { CUT_SECTION_SOURCE } from '../../standards/mechanics/cut-section.ts';
+import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+
+const RULES: readonly StudCutRule[] = [STUD_CUTS_2018, STUD_CUTS_2021, STUD_CUTS_2024, STUD_CUTS_IBC];
+
+const HOLE = { input: 'holeIn', known: true } as const;
+const NOTCH = { input: 'notchIn', known: true } as const;
+
+const inputs = {
+  depthIn: length({
+    unit: 'in',
+    min: 1,
+    max: 24,
+    label: text('Stud depth', 'Fondo del pie derecho'),
+    howToMeasure: text(
+      'From face to face of the wall: 3 1/2 for a 2x4.',
+      'De cara a cara de la pared: 3 1/2 en un 2x4.',
+    ),
+  }),
+  bearing: flag({ label: text('Outside or bearing wall?', '¿Pared exterior o de carga?') }),
+  notchIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: { when: { input: 'holeIn', known: false } },
+    label: text('Depth of the notch', 'Fondo de la muesca'),
+    howToMeasure: text(
+      'Into the depth of the stud. 0 when there is none.',
+      'En el fondo del pie derecho. 0 si no hay.',
+    ),
+  }),
+  holeIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: { when: { input: 'notchIn', known: false } },
+    label: text('Diameter of the hole', 'Diámetro de la perforación'),
+    howToMeasure: text('The largest one. 0 when there is none.', 'La mayor. 0 si no hay.'),
+  }),
+  edgeIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: 'optional',
+    showWhen: HOLE,
+    label: text('Wood between hole and edge', 'Madera entre perforación y canto'),
+    howToMeasure: text('At the nearer edge of the stud.', 'En el canto más cercano.'),
+  }),
+  doubled: flag({
+    default: false,
+    showWhen: HOLE,
+    label: text('Two studs nailed together?', '¿Dos pies derechos clavados juntos?'),
+  }),
+  sameSection: flag({
+    needed: 'optional',
+    showWhen: { all: [HOLE, NOTCH] },
+    label: text('Hole and notch at the same height?', '¿Perforación y muesca a la misma altura?'),
+  }),
+} as const;
+
+type StudInputs = Complete<typeof inputs>;
+
+const NOTCH_WORDS = text('Notch', 'Muesca');
+const HOLE_WORDS = text('Hole', 'Perforación');
+const EDGE_WORDS = text('Wood beside the hole', 'Madera junto a la perforación');
+const SAME_SECTION = text(
+  'Hole and notch share one section of the stud.',
+  'Perforación y muesca están en la misma sección.',
+);
+const NO_MORE_THAN_TWO = text(
+  'Doubled studs may be bored to the larger limit in no more than two in a row.',
+  'Los pies derechos dobles solo admiten el límite mayor en dos seguidos como máximo.',
+);
+const MISPRINT = text(
+  'IRC 2018 prints "not more than 5/8 in" for the edge; editions before and after mean at least 5/8 in, used here.',
+  'IRC 2018 imprime "no más de 5/8 in" para el canto; las demás ediciones dicen al menos 5/8 in, que se usa aquí.',
+);
+
+interface StudLimits {
+  readonly notchIn: number;
+  readonly holeIn: number;
+}
+
+/** The largest notch and hole the rule allows in this stud, inches. */
+function allowedCuts({ depthIn, bearing, doubled }: StudInputs, rule: StudCutRule): StudLimits {
+  const holeShare = !bearing ? rule.holeShare.nonBearing : doubled ? rule.holeShare.doubled : rule.holeShare.bearing;
+  return {
+    notchIn: depthIn * (bearing ? rule.notchShare.bearing : rule.notchShare.nonBearing),
+    holeIn: depthIn * holeShare,
+  };
+}
+
+/**
+ * Share of the stud that may be counted at its worst cut: bending strength beside a notch, area beside a hole, or what
+ * is left of a section that has both.
+ */
+function shareLeft({ depthIn, notchIn = 0, holeIn = 0, sameSection }: StudInputs): number {
+  const left = (cutIn: number) => Math.max(0, 1 - cutIn / depthIn);
+  return Math.min(left(notchIn) ** 2, left(holeIn), sameSection ? left(notchIn + holeIn) : 1);
+}
+
+function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undefined): Judgement {
+  const { notchIn = 0, holeIn = 0, edgeIn, sameSection, bearing } = given;
+  const allowed = allowedCuts(given, rule);
+  const both = notchIn > 0 && holeIn > 0;
+  const notch = cutAtMost(NOTCH_WORDS, notchIn, allowed.notchIn);
+  const hole = cutAtMost(HOLE_WORDS, holeIn, allowed.holeIn);
+  const edge = holeIn > 0 && edgeIn !== undefined ? woodAtLeast(EDGE_WORDS, edgeIn, rule.edgeIn) : undefined;
+  const limits: CutLimit[] = [
+    ...(notchIn > 0 ? [notch] : []),
+    ...(holeIn > 0 ? [hole] : []),
+    ...(edge ? [edge] : []),
+    ...(both && sameSection ? [forbidden(SAME_SECTION)] : []),
+  ];
+  const unmeasured = [
+    ...(holeIn > 0 && edgeIn === undefined ? ['edgeIn'] : []),
+    ...(both && sameSection === undefined ? ['sameSection'] : []),
+  ];
+  const judged = judgeLimits(limits, unmeasured);
+  const left = shareLeft(given);
+  return {
+    ...judged,
+    remaining: judged.verdict === 'meets' ? 1 : judged.verdict === 'fails' ? left : null,
+    values: {
+      notchLimitIn: inchesOf(allowed.notchIn),
+      holeLimitIn: inchesOf(allowed.holeIn),
+      edgeLimitIn: inchesOf(rule.edgeIn),
+      notchRatio: factorOf(notch.ratio ?? 0),
+      holeRatio: factorOf(hole.ratio ?? 0),
+      ...(typeof edge?.ratio === 'number' && { edgeRatio: factorOf(edge.ratio) }),
+      shareLeft: shareQuantity(left),
+    },
+    reasons: () => studReasons(limits, unmeasured, left, judged.verdict === 'fails'),
+    cautions: () => [
+      ...(rule.edgeMisprinted && holeIn > 0 ? [MISPRINT] : []),
+      ...(given.doubled && bearing ? [NO_MORE_THAN_TWO] : []),
+    ],
+    repairs: judged.verdict === 'fails' ? ['stud-sister', ...(bearing ? ['engineer-letter'] : [])] : [],
+    hangsOn: [rule.source],
+    sources: [rule.source, CUT_SECTION_SOURCE],
+    facts: { ratio: null, memberKind: 'stud', role: placeRole ?? (bearing ? 'gravity' : 'finish') },
+  };
+}
+
+function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[], left: number, fails: boolean): Text[] {
+  return [
+    ...(limits.length > 0 ? limits.map((limit) => limit.says()) : [text('There is no cut.', 'No hay corte.')]),
+    ...(unmeasured.length > 0 && !fails
+      ? [text('Measure what is missing before it can pass.', 'Mida lo que falta antes de aprobarlo.')]
+      : []),
+    ...(fails
+      ? [text(`About ${percent(left)} of the stud is left there.`, `Ahí queda cerca del ${percent(left)}.`)]
+      : []),
+  ];
+}
+
+const tooLarge = ({ depthIn, notchIn, holeIn, edgeIn }: Partials<typeof inputs>): InputIssue[] => [
+  ...largerThan('notchIn', notchIn, depthIn),
+  ...largerThan('holeIn', holeIn, depthIn),
+  ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+];
+
+/** Whether a stud is notched or bored within the code's shares of its depth. Inches. */
+export const stud = defineCheck({
+  id: 'cut.stud',
+  title: text('Cut or bored stud', 'Pie derecho cortado o perforado'),
+  question: text(
+    'Is a wall stud notched or drilled for a pipe, wire or duct?',
+    '¿Un pie derecho tiene muesca o perforación para tubo, cable o ducto?',
+  ),
+  element: 'stud',
+  role: 'gravity',
+  editions: RULES.map(codeEdition),
+  defaultEdition: STUD_CUTS_2024.id,
+  sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE],
+  inputs,
+  refine: tooLarge,
+  evaluate: (given, { edition, situation }) => {
+    const rule = RULES.find((row) => row.id === edition);
+    if (!rule) throw new RangeError(`No stud cutting rule ${edition}`);
+    return judgeStud(given, rule, situation.role);
+  },
+  repairs: ['stud-sister', 'engineer-letter'],
+  client: {
+    found: ({ notchIn = 0, holeIn = 0 }) => {
+      const cutIn = Math.max(notchIn, holeIn);
+      return cutIn > 0
+        ? text(
+            `A wall post was cut ${formatLength(cutIn)} deep.`,
+            `A un poste de la pared le cortaron ${formatLength(cutIn)}.`,
+          )
+        : text('A post inside a wall was cut.', 'Un poste dentro de una pared está cortado.');
+    },
+    why: text('The posts in a wall hold up what is above it.', 'Los postes de la pared sostienen lo de arriba.'),
+    ifNot: text('The post can bend or split at the cut.', 'El poste puede doblarse o rajarse en el corte.'),
+  },
+  doesNotCover: [
+    text('Headers and posts: no table lets them be cut.', 'Dinteles y postes: ninguna tabla permite cortarlos.'),
+    text('Engineered studs and cuts along the stud.', 'Pies derechos de ingeniería y cortes a lo largo.'),
+  ],
+  cases: () => import('./stud.cases.ts'),
+  drawing: () => import('./stud.drawing.ts'),
+});

@@ -1,0 +1,40 @@
+import type { Source } from '../../kernel/index.ts';
+
+export const CUT_SECTION_SOURCE: Source = {
+  id: 'cut-section',
+  title: 'Strength of what a cut leaves of a rectangular section, from mechanics',
+  edition: 'none',
+  section: 'section modulus, second moment and shear depth; screening only',
+  basis: 'common-practice',
+};
+
+/** What a cut section keeps of the whole one, 0..1. */
+export interface CutSection {
+  readonly moment: number;
+  readonly stiffness: number;
+  /** Depth left to carry shear, over the whole depth. */
+  readonly shear: number;
+}
+
+/** A notch from one face: bending goes with the square of the depth left, stiffness with its cube. Inches. */
+export function notchedSection(depthIn: number, notchIn: number): CutSection {
+  const left = Math.max(0, 1 - notchIn / depthIn);
+  return { moment: left ** 2, stiffness: left ** 3, shear: left };
+}
+
+/**
+ * A hole with wood on both sides, `edgeIn` from the nearer face. In the middle of the depth the stiffness is
+ * 1 - (a/d)^3; off the middle the neutral axis moves as well. Inches; hole plus edge at most the depth.
+ */
+export function boredSection(depthIn: number, holeIn: number, edgeIn: number): CutSection {
+  const a = holeIn / depthIn;
+  const near = edgeIn / depthIn;
+  const far = Math.max(0, 1 - a - near);
+  const left = near + far;
+  if (left <= 0) return { moment: 0, stiffness: 0, shear: 0 };
+  // Two strips, `near` and `far` high, taken about the centroid of both; the whole section has 1/12 and 1/6.
+  const centroid = (near * (near / 2) + far * (1 - far / 2)) / left;
+  const own = (near ** 3 + far ** 3) / 12;
+  const stiffness = 12 * (own + near * (centroid - near / 2) ** 2 + far * (1 - far / 2 - centroid) ** 2);
+  return { moment: stiffness / (2 * Math.max(centroid, 1 - centroid)), stiffness, shear: left };
+}

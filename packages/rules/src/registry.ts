@@ -1,6 +1,8 @@
 import { threadEngagement } from './checks/anchor/thread-engagement.check.ts';
 import { bearingSeat } from './checks/bearing/seat.check.ts';
 import { hanger } from './checks/connection/hanger.check.ts';
+import { nail } from './checks/connection/nail.check.ts';
+import { toeNail } from './checks/connection/toe-nail.check.ts';
 import { engineered } from './checks/cut/engineered.check.ts';
 import { joist } from './checks/cut/joist.check.ts';
 import { stud } from './checks/cut/stud.check.ts';
@@ -20,6 +22,8 @@ export const checks: readonly Check[] = [
   topPlate,
   bearingSeat,
   hanger,
+  nail,
+  toeNail,
   nailSurvey,
   shrinkage,
   sectionLoss,

@@ -65,6 +65,8 @@ const HALF_TIP_DIAMETERS = 1;
 export interface NailLateral {
   /** The six modes at the penetration there is; none below six diameters. */
   readonly yielding: YieldLoads | undefined;
+  /** Length that bears in the main member, inches. */
+  readonly mainBearingIn: number;
   /** Penetration over ten diameters, at most 1; 0 below six diameters. */
   readonly penetrationFactor: number;
   /** Reference lateral value, lb, before adjustment factors. */
@@ -83,13 +85,13 @@ export function nailLateral(joint: Omit<DowelJoint, 'mainBearingIn'>, penetratio
   const fullIn = FULL_PENETRATION_DIAMETERS * diameterIn;
   const fullLb = yieldLoads({ ...joint, mainBearingIn: fullIn }).lateralLb;
   if (!atLeast(penetrationIn, LEAST_PENETRATION_DIAMETERS * diameterIn))
-    return { yielding: undefined, penetrationFactor: 0, referenceLb: 0, fullLb };
+    return { yielding: undefined, mainBearingIn: 0, penetrationFactor: 0, referenceLb: 0, fullLb };
   const isFull = atLeast(penetrationIn, fullIn);
   const mainBearingIn = isFull ? penetrationIn : penetrationIn - HALF_TIP_DIAMETERS * diameterIn;
   const yielding = yieldLoads({ ...joint, mainBearingIn });
   const penetrationFactor = isFull ? 1 : penetrationIn / fullIn;
   const referenceLb = isFull ? yielding.lateralLb : Math.min(yielding.lateralLb, fullLb * penetrationFactor);
-  return { yielding, penetrationFactor, referenceLb, fullLb };
+  return { yielding, mainBearingIn, penetrationFactor, referenceLb, fullLb };
 }
 
 /** Reference withdrawal of a smooth nail from side grain, lb per inch of penetration. */

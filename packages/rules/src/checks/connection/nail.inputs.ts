@@ -1,0 +1,160 @@
+import {
+  type Condition,
+  choice,
+  flag,
+  type InputIssue,
+  length,
+  number,
+  type Partials,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { demandField, loadDurationField, speciesField } from '../../standards/nds-2018/fields.ts';
+import { NAIL_DIAMETER_IN, NAIL_LENGTH_IN, type NamedNail } from '../../standards/nds-2018/nails.data.ts';
+
+const NAILS = Object.keys(NAIL_LENGTH_IN) as NamedNail[];
+const KIND_ES: Readonly<Record<string, string>> = { common: 'común', box: 'box', sinker: 'sinker' };
+
+/** 50d; from 1/4 in on a dowel is no longer judged as a nail. */
+const THICKEST_NAIL_IN = 0.244;
+
+function nailLabel(nail: NamedNail): Text {
+  const [penny = '', kind = ''] = nail.split('-');
+  const size = `${NAIL_DIAMETER_IN[nail]} x ${NAIL_LENGTH_IN[nail]} in`;
+  return text(`${penny} ${kind}, ${size}`, `${penny} ${KIND_ES[kind]}, ${size}`);
+}
+
+/** Every named nail, as a form offers it. */
+export const NAIL_OPTIONS = NAILS.map((value) => ({ value, label: nailLabel(value) }));
+
+const bySize: Condition = {
+  all: [
+    { input: 'nail', known: false },
+    { input: 'diameterIn', known: true },
+  ],
+};
+
+export const inputs = {
+  nail: choice({
+    options: NAIL_OPTIONS,
+    needed: { when: { input: 'diameterIn', known: false } },
+    label: text('Nail', 'Clavo'),
+    howToMeasure: text('From the box, or pull one and measure it.', 'De la caja, o saque uno y mídalo.'),
+  }),
+  diameterIn: length({
+    unit: 'in',
+    min: 0.06,
+    max: THICKEST_NAIL_IN,
+    needed: 'optional',
+    showWhen: { input: 'nail', known: false },
+    label: text('Or: shank diameter', 'O: diámetro del clavo'),
+  }),
+  lengthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 8,
+    needed: {
+      when: {
+        all: [
+          bySize,
+          {
+            any: [
+              { input: 'penetrationIn', known: false },
+              { input: 'toeNailed', is: [true] },
+            ],
+          },
+        ],
+      },
+    },
+    showWhen: bySize,
+    label: text('Nail length', 'Largo del clavo'),
+  }),
+  fybPsi: number({
+    unit: 'psi',
+    min: 30_000,
+    max: 200_000,
+    needed: 'optional',
+    showWhen: bySize,
+    label: text('Bending yield strength, if known', 'Resistencia a flexión, si se sabe'),
+  }),
+  sideThicknessIn: length({
+    unit: 'in',
+    min: 0.015,
+    max: 6,
+    denominator: 32,
+    needed: { when: { not: { input: 'toeNailed', is: [true] } } },
+    label: text('Thickness of the piece nailed on', 'Grueso de la pieza clavada'),
+  }),
+  sideMaterial: choice({
+    options: [
+      { value: 'sawn', label: text('Lumber', 'Madera aserrada') },
+      { value: 'osb', label: text('OSB', 'OSB') },
+      { value: 'plywood', label: text('Plywood', 'Contrachapado') },
+      { value: 'structural-1-plywood', label: text('Structural I plywood', 'Contrachapado Structural I') },
+      { value: 'steel', label: text('Steel strap', 'Placa de acero') },
+    ],
+    label: text('It is made of', 'Es de'),
+  }),
+  sideSpecies: {
+    ...speciesField(text('Its species, if not the same', 'Su especie, si es otra')),
+    needed: 'optional',
+    showWhen: { input: 'sideMaterial', is: ['sawn'] },
+  },
+  mainSpecies: {
+    ...speciesField(text('Species of the piece that holds the point', 'Especie de la pieza donde entra la punta')),
+    needed: { when: { input: 'G', known: false } },
+  },
+  G: number({
+    unit: 'factor',
+    min: 0.3,
+    max: 0.75,
+    needed: 'optional',
+    showWhen: { input: 'mainSpecies', known: false },
+    label: text('Or: specific gravity', 'O: gravedad específica'),
+  }),
+  penetrationIn: length({
+    unit: 'in',
+    min: 0,
+    max: 8,
+    needed: 'optional',
+    label: text('Penetration, point included', 'Penetración, con la punta'),
+    howToMeasure: text(
+      'Into the piece that holds the point; less whatever lies between. Left out: length less thickness.',
+      'En la pieza donde entra la punta, sin lo que haya en medio. Si falta: largo menos grueso.',
+    ),
+  }),
+  loadDuration: loadDurationField,
+  toeNailed: flag({ default: false, label: text('Toe-nailed?', '¿Clavado en ángulo?') }),
+  demandLb: demandField(text('Load across the nail, if known', 'Carga a través del clavo, si se sabe')),
+} as const;
+
+type NailPartials = Partials<typeof inputs>;
+
+const issue = (name: string, came: string, allowed: Text): InputIssue => ({
+  path: [name],
+  message: text(`${name}: got ${came}; allowed is ${allowed.en}.`, `${name}: llegó ${came}; se permite ${allowed.es}.`),
+});
+
+/** Nails that contradict themselves: two sizes, deeper than they are long, or toe-nailed through a panel. */
+export function nailIssues(given: NailPartials): InputIssue[] {
+  const { nail, diameterIn, penetrationIn, sideMaterial } = given;
+  const issues: InputIssue[] = [];
+  if (nail !== undefined && diameterIn !== undefined && diameterIn !== NAIL_DIAMETER_IN[nail]) {
+    const is = `${NAIL_DIAMETER_IN[nail]} in`;
+    issues.push(
+      issue('diameterIn', `${diameterIn} in`, text(`${is}, as a ${nail} nail is`, `${is}, como el clavo ${nail}`)),
+    );
+  }
+  const nailIn = nail === undefined ? given.lengthIn : NAIL_LENGTH_IN[nail];
+  if (nailIn !== undefined && penetrationIn !== undefined && penetrationIn > nailIn)
+    issues.push(
+      issue(
+        'penetrationIn',
+        `${penetrationIn} in`,
+        text(`at most the nail, ${nailIn} in`, `lo más el clavo, ${nailIn} in`),
+      ),
+    );
+  if (given.toeNailed && sideMaterial !== undefined && sideMaterial !== 'sawn')
+    issues.push(issue('toeNailed', `true, ${sideMaterial}`, text('true only with sawn', 'true solo con sawn')));
+  return issues;
+}

@@ -1,0 +1,34 @@
+import { choice, number, poundsOf, type Quantity, type Text, text } from '../../kernel/index.ts';
+import { LOAD_DURATION } from './nails.ts';
+import { FRAMING_SPECIES } from './species.data.ts';
+import type { YieldLoads } from './yield-limit.ts';
+
+/** Asks for a framing species; `needed` only when the input that may stand for it is absent. */
+export const speciesField = (label: Text) =>
+  choice({ options: FRAMING_SPECIES, label, howToMeasure: text('From the grade stamp.', 'Del sello de grado.') });
+
+/** Asks for the load duration factor C_D, 1 unless said. */
+export const loadDurationField = number({
+  unit: 'factor',
+  min: LOAD_DURATION.least,
+  max: LOAD_DURATION.most,
+  default: LOAD_DURATION.normal,
+  label: text('Load duration factor', 'Factor de duración de la carga'),
+  howToMeasure: text(
+    '0.9 lasting, 1 people and furniture, 1.15 snow, 1.25 while building, 1.6 wind or earthquake.',
+    '0.9 permanente, 1 personas y muebles, 1.15 nieve, 1.25 en obra, 1.6 viento o sismo.',
+  ),
+});
+
+/** Asks for the load that a capacity is held against. */
+export const demandField = (label: Text) => number({ unit: 'lb', min: 0, max: 1_000_000, needed: 'optional', label });
+
+/** The six yield loads as values of an outcome. */
+export const yieldValues = ({ loadsLb }: YieldLoads): Record<string, Quantity> => ({
+  Im: poundsOf(loadsLb.Im),
+  Is: poundsOf(loadsLb.Is),
+  II: poundsOf(loadsLb.II),
+  IIIm: poundsOf(loadsLb.IIIm),
+  IIIs: poundsOf(loadsLb.IIIs),
+  IV: poundsOf(loadsLb.IV),
+});

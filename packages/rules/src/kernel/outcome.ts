@@ -11,7 +11,7 @@ export type Severity = (typeof SEVERITIES)[number];
 export const REFERRALS = ['engineer', 'official', 'specialist'] as const;
 export type Referral = (typeof REFERRALS)[number];
 
-/** A result with its unit: `in`, `ft`, `lb`, `plf`, `psi`, `pct`, `F`, `sf`, `in2`, `share`, `count`, `slope`, `yes-no`, `text`. */
+/** A result with its unit: `in`, `ft`, `lb`, `plf`, `ft-lb`, `psi`, `pct`, `F`, `sf`, `in2`, `share`, `count`, `slope`, `yes-no`, `text`. */
 export interface Quantity {
   readonly value: number | boolean | string;
   readonly unit: string;

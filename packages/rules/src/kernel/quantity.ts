@@ -6,7 +6,10 @@ const of =
   (value: number): Quantity => ({ value: value + 0, unit });
 
 export const inchesOf = of('in');
+export const feetOf = of('ft');
 export const poundsOf = of('lb');
+export const plfOf = of('plf');
+export const footPoundsOf = of('ft-lb');
 export const psiOf = of('psi');
 export const pctOf = of('pct');
 export const squareFeetOf = of('sf');

@@ -20,6 +20,8 @@ describe('the checks, for anyone', () => {
       expect(check.fields.length, check.id).toBeGreaterThan(0);
       expect(check.sources.length, check.id).toBeGreaterThan(0);
       expect(check.cases.length, check.id).toBeGreaterThan(0);
+      expect(check.values.length, check.id).toBeGreaterThan(0);
+      for (const { name, label, how } of check.values) expect([name, label, how], check.id).not.toContain('');
     }
     const spanish = await api.http().get(`${v1}/checks`).query({ locale: 'es' });
     expect(spanish.body.items[0].title).not.toBe(english.body.items[0].title);

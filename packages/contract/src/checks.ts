@@ -1,13 +1,29 @@
 import * as z from 'zod';
 import { locale } from './common.ts';
-import { checkAnswer, findingContext, inputs } from './findings.ts';
+import { checkAnswer, findingContext, inputs, source } from './findings.ts';
 import { route } from './route.ts';
 
 const byId = z.object({ checkId: z.string().max(80) });
 const language = z.object({ locale: locale.optional() });
 
-/** A check as the rules package describes it: fields, editions, sources, cases. The shape is the rules package's own. */
-export const checkDescription = z.looseObject({ id: z.string(), title: z.string(), defaultEdition: z.string() });
+/** A check as the rules package describes it. What is not named here (fields, editions, words) is the rules package's own shape. */
+export const checkDescription = z.looseObject({
+  id: z.string(),
+  title: z.string(),
+  defaultEdition: z.string(),
+  sources: z.array(source),
+  doesNotCover: z.array(z.string()),
+  /** What it answers under `values`, each with its formula in words. */
+  values: z.array(z.object({ name: z.string(), label: z.string(), how: z.string() })),
+  /** Worked cases; each is run as a test. */
+  cases: z.array(
+    z.object({
+      name: z.string(),
+      origin: z.enum(['published', 'memory', 'hand-worked', 'common-practice']),
+      source: z.string(),
+    }),
+  ),
+});
 
 export const checkRoutes = {
   listChecks: route({

@@ -1,5 +1,17 @@
-import type { CaseOrigin, Check, Condition, Edition, Field, Fields, Needed, Source } from './kernel/index.ts';
-import { type Locale, say, type Text } from './kernel/index.ts';
+import {
+  type CaseOrigin,
+  type Check,
+  type CheckEvidence,
+  type Condition,
+  type Edition,
+  type Field,
+  type Fields,
+  type Locale,
+  type Needed,
+  type Source,
+  say,
+  type Text,
+} from './kernel/index.ts';
 
 /** One input as the form and the API documentation show it, in one language. */
 export interface FieldDescription {
@@ -22,13 +34,20 @@ export interface FieldDescription {
   readonly maxItems?: number;
 }
 
+/** A value of the answer; the name also stands for `name.item` when there is one for each item of a list. */
+export interface ValueDescription {
+  readonly name: string;
+  readonly label: string;
+  /** Its formula in words. */
+  readonly how: string;
+}
+
 /** A check as `GET /api/v1/checks` shows it. */
 export interface CheckDescription {
   readonly id: string;
   readonly title: string;
   readonly question: string;
   readonly element: string;
-  readonly picture: string;
   readonly role: string;
   readonly editions: readonly { readonly id: string; readonly title: string }[];
   readonly defaultEdition: string;
@@ -38,6 +57,10 @@ export interface CheckDescription {
   readonly why: string;
   readonly ifNot: string;
   readonly doesNotCover: readonly string[];
+  /** What the rule asks, in our words. */
+  readonly rule?: string;
+  /** What the check answers, beside verdict and ratio. */
+  readonly values: readonly ValueDescription[];
   readonly cases: readonly { readonly name: string; readonly origin: CaseOrigin; readonly source: string }[];
 }
 
@@ -83,13 +106,13 @@ const describeFields = (fields: Fields, locale: Locale): FieldDescription[] =>
 const inOneLanguage = (texts: readonly Text[], locale: Locale): string[] => texts.map((words) => say(words, locale));
 
 /** Everything a form, a report or a reader needs to know about a check, as JSON in one language. */
-export function describeCheck(check: Check, locale: Locale): CheckDescription {
+export async function describeCheck(check: Check, locale: Locale): Promise<CheckDescription> {
+  const evidence = await check.cases();
   return {
     id: check.id,
     title: say(check.title, locale),
     question: say(check.question, locale),
     element: check.element,
-    picture: check.picture,
     role: check.role,
     editions: check.editions.map((edition: Edition) => ({ id: edition.id, title: say(edition.title, locale) })),
     defaultEdition: check.defaultEdition,
@@ -99,6 +122,11 @@ export function describeCheck(check: Check, locale: Locale): CheckDescription {
     why: say(check.client.why, locale),
     ifNot: say(check.client.ifNot, locale),
     doesNotCover: inOneLanguage(check.doesNotCover, locale),
-    cases: check.cases.map(({ name, origin, source }) => ({ name, origin, source })),
+    ...(evidence.rule && { rule: say(evidence.rule, locale) }),
+    values: describeValues(evidence, locale),
+    cases: evidence.cases.map(({ name, origin, source }) => ({ name, origin, source })),
   };
 }
+
+const describeValues = ({ values }: CheckEvidence, locale: Locale): ValueDescription[] =>
+  Object.entries(values).map(([name, { label, how }]) => ({ name, label: say(label, locale), how: say(how, locale) }));

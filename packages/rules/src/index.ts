@@ -1,4 +1,6 @@
 export * from './describe.ts';
+export * from './elements.ts';
+export * from './editions.ts';
 export * from './evaluate.ts';
 export * from './judged-outcome.ts';
 export * from './kernel/index.ts';
@@ -8,3 +10,4 @@ export * from './repairs/define-repair.ts';
 export * from './repairs/operations.data.ts';
 export * from './repairs/registry.ts';
 export * from './repairs/take-off.ts';
+export * from './run-case.ts';

@@ -1,37 +1,44 @@
 import { describe, expect, test } from 'vitest';
-import { runCheck } from '../evaluate.ts';
-import type { CheckCase, Outcome } from '../kernel/index.ts';
+import type { CheckCase } from '../kernel/index.ts';
 import { checks } from '../registry.ts';
-
-/** Cases without a stated tolerance agree up to binary arithmetic. */
-const EXACT = 1e-9;
-
-function expectNumber(actual: unknown, wanted: number | string | boolean | null, within: number, what: string) {
-  if (typeof wanted !== 'number') return expect(actual, what).toBe(wanted);
-  expect(typeof actual, what).toBe('number');
-  expect(Math.abs((actual as number) - wanted), `${what}: ${actual} for ${wanted}`).toBeLessThanOrEqual(within);
-}
-
-function expectCase(outcome: Outcome, { expect: wanted, tolerance }: CheckCase) {
-  const within = tolerance?.within ?? EXACT;
-  expect(outcome.verdict).toBe(wanted.verdict);
-  if (wanted.ratio !== undefined) expectNumber(outcome.ratio, wanted.ratio, within, 'ratio');
-  if (wanted.remaining !== undefined) expectNumber(outcome.remaining, wanted.remaining, within, 'remaining');
-  if (wanted.severity !== undefined) expect(outcome.severity).toBe(wanted.severity);
-  for (const [name, value] of Object.entries(wanted.values ?? {}))
-    expectNumber(outcome.values[name]?.value, value, within, name);
-  if (wanted.missing) expect(outcome.missing).toEqual(wanted.missing);
-  if (wanted.referrals) expect(outcome.referrals).toEqual(wanted.referrals);
-  if (wanted.repairs) expect(outcome.repairs).toEqual(wanted.repairs);
-}
+import { runCase } from '../run-case.ts';
 
 for (const check of checks) {
   const { cases } = await check.cases();
   describe(check.id, () => {
     for (const one of cases) {
       test(one.name, () => {
-        expectCase(runCheck(check, { edition: one.edition, inputs: one.inputs, context: one.situation }), one);
+        expect(runCase(check, one).differences).toEqual([]);
       });
     }
   });
 }
+
+describe('a case', () => {
+  const [check] = checks;
+  if (!check) throw new Error('The registry is empty');
+  const base = { name: '', origin: 'hand-worked', source: '', inputs: {} } as const;
+  const differences = (expected: CheckCase['expect'], tolerance?: CheckCase['tolerance']) =>
+    runCase(check, { ...base, expect: expected, ...(tolerance && { tolerance }) }).differences;
+
+  test('that expects another verdict, value or list than the check gives is told apart from one that passes', () => {
+    expect(differences({ verdict: 'undetermined' })).toEqual([]);
+    expect(differences({ verdict: 'meets' })).toEqual(['verdict: "undetermined" for "meets"']);
+    expect(differences({ verdict: 'undetermined', ratio: 1 })).toEqual(['ratio: null for 1']);
+    expect(differences({ verdict: 'undetermined', missing: [] })).toHaveLength(1);
+    expect(differences({ verdict: 'undetermined', values: { nothing: 4 } })).toEqual(['nothing: undefined for 4']);
+  });
+
+  test('agrees within its tolerance and no further', async () => {
+    const decided = (await check.cases()).cases.find(({ expect: { ratio } }) => typeof ratio === 'number');
+    if (!decided) throw new Error(`${check.id} has no case with a ratio`);
+    const { outcome } = runCase(check, decided);
+    const near = (by: number) =>
+      runCase(check, {
+        ...decided,
+        expect: { verdict: outcome.verdict, ratio: Number(outcome.ratio) + by },
+        tolerance: { within: 0.01, reason: 'tries the tolerance' },
+      }).differences.length;
+    expect([near(0.009), near(0.011)]).toEqual([0, 1]);
+  });
+});

@@ -82,6 +82,8 @@ export type ValueWords = Readonly<Record<string, ValueWord>>;
 export interface CheckEvidence {
   readonly cases: readonly CheckCase[];
   readonly values: ValueWords;
+  /** What the rule asks, in our own words. */
+  readonly rule?: Text;
 }
 
 /** Sentences for the owner of the house. */

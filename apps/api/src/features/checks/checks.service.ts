@@ -1,5 +1,6 @@
 import type { CheckAnswer, checkDescription } from '@underlath/contract';
 import {
+  type Check,
   checks,
   describeCheck,
   type EvaluateRequest,
@@ -22,15 +23,15 @@ type Description = z.output<typeof checkDescription>;
 
 /** The checks of the rules package, for anyone who asks. It keeps nothing. */
 export class ChecksService {
-  list(locale: Locale): { rulesVersion: string; items: Description[] } {
-    return { rulesVersion, items: checks.map((check) => ({ ...describeCheck(check, locale) })) };
+  async list(locale: Locale): Promise<{ rulesVersion: string; items: Description[] }> {
+    return { rulesVersion, items: await Promise.all(checks.map((check) => describe(check, locale))) };
   }
 
   /** @throws ProblemError `not-found` */
-  get(id: string, locale: Locale): Description {
+  async get(id: string, locale: Locale): Promise<Description> {
     const check = findCheck(id);
     if (!check) throw notFound('check');
-    return { ...describeCheck(check, locale) };
+    return describe(check, locale);
   }
 
   /** @throws ProblemError `not-found`, `invalid-input` */
@@ -47,6 +48,17 @@ export class ChecksService {
       throw explain(error, locale);
     }
   }
+}
+
+async function describe(check: Check, locale: Locale): Promise<Description> {
+  const words = await describeCheck(check, locale);
+  return {
+    ...words,
+    sources: [...words.sources],
+    doesNotCover: [...words.doesNotCover],
+    values: [...words.values],
+    cases: [...words.cases],
+  };
 }
 
 function explain(error: unknown, locale: Locale): unknown {

@@ -59,7 +59,11 @@ async function openCompany(services: Services, now: Date): Promise<Demo> {
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);
   const startOn = new Date(now.getTime() - 21 * dayMs).toISOString().slice(0, 10);
-  const { id: projectId } = await services.projects.create(estimator, { ...story.project, startOn });
+  const { id: projectId } = await services.projects.create(estimator, {
+    ...story.project,
+    standardEditions: [...story.project.standardEditions],
+    startOn,
+  });
   return { services, owner, estimator, crew, projectId };
 }
 

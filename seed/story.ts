@@ -51,6 +51,7 @@ export const project = {
   originalSumCents: 18_640_000,
   originalDays: 84,
   codeEdition: 'irc-2021',
+  standardEditions: [],
   jurisdiction: 'Fernmoor (invented)',
   contingencyCents: 1_200_000,
 } as const;

@@ -64,6 +64,8 @@ describe('making a project', () => {
     ['/originalSumCents', { originalSumCents: 1.5 }],
     ['/originalSumCents', { originalSumCents: 3e9 }],
     ['/codeEdition', { codeEdition: 'irc-1890' }],
+    ['/standardEditions/0', { standardEditions: ['irc-1890'] }],
+    ['/standardEditions/1', { standardEditions: ['irc-2024', 'irc-2018'] }],
     ['/startOn', { startOn: '2026-02-30' }],
     ['/clientEmail', { clientEmail: 'dana' }],
     ['/name', { name: '   ' }],

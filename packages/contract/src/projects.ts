@@ -30,6 +30,7 @@ const fields = {
   originalDays: z.int().min(0).max(5000),
   startOn: day.nullable(),
   codeEdition,
+  standardEditions: z.array(words(40)).max(20),
   jurisdiction: words(120),
   contingencyCents: positiveCents,
 };
@@ -144,6 +145,7 @@ export const projectRoutes = {
       yearBuilt: fields.yearBuilt.default(null),
       startOn: fields.startOn.default(null),
       contingencyCents: positiveCents.default(0),
+      standardEditions: fields.standardEditions.default([]),
     }),
     answers: { 201: project },
   }),

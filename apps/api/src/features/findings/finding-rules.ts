@@ -1,5 +1,5 @@
 import type { FindingContext, FindingState } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import { editionUnder, findCheck } from '@underlath/rules';
 import { invalidInput, ProblemError } from '../../platform/problem-error.ts';
 
 interface Rectangle {
@@ -15,20 +15,16 @@ export const contextAt = (place: { storiesAbove: number }, told: FindingContext)
   ...told,
 });
 
-/**
- * The edition to judge by: the one asked for, else the project's where the check has it. When the inputs name a code or a
- * year of their own, the check chooses by them.
- */
+/** The edition to judge by: the one asked for, else the project's where the check has it. */
 export function editionFor(
   checkId: string,
   asked: string | undefined,
-  projectEdition: string,
+  projectEditions: readonly string[],
   inputs: Record<string, unknown>,
 ): string | undefined {
   if (asked !== undefined) return asked;
-  const isKnown = findCheck(checkId)?.editions.some(({ id }) => id === projectEdition);
-  const isNamed = inputs.edition != null || (inputs.code != null && !projectEdition.startsWith(`${inputs.code}-`));
-  return isKnown && !isNamed ? projectEdition : undefined;
+  const check = findCheck(checkId);
+  return check && editionUnder(check, projectEditions, inputs);
 }
 
 /** @throws ProblemError `invalid-input` when the rectangle leaves the drawn place */

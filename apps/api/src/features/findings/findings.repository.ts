@@ -126,7 +126,10 @@ export async function listJudgments(tx: Tx, companyId: string, findingId: string
 }
 
 export const findProjectFacts = (tx: Tx, companyId: string, id: string) =>
-  tx.project.findUnique({ where: { companyId_id: { companyId, id } }, select: { codeEdition: true } });
+  tx.project.findUnique({
+    where: { companyId_id: { companyId, id } },
+    select: { codeEdition: true, standardEditions: true },
+  });
 
 export const findPlace = (tx: Tx, companyId: string, projectId: string, id: string) =>
   tx.location.findFirst({

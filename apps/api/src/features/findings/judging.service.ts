@@ -39,7 +39,8 @@ export class JudgingService {
     const { checkId, projectId } = finding;
     const { inputs } = measured;
     const context = contextAt(place, measured.context);
-    const edition = editionFor(checkId, measured.edition, project.codeEdition, inputs);
+    const editions = [project.codeEdition, ...project.standardEditions];
+    const edition = editionFor(checkId, measured.edition, editions, inputs);
     const outcome = this.checks.judge(checkId, { inputs, edition, context }, locale);
     const seq = (await findings.listJudgments(tx, companyId, findingId)).length + 1;
     const judged = {

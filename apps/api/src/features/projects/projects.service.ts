@@ -1,7 +1,8 @@
 import type { BodyOut, ContractSums, Project, ProjectOverview, ProjectRow, projectRoutes } from '@underlath/contract';
+import { editionFamilies } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
@@ -40,6 +41,7 @@ export class ProjectsService {
           assertSameContent('project', made?.contentSha256, content);
           return toProject(existing);
         }
+        assertEditions(content.standardEditions);
         const row = await projects.insertProject(tx, { companyId, id, ...content, startOn: fromDay(content.startOn) });
         await this.records.open(tx, companyId, id);
         await this.records.append(tx, {
@@ -82,6 +84,7 @@ export class ProjectsService {
       await this.records.lock(tx, companyId, id);
       const before = await requireProject(tx, companyId, id);
       assertVersion(seen, before.version);
+      assertEditions(change.standardEditions ?? []);
       await this.assertSumsStand(tx, companyId, id, before, change);
       const dates = startOn === undefined ? {} : { startOn: fromDay(startOn) };
       const row = await projects.updateProject(tx, companyId, id, { ...change, ...dates });
@@ -133,4 +136,19 @@ async function requireProject(tx: Tx, companyId: string, id: string): Promise<pr
   const row = await projects.findProject(tx, companyId, id);
   if (!row) throw notFound('project');
   return row;
+}
+
+/** One edition of each document at most, and only those the checks have. @throws ProblemError `invalid-input` */
+function assertEditions(chosen: readonly string[]): void {
+  const families = editionFamilies();
+  const known = families.flatMap(({ editions }) => editions.map((edition) => edition.id));
+  for (const [at, id] of chosen.entries()) {
+    const family = families.find(({ editions }) => editions.some((edition) => edition.id === id));
+    const isTaken = family?.editions.some((edition) => chosen.slice(0, at).includes(edition.id));
+    if (family && !isTaken) continue;
+    throw invalidInput(
+      `/standardEditions/${at}`,
+      `standardEditions.${at}: got "${id}"; allowed is one edition of each document, of ${known.join(', ')}.`,
+    );
+  }
 }

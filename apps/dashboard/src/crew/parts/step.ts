@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
+import { editionsOf } from '../../shared/measure/editions.ts';
 import { useStatus } from '../../shared/ui/status.tsx';
 import type { Draft, DraftStep } from '../outbox/draft.ts';
 import { useOutbox } from '../outbox/use-outbox.tsx';
@@ -39,4 +40,10 @@ export function useFinishDraft() {
 export function useDraftPlace(draft: Draft) {
   const places = useRoute(routes.listLocations, { params: { projectId: draft.projectId } });
   return { places, place: places.data?.items.find((place) => place.id === draft.locationId) };
+}
+
+/** The editions the draft's project is judged under, none while they have not been read. */
+export function useDraftEditions(draft: Draft): readonly string[] {
+  const project = useRoute(routes.getProject, { params: { projectId: draft.projectId } });
+  return editionsOf(project.data);
 }

@@ -1,5 +1,5 @@
 import type { FindingContext } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import { editionUnder, findCheck } from '@underlath/rules';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
@@ -11,7 +11,7 @@ import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { contextOf } from './context.ts';
 import { CrewFrame } from './crew-frame.tsx';
-import { type StepProps, useDraftPlace, useFinishDraft } from './step.ts';
+import { type StepProps, useDraftEditions, useDraftPlace, useFinishDraft } from './step.ts';
 
 /** What the rule says, what to do now, what else to know, and save. */
 export function VerdictStep({ draft, change, go, back }: StepProps) {
@@ -58,7 +58,9 @@ type VerdictProps = Pick<StepProps, 'draft' | 'go'> & {
 
 function Verdict({ check, draft, context, go }: VerdictProps) {
   const t = useT(crew);
-  const { outcome, errors } = useOutcome(check, draft.inputs, context);
+  const editions = useDraftEditions(draft);
+  const edition = editionUnder(check, editions, draft.inputs);
+  const { outcome, errors } = useOutcome(check, draft.inputs, context, edition);
   const said = useSaid(outcome);
   const problems = Object.values(errors);
   return (

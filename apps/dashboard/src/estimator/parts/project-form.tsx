@@ -1,4 +1,5 @@
 import type { BodyIn, Problem, Project, routes } from '@underlath/contract';
+import { editionFamilies } from '@underlath/rules';
 import { type FormEvent, type ReactNode, useState } from 'react';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
@@ -25,6 +26,7 @@ function draftOf(project: Project | null) {
     contingency: writeDollars(project?.contingencyCents ?? null),
     codeEdition: project?.codeEdition ?? '',
     jurisdiction: project?.jurisdiction ?? '',
+    standardEditions: project?.standardEditions ?? ([] as readonly string[]),
   };
 }
 type Draft = ReturnType<typeof draftOf>;
@@ -58,6 +60,7 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
       reader.number('/contingencyCents', readDollars(draft.contingency), draft.contingency, dollarsAllowed) ?? 0,
     codeEdition: reader.need('/codeEdition', draft.codeEdition, 'The code edition') as ProjectBody['codeEdition'],
     jurisdiction: reader.need('/jurisdiction', draft.jurisdiction, 'The jurisdiction'),
+    standardEditions: [...draft.standardEditions],
   };
   return { body, problem: reader.problem };
 }
@@ -65,7 +68,8 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
 /** Only these are sent as a change, so that another person's change to the rest stays. */
 function differing(body: ProjectBody, began: ProjectBody): Partial<ProjectBody> {
   const names = Object.keys(body) as (keyof ProjectBody)[];
-  return Object.fromEntries(names.filter((name) => body[name] !== began[name]).map((name) => [name, body[name]]));
+  const differs = (name: keyof ProjectBody) => JSON.stringify(body[name]) !== JSON.stringify(began[name]);
+  return Object.fromEntries(names.filter(differs).map((name) => [name, body[name]]));
 }
 
 type ProjectFormProps = {
@@ -181,6 +185,7 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
             {...field('jurisdiction', '/jurisdiction')}
           />
         </div>
+        <StandardEditions chosen={draft.standardEditions} onChange={set('standardEditions')} problem={shown} />
       </fieldset>
       <FormFail problem={shown} doing={doing} />
       <div className="row form-foot">
@@ -191,4 +196,34 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
       </div>
     </form>
   );
+}
+
+/** The codes are chosen above; these are the standards they refer to. */
+const standards = editionFamilies().filter(({ id }) => id !== 'irc' && id !== 'ibc');
+
+type StandardEditionsProps = {
+  chosen: readonly string[];
+  onChange: (chosen: readonly string[]) => void;
+  problem: Problem | null;
+};
+
+/** Which edition of each standard the jurisdiction uses; left open, a check takes its own default and says so. */
+function StandardEditions({ chosen, onChange, problem }: StandardEditionsProps) {
+  return standards.map(({ id, editions }) => {
+    const of = (edition: string) => editions.some((each) => each.id === edition);
+    return (
+      <Select
+        key={id}
+        label={`${id.toUpperCase()} edition`}
+        hint="The one your jurisdiction adopted. Left open, each check says which it used."
+        options={[
+          { value: '', label: 'Left open' },
+          ...editions.map((each) => ({ value: each.id, label: each.title.en })),
+        ]}
+        value={chosen.find(of) ?? ''}
+        onChange={(value) => onChange([...chosen.filter((each) => !of(each)), ...(value ? [value] : [])])}
+        error={errorAt(problem, '/standardEditions')}
+      />
+    );
+  });
 }

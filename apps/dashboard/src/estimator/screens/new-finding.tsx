@@ -1,12 +1,13 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingContext, type Location, type Rectangle, routes } from '@underlath/contract';
-import { type Check, checks, findCheck } from '@underlath/rules';
+import { type Check, checks, editionUnder, findCheck } from '@underlath/rules';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
 import { CheckForm } from '../../shared/measure/check-form.tsx';
+import { editionsOf } from '../../shared/measure/editions.ts';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
@@ -33,7 +34,7 @@ export function NewFindingScreen() {
   return (
     <Page title="New finding" of={overview.data?.project.name}>
       <Reading query={places} doing="Reading the places" rows={6}>
-        {({ items }) => <NewFinding places={items} edition={overview.data?.project.codeEdition} />}
+        {({ items }) => <NewFinding places={items} editions={editionsOf(overview.data?.project)} />}
       </Reading>
     </Page>
   );
@@ -52,7 +53,7 @@ function emptyDraft(locationId: string) {
   };
 }
 
-function NewFinding({ places }: { places: readonly Location[]; edition: string | undefined }) {
+function NewFinding({ places, editions }: { places: readonly Location[]; editions: readonly string[] }) {
   const projectId = useProjectId();
   const navigate = useNavigate();
   const say = useStatus();
@@ -121,6 +122,7 @@ function NewFinding({ places }: { places: readonly Location[]; edition: string |
             inputs={draft.inputs}
             onChange={set('inputs')}
             context={draft.context}
+            edition={editionUnder(check, editions, draft.inputs)}
             serverErrors={inputErrors(problem)}
           />
           <ContextForm context={draft.context} onChange={set('context')} />

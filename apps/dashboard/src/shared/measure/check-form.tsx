@@ -1,6 +1,7 @@
 import type { Check, Situation } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { CheckDrawing } from '../drawing/check-drawing.tsx';
 import { TapePicture } from '../drawing/tape-picture.tsx';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
@@ -17,34 +18,43 @@ export type CheckFormProps = {
   inputs: Inputs;
   onChange: (inputs: Inputs) => void;
   context?: Situation;
-  edition?: string;
+  edition?: string | undefined;
   /** Errors the server found, by path (`counts.flush`). */
   serverErrors?: Readonly<Record<string, string>>;
 };
 
-/** The sheet: every question of the check in one column, drawings beside the lengths, the verdict at the foot. */
+/**
+ * The sheet: every question of the check in one column, the verdict at the foot. The drawings that move stand beside
+ * their questions; a check without them has its own drawing beside them all, where the question in hand stands out.
+ */
 export function CheckForm({ check, inputs, onChange, context, edition, serverErrors = {} }: CheckFormProps) {
   const { outcome, errors } = useOutcome(check, inputs, context, edition);
   const answers = withDefaults(check.inputs, inputs);
+  const [asked, setAsked] = useState<string>();
+  const drawnRowByRow = Object.values(check.inputs).some(pictureOf);
   return (
-    <div className="check-sheet">
-      {visibleFields(check.inputs, inputs).map(({ name, field }) => {
-        const picture = pictureOf(field);
-        return (
-          <div className="check-sheet-row" key={name}>
-            <FieldQuestion
-              name={name}
-              field={field}
-              value={answerOf(name, field, inputs)}
-              onChange={(value) => onChange(setAnswer(inputs, name, value))}
-              optional={isOptional(field, answers)}
-              errors={{ ...serverErrors, ...errors }}
-              path={name}
-            />
-            {picture && <TapePicture id={picture} name={name} value={answers[name]} inputs={answers} />}
-          </div>
-        );
-      })}
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only watches which question has the focus
+    <div
+      className="check-sheet"
+      onFocus={(event) => setAsked(event.target.closest<HTMLElement>('[data-asks]')?.dataset.asks)}
+    >
+      {!drawnRowByRow && <CheckDrawing check={check} asked={asked} />}
+      {visibleFields(check.inputs, inputs).map(({ name, field }) => (
+        <div className="check-sheet-row" key={name} data-asks={name}>
+          <FieldQuestion
+            name={name}
+            field={field}
+            value={answerOf(name, field, inputs)}
+            onChange={(value) => onChange(setAnswer(inputs, name, value))}
+            optional={isOptional(field, answers)}
+            errors={{ ...serverErrors, ...errors }}
+            path={name}
+          />
+          {pictureOf(field) && (
+            <TapePicture check={check} name={name} field={field} value={answers[name]} inputs={answers} />
+          )}
+        </div>
+      ))}
       <LiveVerdict outcome={outcome} />
     </div>
   );
@@ -94,7 +104,6 @@ export function CheckSteps(props: CheckStepsProps) {
   const { name, field } = current;
   const answers = withDefaults(check.inputs, inputs);
   const value = answerOf(name, field, inputs);
-  const picture = pictureOf(field);
   const last = at === steps.length - 1;
   const go = () => (last ? onDone() : onStep(at + 1));
   const body = (
@@ -105,7 +114,7 @@ export function CheckSteps(props: CheckStepsProps) {
         </h1>
         {field.howToMeasure && <p className="soft">{say(field.howToMeasure, locale)}</p>}
       </div>
-      {picture && <TapePicture id={picture} name={name} value={value} inputs={answers} />}
+      <TapePicture check={check} name={name} field={field} value={value} inputs={answers} />
       <FieldQuestion
         key={name}
         name={name}

@@ -1,0 +1,2 @@
+-- AlterTable
+ALTER TABLE "project" ADD COLUMN     "standard_editions" TEXT[] DEFAULT ARRAY[]::TEXT[];

@@ -1,5 +1,5 @@
 import { keysOf, layOut, letterAt, type Mark, type PathPen, type TextPen } from './drawing/lay-out.ts';
-import { type Drawing, type Fields, type Locale, SHEET, say } from './kernel/index.ts';
+import { type Drawing, type Locale, SHEET, say } from './kernel/index.ts';
 
 const PAPER = '#fffefb';
 const INK = '#1a1c1e';
@@ -49,18 +49,6 @@ const TEXTS: Record<TextPen, string> = {
   'asked-value': `font-weight="800" ${HALO}`,
   letter: 'font-weight="700"',
 };
-
-/** The label of every input, parts of groups and lists dotted, as a drawing names them. */
-export function inputLabels(fields: Fields, locale: Locale, before = ''): Record<string, string> {
-  return Object.assign(
-    {},
-    ...Object.entries(fields).map(([name, field]) => ({
-      [before + name]: say(field.label, locale),
-      ...(field.kind === 'group' ? inputLabels(field.fields, locale, `${before}${name}.`) : {}),
-      ...(field.kind === 'list' ? inputLabels(field.item, locale, `${before}${name}.`) : {}),
-    })),
-  );
-}
 
 const escaped = (words: string): string =>
   words.replace(/[&<>"]/g, (sign) => ({ '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' })[sign] ?? sign);

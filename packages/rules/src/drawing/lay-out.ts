@@ -1,6 +1,8 @@
-import type { Drawing, LineKind, Locale, Look, Shape } from '../kernel/index.ts';
+import { type Drawing, type Fields, type LineKind, type Locale, type Look, type Shape, say } from '../kernel/index.ts';
 import { dimensionMarks, type Label, pointerMarks } from './dimensions.ts';
 import { boxPoints, circlePoints, pathOf, pointsOf, surface } from './surfaces.ts';
+
+export type { Label } from './dimensions.ts';
 
 /** How a path is drawn; screens give each a class, the SVG file gives each its attributes. */
 export type PathPen =
@@ -42,8 +44,8 @@ export interface LayOutOptions {
   readonly textSize?: number;
   /** The input that is asked for: its dimensions stand out. A group or list stands for its parts. */
   readonly asked?: string;
-  /** What was answered so far; "?" while there is nothing. */
-  readonly answer?: Label;
+  /** What was answered so far; "?" when left out, nothing when null. */
+  readonly answer?: Label | null;
   /** Give every dimension the letter of its input; left out, only where several are asked for at once. */
   readonly letters?: boolean;
 }
@@ -80,6 +82,18 @@ export const keysOf = (drawing: Drawing): string[] => [
 /** The letter of the key at a place in it: A to Z. */
 export const letterAt = (at: number): string => String.fromCharCode('A'.charCodeAt(0) + at);
 
+/** The label of every input, parts of groups and lists dotted, as a drawing names them. */
+export function inputLabels(fields: Fields, locale: Locale, before = ''): Record<string, string> {
+  return Object.assign(
+    {},
+    ...Object.entries(fields).map(([name, field]) => ({
+      [before + name]: say(field.label, locale),
+      ...(field.kind === 'group' ? inputLabels(field.fields, locale, `${before}${name}.`) : {}),
+      ...(field.kind === 'list' ? inputLabels(field.item, locale, `${before}${name}.`) : {}),
+    })),
+  );
+}
+
 /** Whether an input, or a part of the group or list that is asked for. */
 export const isAsked = (of: string, asked: string | undefined): boolean =>
   asked !== undefined && (of === asked || of.startsWith(`${asked}.`));
@@ -89,7 +103,8 @@ function labelOf(of: string, keys: readonly string[], options: LayOutOptions): L
   const asked = keys.filter((key) => isAsked(key, options.asked));
   if (options.letters || (asked.length > 1 && asked.includes(of)))
     return { words: letterAt(keys.indexOf(of)), letter: true };
-  return asked.includes(of) ? (options.answer ?? { words: '?' }) : undefined;
+  if (!asked.includes(of) || options.answer === null) return undefined;
+  return options.answer ?? { words: '?' };
 }
 
 function marksOf(shape: Shape, keys: readonly string[], options: LayOutOptions): Mark[] {

@@ -114,7 +114,19 @@ function stones(points: readonly Point[]): string {
       steps(left - (row % 2) * 5, right - 2, STONE_STEP * 1.6)
         .filter((x) => inside(x - 1, y - 1) && inside(x + 3, y + 2))
         .map((x, at) =>
-          (row + at) % 2 === 0 ? `M${round(x)} ${round(y)}l2.2 1.6l-2.6 0.4Z` : `M${round(x)} ${round(y)}l0.8 0.6`,
+          pathOf(
+            (row + at) % 2 === 0
+              ? [
+                  [x, y],
+                  [x + 2.2, y + 1.6],
+                  [x - 0.4, y + 2],
+                ]
+              : [
+                  [x, y],
+                  [x + 0.8, y + 0.6],
+                ],
+            (row + at) % 2 === 0,
+          ),
         ),
     )
     .join('');

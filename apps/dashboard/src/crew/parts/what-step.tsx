@@ -1,15 +1,19 @@
-import { checks } from '@underlath/rules';
-import { say } from '@underlath/rules/kernel';
+import { checks, checksByElement } from '@underlath/rules';
+import { say, type Text } from '@underlath/rules/kernel';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { CrewFrame } from './crew-frame.tsx';
 import type { StepProps } from './step.ts';
 
-/** The conditions as pictures; a tap on one goes on. */
+const elements = checksByElement(checks);
+
+/** What it is, as pictures: first the part of the house, then its conditions; a tap on one goes on. */
 export function WhatStep({ draft, change, go, back }: StepProps) {
   const t = useT(crew);
   const { locale } = useLocale();
+  // The question number says which part is open, so that the phone's back button closes it. 0: none.
+  const open = draft.step === 'what' ? elements[draft.question - 1] : undefined;
   function pick(checkId: string) {
     // Measurements belong to their check: another kind starts empty.
     if (checkId !== draft.checkId) change({ checkId, inputs: {} });
@@ -18,25 +22,51 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
   return (
     <CrewFrame back={back}>
       <div className="question">
-        <h1>{t('whatTitle')}</h1>
+        <h1>{open ? say(open.name, locale) : t('whatTitle')}</h1>
         <p className="soft">{t('whatLead')}</p>
       </div>
-      <ul className="what-grid">
-        {checks.map((check) => (
-          <li key={check.id}>
-            <button
-              type="button"
-              className="what"
-              aria-pressed={draft.checkId === check.id}
-              onClick={() => pick(check.id)}
-            >
-              <CheckPicture checkId={check.id} />
-              <b>{say(check.title, locale)}</b>
-              <span>{say(check.question, locale)}</span>
-            </button>
-          </li>
-        ))}
+      <ul className="what-grid" key={open?.id}>
+        {open
+          ? open.checks.map((check) => (
+              <Tile
+                key={check.id}
+                checkId={check.id}
+                name={check.title}
+                detail={say(check.question, locale)}
+                chosen={draft.checkId === check.id}
+                onPick={() => pick(check.id)}
+              />
+            ))
+          : elements.map(({ id, name, checks: [first, ...others] }, at) => (
+              <Tile
+                key={id}
+                checkId={first.id}
+                name={others.length > 0 ? name : first.title}
+                detail={
+                  others.length > 0
+                    ? [first, ...others].map((check) => say(check.title, locale)).join(', ')
+                    : say(first.question, locale)
+                }
+                chosen={[first, ...others].some((check) => check.id === draft.checkId)}
+                onPick={() => (others.length > 0 ? go('what', at + 1) : pick(first.id))}
+              />
+            ))}
       </ul>
     </CrewFrame>
+  );
+}
+
+type TileProps = { checkId: string; name: Text; detail: string; chosen: boolean; onPick: () => void };
+
+function Tile({ checkId, name, detail, chosen, onPick }: TileProps) {
+  const { locale } = useLocale();
+  return (
+    <li>
+      <button type="button" className="what" aria-pressed={chosen} onClick={onPick}>
+        <CheckPicture checkId={checkId} />
+        <b>{say(name, locale)}</b>
+        <span>{detail}</span>
+      </button>
+    </li>
   );
 }

@@ -77,13 +77,11 @@ function StepBack({ draft, go, label }: { draft: Draft; go: StepProps['go']; lab
     );
   }
   const previous = draftSteps[draftSteps.indexOf(draft.step) - 1] ?? 'photo';
-  const inMeasure = draft.step === 'measure' && draft.question > 0;
+  // One question back within measuring; within the pictures, back to the parts of the house.
+  const within = draft.question > 0 && draft.step === 'measure' ? draft.question - 1 : 0;
+  const stays = draft.question > 0 && (draft.step === 'measure' || draft.step === 'what');
   return (
-    <button
-      type="button"
-      className="crew-back"
-      onClick={() => (inMeasure ? go('measure', draft.question - 1) : go(previous))}
-    >
+    <button type="button" className="crew-back" onClick={() => (stays ? go(draft.step, within) : go(previous))}>
       <BackWords>{label}</BackWords>
     </button>
   );

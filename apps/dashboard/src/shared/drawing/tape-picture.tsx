@@ -1,12 +1,16 @@
-import type { Locale } from '@underlath/rules/kernel';
+import type { Check } from '@underlath/rules';
+import { isAsked, keysOf, type Label } from '@underlath/rules/drawing';
+import { type Field, formatLength, type Locale } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
-import { useT } from '../i18n/locale.tsx';
+import { formatNumber } from '../i18n/format.ts';
+import { useLocale, useT } from '../i18n/locale.tsx';
 import { measure } from '../i18n/messages/measure.ts';
 import { pictures } from '../i18n/messages/pictures.ts';
+import { pictureOf } from '../measure/form.ts';
+import { DrawingKey, DrawingSheet, useCheckDrawing } from './check-drawing.tsx';
 import { NutKind, RodDiameter, RodProjection } from './tape/anchor.tsx';
 import { SeatAtEnd, SeatConnection, SeatLength, SeatWidth } from './tape/bearing.tsx';
 import { SectionLoss } from './tape/decay.tsx';
-import { GenericTape } from './tape/generic.tsx';
 import { HangerFastener, HangerGap, HangerNails, HangerWidth } from './tape/hanger.tsx';
 import { AcrossGrain, GrainDirection } from './tape/movement.tsx';
 import { NailKinds, SurveyLength } from './tape/nails.tsx';
@@ -25,7 +29,7 @@ export type TapeProps = {
 
 type Draw = (props: TapeProps) => ReactNode;
 
-/** By the picture ids that the fields of the rules package name; a test holds the two together. */
+/** By the picture ids that fields name: drawings that move with the answer. Every other field uses its check's own. */
 const tapes: Record<string, Draw> = {
   'rod-projection': RodProjection,
   'rod-diameter': RodDiameter,
@@ -53,17 +57,58 @@ const tapes: Record<string, Draw> = {
 /** Every picture that has a drawing of its own. */
 export const drawnTapeIds: readonly string[] = Object.keys(tapes);
 
-type TapePictureProps = { id: string; name?: string; value: unknown; inputs: Readonly<Record<string, unknown>> };
+type TapePictureProps = {
+  check: Check;
+  name: string;
+  field: Field;
+  value: unknown;
+  inputs: Readonly<Record<string, unknown>>;
+};
 
-/** Where the tape goes: drawn, moving with the value. An unknown id gets a plain tape with the value on it. */
-export function TapePicture({ id, name = '', value, inputs }: TapePictureProps) {
+/** Where the tape goes: a drawing that moves with the answer where there is one, else the check's own drawing. */
+export function TapePicture({ check, name, field, value, inputs }: TapePictureProps) {
   const t = useT(pictures);
-  const Draw = tapes[id] ?? GenericTape;
+  const Draw = tapes[pictureOf(field) ?? ''];
+  if (!Draw) return <OwnDrawing check={check} name={name} field={field} value={value} />;
   return (
     <figure className="tape">
       <Draw name={name} value={typeof value === 'number' ? value : null} inputs={inputs} t={t} />
     </figure>
   );
+}
+
+/** Whether a field measures a length, itself or in its parts: then its check's drawing shows it. */
+const measuresLength = (field: Field): boolean =>
+  field.kind === 'length' ||
+  (field.kind === 'group' && Object.values(field.fields).some(measuresLength)) ||
+  (field.kind === 'list' && Object.values(field.item).some(measuresLength));
+
+/** The check's drawing with what is asked for standing out and its answer on it; nothing when it is not drawn. */
+function OwnDrawing({ check, name, field, value }: Omit<TapePictureProps, 'inputs'>) {
+  const { tag } = useLocale();
+  const { drawing, failed } = useCheckDrawing(check);
+  const asked = drawing ? keysOf(drawing).filter((of) => isAsked(of, name)) : [];
+  if (drawing ? asked.length === 0 : !measuresLength(field)) return null;
+  const answer = answerLabel(field, value, tag);
+  return (
+    <figure className="tape">
+      <DrawingSheet
+        drawing={drawing}
+        failed={failed}
+        options={{ asked: name, ...(answer === undefined ? {} : { answer }) }}
+      />
+      {drawing && asked.length > 1 && <DrawingKey check={check} drawing={drawing} asked={name} />}
+    </figure>
+  );
+}
+
+/** What stands on the dimension: the length or number so far, "?" (undefined) before, nothing for other answers. */
+function answerLabel(field: Field, value: unknown, tag: string): Label | null | undefined {
+  if (field.kind !== 'length' && field.kind !== 'number' && field.kind !== 'count') return null;
+  if (typeof value !== 'number') return undefined;
+  if (field.kind !== 'length') return { words: formatNumber(value, tag, 3) };
+  const inches = field.unit === 'ft' ? value * 12 : value;
+  return { words: formatLength(inches), inches };
 }
 
 /** The words of the sign switch for a measurement that may fall on either side of its mark. */

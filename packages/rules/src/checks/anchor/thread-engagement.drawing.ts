@@ -21,7 +21,7 @@ export const drawing: Drawing = {
     { line: [116, 45, 119, 67], kind: 'thin' },
     { box: [120, 45, 20, 22], look: 'loss' },
     { line: [140, 6, 140, 108], kind: 'limit' },
-    { word: text('nut face', 'cara'), at: [145, 22] },
+    { word: text('nut face', 'cara'), at: [136, 15], anchor: 'end' },
     { word: text('post', 'poste'), at: [14, 24] },
     { dim: [120, 67, 140, 67], off: 36, of: 'projectionIn' },
     { dim: [48, 45, 48, 67], off: 12, of: 'diameterIn' },

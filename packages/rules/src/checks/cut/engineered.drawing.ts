@@ -29,5 +29,7 @@ export const drawing: Drawing = {
     { box: [116, 104.8, 50, 9.2], look: 'wood' },
     { circle: [144, 86, 9], look: 'opening' },
     { circle: [144, 86, 9], look: 'loss' },
+    { point: [150, 20, 113, 42], of: 'what' },
+    { point: [26, 22, 50, 33], of: 'kind' },
   ],
 };

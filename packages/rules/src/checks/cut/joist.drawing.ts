@@ -22,6 +22,8 @@ export const drawing: Drawing = {
     { dim: [82, 42, 82, 50], off: -8, of: 'notchIn' },
     { dim: [108, 60, 124, 60], off: -36, of: 'holeIn' },
     { dim: [116, 68, 116, 78], off: -16, of: 'edgeIn' },
+    { line: [82, 50, 82, 64], kind: 'thin' },
+    { dim: [82, 60, 108, 60], off: 0, of: 'otherCutIn' },
     { dim: [162, 70, 162, 78], off: -5, of: 'endNotchIn' },
     { point: [150, 28, 152, 42], of: 'widthIn' },
   ],

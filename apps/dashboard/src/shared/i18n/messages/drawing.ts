@@ -24,6 +24,8 @@ export const drawing = defineMessages(
     scaleWords: 'Measured {value}. The limit is {limit}.',
     rangeWords: 'Likely {p50}. Four times in five not over {p80}.',
     houseDrawing: 'The house, story by story',
+    drawingLoading: 'Reading the drawing',
+    drawingFailed: 'The drawing could not be read',
   },
   {
     elevationOf: '{name}, {size}, dibujo a escala',
@@ -47,5 +49,7 @@ export const drawing = defineMessages(
     scaleWords: 'Medido {value}. El límite es {limit}.',
     rangeWords: 'Lo probable: {p50}. Cuatro de cada cinco veces no pasa de {p80}.',
     houseDrawing: 'La casa, piso por piso',
+    drawingLoading: 'Leyendo el dibujo',
+    drawingFailed: 'No se pudo leer el dibujo',
   },
 );

@@ -3,7 +3,6 @@ import { defineMessages } from '../define.ts';
 /** Words on the pictures that show where the tape goes. */
 export const pictures = defineMessages(
   {
-    tapeHere: 'Where the tape goes',
     rod: 'rod',
     nut: 'nut',
     nutFace: 'nut face',
@@ -50,7 +49,6 @@ export const pictures = defineMessages(
     seatAtEndTitle: 'The support 3 inches or less from the end of the beam',
   },
   {
-    tapeHere: 'Dónde va la cinta',
     rod: 'varilla',
     nut: 'tuerca',
     nutFace: 'cara de tuerca',

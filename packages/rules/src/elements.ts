@@ -1,0 +1,41 @@
+import { type Check, type Text, text } from './kernel/index.ts';
+
+/** The parts of a house checks are about, by the first half of their ids, in the order they are picked from. */
+const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
+  cut: text('Cuts, notches and holes', 'Cortes, muescas y agujeros'),
+  connection: text('Nails and hangers', 'Clavos y estribos'),
+  bearing: text('Where a beam sits', 'Donde se apoya una viga'),
+  'shear-wall': text('Shear walls', 'Muros de corte'),
+  anchor: text('Bolts and hold-downs', 'Pernos y anclajes'),
+  decay: text('Rot, rust and insects', 'Pudrición, óxido e insectos'),
+  hazard: text('Hazards', 'Peligros'),
+  level: text('Slope and sag', 'Desnivel y pandeo'),
+  movement: text('Drying and shrinking', 'Secado y contracción'),
+  sample: text('Many like parts', 'Muchas piezas iguales'),
+  demand: text('Load on the house', 'Carga sobre la casa'),
+};
+
+export interface ElementChecks {
+  readonly id: string;
+  readonly name: Text;
+  readonly checks: readonly [Check, ...Check[]];
+}
+
+/**
+ * The checks by what they are about. One of a kind not named above comes last, under the title of its first check, so
+ * that a new check needs no entry here.
+ */
+export function checksByElement(checks: readonly Check[]): ElementChecks[] {
+  const groups = new Map<string, [Check, ...Check[]]>();
+  for (const check of checks) {
+    const id = check.id.slice(0, check.id.indexOf('.'));
+    const group = groups.get(id);
+    if (group) group.push(check);
+    else groups.set(id, [check]);
+  }
+  const order = Object.keys(ELEMENT_WORDS);
+  const place = (id: string): number => (order.includes(id) ? order.indexOf(id) : order.length);
+  return [...groups]
+    .map(([id, group]) => ({ id, name: ELEMENT_WORDS[id] ?? group[0].title, checks: group }))
+    .toSorted((a, b) => place(a.id) - place(b.id));
+}

@@ -58,6 +58,8 @@ export interface ListSpec extends FieldBase {
   readonly maxItems?: number;
   /** A bare number is also accepted, alone or in the list, and read as an item with this field set. */
   readonly orNumber?: string;
+  /** A bare word is also accepted in the list, and read as an item with this field set. */
+  readonly orWord?: string;
 }
 
 export type LengthField = LengthSpec & { readonly kind: 'length' };

@@ -164,9 +164,11 @@ function addIssue(found: Found, issue: InputIssue): void {
 
 function listReader(name: string, field: Extract<Field, { kind: 'list' }>): Read {
   const readItem = objectReader(field.item);
-  const { minItems = 0, maxItems = MAX_ITEMS, orNumber } = field;
-  const asItem = (value: unknown) =>
-    orNumber !== undefined && typeof value === 'number' ? { [orNumber]: value } : value;
+  const { minItems = 0, maxItems = MAX_ITEMS, orNumber, orWord } = field;
+  const asItem = (value: unknown) => {
+    if (orNumber !== undefined && typeof value === 'number') return { [orNumber]: value };
+    return orWord !== undefined && typeof value === 'string' ? { [orWord]: value } : value;
+  };
   return (value, owner, found) => {
     const items = orNumber !== undefined && typeof value === 'number' ? [value] : value;
     if (!Array.isArray(items) || items.length < minItems || items.length > maxItems) return REFUSED;

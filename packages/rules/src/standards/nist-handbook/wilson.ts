@@ -1,3 +1,4 @@
+import { quantileNormal } from 'vega-statistics';
 import type { Source } from '../../kernel/index.ts';
 
 export const WILSON_SOURCE: Source = {
@@ -8,15 +9,24 @@ export const WILSON_SOURCE: Source = {
   basis: 'published',
 };
 
-/** Standard normal quantile of a two-sided 95 % interval. */
-const Z_95 = 1.959963984540054;
-
-/** Wilson 95 % interval of a share: `part` of `whole`, whole at least 1. Answers two shares within 0..1. */
-export function wilson95(part: number, whole: number): { readonly low: number; readonly high: number } {
+/** Wilson interval of a share: `part` of `whole` (1 or more), two-sided, confidence in percent (50 to 99.9). Two shares within 0..1. */
+export function wilson(
+  part: number,
+  whole: number,
+  confidencePct: number,
+): { readonly low: number; readonly high: number } {
+  const z = quantileNormal(0.5 + confidencePct / 200);
   const share = part / whole;
-  const z2 = Z_95 * Z_95;
+  const z2 = z * z;
   const under = 1 + z2 / whole;
   const center = (share + z2 / (2 * whole)) / under;
-  const half = (Z_95 * Math.sqrt((share * (1 - share)) / whole + z2 / (4 * whole * whole))) / under;
-  return { low: Math.max(0, center - half), high: Math.min(1, center + half) };
+  const half = (z * Math.sqrt((share * (1 - share)) / whole + z2 / (4 * whole * whole))) / under;
+  // At none and at all bad the two terms cancel to a rounding error.
+  return {
+    low: part === 0 ? 0 : Math.max(0, center - half),
+    high: part === whole ? 1 : Math.min(1, center + half),
+  };
 }
+
+/** The same at 95 %. */
+export const wilson95 = (part: number, whole: number) => wilson(part, whole, 95);

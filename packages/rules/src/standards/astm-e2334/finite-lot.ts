@@ -1,0 +1,44 @@
+import { atMost, type Source } from '../../kernel/index.ts';
+import { firstPassing, lnChoose } from '../nist-handbook/counting.ts';
+
+export const FINITE_LOT_SOURCE: Source = {
+  id: 'astm-e2334',
+  title: 'ASTM E2334, upper bound on bad items of a finite lot when none is found',
+  edition: 'as read in Standardization News, Jul/Aug 2010',
+  section: 'case 2',
+  basis: 'published',
+};
+export const FINITE_LOT_SOME_BAD_SOURCE: Source = {
+  id: 'finite-lot-some-bad',
+  title: 'The same bound with bad items found, by the hypergeometric distribution',
+  edition: 'as quoted from a Sandia procedure',
+  section: 'sampling without replacement',
+  basis: 'published',
+};
+
+/** Chance 0..1 of at most `bad` bad parts among `opened` when `badInLot` of `total` are bad. */
+export function hypergeometricTail(bad: number, total: number, badInLot: number, opened: number): number {
+  const most = Math.min(bad, badInLot, opened);
+  const lnWays = lnChoose(total, opened);
+  let chance = 0;
+  for (let k = Math.max(0, opened - (total - badInLot)); k <= most; k++)
+    chance += Math.exp(lnChoose(badInLot, k) + lnChoose(total - badInLot, opened - k) - lnWays);
+  return Math.min(1, chance);
+}
+
+/** Chance 0..1 to see so few bad ones by luck although one more than tolerated is bad; 0 when no more can be bad. */
+export const lotRisk = (bad: number, total: number, opened: number, tolerableBad: number): number =>
+  tolerableBad >= total ? 0 : hypergeometricTail(bad, total, tolerableBad + 1, opened);
+
+/** Most bad parts the lot may hold, those found included, when `bad` of `opened` are: at risk 0..1. */
+export function upperBad(bad: number, total: number, opened: number, risk: number): number {
+  const most = total - opened + bad;
+  const ruledOut = (badInLot: number) => atMost(hypergeometricTail(bad, total, badInLot, opened), risk);
+  return firstPassing(bad, most + 1, (badInLot) => badInLot > most || ruledOut(badInLot)) - 1;
+}
+
+/** Parts to open in all, finding no more bad ones, until more than `tolerableBad` are ruled out; all of them when too many are found. */
+export function openingsNeeded(bad: number, total: number, tolerableBad: number, risk: number): number {
+  if (bad > tolerableBad) return total;
+  return firstPassing(bad, total, (opened) => atMost(lotRisk(bad, total, opened, tolerableBad), risk));
+}

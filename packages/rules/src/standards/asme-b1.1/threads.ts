@@ -41,7 +41,14 @@ const THREADS: readonly ThreadLimits[] = [
 /** Half the included angle of the thread is 30 degrees. */
 const TAN_30 = 1 / Math.sqrt(3);
 
+/** Tensile stress area of a threaded rod of this diameter, square inches: pi/4 (D - 0.9743/n)^2. */
+export const stressAreaIn2 = (diameterIn: number, threadsPerInch: number): number =>
+  (Math.PI / 4) * Math.max(0, diameterIn - 0.9743 / threadsPerInch) ** 2;
+
 export interface ThreadStrength {
+  readonly threadsPerInch: number;
+  /** The least a new rod may measure across its threads, inches. */
+  readonly leastMajorIn: number;
   /** Tensile stress area of the rod, square inches. */
   readonly tensionIn2: number;
   /** Area that strips per inch of engagement, square inches: threads of the rod and of the nut. */
@@ -53,10 +60,17 @@ export interface ThreadStrength {
 
 function strengthOf(thread: ThreadLimits): ThreadStrength {
   const { diameterIn, threadsPerInch: n, leastMajorIn, leastPitchIn, mostMinorIn, mostInnerPitchIn } = thread;
-  const tensionIn2 = (Math.PI / 4) * (diameterIn - 0.9743 / n) ** 2;
+  const tensionIn2 = stressAreaIn2(diameterIn, n);
   const rodStripIn2 = Math.PI * n * mostMinorIn * (1 / (2 * n) + TAN_30 * (leastPitchIn - mostMinorIn));
   const nutStripIn2 = Math.PI * n * leastMajorIn * (1 / (2 * n) + TAN_30 * (leastMajorIn - mostInnerPitchIn));
-  return { tensionIn2, rodStripIn2, nutStripIn2, equalStrengthIn: (2 * tensionIn2) / rodStripIn2 };
+  return {
+    threadsPerInch: n,
+    leastMajorIn,
+    tensionIn2,
+    rodStripIn2,
+    nutStripIn2,
+    equalStrengthIn: (2 * tensionIn2) / rodStripIn2,
+  };
 }
 
 const STRENGTHS: ReadonlyMap<number, ThreadStrength> = new Map(

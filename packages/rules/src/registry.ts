@@ -1,4 +1,7 @@
+import { sillBoltShear } from './checks/anchor/sill-bolt-shear.check.ts';
+import { sillBolts } from './checks/anchor/sill-bolts.check.ts';
 import { threadEngagement } from './checks/anchor/thread-engagement.check.ts';
+import { washerBearing } from './checks/anchor/washer-bearing.check.ts';
 import { bearingSeat } from './checks/bearing/seat.check.ts';
 import { hanger } from './checks/connection/hanger.check.ts';
 import { nail } from './checks/connection/nail.check.ts';
@@ -7,15 +10,24 @@ import { engineered } from './checks/cut/engineered.check.ts';
 import { joist } from './checks/cut/joist.check.ts';
 import { stud } from './checks/cut/stud.check.ts';
 import { topPlate } from './checks/cut/top-plate.check.ts';
+import { insects } from './checks/decay/insects.check.ts';
+import { moisture } from './checks/decay/moisture.check.ts';
+import { rodLoss } from './checks/decay/rod-loss.check.ts';
 import { sectionLoss } from './checks/decay/section-loss.check.ts';
 import { lead } from './checks/hazard/lead.check.ts';
+import { deflection } from './checks/level/deflection.check.ts';
+import { floorSlope } from './checks/level/floor-slope.check.ts';
+import { equilibriumMoisture } from './checks/movement/equilibrium-moisture.check.ts';
 import { shrinkage } from './checks/movement/shrinkage.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
 import type { Check } from './kernel/index.ts';
 
 /** Every check of the package. Adding one is a file, its cases and a line here. */
 export const checks: readonly Check[] = [
+  sillBoltShear,
+  sillBolts,
   threadEngagement,
+  washerBearing,
   engineered,
   joist,
   stud,
@@ -25,7 +37,13 @@ export const checks: readonly Check[] = [
   nail,
   toeNail,
   nailSurvey,
+  deflection,
+  floorSlope,
+  equilibriumMoisture,
   shrinkage,
+  insects,
+  moisture,
+  rodLoss,
   sectionLoss,
   lead,
 ];

@@ -1,0 +1,253 @@
+import {
+  atLeast,
+  type Complete,
+  countOf,
+  defineCheck,
+  formatLength,
+  formatRequired,
+  inchesOf,
+  type JudgeContext,
+  type Judgement,
+  largestRatio,
+  type Quantity,
+  ratioOf,
+  shareOf,
+  type Text,
+  text,
+  wordOf,
+} from '../../kernel/index.ts';
+import {
+  ANCHOR_RULES,
+  ANCHOR_SOURCE,
+  asksSeismicAnchors,
+  PLATE_WASHER_WORDS,
+  SEISMIC_ANCHOR_SOURCE,
+} from '../../standards/irc-anchors/anchors.data.ts';
+import { judgePiece, type PieceFound, type PlateRule } from '../../standards/irc-anchors/layout.ts';
+import { inputs, plateName, sillIssues } from './sill-bolts.inputs.ts';
+
+type SillInputs = Complete<typeof inputs>;
+/** A rule that every bolt of the sill must keep. */
+type BoltRule = 'diameter' | 'embedment' | 'middle-third' | 'washer' | 'plate-washer';
+
+interface Piece extends PieceFound {
+  readonly name: string;
+}
+interface Sill {
+  readonly pieces: readonly Piece[];
+  readonly spacingLimitIn: number;
+  readonly broken: readonly BoltRule[];
+  /** Optional answers on which the verdict hangs. */
+  readonly unknown: readonly string[];
+}
+
+/** Whether the rules for earthquakes apply; undefined while the category is unknown. */
+const isSeismic = (given: SillInputs): boolean | undefined =>
+  given.seismicCategory === undefined ? undefined : asksSeismicAnchors(given.seismicCategory, given.townhouse);
+
+const judgePieces = (given: SillInputs, spacingLimitIn: number): Piece[] =>
+  given.plates.map((plate, at) => {
+    const piece = { ...plate, boltsIn: plate.boltsIn.map((bolt) => bolt.atIn) };
+    return { name: plateName(plate, at), ...judgePiece(piece, given.diameterIn, spacingLimitIn) };
+  });
+
+function brokenByBolts(given: SillInputs, edition: string): BoltRule[] {
+  const { diameterIn, embedmentIn, washer, middleThird } = given;
+  const broken: BoltRule[] = [];
+  if (!atLeast(diameterIn, ANCHOR_RULES.leastDiameterIn)) broken.push('diameter');
+  if (embedmentIn !== undefined && !atLeast(embedmentIn, ANCHOR_RULES.leastEmbedmentIn)) broken.push('embedment');
+  if (edition !== EDITION_2006 && middleThird === false) broken.push('middle-third');
+  if (washer === 'none') broken.push('washer');
+  else if (washer !== undefined && washer !== 'plate-3x3' && given.bracedWallLine && isSeismic(given))
+    broken.push('plate-washer');
+  return broken;
+}
+
+const holdsEverywhere = (pieces: readonly Piece[]): boolean => pieces.every((piece) => piece.broken.length === 0);
+
+function judgeLayout(given: SillInputs, edition: string): Sill {
+  const seismic = isSeismic(given);
+  const tall = given.storiesAbove > ANCHOR_RULES.tallAboveStories;
+  const spacingLimitIn = tall && seismic ? ANCHOR_RULES.tallSpacingIn : ANCHOR_RULES.mostSpacingIn;
+  const pieces = judgePieces(given, spacingLimitIn);
+  const unknown: string[] = [];
+  if (tall && seismic === undefined && !holdsEverywhere(judgePieces(given, ANCHOR_RULES.tallSpacingIn)))
+    unknown.push('seismicCategory');
+  if (seismic && given.bracedWallLine && given.washer === undefined) unknown.push('washer');
+  return { pieces, spacingLimitIn, broken: brokenByBolts(given, edition), unknown };
+}
+
+function ratioOfSill(given: SillInputs, { pieces }: Sill): number | null {
+  return largestRatio([
+    ...pieces.map((piece) => piece.ratio),
+    ratioOf(ANCHOR_RULES.leastDiameterIn, given.diameterIn),
+    ratioOf(ANCHOR_RULES.leastEmbedmentIn, given.embedmentIn),
+  ]);
+}
+
+function judgeSill(given: SillInputs, { edition }: JudgeContext): Judgement {
+  const sill = judgeLayout(given, edition);
+  const layoutHolds = holdsEverywhere(sill.pieces);
+  const holds = layoutHolds && sill.broken.length === 0;
+  const toTell = holds && sill.unknown.length > 0;
+  const washersOnly = layoutHolds && sill.broken.every((rule) => rule === 'washer' || rule === 'plate-washer');
+  const shares = sill.pieces.map(({ bolts, needed }) => shareOf(bolts, needed) ?? 1);
+  return {
+    verdict: toTell ? 'undetermined' : holds ? 'meets' : 'fails',
+    ratio: toTell ? null : ratioOfSill(given, sill),
+    remaining: Math.min(...shares),
+    values: () => sillValues(given, sill),
+    reasons: () => sillReasons(given, sill),
+    cautions: () => notLookedAt(given, edition),
+    ...(toTell && { missing: sill.unknown }),
+    sources: isSeismic(given) === false ? [ANCHOR_SOURCE] : [ANCHOR_SOURCE, SEISMIC_ANCHOR_SOURCE],
+    repairs: holds ? [] : washersOnly ? ['plate-washer'] : ['anchor-bolt-add', 'plate-washer'],
+    facts: { ratio: null, storiesAbove: given.storiesAbove },
+  };
+}
+
+function sillValues(given: SillInputs, { pieces, spacingLimitIn, broken }: Sill): Record<string, Quantity> {
+  const values: Record<string, Quantity> = {
+    boltsNeeded: countOf(pieces.reduce((sum, piece) => sum + piece.needed, 0)),
+    boltsFound: countOf(pieces.reduce((sum, piece) => sum + piece.bolts, 0)),
+    leastEndIn: inchesOf(ANCHOR_RULES.leastFromEndDiameters * given.diameterIn),
+    mostEndIn: inchesOf(ANCHOR_RULES.mostFromEndIn),
+    spacingLimitIn: inchesOf(spacingLimitIn),
+    ...(broken.length > 0 && { fails: wordOf(broken.join(', ')) }),
+  };
+  for (const piece of pieces) {
+    values[`boltsNeeded.${piece.name}`] = countOf(piece.needed);
+    values[`boltsFound.${piece.name}`] = countOf(piece.bolts);
+    if (piece.leftIn !== undefined) values[`endDistances.${piece.name} left`] = inchesOf(piece.leftIn);
+    if (piece.rightIn !== undefined) values[`endDistances.${piece.name} right`] = inchesOf(piece.rightIn);
+    piece.spacingsIn.forEach((spacingIn, at) => {
+      values[`spacings.${piece.name} ${at + 1}`] = inchesOf(spacingIn);
+    });
+    if (piece.broken.length > 0) values[`fails.${piece.name}`] = wordOf(piece.broken.join(', '));
+  }
+  return values;
+}
+
+const END_FAR_IN = formatLength(ANCHOR_RULES.mostFromEndIn);
+
+/** What is wrong with a piece, in words. */
+function pieceWords(rule: PlateRule, { name, bolts, needed }: Piece, given: SillInputs, spacingLimitIn: number): Text {
+  const leastEnd = formatRequired(ANCHOR_RULES.leastFromEndDiameters * given.diameterIn);
+  const limit = formatLength(spacingLimitIn);
+  switch (rule) {
+    case 'too-few-bolts':
+      return text(`${name}: ${bolts} of ${needed} bolts.`, `${name}: ${bolts} de ${needed} pernos.`);
+    case 'end-too-far':
+      return text(
+        `${name}: no bolt within ${END_FAR_IN} of an end.`,
+        `${name}: ningún perno a ${END_FAR_IN} o menos de una punta.`,
+      );
+    case 'end-too-near':
+      return text(
+        `${name}: the end bolt is nearer than seven diameters, ${leastEnd}.`,
+        `${name}: el perno de la punta está a menos de siete diámetros, ${leastEnd}.`,
+      );
+    case 'spacing':
+      return text(`${name}: bolts over ${limit} apart.`, `${name}: pernos a más de ${limit} entre sí.`);
+    case 'center-third':
+      return text(
+        `${name}: no bolt in the middle third of its length.`,
+        `${name}: ningún perno en el tercio medio del largo.`,
+      );
+  }
+}
+
+const BOLT_WORDS: Record<BoltRule, Text> = {
+  diameter: text('The bolts are thinner than 1/2 in.', 'Los pernos son de menos de 1/2 in.'),
+  embedment: text('The bolts are less than 7 in in the concrete.', 'Los pernos entran menos de 7 in en el concreto.'),
+  'middle-third': text(
+    'A bolt is outside the middle third of the plate width.',
+    'Un perno está fuera del tercio medio del ancho.',
+  ),
+  washer: text('Washers are missing.', 'Faltan arandelas.'),
+  'plate-washer': text(
+    `Braced walls here need plate washers ${PLATE_WASHER_WORDS}.`,
+    `Las paredes arriostradas aquí piden placas de ${PLATE_WASHER_WORDS}.`,
+  ),
+};
+
+function sillReasons(given: SillInputs, sill: Sill): Text[] {
+  const wrong = [
+    ...sill.pieces.flatMap((piece) => piece.broken.map((rule) => pieceWords(rule, piece, given, sill.spacingLimitIn))),
+    ...sill.broken.map((rule) => BOLT_WORDS[rule]),
+  ];
+  if (wrong.length > 0) return wrong;
+  if (sill.unknown.includes('seismicCategory')) return [CATEGORY_DECIDES];
+  if (sill.unknown.includes('washer')) return [WASHER_DECIDES];
+  return [text('Every piece has the bolts the code asks for.', 'Cada pieza tiene los pernos que pide el código.')];
+}
+
+const CATEGORY_DECIDES = text(
+  'The bolts are over 4 ft apart under more than two stories: the seismic category decides.',
+  'Los pernos están a más de 4 ft bajo más de dos pisos: decide la categoría sísmica.',
+);
+const WASHER_DECIDES = text(
+  'Braced walls here need plate washers: look under the nuts.',
+  'Las paredes arriostradas aquí piden placas: mire bajo las tuercas.',
+);
+
+function notLookedAt(given: SillInputs, edition: string): Text[] {
+  const open = [
+    given.embedmentIn === undefined ? text('depth in the concrete', 'profundidad en el concreto') : undefined,
+    given.washer === undefined ? text('washers', 'arandelas') : undefined,
+    given.middleThird === undefined && edition !== EDITION_2006
+      ? text('place across the plate', 'lugar a lo ancho')
+      : undefined,
+    given.seismicCategory === undefined ? text('seismic category', 'categoría sísmica') : undefined,
+  ].filter((words) => words !== undefined);
+  if (open.length === 0) return [];
+  const names = (locale: 'en' | 'es') => open.map((words) => words[locale]).join(', ');
+  return [text(`Not looked at: ${names('en')}.`, `No se revisó: ${names('es')}.`)];
+}
+
+const EDITION_2006 = 'irc-2006';
+
+/** Whether the anchor bolts of a sill are where the code wants them, piece by piece. Inches. */
+export const sillBolts = defineCheck({
+  id: 'anchor.sill-bolts',
+  title: text('Sill plate bolts', 'Pernos de la solera'),
+  question: text(
+    'Are foundation bolts missing, too far apart, or off the plate ends?',
+    '¿Faltan pernos del cimiento, están muy separados o lejos de las puntas?',
+  ),
+  element: 'sill-bolts',
+  role: 'lateral',
+  editions: [
+    { id: EDITION_2006, title: text('IRC 2006 R403.1.6', 'IRC 2006 R403.1.6') },
+    { id: 'irc-2024', title: text('IRC 2024 R403.1.6', 'IRC 2024 R403.1.6') },
+  ],
+  defaultEdition: 'irc-2024',
+  sources: [ANCHOR_SOURCE, SEISMIC_ANCHOR_SOURCE],
+  inputs,
+  refine: sillIssues,
+  evaluate: judgeSill,
+  repairs: ['anchor-bolt-add', 'plate-washer'],
+  client: {
+    found: (_inputs, { values }) =>
+      values.boltsFound === undefined
+        ? text('The bolts of the wall to the foundation need a look.', 'Hay que revisar los pernos de la pared.')
+        : text(
+            `We found ${values.boltsFound.value} bolts that hold the wall; the rule asks for ${values.boltsNeeded?.value}.`,
+            `Encontramos ${values.boltsFound.value} pernos que sujetan la pared; la regla pide ${values.boltsNeeded?.value}.`,
+          ),
+    why: text(
+      'In an earthquake the house can slide off its foundation. These bolts hold it.',
+      'En un sismo la casa puede salirse del cimiento. Estos pernos la sujetan.',
+    ),
+    ifNot: text('The wall may slide or lift.', 'La pared puede moverse o levantarse.'),
+  },
+  doesNotCover: [
+    text(
+      'The concrete, cracks, rust, hold-downs and uplift.',
+      'El concreto, grietas, óxido, anclajes y levantamiento.',
+    ),
+    text('Straps or screw anchors in place of bolts.', 'Placas o anclajes de tornillo en lugar de pernos.'),
+  ],
+  cases: () => import('./sill-bolts.cases.ts'),
+  drawing: () => import('./sill-bolts.drawing.ts'),
+});

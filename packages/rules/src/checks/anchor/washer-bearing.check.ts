@@ -1,0 +1,109 @@
+import {
+  atMost,
+  type Complete,
+  defineCheck,
+  type InputIssue,
+  type Judgement,
+  length,
+  type Partials,
+  pounds,
+  poundsOf,
+  psiOf,
+  ratioOf,
+  shareOf,
+  squareInchesOf,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
+import { FC_PERP_MEMORY_SOURCE, FC_PERP_PSI, FC_PERP_SOURCE } from '../../standards/nds-2018/bearing.ts';
+import { demandField, speciesField } from '../../standards/nds-2018/fields.ts';
+import { WASHER_BEARING_SOURCE, washerNetAreaIn2 } from '../../standards/nds-2018/washers.ts';
+
+const inputs = {
+  sideIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 12,
+    label: text('Side of the square washer', 'Lado de la arandela cuadrada'),
+  }),
+  boltDiameterIn: length({ unit: 'in', min: 0.25, max: 2, label: text('Bolt diameter', 'Diámetro del perno') }),
+  species: speciesField(text('Species of the plate', 'Especie de la solera')),
+  demandLb: demandField(text('Pull on the bolt, if known', 'Tirón en el perno, si se sabe')),
+} as const;
+
+type WasherInputs = Complete<typeof inputs>;
+
+/** A washer that its own hole swallows. */
+function washerIssues({ sideIn, boltDiameterIn }: Partials<typeof inputs>): InputIssue[] {
+  if (sideIn === undefined || boltDiameterIn === undefined || sideIn > boltDiameterIn) return [];
+  return [
+    {
+      path: ['sideIn'],
+      message: text(
+        `sideIn: got ${sideIn} in; allowed is wider than the bolt, ${boltDiameterIn} in.`,
+        `sideIn: llegó ${sideIn} in; se permite más ancho que el perno, ${boltDiameterIn} in.`,
+      ),
+    },
+  ];
+}
+
+function judgeWasher({ sideIn, boltDiameterIn, species, demandLb }: WasherInputs): Judgement {
+  const netAreaIn2 = Math.max(0, washerNetAreaIn2(sideIn, boltDiameterIn));
+  const { psi, source } = FC_PERP_PSI[species];
+  const capacityLb = psi * netAreaIn2;
+  const meets = demandLb !== undefined && atMost(demandLb, capacityLb);
+  const toTell = demandLb === undefined;
+  return {
+    verdict: toTell ? 'undetermined' : meets ? 'meets' : 'fails',
+    ratio: ratioOf(demandLb, capacityLb),
+    remaining: toTell ? null : meets ? 1 : shareOf(capacityLb, demandLb),
+    values: () => ({
+      netAreaIn2: squareInchesOf(netAreaIn2),
+      fcPerpPsi: psiOf(psi),
+      capacityLb: poundsOf(capacityLb),
+    }),
+    reasons: () => washerReasons(capacityLb, demandLb),
+    ...(toTell && { missing: ['demandLb'] }),
+    sources: [WASHER_BEARING_SOURCE, source],
+    repairs: toTell || meets ? [] : ['plate-washer', 'engineer-letter'],
+  };
+}
+
+function washerReasons(capacityLb: number, demandLb: number | undefined): Text[] {
+  const takes = pounds(capacityLb);
+  const load = demandLb === undefined ? undefined : pounds(demandLb);
+  return [
+    text(`The wood under the washer takes ${takes}.`, `La madera bajo la arandela resiste ${takes}.`),
+    ...(load ? [text(`The pull is ${load}.`, `El tirón es ${load}.`)] : []),
+  ];
+}
+
+/** What the wood under a square washer takes before it crushes. Inches, pounds. */
+export const washerBearing = defineCheck({
+  id: 'anchor.washer-bearing',
+  title: text('Washer on the plate', 'Arandela sobre la solera'),
+  question: text('Is a washer small, or sunk into the wood?', '¿Una arandela es chica o está hundida en la madera?'),
+  element: 'sill-bolts',
+  role: 'lateral',
+  editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
+  defaultEdition: 'nds-2018',
+  sources: [WASHER_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE],
+  inputs,
+  refine: washerIssues,
+  evaluate: judgeWasher,
+  repairs: ['plate-washer', 'engineer-letter'],
+  client: {
+    found: () => text('We measured a washer on a foundation bolt.', 'Medimos una arandela de un perno del cimiento.'),
+    why: text(
+      'The washer spreads the pull of the bolt over the wood. A small one sinks in.',
+      'La arandela reparte el tirón del perno en la madera. Una chica se hunde.',
+    ),
+    ifNot: text('The bolt may go slack and the wall may lift.', 'El perno puede aflojarse y la pared levantarse.'),
+  },
+  doesNotCover: [
+    text('Washer thickness and bending, slots, wet wood.', 'Grueso y doblez de la arandela, ranuras, madera mojada.'),
+    text('Load duration: none is taken for crushing.', 'Duración de la carga: no se aplica al aplastamiento.'),
+  ],
+  cases: () => import('./washer-bearing.cases.ts'),
+  drawing: () => import('./washer-bearing.drawing.ts'),
+});

@@ -1,0 +1,93 @@
+import { atLeast, atMost, largestRatio, ratioOf, wholeUp } from '../../kernel/index.ts';
+import { ANCHOR_RULES } from './anchors.data.ts';
+
+/** A rule that a piece of sill plate can break. */
+export type PlateRule = 'too-few-bolts' | 'end-too-far' | 'end-too-near' | 'spacing' | 'center-third';
+
+/** One piece of sill plate; bolts measured from its left end. Inches. */
+export interface SillPiece {
+  readonly lengthIn: number;
+  readonly boltsIn: readonly number[];
+  /** The piece belongs to a short wall that joins offset braced panels. */
+  readonly joinsOffsetPanels: boolean;
+}
+
+export interface PieceFound {
+  readonly bolts: number;
+  /** The fewest bolts that can satisfy the rules on this piece. */
+  readonly needed: number;
+  /** From each end to the nearest bolt, inches; undefined without a bolt. */
+  readonly leftIn: number | undefined;
+  readonly rightIn: number | undefined;
+  /** Between neighbors, from the left, inches. */
+  readonly spacingsIn: readonly number[];
+  readonly broken: readonly PlateRule[];
+  /** Measured over limit of whatever is nearest to its limit. */
+  readonly ratio: number | null;
+}
+
+/** The fewest bolts for a piece of this length, inches. */
+export function boltsNeeded(lengthIn: number, spacingLimitIn: number, joinsOffsetPanels: boolean): number {
+  if (joinsOffsetPanels && atMost(lengthIn, ANCHOR_RULES.shortestPieceIn)) return 0;
+  if (joinsOffsetPanels && atMost(lengthIn, ANCHOR_RULES.shortPieceIn)) return 1;
+  const betweenEndsIn = lengthIn - 2 * ANCHOR_RULES.mostFromEndIn;
+  return Math.max(ANCHOR_RULES.leastBolts, wholeUp(betweenEndsIn / spacingLimitIn) + 1);
+}
+
+/** How near the best bolt at one end comes to either limit, with the rule broken when none stands between them. */
+function judgeEnd(distancesIn: readonly number[], diameterIn: number): { ratio: number | null; broken?: PlateRule } {
+  const nearestIn = ANCHOR_RULES.leastFromEndDiameters * diameterIn;
+  let ratio: number | null = null;
+  for (const atIn of distancesIn) {
+    const tooFar = ratioOf(atIn, ANCHOR_RULES.mostFromEndIn);
+    const tooNear = ratioOf(nearestIn, atIn);
+    if (tooFar === null || tooNear === null) continue;
+    ratio = Math.min(ratio ?? Number.MAX_VALUE, Math.max(tooFar, tooNear));
+  }
+  if (ratio !== null && atMost(ratio, 1)) return { ratio };
+  const hasNear = distancesIn.some((atIn) => !atLeast(atIn, nearestIn));
+  return { ratio, broken: hasNear ? 'end-too-near' : 'end-too-far' };
+}
+
+function centerThird(piece: SillPiece): boolean {
+  const third = piece.lengthIn / 3;
+  return piece.boltsIn.some((atIn) => atLeast(atIn, third) && atMost(atIn, 2 * third));
+}
+
+/** Holds one piece of sill plate against the layout rules of R403.1.6. Inches. */
+export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn: number): PieceFound {
+  const boltsIn = [...piece.boltsIn].sort((a, b) => a - b);
+  const [firstIn] = boltsIn;
+  const lastIn = boltsIn.at(-1);
+  const found = {
+    bolts: boltsIn.length,
+    needed: boltsNeeded(piece.lengthIn, spacingLimitIn, piece.joinsOffsetPanels),
+    leftIn: firstIn,
+    rightIn: lastIn === undefined ? undefined : piece.lengthIn - lastIn,
+    spacingsIn: boltsIn.slice(1).map((atIn, before) => atIn - (boltsIn[before] ?? 0)),
+  };
+  const countRatio = ratioOf(found.needed, found.bolts);
+  if (found.needed < ANCHOR_RULES.leastBolts) {
+    const few = found.bolts < found.needed;
+    const broken: PlateRule[] = few ? ['too-few-bolts'] : [];
+    if (!few && found.needed > 0 && !centerThird(piece)) broken.push('center-third');
+    return { ...found, broken, ratio: countRatio };
+  }
+  const left = judgeEnd(boltsIn, diameterIn);
+  const right = judgeEnd(
+    boltsIn.map((atIn) => piece.lengthIn - atIn),
+    diameterIn,
+  );
+  const widestIn = Math.max(0, ...found.spacingsIn);
+  const broken = new Set<PlateRule>();
+  if (found.bolts < ANCHOR_RULES.leastBolts) broken.add('too-few-bolts');
+  if (found.bolts > 0) for (const end of [left, right]) if (end.broken) broken.add(end.broken);
+  if (!atMost(widestIn, spacingLimitIn)) broken.add('spacing');
+  const ratio = largestRatio([
+    left.ratio,
+    right.ratio,
+    ratioOf(widestIn, spacingLimitIn),
+    found.bolts < ANCHOR_RULES.leastBolts ? ratioOf(ANCHOR_RULES.leastBolts, found.bolts) : null,
+  ]);
+  return { ...found, broken: [...broken], ratio };
+}

@@ -20,6 +20,7 @@ import { floorSlope } from './checks/level/floor-slope.check.ts';
 import { equilibriumMoisture } from './checks/movement/equilibrium-moisture.check.ts';
 import { shrinkage } from './checks/movement/shrinkage.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
+import { panelCapacity } from './checks/shear-wall/panel-capacity.check.ts';
 import type { Check } from './kernel/index.ts';
 
 /** Every check of the package. Adding one is a file, its cases and a line here. */
@@ -37,6 +38,7 @@ export const checks: readonly Check[] = [
   nail,
   toeNail,
   nailSurvey,
+  panelCapacity,
   deflection,
   floorSlope,
   equilibriumMoisture,

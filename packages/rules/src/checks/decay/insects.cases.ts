@@ -1,0 +1,99 @@
+import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
+
+const PAGES = 'pest trade pages as read: a rebuilt tube is active, an empty one proves nothing';
+const TERMITE = { kind: 'subterranean-termite', probeDepthIn: 0 } as const;
+
+export const cases: readonly CheckCase[] = [
+  {
+    name: 'a tube built again is evidence of active termites',
+    origin: 'published',
+    source: PAGES,
+    inputs: { ...TERMITE, tubesRebuilt: true },
+    expect: {
+      verdict: 'fails',
+      ratio: null,
+      severity: 'repair',
+      values: { activity: 'active' },
+      referrals: ['specialist'],
+      repairs: ['specialist-visit'],
+    },
+  },
+  {
+    name: 'live insects are enough by themselves',
+    origin: 'published',
+    source: PAGES,
+    inputs: { ...TERMITE, liveSeen: true },
+    expect: { verdict: 'fails', severity: 'repair' },
+  },
+  {
+    name: 'a dry empty tube does not prove that they are gone',
+    origin: 'published',
+    source: PAGES,
+    inputs: { ...TERMITE, liveSeen: false, tubesRebuilt: false },
+    expect: {
+      verdict: 'undetermined',
+      missing: [],
+      severity: 'record',
+      values: { activity: 'not-seen', softIn: 0 },
+      referrals: ['specialist'],
+    },
+  },
+  {
+    name: 'beetle holes in wood nobody probed go to an engineer as well',
+    origin: 'published',
+    source: 'Wood Handbook chapter 5: the inside can be gone behind small holes, strength cannot be told from looks',
+    inputs: { kind: 'powderpost-beetle', liveSeen: false },
+    expect: {
+      verdict: 'undetermined',
+      missing: ['probeDepthIn'],
+      severity: 'engineer',
+      referrals: ['specialist', 'engineer'],
+    },
+  },
+  {
+    name: 'a probe that sinks in 1/2 in is damage even with nothing alive',
+    origin: 'common-practice',
+    source: 'soft wood is lost wood',
+    inputs: { ...TERMITE, liveSeen: false, tubesRebuilt: false, probeDepthIn: 0.5 },
+    expect: {
+      verdict: 'fails',
+      severity: 'repair',
+      values: { softIn: 0.5 },
+      repairs: ['specialist-visit', 'member-replace', 'member-sister'],
+    },
+  },
+  {
+    name: 'no sign, nothing alive and a probe that sinks in exactly nothing meet',
+    origin: 'hand-worked',
+    source: 'nothing found where it was looked',
+    inputs: { kind: 'none', liveSeen: false, probeDepthIn: 0 },
+    expect: { verdict: 'meets', severity: 'record', referrals: [], values: { activity: 'no-sign' } },
+  },
+  {
+    name: 'opening the wall does not make insects unsafe',
+    origin: 'common-practice',
+    source: 'severity table, row 3 names no insects',
+    inputs: { ...TERMITE, liveSeen: true },
+    situation: { disturbed: true },
+    expect: { verdict: 'fails', severity: 'repair' },
+  },
+  {
+    name: 'termite tubes not yet broken cannot be told',
+    origin: 'hand-worked',
+    source: 'no observation, no verdict',
+    inputs: { ...TERMITE, liveSeen: false },
+    expect: { verdict: 'undetermined', missing: ['tubesRebuilt'], severity: 'engineer' },
+  },
+];
+
+/** What the check answers. */
+export const values: ValueWords = {
+  activity: {
+    label: text('Activity', 'Actividad'),
+    how: text('Active when anything lives or a tube was built again.', 'Activa si algo vive o rehicieron un tubo.'),
+  },
+  softIn: {
+    label: text('Soft wood, deep', 'Madera blanda, fondo'),
+    how: text('As probed.', 'Lo que entró la punta.'),
+  },
+};

@@ -73,6 +73,22 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', remaining: 0.5 },
   },
   {
+    name: 'a heavy 3/4 nut filled by its rod would strip over 1.22 square inches of its thread',
+    origin: 'published',
+    source: 'fastener reference, internal thread stripping area 1.72 square inches an inch, times 0.71 in',
+    inputs: { diameterIn: 0.75, nut: 'heavy-hex', projectionIn: 0.5 },
+    expect: { verdict: 'meets', values: { nutStripIn2: 1.2212 } },
+    tolerance: { within: 0.004, reason: 'the reference prints the area of an inch to two decimals' },
+  },
+  {
+    name: 'a 5/8 rod of ordinary steel may carry 6.67 kips in a full nut',
+    origin: 'memory',
+    source: 'AISC 360 Table J3.2, ASTM F1554 grade 36: 0.75 x 58 ksi x 0.3068 square inches over 2',
+    inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: 0.25 },
+    expect: { verdict: 'meets', values: { ordinaryRodLb: 6670 } },
+    tolerance: { within: 5, reason: 'the worked number is written to ten pounds' },
+  },
+  {
     name: 'without the nut it cannot be told',
     origin: 'hand-worked',
     source: 'no measurement, no verdict',

@@ -40,7 +40,7 @@ export type Load = 'seismic' | 'wind';
 export type Method = 'asd' | 'lrfd';
 
 /** The columns of the table: spacing of the panel-edge nails, inches. */
-export const EDGE_SPACINGS_IN = [6, 4, 3, 2] as const;
+export const EDGE_SPACINGS_IN: readonly number[] = [6, 4, 3, 2];
 type AtSpacing = readonly [at6: number, at4: number, at3: number, at2: number];
 
 /** One row: blocked panel on framing of G 0.50 or more, common or galvanized box nails. Nominal plf, inches. */

@@ -1,0 +1,194 @@
+import {
+  atMost,
+  decimal,
+  defineCheck,
+  factorOf,
+  inchesOf,
+  type Judgement,
+  type Partials,
+  plfOf,
+  poundsOf,
+  type Quantity,
+  ratioOf,
+  shareOf,
+  text,
+  type Verdict,
+} from '../../kernel/index.ts';
+import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE } from '../../standards/nds-2018/species.data.ts';
+import { SDPWS_2008 } from '../../standards/sdpws-2008/shear-walls.ts';
+import { SDPWS_2015 } from '../../standards/sdpws-2015/shear-walls.ts';
+import { SDPWS_2021 } from '../../standards/sdpws-2021/shear-walls.ts';
+import type { ShearWallEdition } from '../../standards/sdpws-common/edition.ts';
+import {
+  PANEL_NAILING_SOURCE,
+  PANEL_TABLE,
+  PANEL_TABLE_SOURCE,
+  SPECIES_FACTOR_SOURCE,
+  THIN_PANEL_SOURCE,
+} from '../../standards/sdpws-common/shear-walls.data.ts';
+import { UNBLOCKED_SOURCE } from '../../standards/sdpws-common/unblocked.data.ts';
+import { inputs, STANDARDS } from './panel-capacity.inputs.ts';
+import {
+  type Bar,
+  insideFactorOf,
+  type PanelInputs,
+  type Strength,
+  strengthOf,
+  strengthSources,
+} from './panel-capacity.strength.ts';
+import { capacityCautions, capacityReasons } from './panel-capacity.words.ts';
+
+const EDITIONS: Readonly<Record<string, ShearWallEdition>> = {
+  'sdpws-2008': SDPWS_2008,
+  'sdpws-2015': SDPWS_2015,
+  'sdpws-2021': SDPWS_2021,
+};
+const DEFAULT_EDITION = 'sdpws-2021';
+
+/** The edition the inputs name. Asked for one beside another named, the answer is none the check has: it is refused. */
+function chooseEdition(asked: string | undefined, { standard }: Partials<typeof inputs>): string {
+  if (asked !== undefined && standard !== undefined && asked !== standard) return `${asked} with ${standard}`;
+  return standard ?? asked ?? DEFAULT_EDITION;
+}
+
+interface Decision {
+  readonly verdict: Verdict;
+  readonly missing: readonly string[];
+}
+const FAILS: Decision = { verdict: 'fails', missing: [] };
+const MEETS: Decision = { verdict: 'meets', missing: [] };
+const NO_DEMAND: Decision = { verdict: 'undetermined', missing: ['demandPlf'] };
+const NO_HOLD_DOWN: Decision = { verdict: 'undetermined', missing: ['holdDownInsideFace'] };
+
+function decide(given: PanelInputs, edition: ShearWallEdition, { bar, designPlf }: Strength): Decision {
+  const { demandPlf, holdDownInsideFace } = given;
+  if (bar !== undefined) return FAILS;
+  if (demandPlf === undefined) return NO_DEMAND;
+  if (!atMost(demandPlf, designPlf)) return FAILS;
+  const insidePlf = designPlf * insideFactorOf(given, edition);
+  return holdDownInsideFace === undefined && !atMost(demandPlf, insidePlf) ? NO_HOLD_DOWN : MEETS;
+}
+
+function remainingOf({ demandPlf }: PanelInputs, { bar, designPlf }: Strength): number | null {
+  if (bar !== undefined) return 0;
+  if (demandPlf === undefined) return null;
+  return demandPlf === 0 ? 1 : shareOf(designPlf, demandPlf);
+}
+
+function repairsFor(given: PanelInputs, bar: Bar): readonly string[] {
+  if (!given.blocked) return ['panel-blocking', 'panel-replace', 'engineer-letter'];
+  return bar === undefined ? ['panel-replace', 'engineer-letter'] : ['engineer-letter'];
+}
+
+function judgePanel(given: PanelInputs, edition: ShearWallEdition): Judgement {
+  const row = PANEL_TABLE[given.grade][given.thickness]?.[given.nail];
+  if (!row) return noRow(given);
+  const strength = strengthOf(given, edition, row);
+  const { verdict, missing } = decide(given, edition, strength);
+  const sources = strengthSources(given, edition, strength);
+  return {
+    verdict,
+    ratio: ratioOf(given.demandPlf, strength.designPlf),
+    remaining: remainingOf(given, strength),
+    missing,
+    values: () => valuesOf(given, strength, row.penetrationIn),
+    reasons: () => capacityReasons(given, strength),
+    cautions: () => capacityCautions(given, edition, strength, row),
+    hangsOn: sources,
+    sources,
+    referrals: verdict === 'fails' ? ['engineer'] : [],
+    repairs: verdict === 'fails' ? repairsFor(given, strength.bar) : [],
+  };
+}
+
+function valuesOf(given: PanelInputs, strength: Strength, penetrationIn: number): Record<string, Quantity> {
+  return {
+    nominalPlf: plfOf(strength.nominalPlf),
+    specificGravity: factorOf(strength.gravity),
+    speciesFactor: factorOf(strength.speciesFactor),
+    aspectRatio: factorOf(strength.aspect),
+    aspectFactor: factorOf(strength.aspectFactor),
+    unblockedFactor: factorOf(strength.unblockedFactor),
+    holdDownFactor: factorOf(strength.insideFactor),
+    designShare: factorOf(strength.designShare),
+    designPlf: plfOf(strength.designPlf),
+    capacityLb: poundsOf(strength.designPlf * given.lengthFt),
+    leastPenetrationIn: inchesOf(penetrationIn),
+  };
+}
+
+/** A panel and nail the table does not pair cannot be judged by it. */
+function noRow({ grade, thickness, nail }: PanelInputs): Judgement {
+  return {
+    verdict: 'undetermined',
+    reasons: () => [
+      text(
+        `The table has no ${thickness} in ${grade} panel with ${nail} nails: an engineer decides.`,
+        `La tabla no tiene panel ${grade} de ${thickness} in con clavos ${nail}: decide un ingeniero.`,
+      ),
+    ],
+    sources: [PANEL_TABLE_SOURCE],
+    referrals: ['engineer'],
+    repairs: ['engineer-letter'],
+  };
+}
+
+/**
+ * What a panel shear wall is worth, plf and lb, in three editions of SDPWS. One panel face; walls 0.5 to 60 ft high and
+ * 0.5 to 400 ft long.
+ */
+export const panelCapacity = defineCheck({
+  id: 'shear-wall.panel-capacity',
+  title: text('Panel wall strength', 'Resistencia del muro con paneles'),
+  question: text('What is this panel wall worth as nailed?', '¿Cuánto vale este muro tal como está clavado?'),
+  element: 'panels',
+  role: 'lateral',
+  editions: STANDARDS.map(({ value, label }) => ({ id: value, title: label })),
+  defaultEdition: DEFAULT_EDITION,
+  chooseEdition,
+  sources: [
+    PANEL_TABLE_SOURCE,
+    ...new Set(
+      Object.values(EDITIONS).flatMap((edition) => [
+        ...Object.values(edition.methodSource),
+        edition.aspectSource,
+        edition.wideFraming.source,
+        ...(edition.insideHoldDown ? [edition.insideHoldDown.source] : []),
+      ]),
+    ),
+    SPECIES_FACTOR_SOURCE,
+    GRAVITY_SOURCE,
+    GRAVITY_MEMORY_SOURCE,
+    UNBLOCKED_SOURCE,
+    THIN_PANEL_SOURCE,
+    PANEL_NAILING_SOURCE,
+  ],
+  inputs,
+  evaluate: (given, { edition }) => {
+    const chosen = EDITIONS[edition];
+    if (!chosen) throw new RangeError(`No shear wall edition ${edition}`);
+    return judgePanel(given, chosen);
+  },
+  repairs: ['panel-blocking', 'panel-replace', 'engineer-letter'],
+  client: {
+    found: (_inputs, { remaining }) =>
+      remaining === null || remaining === 1
+        ? text('We checked how strong this braced wall is.', 'Revisamos qué tan fuerte es este muro.')
+        : text(
+            `This braced wall has ${decimal(remaining * 100, 0)} % of the strength it needs.`,
+            `Este muro tiene el ${decimal(remaining * 100, 0)} % de la fuerza que necesita.`,
+          ),
+    why: text(
+      'Walls like this keep the house from leaning in an earthquake or strong wind.',
+      'Muros así evitan que la casa se incline en un sismo o viento fuerte.',
+    ),
+    ifNot: text('The house may rack more than it was built to.', 'La casa puede deformarse más de lo previsto.'),
+  },
+  doesNotCover: [
+    text('Walls with panels on both faces, gypsum or stucco.', 'Muros con paneles en las dos caras, yeso o estuco.'),
+    text('Overdriven or missing nails; count them first.', 'Clavos hundidos o que faltan; cuéntelos primero.'),
+    text('Overturning, deflection and the hold-downs.', 'Vuelco, deformación y anclajes.'),
+  ],
+  cases: () => import('./panel-capacity.cases.ts'),
+  drawing: () => import('./panel-capacity.drawing.ts'),
+});

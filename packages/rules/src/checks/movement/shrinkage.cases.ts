@@ -18,6 +18,46 @@ export const cases: readonly CheckCase[] = [
     tolerance: ROUNDED,
   },
   {
+    name: 'by 0.0020 per percent the same 2x12 loses 0.225 in: the sources disagree',
+    origin: 'published',
+    source: 'university notes, 6 % over 30 %: 11.25 x 0.0020 x 10',
+    inputs: {
+      members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })],
+      mixedGrainRule: '0.0020',
+      toleranceIn: 0.25,
+    },
+    expect: { verdict: 'meets', values: { 'changeIn.joist A': -0.225, 'method.joist A': 'rule-of-thumb' } },
+  },
+  {
+    name: 'by the grading-rule equation it loses 0.247 in',
+    origin: 'published',
+    source: 'FPL-RP-489 abstract, width 6.031 - 0.215 M: 11.25 (1 - 0.95904 / 0.98054)',
+    inputs: {
+      members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })],
+      mixedGrainRule: 'grading-rule',
+      toleranceIn: 0.25,
+    },
+    expect: { verdict: 'meets', values: { 'changeIn.joist A': -0.247, 'method.joist A': 'grading-rule' } },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'flat-grained coast Douglas fir loses 0.293 in, a little less than its coefficient says outside 6 to 14 %',
+    origin: 'hand-worked',
+    source: '11.25 x 10 / (3000/7.6 - 30 + 19); the coefficient alone gives 11.25 x 0.00267 x 10 = 0.300',
+    inputs: {
+      members: [
+        joist('joist A', { sizeIn: 11.25, grain: 'tangential', species: 'douglas-fir-coast', fromPct: 19, toPct: 9 }),
+      ],
+      toleranceIn: 0.3,
+    },
+    expect: {
+      verdict: 'meets',
+      values: { 'changeIn.joist A': -0.293, 'method.joist A': 'equation-13-3' },
+      referrals: ['official'],
+    },
+    tolerance: ROUNDED,
+  },
+  {
     name: 'a 2x12 and three plates, 15.75 in, drying from 19 to 9 % lose 0.394 in',
     origin: 'hand-worked',
     source: '15.75 x 0.0025 x 10',
@@ -80,6 +120,20 @@ export const cases: readonly CheckCase[] = [
       repairs: ['re-shim', 'member-replace'],
     },
     tolerance: ROUNDED,
+  },
+  {
+    name: 'the same step over 48 in is 1/250',
+    origin: 'hand-worked',
+    source: '48 / (9.25 x 0.0025 x 11 - 1/16)',
+    inputs: {
+      members: [
+        joist('joist A', { fromPct: 19, toPct: 8 }),
+        { name: 'joist B', kind: 'i-joist', sizeIn: 9.5, fromPct: 12, toPct: 8 },
+      ],
+      spacingIn: 48,
+      toleranceIn: 0.25,
+    },
+    expect: { verdict: 'meets', values: { differentialIn: 0.191875, slopeOneIn: 48 / 0.191875 } },
   },
   {
     name: 'air at 70 F and 50 % brings wood to 9.2 %, at 40 F and 80 % to 16.5 %',

@@ -18,69 +18,20 @@ import {
   wordOf,
 } from '../../kernel/index.ts';
 import {
-  ENGINEERED_DEPTH_IN,
   ENGINEERED_DEPTH_SOURCE,
   PANEL_EXPANSION_SOURCE,
-  panelExpansionPerPct,
 } from '../../standards/common-practice/engineered-movement.ts';
-import { EMC_SOURCE, equilibriumMoisturePct } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
+import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.ts';
+import { EMC_SOURCE } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import {
   FIBER_SATURATION_PCT,
-  movementAcrossGrain,
-  RULE_OF_THUMB_PER_PCT,
-  RULE_OF_THUMB_SOURCE,
-  SHRINKAGE_PCT,
   SHRINKAGE_SOURCE,
   WIDE_RANGE_SOURCE,
 } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
+import { type Moved, moveMember } from './member-movement.ts';
 import { inputs } from './shrinkage.inputs.ts';
 
 type Inputs = Complete<typeof inputs>;
-type Member = Inputs['members'][number];
-type Air = NonNullable<Member['fromAir']>;
-
-interface Moved {
-  readonly name: string;
-  readonly fromPct: number;
-  readonly toPct: number;
-  /** Negative shrinks, positive swells. */
-  readonly changeIn: number;
-  readonly method: string;
-  readonly sources: readonly Source[];
-}
-
-const moistureOf = (pct: number | undefined, air: Air | undefined): number =>
-  pct ?? (air ? equilibriumMoisturePct(air.temperatureF, air.humidityPct) : 0);
-
-const belowSaturation = (pct: number): number => Math.min(pct, FIBER_SATURATION_PCT);
-
-/** How far one member moves, by the method its kind and grain call for. */
-function moveMember(given: Member): Moved {
-  const fromPct = moistureOf(given.fromPct, given.fromAir);
-  const toPct = moistureOf(given.toPct, given.toAir);
-  const deltaPct = belowSaturation(toPct) - belowSaturation(fromPct);
-  const air = given.fromAir || given.toAir ? [EMC_SOURCE] : [];
-  const moved = (changeIn: number, method: string, ...sources: Source[]): Moved => ({
-    name: given.name,
-    fromPct,
-    toPct,
-    changeIn,
-    method,
-    sources: [...sources, ...air],
-  });
-  if (given.kind === 'i-joist' || given.kind === 'lvl')
-    return moved(Math.sign(deltaPct) * ENGINEERED_DEPTH_IN, 'engineered-allowance', ENGINEERED_DEPTH_SOURCE);
-  if (given.kind === 'panel')
-    return moved(given.sizeIn * panelExpansionPerPct * deltaPct, 'panel-expansion', PANEL_EXPANSION_SOURCE);
-  if (given.grain === 'mixed' || given.species === undefined)
-    return moved(given.sizeIn * RULE_OF_THUMB_PER_PCT * deltaPct, 'rule-of-thumb', RULE_OF_THUMB_SOURCE);
-  const shrinkagePct = SHRINKAGE_PCT[given.species][given.grain];
-  const { changeIn, method } = movementAcrossGrain(given.sizeIn, shrinkagePct, fromPct, toPct);
-  return method === 'equation-13-3'
-    ? moved(changeIn, method, SHRINKAGE_SOURCE, WIDE_RANGE_SOURCE)
-    : moved(changeIn, method, SHRINKAGE_SOURCE);
-}
-
 const NO_TOLERANCE = text(
   'No code sets a limit; choose the difference you accept to get a verdict.',
   'Ningún código fija un límite; elija la diferencia que acepta para tener un veredicto.',
@@ -96,6 +47,15 @@ const NEIGHBOR_STILL = text(
 const MIXED_GRAIN = text(
   'Real boards are of mixed grain: coefficients tell too much across the width and too little through the thickness.',
   'Las tablas reales tienen veta mixta: los coeficientes exageran a lo ancho y se quedan cortos en el grosor.',
+);
+
+const _RULES_DIFFER = text(
+  'Sources disagree on mixed grain: 0.0025 or 0.0020 of the size per percent; the larger is taken unless chosen otherwise.',
+  'Las fuentes no coinciden en veta mixta: 0.0025 o 0.0020 del tamaño por cada 1 %; se toma la mayor si no se elige otra.',
+);
+const _SATURATION = text(
+  `Fiber saturation is taken as ${FIBER_SATURATION_PCT} %; another page takes 28 for Douglas fir and hemlock, 26 for southern pine.`,
+  `La saturación se toma como ${FIBER_SATURATION_PCT} %; otra página usa 28 en abeto Douglas y tsuga, 26 en pino del sur.`,
 );
 
 function memberValues(moved: readonly Moved[]): Record<string, Quantity> {
@@ -135,7 +95,7 @@ function acceptedWords(toleranceIn: number): Text {
 }
 
 function judgeShrinkage(given: Inputs): Judgement {
-  const moved = given.members.map(moveMember);
+  const moved = given.members.map((one) => moveMember(one, given.mixedGrainRule));
   const changes = moved.map((one) => one.changeIn);
   const compared = changes.length === 1 ? [...changes, 0] : changes;
   const differentialIn = Math.max(...compared) - Math.min(...compared);
@@ -209,7 +169,7 @@ export const shrinkage = defineCheck({
   sources: [
     SHRINKAGE_SOURCE,
     WIDE_RANGE_SOURCE,
-    RULE_OF_THUMB_SOURCE,
+    ...MIXED_GRAIN_RULES.map((rule) => rule.source),
     EMC_SOURCE,
     ENGINEERED_DEPTH_SOURCE,
     PANEL_EXPANSION_SOURCE,

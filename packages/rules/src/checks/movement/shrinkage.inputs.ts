@@ -1,4 +1,5 @@
 import { choice, group, length, list, named, number, type Text, text } from '../../kernel/index.ts';
+import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.ts';
 import { EMC_RANGE_F } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import type { MovementSpecies } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
 
@@ -99,6 +100,11 @@ export const inputs = {
     minItems: 1,
     maxItems: 60,
     label: text('Members side by side', 'Elementos lado a lado'),
+  }),
+  mixedGrainRule: choice({
+    options: MIXED_GRAIN_RULES.map(({ id, title }) => ({ value: id, label: title })),
+    default: '0.0025',
+    label: text('Rule for mixed grain', 'Regla para veta mixta'),
   }),
   spacingIn: length({
     unit: 'in',

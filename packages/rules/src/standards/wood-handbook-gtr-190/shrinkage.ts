@@ -14,14 +14,6 @@ export const WIDE_RANGE_SOURCE: Source = {
   section: 'Equation 13-3',
   basis: 'memory',
 };
-export const RULE_OF_THUMB_SOURCE: Source = {
-  id: 'awc-one-percent-per-four',
-  title: 'AWC answer on shrinkage: 1 % of size for 4 % of moisture',
-  edition: 'as read',
-  section: 'frequently asked questions',
-  basis: 'published',
-};
-
 export type MovementSpecies = keyof typeof SHRINKAGE_PCT;
 
 /** Shrinkage from green to ovendry in percent, radial and tangential. */
@@ -42,13 +34,14 @@ export const SHRINKAGE_PCT = {
   'slash-pine': { radial: 5.4, tangential: 7.6 },
 } as const;
 
-/** Moisture at which wood stops swelling, percent. */
+/**
+ * Moisture at which wood stops swelling, percent, as Equation 13-3 takes it. Another page takes 28 for Douglas fir-larch
+ * and western hemlock and 26 for southern pine.
+ */
 export const FIBER_SATURATION_PCT = 30;
 /** Within these moistures the change is linear, percent. */
 const LINEAR_FROM_PCT = 6;
 const LINEAR_TO_PCT = 14;
-/** 1 % of size for 4 % of moisture, per percent. */
-export const RULE_OF_THUMB_PER_PCT = 0.0025;
 
 const inLinearRange = (pct: number): boolean => pct >= LINEAR_FROM_PCT && pct <= LINEAR_TO_PCT;
 

@@ -15,20 +15,22 @@ const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
   demand: text('Load on the house', 'Carga sobre la casa'),
 };
 
+const elementId = (check: Check): string => check.id.slice(0, check.id.indexOf('.'));
+
+/** What a check is about, in words; the check's own title where nobody named its kind, so that a new one needs no entry. */
+export const elementWords = (check: Check): Text => ELEMENT_WORDS[elementId(check)] ?? check.title;
+
 export interface ElementChecks {
   readonly id: string;
   readonly name: Text;
   readonly checks: readonly [Check, ...Check[]];
 }
 
-/**
- * The checks by what they are about. One of a kind not named above comes last, under the title of its first check, so
- * that a new check needs no entry here.
- */
+/** The checks by what they are about, in the order above; kinds not named there come last. */
 export function checksByElement(checks: readonly Check[]): ElementChecks[] {
   const groups = new Map<string, [Check, ...Check[]]>();
   for (const check of checks) {
-    const id = check.id.slice(0, check.id.indexOf('.'));
+    const id = elementId(check);
     const group = groups.get(id);
     if (group) group.push(check);
     else groups.set(id, [check]);
@@ -36,6 +38,6 @@ export function checksByElement(checks: readonly Check[]): ElementChecks[] {
   const order = Object.keys(ELEMENT_WORDS);
   const place = (id: string): number => (order.includes(id) ? order.indexOf(id) : order.length);
   return [...groups]
-    .map(([id, group]) => ({ id, name: ELEMENT_WORDS[id] ?? group[0].title, checks: group }))
+    .map(([id, group]) => ({ id, name: elementWords(group[0]), checks: group }))
     .toSorted((a, b) => place(a.id) - place(b.id));
 }

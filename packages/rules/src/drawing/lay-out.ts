@@ -127,12 +127,14 @@ function marksOf(shape: Shape, keys: readonly string[], options: LayOutOptions):
 }
 
 /**
- * Lays a drawing out as paths and words. What is asked for comes last, over everything else; pointers are left out
- * where nothing is written, since they lead to words.
+ * Lays a drawing out as paths and words. What is asked for comes last, over everything else; a pointer that would lead
+ * to no word is left out.
  */
 export function layOut(drawing: Drawing, options: LayOutOptions): Mark[] {
   const keys = keysOf(drawing);
-  const shown = drawing.shapes.filter((shape) => options.textSize !== undefined || !('point' in shape));
+  const leads = (shape: Shape): boolean =>
+    !('point' in shape) || labelOf(shape.of, keys, options) !== undefined || isAsked(shape.of, options.asked);
+  const shown = drawing.shapes.filter(leads);
   const last = (shape: Shape): number => ('of' in shape && isAsked(shape.of, options.asked) ? 1 : 0);
   return shown.toSorted((a, b) => last(a) - last(b)).flatMap((shape) => marksOf(shape, keys, options));
 }

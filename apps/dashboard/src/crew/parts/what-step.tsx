@@ -1,4 +1,4 @@
-import { checks, checksByElement } from '@underlath/rules';
+import { type Check, checks, checksByElement } from '@underlath/rules';
 import { say, type Text } from '@underlath/rules/kernel';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
@@ -30,7 +30,7 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
           ? open.checks.map((check) => (
               <Tile
                 key={check.id}
-                checkId={check.id}
+                check={check}
                 name={check.title}
                 detail={say(check.question, locale)}
                 chosen={draft.checkId === check.id}
@@ -40,7 +40,7 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
           : elements.map(({ id, name, checks: [first, ...others] }, at) => (
               <Tile
                 key={id}
-                checkId={first.id}
+                check={first}
                 name={others.length > 0 ? name : first.title}
                 detail={
                   others.length > 0
@@ -56,14 +56,14 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
   );
 }
 
-type TileProps = { checkId: string; name: Text; detail: string; chosen: boolean; onPick: () => void };
+type TileProps = { check: Check; name: Text; detail: string; chosen: boolean; onPick: () => void };
 
-function Tile({ checkId, name, detail, chosen, onPick }: TileProps) {
+function Tile({ check, name, detail, chosen, onPick }: TileProps) {
   const { locale } = useLocale();
   return (
     <li>
       <button type="button" className="what" aria-pressed={chosen} onClick={onPick}>
-        <CheckPicture checkId={checkId} />
+        <CheckPicture checkId={check.id} />
         <b>{say(name, locale)}</b>
         <span>{detail}</span>
       </button>

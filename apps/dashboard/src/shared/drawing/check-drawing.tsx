@@ -80,18 +80,20 @@ export function DrawingSheet({ drawing, failed, options }: SheetProps) {
   );
 }
 
-/** The letters on the drawing with the names of their inputs; of one group only, when that is asked for. */
-export function DrawingKey({ check, drawing, asked }: { check: Check; drawing: Drawing; asked?: string | undefined }) {
+type DrawingKeyProps = { check: Check; drawing: Drawing; asked?: string | undefined; askedOnly?: boolean };
+
+/** The letters on the drawing with the names of their inputs. */
+export function DrawingKey({ check, drawing, asked, askedOnly }: DrawingKeyProps) {
   const { locale } = useLocale();
   const labels = inputLabels(check.inputs, locale);
   return (
     <ul className="drawing-key">
       {keysOf(drawing).map((of, at) =>
-        asked === undefined || isAsked(of, asked) ? (
-          <li key={of}>
+        askedOnly && !isAsked(of, asked) ? null : (
+          <li key={of} className={isAsked(of, asked) ? 'key-asked' : ''}>
             <b>{letterAt(at)}</b> {labels[of] ?? of}
           </li>
-        ) : null,
+        ),
       )}
     </ul>
   );
@@ -107,7 +109,7 @@ export function CheckDrawing({ check, asked }: { check: Check; asked?: string | 
         failed={failed}
         options={{ letters: true, ...(asked === undefined ? {} : { asked }) }}
       />
-      {drawing && <DrawingKey check={check} drawing={drawing} />}
+      {drawing && <DrawingKey check={check} drawing={drawing} asked={asked} />}
     </figure>
   );
 }

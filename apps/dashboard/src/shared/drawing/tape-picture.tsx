@@ -97,7 +97,7 @@ function OwnDrawing({ check, name, field, value }: Omit<TapePictureProps, 'input
         failed={failed}
         options={{ asked: name, ...(answer === undefined ? {} : { answer }) }}
       />
-      {drawing && asked.length > 1 && <DrawingKey check={check} drawing={drawing} asked={name} />}
+      {drawing && asked.length > 1 && <DrawingKey check={check} drawing={drawing} asked={name} askedOnly />}
     </figure>
   );
 }

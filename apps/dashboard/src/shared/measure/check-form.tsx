@@ -35,27 +35,29 @@ export function CheckForm({ check, inputs, onChange, context, edition, serverErr
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only watches which question has the focus
     <div
-      className="check-sheet"
+      className={drawnRowByRow ? '' : 'check-beside'}
       onFocus={(event) => setAsked(event.target.closest<HTMLElement>('[data-asks]')?.dataset.asks)}
     >
       {!drawnRowByRow && <CheckDrawing check={check} asked={asked} />}
-      {visibleFields(check.inputs, inputs).map(({ name, field }) => (
-        <div className="check-sheet-row" key={name} data-asks={name}>
-          <FieldQuestion
-            name={name}
-            field={field}
-            value={answerOf(name, field, inputs)}
-            onChange={(value) => onChange(setAnswer(inputs, name, value))}
-            optional={isOptional(field, answers)}
-            errors={{ ...serverErrors, ...errors }}
-            path={name}
-          />
-          {pictureOf(field) && (
-            <TapePicture check={check} name={name} field={field} value={answers[name]} inputs={answers} />
-          )}
-        </div>
-      ))}
-      <LiveVerdict outcome={outcome} />
+      <div className="check-sheet">
+        {visibleFields(check.inputs, inputs).map(({ name, field }) => (
+          <div className="check-sheet-row" key={name} data-asks={name}>
+            <FieldQuestion
+              name={name}
+              field={field}
+              value={answerOf(name, field, inputs)}
+              onChange={(value) => onChange(setAnswer(inputs, name, value))}
+              optional={isOptional(field, answers)}
+              errors={{ ...serverErrors, ...errors }}
+              path={name}
+            />
+            {pictureOf(field) && (
+              <TapePicture check={check} name={name} field={field} value={answers[name]} inputs={answers} />
+            )}
+          </div>
+        ))}
+        <LiveVerdict outcome={outcome} />
+      </div>
     </div>
   );
 }

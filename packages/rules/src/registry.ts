@@ -20,6 +20,7 @@ import { floorSlope } from './checks/level/floor-slope.check.ts';
 import { equilibriumMoisture } from './checks/movement/equilibrium-moisture.check.ts';
 import { shrinkage } from './checks/movement/shrinkage.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
+import { overturning } from './checks/shear-wall/overturning.check.ts';
 import { panelCapacity } from './checks/shear-wall/panel-capacity.check.ts';
 import type { Check } from './kernel/index.ts';
 
@@ -38,6 +39,7 @@ export const checks: readonly Check[] = [
   nail,
   toeNail,
   nailSurvey,
+  overturning,
   panelCapacity,
   deflection,
   floorSlope,

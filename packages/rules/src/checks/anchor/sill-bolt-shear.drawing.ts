@@ -19,6 +19,7 @@ export const drawing: Drawing = {
     { line: [156, 84, 118, 84], kind: 'thick' },
     { line: [126, 78, 118, 84, 126, 90], kind: 'thick' },
     { dim: [84, 24, 96, 24], off: -11, of: 'diameterIn' },
+    { dim: [166, 40, 166, 66], off: -6, of: 'sillThicknessIn' },
     { point: [30, 26, 42, 53], of: 'demandLb' },
     { point: [136, 18, 101, 28], of: 'count' },
   ],

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
-import { type Locale, useLocale, useT } from '../shared/i18n/locale.tsx';
+import { useT } from '../shared/i18n/locale.tsx';
 import { app } from '../shared/i18n/messages/app.ts';
-import { common } from '../shared/i18n/messages/common.ts';
+import { LanguageChoice } from '../shared/ui/language-choice.tsx';
 import { GateDrawing } from './gate-drawing.tsx';
 
 /** The page before the house: one column of questions beside an opened wall. */
@@ -24,22 +24,5 @@ export function Gate({ title, lead, children }: { title: string; lead?: ReactNod
         <figcaption className="soft">{t('tagline')}</figcaption>
       </figure>
     </div>
-  );
-}
-
-/** Both languages always in sight; the one in use is underlined. */
-function LanguageChoice() {
-  const { locale, setLocale } = useLocale();
-  const t = useT(common);
-  const names: Record<Locale, string> = { en: t('english'), es: t('spanish') };
-  return (
-    <fieldset className="languages">
-      <legend className="hidden-text">{t('language')}</legend>
-      {(['en', 'es'] as const).map((each) => (
-        <button key={each} type="button" lang={each} aria-pressed={locale === each} onClick={() => setLocale(each)}>
-          {names[each]}
-        </button>
-      ))}
-    </fieldset>
   );
 }

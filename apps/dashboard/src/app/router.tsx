@@ -2,7 +2,7 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '
 import { HomeScreen } from './home-screen.tsx';
 import { ErrorScreen, NotFoundScreen } from './lost-screens.tsx';
 import { RootScreen } from './root-screen.tsx';
-import { word } from './search-words.ts';
+import { readSearch, word, words, writeSearch } from './search-words.ts';
 import { SignedIn } from './signed-in.tsx';
 
 const root = createRootRoute({
@@ -26,6 +26,20 @@ const invitation = createRoute({
   getParentRoute: () => root,
   path: '/invitation',
   component: lazyRouteComponent(() => import('./invitation-screen.tsx'), 'InvitationScreen'),
+});
+
+/** The checks are open to anyone, like the API's. */
+const checks = createRoute({
+  getParentRoute: () => root,
+  path: '/checks',
+  validateSearch: (search): { q?: string } => word(search, 'q'),
+  component: lazyRouteComponent(() => import('../checks/screens/checks.tsx'), 'ChecksScreen'),
+});
+const check = createRoute({
+  getParentRoute: () => root,
+  path: '/checks/$checkId',
+  validateSearch: (search): Record<string, string> => words(search),
+  component: lazyRouteComponent(() => import('../checks/screens/check.tsx'), 'CheckScreen'),
 });
 
 const signedIn = createRoute({ getParentRoute: () => root, id: 'in', component: SignedIn });
@@ -111,16 +125,6 @@ const people = createRoute({
   getParentRoute: () => office,
   path: '/people',
   component: lazyRouteComponent(() => import('../estimator/screens/people.tsx'), 'PeopleScreen'),
-});
-const checks = createRoute({
-  getParentRoute: () => office,
-  path: '/checks',
-  component: lazyRouteComponent(() => import('../estimator/screens/checks.tsx'), 'ChecksScreen'),
-});
-const check = createRoute({
-  getParentRoute: () => office,
-  path: '/checks/$checkId',
-  component: lazyRouteComponent(() => import('../estimator/screens/check.tsx'), 'CheckScreen'),
 });
 
 const project = createRoute({
@@ -218,10 +222,19 @@ const projectTree = project.addChildren([
   contract,
   record,
 ]);
-const officeTree = office.addChildren([projects, newProject, costBook, people, checks, check, projectTree]);
+const officeTree = office.addChildren([projects, newProject, costBook, people, projectTree]);
 
 export const router = createRouter({
-  routeTree: root.addChildren([signIn, start, invitation, signedIn.addChildren([home, officeTree, crewTree])]),
+  routeTree: root.addChildren([
+    signIn,
+    start,
+    invitation,
+    checks,
+    check,
+    signedIn.addChildren([home, officeTree, crewTree]),
+  ]),
+  parseSearch: readSearch,
+  stringifySearch: writeSearch,
   scrollRestoration: true,
   defaultPendingMs: 300,
 });

@@ -2,10 +2,9 @@ import type { Judgment } from '@underlath/contract';
 import { REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { MeasureScale } from '../../shared/drawing/scales.tsx';
 import { Sources } from '../../shared/measure/outcome-view.tsx';
-import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
-import { valueFacts } from './check-values.tsx';
+import { AnswerFacts } from './check-values.tsx';
 import { InputFacts } from './input-facts.tsx';
 
 const percent = (share: number): string => `${Math.round(share * 100)}%`;
@@ -33,7 +32,7 @@ export function JudgmentView({ judgment }: { judgment: Judgment }) {
         {answer.ratio !== null && (
           <MeasureScale value={answer.ratio} limit={1} moreIsBetter={false} say={percent} limitName="100%" from={0} />
         )}
-        <Facts facts={valueFacts(answer)} />
+        <AnswerFacts answer={answer} />
       </section>
     </div>
   );

@@ -4,11 +4,11 @@ import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { CheckForm } from '../../shared/measure/check-form.tsx';
+import { ContextForm } from '../../shared/measure/context-form.tsx';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
-import { ContextForm } from './context-form.tsx';
 import { findingReads } from './finding-moves.tsx';
 import { FormFail } from './form-fail.tsx';
 import { inputErrors } from './input-errors.ts';
@@ -65,7 +65,7 @@ export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: 
             {...(last ? { edition: last.edition } : {})}
             serverErrors={inputErrors(problem)}
           />
-          <ContextForm context={context} onChange={setContext} />
+          <ContextForm storiesUnknown="as the place says" context={context} onChange={setContext} />
           <FormFail problem={problem} doing="Judging the measurement" />
         </form>
       ) : (

@@ -7,6 +7,7 @@ import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
 import { CheckForm } from '../../shared/measure/check-form.tsx';
+import { ContextForm } from '../../shared/measure/context-form.tsx';
 import { editionsOf } from '../../shared/measure/editions.ts';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { Button } from '../../shared/ui/button.tsx';
@@ -14,7 +15,6 @@ import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
-import { ContextForm } from '../parts/context-form.tsx';
 import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
 import { inputErrors } from '../parts/input-errors.ts';
@@ -125,7 +125,7 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
             edition={editionUnder(check, editions, draft.inputs)}
             serverErrors={inputErrors(problem)}
           />
-          <ContextForm context={draft.context} onChange={set('context')} />
+          <ContextForm storiesUnknown="as the place says" context={draft.context} onChange={set('context')} />
         </Part>
       )}
       <Part title="Words and photos">

@@ -1,0 +1,91 @@
+import { type Check, type CheckEvidence, elementWords, rulesVersion, runCase } from '@underlath/rules';
+import { say } from '@underlath/rules/kernel';
+import { useMemo, useRef } from 'react';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { checksWords } from '../../shared/i18n/messages/checks.ts';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { Answers, Cautions, NotCovered, Rule, SheetSources } from './about.tsx';
+import { Cases, inputsOf, type RunCase } from './cases.tsx';
+import { Editions } from './editions.tsx';
+import { MeasureList } from './measure-list.tsx';
+import { TryCheck } from './try-check.tsx';
+import { useShared } from './use-shared.ts';
+
+/** The sheet of a check: on one page what it is, on the facing one its form to try. */
+export function Sheet({ check, evidence }: { check: Check; evidence: CheckEvidence }) {
+  const t = useT(checksWords);
+  const { locale } = useLocale();
+  const status = useStatus();
+  const { shared, change, troubles, link } = useShared(check);
+  const tryHeading = useRef<HTMLHeadingElement>(null);
+  const cases = useMemo(() => evidence.cases.map((one) => ({ one, ...runCase(check, one) })), [check, evidence]);
+  const start = ({ one }: RunCase) => {
+    change({ inputs: inputsOf(check, one), edition: one.edition, context: one.situation ?? {} });
+    status(t('filled', { name: one.name }));
+    tryHeading.current?.focus();
+    tryHeading.current?.scrollIntoView({ block: 'start' });
+  };
+  return (
+    <>
+      <header className="sheet-head">
+        <div>
+          <p className="sheet-element">{say(elementWords(check), locale)}</p>
+          <h1 tabIndex={-1}>{say(check.title, locale)}</h1>
+          <p className="lead">{say(check.question, locale)}</p>
+        </div>
+        <TitleBlock check={check} cases={cases} />
+      </header>
+      <div className="spread">
+        <div className="spread-measure">
+          <MeasureList check={check} />
+        </div>
+        <section className="spread-try" aria-labelledby="try">
+          <h2 id="try" ref={tryHeading} tabIndex={-1}>
+            {t('tryIt')}
+          </h2>
+          <TryCheck
+            check={check}
+            evidence={evidence}
+            cases={cases}
+            shared={shared}
+            onChange={change}
+            onStart={start}
+            troubles={troubles}
+            link={link}
+          />
+        </section>
+        <div className="spread-about">
+          <Rule check={check} evidence={evidence} />
+          <Answers evidence={evidence} />
+          <Editions check={check} evidence={evidence} shared={shared} cases={cases} />
+          <SheetSources check={check} />
+          <Cases cases={cases} onStart={start} />
+          <NotCovered check={check} />
+          <Cautions check={check} />
+        </div>
+      </div>
+    </>
+  );
+}
+
+/** What stands in the corner of a drawing sheet: which one it is, and how far it can be trusted. */
+function TitleBlock({ check, cases }: { check: Check; cases: readonly RunCase[] }) {
+  const t = useT(checksWords);
+  const pass = cases.filter(({ differences }) => differences.length === 0).length;
+  return (
+    <dl className="title-block">
+      <div className="title-block-wide">
+        <dt>{t('sheet')}</dt>
+        <dd>{check.id}</dd>
+      </div>
+      <div>
+        <dt>{t('casesCell')}</dt>
+        <dd>{t('casesPass', { pass, count: cases.length })}</dd>
+      </div>
+      <div>
+        <dt>{t('rules')}</dt>
+        <dd>{rulesVersion}</dd>
+      </div>
+    </dl>
+  );
+}

@@ -69,6 +69,10 @@ test('the screens of the crew, in both languages, with actions for a gloved hand
   expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: 'All of it' }).click();
   expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: /^Cuts, notches and holes/ }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toBeFocused();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Back' }).click();
   await page.getByRole('button', { name: /Beam or joist seat/ }).click();
   expect(await violations(page)).toEqual([]);
 });

@@ -37,7 +37,8 @@ test('the crew photographs, measures and saves a rod that is short of its nut', 
   await page.getByRole('button', { name: 'Next' }).click();
   await page.locator('.d-touch').tap({ position: { x: 250, y: 150 } });
   await page.getByRole('button', { name: 'Next' }).click();
-  await page.getByRole('button', { name: /Rod in its nut/ }).click();
+  await page.getByRole('button', { name: /^Bolts and hold-downs/ }).click();
+  await page.getByRole('button', { name: /^Rod in its nut/ }).click();
   await page.getByText('5/8').or(page.locator('.choice').nth(1)).first().click();
   await page.getByRole('button', { name: 'Next' }).click();
   await page.getByText('Regular hex nut').click();

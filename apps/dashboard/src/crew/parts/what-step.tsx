@@ -1,5 +1,6 @@
 import { type Check, checks, checksByElement } from '@underlath/rules';
 import { say, type Text } from '@underlath/rules/kernel';
+import { useEffect, useRef } from 'react';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
@@ -14,6 +15,13 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
   const { locale } = useLocale();
   // The question number says which part is open, so that the phone's back button closes it. 0: none.
   const open = draft.step === 'what' ? elements[draft.question - 1] : undefined;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const shown = useRef(open?.id);
+  useEffect(() => {
+    // Another set of pictures takes the focus, so that it is read aloud and begins at the top.
+    if (shown.current !== open?.id) heading.current?.focus();
+    shown.current = open?.id;
+  }, [open?.id]);
   function pick(checkId: string) {
     // Measurements belong to their check: another kind starts empty.
     if (checkId !== draft.checkId) change({ checkId, inputs: {} });
@@ -22,7 +30,9 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
   return (
     <CrewFrame back={back}>
       <div className="question">
-        <h1>{open ? say(open.name, locale) : t('whatTitle')}</h1>
+        <h1 ref={heading} tabIndex={-1}>
+          {open ? say(open.name, locale) : t('whatTitle')}
+        </h1>
         <p className="soft">{t('whatLead')}</p>
       </div>
       <ul className="what-grid" key={open?.id}>

@@ -101,13 +101,13 @@ describe('who imports whom', () => {
     expect(circles).toEqual([]);
   });
 
-  it('takes nothing but zod into the rules', () => {
+  it('takes nothing but zod and a quantile of the normal distribution into the rules', () => {
     const outside = modules
       .filter((module) => module.source.startsWith(rules))
       .flatMap((module) => module.dependencies)
       .filter((dependency) => !dependency.resolved.startsWith('packages/'))
       .map((dependency) => dependency.module);
-    expect([...new Set(outside)]).toEqual(['zod']);
+    expect([...new Set(outside)].sort()).toEqual(['vega-statistics', 'zod']);
   });
 });
 

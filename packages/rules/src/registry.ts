@@ -14,7 +14,11 @@ import { insects } from './checks/decay/insects.check.ts';
 import { moisture } from './checks/decay/moisture.check.ts';
 import { rodLoss } from './checks/decay/rod-loss.check.ts';
 import { sectionLoss } from './checks/decay/section-loss.check.ts';
+import { asbestos } from './checks/hazard/asbestos.check.ts';
 import { lead } from './checks/hazard/lead.check.ts';
+import { mold } from './checks/hazard/mold.check.ts';
+import { silica } from './checks/hazard/silica.check.ts';
+import { water } from './checks/hazard/water.check.ts';
 import { deflection } from './checks/level/deflection.check.ts';
 import { floorSlope } from './checks/level/floor-slope.check.ts';
 import { equilibriumMoisture } from './checks/movement/equilibrium-moisture.check.ts';
@@ -22,6 +26,7 @@ import { shrinkage } from './checks/movement/shrinkage.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
 import { overturning } from './checks/shear-wall/overturning.check.ts';
 import { panelCapacity } from './checks/shear-wall/panel-capacity.check.ts';
+import { perforated } from './checks/shear-wall/perforated.check.ts';
 import type { Check } from './kernel/index.ts';
 
 /** Every check of the package. Adding one is a file, its cases and a line here. */
@@ -39,6 +44,7 @@ export const checks: readonly Check[] = [
   nail,
   toeNail,
   nailSurvey,
+  perforated,
   overturning,
   panelCapacity,
   deflection,
@@ -49,5 +55,9 @@ export const checks: readonly Check[] = [
   moisture,
   rodLoss,
   sectionLoss,
+  asbestos,
   lead,
+  mold,
+  silica,
+  water,
 ];

@@ -36,5 +36,7 @@ export function boredSection(depthIn: number, holeIn: number, edgeIn: number): C
   const centroid = (near * (near / 2) + far * (1 - far / 2)) / left;
   const own = (near ** 3 + far ** 3) / 12;
   const stiffness = 12 * (own + near * (centroid - near / 2) ** 2 + far * (1 - far / 2 - centroid) ** 2);
-  return { moment: stiffness / (2 * Math.max(centroid, 1 - centroid)), stiffness, shear: left };
+  const both = stiffness / (2 * Math.max(centroid, 1 - centroid));
+  // A sliver at the face reaches its strength before the rest does; the thicker strip alone may then carry more.
+  return { moment: Math.max(both, near ** 2, far ** 2), stiffness, shear: left };
 }

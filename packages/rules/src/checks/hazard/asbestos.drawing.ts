@@ -19,6 +19,8 @@ export const drawing: Drawing = {
     { line: [90, 88, 90, 114], kind: 'thin' },
     { line: [120, 88, 131, 114], kind: 'thin' },
     { line: [20, 100, 160, 100], kind: 'thin' },
-    { point: [140, 14, 112, 30], of: 'materials' },
+    { point: [140, 14, 112, 30], of: 'materials.kind' },
+    { point: [20, 76, 40, 60], of: 'materials.lengthFt' },
+    { point: [168, 82, 140, 104], of: 'materials.areaSf' },
   ],
 };

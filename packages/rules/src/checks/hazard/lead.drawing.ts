@@ -19,6 +19,7 @@ export const drawing: Drawing = {
     { outline: [20, 104, 14, 102, 16, 109], look: 'ink' },
     { outline: [124, 107, 131, 106, 128, 112], look: 'ink' },
     { point: [150, 40, 114, 68], of: 'exteriorSf' },
+    { point: [150, 16, 72, 14], of: 'interiorSf.areaSf' },
     { point: [150, 74, 90, 98], of: 'windowReplaced' },
   ],
 };

@@ -63,6 +63,27 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', ratio: 1.2, remaining: 2.5 / 3, severity: 'engineer', values: { requiredIn: 3 } },
   },
   {
+    name: 'a seat of 2 in that keeps exactly 1-1/2 in after moving 1/2 in meets',
+    origin: 'hand-worked',
+    source: '2.0 - 0.5 against 1.5 in; 625 x 3.5 x 1.5',
+    inputs: { ...END, widthIn: 3.5, species: 'douglas-fir-larch', bearingLengthIn: 2, expectedMovementIn: 0.5 },
+    expect: { verdict: 'meets', ratio: 0.75, values: { seatMarginIn: 1.5, capacityAfterLb: 3281.25 } },
+  },
+  {
+    name: 'a seat enough today that keeps 1-1/4 in after moving 1/4 in does not meet',
+    origin: 'hand-worked',
+    source: '1.5 / 1.25; today 1.5 / 1.5',
+    inputs: { ...END, widthIn: 3.5, species: 'douglas-fir-larch', expectedMovementIn: 0.25 },
+    expect: { verdict: 'fails', ratio: 1.2, remaining: 1, severity: 'engineer', values: { seatMarginIn: 1.25 } },
+  },
+  {
+    name: 'a strapped seat that moves off altogether hangs on its strap: engineer',
+    origin: 'hand-worked',
+    source: '1.5 - 1.5 in; no ratio with nothing left',
+    inputs: { ...END, species: 'douglas-fir-larch', expectedMovementIn: 1.5 },
+    expect: { verdict: 'fails', ratio: null, severity: 'engineer', values: { seatMarginIn: 0, capacityAfterLb: 0 } },
+  },
+  {
     name: 'a sliver of 1/2 in that will shrink away, with no connection, is unsafe now',
     origin: 'common-practice',
     source: 'severity table, seat left after the movement is 0',
@@ -124,6 +145,10 @@ export const values: ValueWords = {
       'Design value across the grain times width, bearing length and bearing factor.',
       'Valor de diseño por ancho, largo de apoyo y factor.',
     ),
+  },
+  capacityAfterLb: {
+    label: text('Can carry after movement', 'Puede cargar tras el movimiento'),
+    how: text('The same with the seat left after movement.', 'Lo mismo con el apoyo que queda.'),
   },
   seatMarginIn: {
     label: text('Seat left after movement', 'Apoyo que queda tras el movimiento'),

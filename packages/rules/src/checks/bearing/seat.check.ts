@@ -142,12 +142,16 @@ function judgeSeat(given: SeatInputs): Judgement {
   const capacityLb = psi * widthIn * bearingIn * factor;
   const marginIn = bearingIn - (given.expectedMovementIn ?? 0);
   const nothingHolds = !given.positiveConnection && atMost(marginIn, 0);
-  const carries = reactionLb === undefined || atLeast(capacityLb, reactionLb);
-  const meets = atLeast(bearingIn, requiredIn) && carries && !nothingHolds;
-  const ratio = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
+  // The seat must still be enough once the building has moved.
+  const afterIn = Math.max(0, marginIn);
+  const afterLb = psi * widthIn * afterIn * bearingFactor(afterIn, given.atMemberEnd);
+  const carries = reactionLb === undefined || atLeast(afterLb, reactionLb);
+  const meets = atLeast(afterIn, requiredIn) && carries && !nothingHolds;
+  const today = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
+  const shrinksAway = !meets && atLeast(bearingIn, requiredIn);
   return {
     verdict: meets ? 'meets' : 'fails',
-    ratio,
+    ratio: shrinksAway ? ratioOf(requiredIn, afterIn) : today,
     remaining: nothingHolds ? 0 : shareOf(bearingIn, requiredIn),
     values: () => ({
       requiredIn: inchesOf(requiredIn),
@@ -158,13 +162,18 @@ function judgeSeat(given: SeatInputs): Judgement {
       bearingFactor: factorOf(factor),
       capacityLb: poundsOf(capacityLb),
       seatMarginIn: inchesOf(marginIn),
+      ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () => seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
+    reasons: () => [
+      ...seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
+      ...(shrinksAway && !nothingHolds ? [tooShortAfter(afterIn)] : []),
+    ],
     cautions: () => seatCautions(given, marginIn),
     hangsOn: [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])],
     sources: [IRC_BEARING_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
     repairs: meets ? [] : seatRepairs(given.positiveConnection, bearingIn, requiredIn),
-    facts: { memberKind: 'seat', positiveConnection: given.positiveConnection, nothingHolds },
+    // What it may come to does not make it unsafe today.
+    facts: { ratio: today, memberKind: 'seat', positiveConnection: given.positiveConnection, nothingHolds },
   };
 }
 
@@ -183,6 +192,14 @@ function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, 
       ),
     );
   return nothing ? [...reasons, NOTHING_HOLDS] : reasons;
+}
+
+function tooShortAfter(afterIn: number): Text {
+  const left = formatLength(afterIn);
+  return text(
+    `After the movement expected ${left} is left: too little.`,
+    `Tras el movimiento esperado quedan ${left}: muy poco.`,
+  );
 }
 
 function seatCautions(given: SeatInputs, marginIn: number): Text[] {

@@ -23,6 +23,9 @@ import { deflection } from './checks/level/deflection.check.ts';
 import { floorSlope } from './checks/level/floor-slope.check.ts';
 import { equilibriumMoisture } from './checks/movement/equilibrium-moisture.check.ts';
 import { shrinkage } from './checks/movement/shrinkage.check.ts';
+import { finiteLot } from './checks/sample/finite-lot.check.ts';
+import { likeParts } from './checks/sample/like-parts.check.ts';
+import { proportion } from './checks/sample/proportion.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
 import { overturning } from './checks/shear-wall/overturning.check.ts';
 import { panelCapacity } from './checks/shear-wall/panel-capacity.check.ts';
@@ -60,4 +63,7 @@ export const checks: readonly Check[] = [
   mold,
   silica,
   water,
+  finiteLot,
+  likeParts,
+  proportion,
 ];

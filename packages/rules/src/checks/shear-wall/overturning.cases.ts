@@ -179,3 +179,8 @@ export const values: ValueWords = {
     how: text('Published capacity times the share left.', 'Capacidad publicada por la parte que queda.'),
   },
 };
+
+export const rule = text(
+  'What tips the wall, less the dead load that may be counted, must be held by the tie at its end.',
+  'Lo que vuelca el muro, menos la carga muerta que puede contarse, lo debe sostener el anclaje del extremo.',
+);

@@ -8,9 +8,6 @@ import {
   footPoundsOf,
   type InputIssue,
   type Judgement,
-  length,
-  list,
-  number,
   type Partials,
   plfOf,
   pounds,
@@ -27,76 +24,7 @@ import {
   LEVER_SOURCE,
   USUAL_HOLD_DOWN_OFFSET_FT,
 } from '../../standards/sdpws-common/overturning.data.ts';
-
-const shear = (label: Text) => number({ unit: 'lb', min: 0, max: 1_000_000, label });
-const height = (label: Text) => length({ unit: 'ft', min: 0.5, max: 60, label });
-const dead = { unit: 'plf', min: 0, max: 100_000 } as const;
-
-const inputs = {
-  shearLb: {
-    ...shear(text('Shear in this wall, from all stories above', 'Cortante en este muro, de todos los pisos de arriba')),
-    howToMeasure: text('From the engineer, ASD.', 'Del ingeniero, ASD.'),
-  },
-  heightFt: height(text('Wall height', 'Altura del muro')),
-  lengthFt: length({ unit: 'ft', min: 0.5, max: 400, label: text('Wall length', 'Largo del muro') }),
-  leverFt: length({
-    unit: 'ft',
-    min: 0.25,
-    max: 400,
-    needed: 'optional',
-    label: text('Hold-down to the far post', 'Del anclaje al poste del otro extremo'),
-    howToMeasure: text(
-      'From the rod to the middle of the post that is pressed down. Left out: the wall length.',
-      'De la varilla al centro del poste comprimido. Si falta: el largo del muro.',
-    ),
-  }),
-  deadLoadPlf: number({ ...dead, label: text('Dead load on this wall', 'Carga muerta sobre este muro') }),
-  deadFactor: number({
-    unit: 'factor',
-    min: 0,
-    max: 1,
-    needed: { when: { input: 'sds', known: false } },
-    label: text('Share of dead load that counts', 'Parte de la carga muerta que cuenta'),
-    howToMeasure: text('0.6 for wind.', '0.6 para viento.'),
-  }),
-  sds: number({
-    unit: 'g',
-    min: 0,
-    max: 3,
-    needed: 'optional',
-    label: text('Or, for earthquakes: S_DS of the site', 'O, por sismo: S_DS del sitio'),
-  }),
-  stories: list({
-    needed: 'optional',
-    maxItems: 10,
-    label: text('Walls stacked above', 'Muros apilados arriba'),
-    item: {
-      shearLb: shear(text('Shear in that wall', 'Cortante en ese muro')),
-      heightFt: height(text('Its height', 'Su altura')),
-      deadLoadPlf: number({
-        ...dead,
-        default: 0,
-        label: text('Dead load not counted below', 'Carga muerta no contada abajo'),
-      }),
-    },
-  }),
-  holdDownCapacityLb: number({
-    unit: 'lb',
-    min: 0,
-    max: 1_000_000,
-    needed: 'optional',
-    label: text('Hold-down capacity, published', 'Capacidad publicada del anclaje'),
-    howToMeasure: text('For its model, post and species.', 'Para su modelo, poste y especie.'),
-  }),
-  holdDownRemaining: number({
-    unit: 'share',
-    min: 0,
-    max: 1,
-    needed: 'optional',
-    label: text('Share of the hold-down that is left', 'Parte del anclaje que queda'),
-    howToMeasure: text('From the rod and nut check.', 'De la revisión de varilla y tuerca.'),
-  }),
-} as const;
+import { inputs } from './overturning.inputs.ts';
 
 type OverturningInputs = Complete<typeof inputs>;
 

@@ -358,3 +358,8 @@ export const values: ValueWords = {
     'De la fila de la tabla.',
   ),
 };
+
+export const rule = text(
+  'A panel wall is worth its table value times factors for studs, shape, blocking and edition.',
+  'Un muro con paneles vale lo de la tabla por factores de madera, forma, bloqueo y edición.',
+);

@@ -1,4 +1,5 @@
 import { atMost, type Source } from '../../kernel/index.ts';
+import { SDPWS_2021 } from '../sdpws-2021/shear-walls.ts';
 import { ASPECT_LIMIT, stiffnessShare } from './edition.ts';
 
 export const PERFORATED_SOURCE: Source = {
@@ -8,17 +9,14 @@ export const PERFORATED_SOURCE: Source = {
   section: 'Eq. 4.3-5, 4.3-6; 2021 section 4.3.2.3',
   basis: 'published',
 };
-export const PERFORATED_2015_LIMIT_SOURCE: Source = {
-  id: 'sdpws-2015-perforated-limit',
-  title: 'SDPWS, largest nominal shear of perforated walls',
-  edition: '2015',
-  section: 'perforated walls',
-  basis: 'memory',
-};
-
 export const PERFORATED_HEIGHT_LIMIT_FT = 20;
-/** Largest nominal shear a perforated wall may count, plf; of 2015 the seismic one, the lower of its two. */
-export const PERFORATED_NOMINAL_LIMIT_PLF = { 'sdpws-2015': 1740, 'sdpws-2021': 2435 } as const;
+/** Largest nominal shear a perforated wall may count, plf. */
+const NOMINAL_LIMIT_PLF = 2435;
+/** The same as design strength: by the smallest and the largest share of nominal that a method and a load allow. */
+export const PERFORATED_DESIGN_LIMIT_PLF = {
+  least: NOMINAL_LIMIT_PLF * SDPWS_2021.designShare.asd.seismic,
+  most: NOMINAL_LIMIT_PLF * SDPWS_2021.designShare.lrfd.wind,
+} as const;
 
 /** Length a full-height segment counts for, feet: all up to h/b 2, times 2b/h up to 3.5, none past it. */
 export function countedLengthFt(segmentFt: number, heightFt: number): number {

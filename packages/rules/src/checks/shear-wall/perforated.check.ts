@@ -1,0 +1,239 @@
+import {
+  atMost,
+  type Complete,
+  decimal,
+  defineCheck,
+  factorOf,
+  feetOf,
+  type InputIssue,
+  type Judgement,
+  type Partials,
+  plfOf,
+  pounds,
+  poundsOf,
+  ratioOf,
+  shareOf,
+  squareFeetOf,
+  type Text,
+  text,
+  type Verdict,
+} from '../../kernel/index.ts';
+import { ASPECT_LIMIT } from '../../standards/sdpws-common/edition.ts';
+import {
+  countedLengthFt,
+  countedOpeningSf,
+  PERFORATED_DESIGN_LIMIT_PLF,
+  PERFORATED_HEIGHT_LIMIT_FT,
+  PERFORATED_SOURCE,
+  perforatedFactor,
+} from '../../standards/sdpws-common/perforated.ts';
+import { inputs } from './perforated.inputs.ts';
+
+type WallInputs = Complete<typeof inputs>;
+
+/** The wall as the method counts it. Feet, square feet, pounds. */
+interface Perforated {
+  readonly effectiveFt: number;
+  readonly openingsSf: number;
+  readonly factor: number;
+  readonly capacityLb: number;
+  readonly bar: Text | undefined;
+  /** Whether a part that counts stands at each end. */
+  readonly ends: boolean | undefined;
+}
+
+const TOO_HIGH = text(
+  `The method stops at walls ${PERFORATED_HEIGHT_LIMIT_FT} ft high.`,
+  `El método llega a muros de ${PERFORATED_HEIGHT_LIMIT_FT} ft de alto.`,
+);
+const NO_ENDS = text(
+  `The method needs a full-height part at each end, none over ${ASPECT_LIMIT} times as high as long.`,
+  `El método pide una parte completa en cada extremo, ninguna más de ${ASPECT_LIMIT} veces más alta que larga.`,
+);
+
+/**
+ * Whether a part that counts stands at each end: as answered, or because full-height parts, which openings separate,
+ * outnumber the openings.
+ */
+function endsOf({ segmentsFt, openings, fullHeightEnds }: WallInputs, counting: number): boolean | undefined {
+  if (counting < (openings.length > 0 ? 2 : 1)) return false;
+  if (fullHeightEnds !== undefined) return fullHeightEnds;
+  return counting === segmentsFt.length && counting > openings.length ? true : undefined;
+}
+
+function measure(given: WallInputs): Perforated {
+  const { lengthFt, heightFt, designPlf } = given;
+  let effectiveFt = 0;
+  let counting = 0;
+  for (const segment of given.segmentsFt) {
+    const countedFt = countedLengthFt(segment.lengthFt, heightFt);
+    effectiveFt += countedFt;
+    if (countedFt > 0) counting++;
+  }
+  let openingsSf = 0;
+  for (const opening of given.openings) openingsSf += countedOpeningSf(opening.widthFt, opening.heightFt, heightFt);
+  const factor = perforatedFactor(lengthFt, heightFt, effectiveFt, openingsSf);
+  const ends = endsOf(given, counting);
+  const bar = !atMost(heightFt, PERFORATED_HEIGHT_LIMIT_FT) ? TOO_HIGH : ends === false ? NO_ENDS : undefined;
+  const panelsPlf = Math.min(designPlf, PERFORATED_DESIGN_LIMIT_PLF.most);
+  return { effectiveFt, openingsSf, factor, capacityLb: bar ? 0 : panelsPlf * factor * effectiveFt, bar, ends };
+}
+
+interface Decision {
+  readonly verdict: Verdict;
+  readonly missing: readonly string[];
+}
+const FAILS: Decision = { verdict: 'fails', missing: [] };
+const MEETS: Decision = { verdict: 'meets', missing: [] };
+const NO_SHEAR: Decision = { verdict: 'undetermined', missing: ['shearLb'] };
+const NO_VIEW: Decision = { verdict: 'undetermined', missing: ['fullHeightEnds'] };
+
+function decide({ shearLb }: WallInputs, { bar, capacityLb, ends }: Perforated): Decision {
+  if (bar) return FAILS;
+  if (shearLb === undefined) return NO_SHEAR;
+  if (!atMost(shearLb, capacityLb)) return FAILS;
+  return ends === undefined ? NO_VIEW : MEETS;
+}
+
+function judgePerforated(given: WallInputs): Judgement {
+  const wall = measure(given);
+  const { factor, effectiveFt, capacityLb, bar } = wall;
+  const { shearLb, heightFt } = given;
+  const { verdict, missing } = decide(given, wall);
+  const fails = verdict === 'fails';
+  const maxShearPlf = shearLb === undefined || factor === 0 ? undefined : shearLb / (factor * effectiveFt);
+  return {
+    verdict,
+    ratio: ratioOf(shearLb, capacityLb),
+    remaining: bar ? 0 : shearLb === undefined ? null : shearLb === 0 ? 1 : shareOf(capacityLb, shearLb),
+    missing,
+    values: () => ({
+      effectiveLengthFt: feetOf(effectiveFt),
+      openingAreaSf: squareFeetOf(wall.openingsSf),
+      openingFactor: factorOf(factor),
+      capacityLb: poundsOf(capacityLb),
+      ...(maxShearPlf !== undefined && {
+        maxShearPlf: plfOf(maxShearPlf),
+        upliftLb: poundsOf(maxShearPlf * heightFt),
+      }),
+    }),
+    reasons: () => wallReasons(given, wall),
+    cautions: () => wallCautions(given, maxShearPlf),
+    referrals: fails ? ['engineer'] : [],
+    repairs: fails ? ['engineer-letter', 'panel-replace'] : [],
+  };
+}
+
+function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perforated): Text[] {
+  if (bar) return [bar];
+  const worth = text(
+    `The openings leave ${decimal(factor)} of its full-height parts: ${pounds(capacityLb)}.`,
+    `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${pounds(capacityLb)}.`,
+  );
+  if (shearLb === undefined) return [worth];
+  return [worth, text(`It is asked for ${pounds(shearLb)}.`, `Se le piden ${pounds(shearLb)}.`)];
+}
+
+function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[] {
+  const cautions = [
+    text(
+      'It counts with a hold-down at both ends and rim and plates whole from end to end.',
+      'Cuenta con anclaje en ambos extremos y con viga de borde y soleras enteras de extremo a extremo.',
+    ),
+  ];
+  if (maxShearPlf !== undefined)
+    cautions.push(
+      text(
+        `Between the ends the bottom plate must also be tied down for ${decimal(maxShearPlf, 0)} plf of uplift.`,
+        `Entre los extremos la solera también se ancla para ${decimal(maxShearPlf, 0)} plf de levantamiento.`,
+      ),
+    );
+  if (!atMost(given.designPlf, PERFORATED_DESIGN_LIMIT_PLF.least))
+    cautions.push(
+      text(
+        'Strong panels: confirm that the nominal strength counted is within the limit of the method.',
+        'Paneles fuertes: confirme que la resistencia nominal contada no pasa el límite del método.',
+      ),
+    );
+  return cautions;
+}
+
+function impossible({ lengthFt, heightFt, segmentsFt = [], openings = [] }: Partials<typeof inputs>): InputIssue[] {
+  const issues: InputIssue[] = [];
+  const segments = segmentsFt.reduce((sum, segment) => sum + (segment.lengthFt ?? 0), 0);
+  if (lengthFt !== undefined && !atMost(segments, lengthFt))
+    issues.push(tooMuch(['segmentsFt'], segments, lengthFt, text('the wall length', 'el largo del muro')));
+  openings.forEach((opening, at) => {
+    const place = ['openings', at] as const;
+    if (lengthFt !== undefined && opening.widthFt !== undefined && !atMost(segments + opening.widthFt, lengthFt))
+      issues.push(
+        tooMuch(
+          [...place, 'widthFt'],
+          opening.widthFt,
+          lengthFt - segments,
+          text('what the parts leave', 'lo que dejan'),
+        ),
+      );
+    if (heightFt !== undefined && opening.heightFt !== undefined && !atMost(opening.heightFt, heightFt))
+      issues.push(
+        tooMuch([...place, 'heightFt'], opening.heightFt, heightFt, text('the wall height', 'la altura del muro')),
+      );
+  });
+  return issues;
+}
+
+function tooMuch(path: readonly (string | number)[], gotFt: number, mostFt: number, what: Text): InputIssue {
+  const [name, got, most] = [path.join('.'), decimal(gotFt, 3), decimal(mostFt, 3)];
+  return {
+    path,
+    message: text(
+      `${name}: got ${got} ft; allowed is at most ${what.en}, ${most} ft.`,
+      `${name}: llegó ${got} ft; se permite hasta ${what.es}, ${most} ft.`,
+    ),
+  };
+}
+
+/**
+ * A panel wall with openings, counted whole by the shear adjustment factor from its equation. Feet, plf, pounds; walls up
+ * to 20 ft high.
+ */
+export const perforated = defineCheck({
+  id: 'shear-wall.perforated',
+  title: text('Panel wall with openings', 'Muro con paneles y aberturas'),
+  question: text(
+    'What is a wall worth with its doors and windows?',
+    '¿Cuánto vale un muro con sus puertas y ventanas?',
+  ),
+  element: 'panels',
+  role: 'lateral',
+  editions: [
+    { id: 'sdpws-2021', title: text('SDPWS 2021, by equation', 'SDPWS 2021, por ecuación') },
+    { id: 'sdpws-2015', title: text('SDPWS 2015, by equation', 'SDPWS 2015, por ecuación') },
+  ],
+  defaultEdition: 'sdpws-2021',
+  sources: [PERFORATED_SOURCE],
+  inputs,
+  refine: impossible,
+  evaluate: judgePerforated,
+  repairs: ['engineer-letter', 'panel-replace'],
+  client: {
+    found: (_inputs, { remaining }) =>
+      remaining === null || remaining === 1
+        ? text('We checked a braced wall with openings.', 'Revisamos un muro de refuerzo con aberturas.')
+        : text(
+            `A braced wall with openings has ${decimal(remaining * 100, 0)} % of the strength it needs.`,
+            `Un muro con aberturas tiene el ${decimal(remaining * 100, 0)} % de la fuerza que necesita.`,
+          ),
+    why: text(
+      'Each door and window takes strength from a braced wall.',
+      'Cada puerta y ventana le quita fuerza a un muro de refuerzo.',
+    ),
+    ifNot: text('The wall may lean more than it was built to.', 'El muro puede inclinarse más de lo previsto.'),
+  },
+  doesNotCover: [
+    text('Walls strapped around their openings.', 'Muros con placas de fuerza alrededor de las aberturas.'),
+    text('Headers, and weight from above.', 'Dinteles y el peso de arriba.'),
+  ],
+  cases: () => import('./perforated.cases.ts'),
+  drawing: () => import('./perforated.drawing.ts'),
+});

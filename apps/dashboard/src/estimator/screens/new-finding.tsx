@@ -1,6 +1,6 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingContext, type Location, type Rectangle, routes } from '@underlath/contract';
-import { type Check, checks, editionUnder, findCheck } from '@underlath/rules';
+import { checks, checksByElement, editionUnder, findCheck } from '@underlath/rules';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -12,7 +12,7 @@ import { editionsOf } from '../../shared/measure/editions.ts';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
-import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
+import { FieldError, Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { findingReads } from '../parts/finding-moves.tsx';
@@ -166,21 +166,27 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
 
 type CheckChoiceProps = { checkId: string; error: string | undefined; onChange: (checkId: string) => void };
 
+/** Every check there is, under the part of the house it is about. */
 function CheckChoice({ checkId, error, onChange }: CheckChoiceProps) {
   return (
-    <RadioGroup
-      label="What was found"
-      labelHidden
-      layout="grid"
-      error={error}
-      options={checks.map((check: Check) => ({
-        value: check.id,
-        label: check.question.en,
-        detail: check.title.en,
-        picture: <CheckPicture checkId={check.id} />,
-      }))}
-      value={checkId || null}
-      onChange={onChange}
-    />
+    <fieldset className="field" aria-describedby="what-was-found-error">
+      <legend className="hidden-text">What was found</legend>
+      {checksByElement(checks).map((element) => (
+        <RadioGroup
+          key={element.id}
+          label={element.name.en}
+          layout="grid"
+          options={element.checks.map((check) => ({
+            value: check.id,
+            label: check.question.en,
+            detail: check.title.en,
+            picture: <CheckPicture checkId={check.id} />,
+          }))}
+          value={checkId || null}
+          onChange={onChange}
+        />
+      ))}
+      <FieldError id="what-was-found-error">{error}</FieldError>
+    </fieldset>
   );
 }

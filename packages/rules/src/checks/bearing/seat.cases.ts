@@ -63,6 +63,20 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', ratio: 1.2, remaining: 2.5 / 3, severity: 'engineer', values: { requiredIn: 3 } },
   },
   {
+    name: 'on a sill over masonry 2 in meet or not, as the official reads R502.6',
+    origin: 'published',
+    source: 'IRC R502.6 commentary as read: 3 in also through a sill, disputed',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'three-inches' },
+    expect: { verdict: 'fails', ratio: 1.5, values: { requiredIn: 3 } },
+  },
+  {
+    name: 'read as any wood the same 2 in meet',
+    origin: 'published',
+    source: 'IRC R502.6 as quoted: 1-1/2 in on wood',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'as-wood' },
+    expect: { verdict: 'meets', ratio: 0.75, values: { requiredIn: 1.5 } },
+  },
+  {
     name: 'a seat of 2 in that keeps exactly 1-1/2 in after moving 1/2 in meets',
     origin: 'hand-worked',
     source: '2.0 - 0.5 against 1.5 in; 625 x 3.5 x 1.5',

@@ -2,18 +2,14 @@ import {
   atLeast,
   atMost,
   type Complete,
-  choice,
   defineCheck,
   factorOf,
-  flag,
   formatLength,
   formatRequired,
   inchesOf,
   type Judgement,
   type KnownAlready,
   largestRatio,
-  length,
-  number,
   pounds,
   poundsOf,
   psiOf,
@@ -32,79 +28,7 @@ import {
   FC_PERP_PSI,
   FC_PERP_SOURCE,
 } from '../../standards/nds-2018/bearing.ts';
-
-const inputs = {
-  widthIn: length({
-    unit: 'in',
-    min: 0.25,
-    max: 48,
-    label: text('Member width', 'Ancho del elemento'),
-    howToMeasure: text('Across the bottom of the member.', 'A lo ancho, por debajo.'),
-    picture: 'seat-width',
-  }),
-  bearingLengthIn: length({
-    unit: 'in',
-    min: 0,
-    max: 120,
-    label: text('Bearing length', 'Largo de apoyo'),
-    howToMeasure: text(
-      'Along the member, only where wood really touches. 0 when it only hangs.',
-      'A lo largo del elemento, solo donde la madera toca de verdad. 0 si solo cuelga.',
-    ),
-    picture: 'seat-length',
-  }),
-  support: choice({
-    options: [
-      { value: 'wood', label: text('Wood', 'Madera') },
-      { value: 'steel', label: text('Steel', 'Acero') },
-      { value: 'masonry', label: text('Masonry or concrete', 'Mampostería o concreto') },
-    ],
-    label: text('It sits on', 'Se apoya en'),
-  }),
-  species: choice({
-    options: [
-      { value: 'douglas-fir-larch', label: text('Douglas fir-larch', 'Abeto Douglas-alerce') },
-      { value: 'southern-pine', label: text('Southern pine', 'Pino del sur') },
-      { value: 'hem-fir', label: text('Hem-fir', 'Hem-fir') },
-      { value: 'spruce-pine-fir', label: text('Spruce-pine-fir', 'Pícea-pino-abeto') },
-      { value: 'spruce-pine-fir-south', label: text('Spruce-pine-fir (South)', 'Pícea-pino-abeto (sur)') },
-      { value: 'redwood', label: text('Redwood', 'Secuoya') },
-    ],
-    needed: { when: { input: 'fcPerpPsi', known: false } },
-    label: text('Species', 'Especie'),
-    howToMeasure: text('From the grade stamp.', 'Del sello de grado.'),
-  }),
-  fcPerpPsi: number({
-    unit: 'psi',
-    min: 50,
-    max: 5000,
-    needed: 'optional',
-    label: text('Or: design value across the grain', 'O: valor de diseño perpendicular a la fibra'),
-  }),
-  reactionLb: number({
-    unit: 'lb',
-    min: 0,
-    max: 1_000_000,
-    needed: 'optional',
-    label: text('Load on this seat, if known', 'Carga en este apoyo, si se sabe'),
-  }),
-  positiveConnection: flag({
-    label: text('Held by a strap, hanger, bolts or nails?', '¿Sujeto con placa, estribo, pernos o clavos?'),
-    howToMeasure: text('Friction and shims are no connection.', 'La fricción y las cuñas no sujetan.'),
-    picture: 'seat-connection',
-  }),
-  expectedMovementIn: length({
-    unit: 'in',
-    min: 0,
-    max: 24,
-    needed: 'optional',
-    label: text('Movement expected off the seat', 'Movimiento esperado fuera del apoyo'),
-  }),
-  atMemberEnd: flag({
-    label: text('Within 3 in of the member end?', '¿A menos de 3 in de la punta del elemento?'),
-    picture: 'seat-at-end',
-  }),
-} as const;
+import { inputs } from './seat.inputs.ts';
 
 type SeatInputs = Complete<typeof inputs>;
 
@@ -121,8 +45,8 @@ const ADD_CONNECTION = text(
   'Solo su peso lo mantiene en el apoyo; pida una conexión positiva.',
 );
 const SILL_ON_MASONRY = text(
-  'On masonry some officials also ask 3 in through a sill, or a sill of at least 48 square inches.',
-  'Sobre mampostería algunos oficiales piden 3 in también a través de la solera, o una de 48 pulgadas cuadradas.',
+  'On masonry some officials also ask 3 in through a sill, others take 1-1/2 in on it; the sill is at least 48 square inches.',
+  'Sobre mampostería algunos oficiales piden 3 in también a través de la solera, otros 1-1/2 in; la solera tiene al menos 48 pulgadas cuadradas.',
 );
 
 /** The design value across the grain, psi, with where it comes from. */
@@ -132,10 +56,14 @@ function acrossGrain(given: SeatInputs): { psi: number; source: Source | undefin
   return { psi: row.psi, source: row.source };
 }
 
+/** The sources disagree on whether the 3 in of masonry reach through a sill; the one who measures chooses. */
+const countsAsMasonry = ({ support, sillOnMasonry }: SeatInputs): boolean =>
+  support === 'masonry' || (support === 'wood' && sillOnMasonry === 'three-inches');
+
 function judgeSeat(given: SeatInputs): Judgement {
   const { widthIn, bearingLengthIn: bearingIn, reactionLb } = given;
   const { psi, source } = acrossGrain(given);
-  const byCodeIn = LEAST_BEARING_IN[given.support];
+  const byCodeIn = LEAST_BEARING_IN[countsAsMasonry(given) ? 'masonry' : given.support];
   const byLoadIn = reactionLb === undefined ? 0 : bearingLengthForLoad(reactionLb, widthIn, psi, given.atMemberEnd);
   const requiredIn = Math.max(byCodeIn, byLoadIn);
   const factor = bearingFactor(bearingIn, given.atMemberEnd);
@@ -206,7 +134,7 @@ function seatCautions(given: SeatInputs, marginIn: number): Text[] {
   return [
     ...(given.positiveConnection && atMost(marginIn, 0) ? [MARGIN_GONE] : []),
     ...(given.positiveConnection ? [] : [ADD_CONNECTION]),
-    ...(given.support === 'masonry' ? [SILL_ON_MASONRY] : []),
+    ...(given.support === 'masonry' || given.sillOnMasonry !== undefined ? [SILL_ON_MASONRY] : []),
   ];
 }
 

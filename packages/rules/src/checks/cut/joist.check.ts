@@ -163,13 +163,13 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
   return {
     ...judged,
     remaining: judged.verdict === 'meets' ? 1 : fails ? Math.min(left.moment, left.shear) : null,
-    values: {
+    values: () => ({
       ...limitValues(allowed, rule),
       momentRatio: shareQuantity(left.moment),
       stiffnessRatio: shareQuantity(left.stiffness),
       shearRatio: shareQuantity(left.shear),
       ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
-    },
+    }),
     reasons: () => joistReasons(limits, fails, left),
     cautions: () => [
       ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),

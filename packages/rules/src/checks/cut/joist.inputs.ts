@@ -1,4 +1,5 @@
 import { type Condition, choice, type LengthSpec, length, number, type Text, text } from '../../kernel/index.ts';
+import { FRAMING_SPECIES } from '../../standards/nds-2018/species.data.ts';
 
 const NOTCH: Condition = { input: 'notchIn', known: true };
 const HOLE: Condition = { input: 'holeIn', known: true };
@@ -90,14 +91,7 @@ export const inputs = {
     label: text('Joist thickness', 'Grosor de la vigueta'),
   }),
   species: choice({
-    options: [
-      { value: 'douglas-fir-larch', label: text('Douglas fir-larch', 'Abeto Douglas-alerce') },
-      { value: 'southern-pine', label: text('Southern pine', 'Pino del sur') },
-      { value: 'hem-fir', label: text('Hem-fir', 'Hem-fir') },
-      { value: 'spruce-pine-fir', label: text('Spruce-pine-fir', 'Pícea-pino-abeto') },
-      { value: 'spruce-pine-fir-south', label: text('Spruce-pine-fir (South)', 'Pícea-pino-abeto (sur)') },
-      { value: 'redwood', label: text('Redwood', 'Secuoya') },
-    ],
+    options: FRAMING_SPECIES,
     needed: { when: { input: 'endShearLb', known: true } },
     label: text('Species', 'Especie'),
   }),

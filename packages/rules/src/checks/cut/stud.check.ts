@@ -142,7 +142,7 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
   return {
     ...judged,
     remaining: judged.verdict === 'meets' ? 1 : judged.verdict === 'fails' ? left : null,
-    values: {
+    values: () => ({
       notchLimitIn: inchesOf(allowed.notchIn),
       holeLimitIn: inchesOf(allowed.holeIn),
       edgeLimitIn: inchesOf(rule.edgeIn),
@@ -150,7 +150,7 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
       holeRatio: factorOf(hole.ratio ?? 0),
       ...(typeof edge?.ratio === 'number' && { edgeRatio: factorOf(edge.ratio) }),
       shareLeft: shareQuantity(left),
-    },
+    }),
     reasons: () => studReasons(limits, unmeasured, left, judged.verdict === 'fails'),
     cautions: () => [
       ...(rule.edgeMisprinted && holeIn > 0 ? [MISPRINT] : []),

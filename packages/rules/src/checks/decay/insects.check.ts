@@ -83,10 +83,10 @@ function judgeSigns({ kind, liveSeen, tubesRebuilt, probeDepthIn }: Complete<typ
   const unprobed = untold && probeDepthIn === undefined;
   return {
     verdict: clear ? 'meets' : untold ? 'undetermined' : 'fails',
-    values: {
+    values: () => ({
       activity: wordOf(active ? 'active' : kind === 'none' ? 'no-sign' : 'not-seen'),
       ...(probeDepthIn !== undefined && { softIn: inchesOf(probeDepthIn) }),
-    },
+    }),
     reasons: () =>
       clear ? [NO_SIGN] : [evidenceWords(kind), active ? ACTIVE : OLD, ...(eaten ? [eatenWords(probeDepthIn)] : [])],
     cautions: () => (clear ? [] : [NO_LOOKS, BEFORE_CLOSING]),

@@ -115,11 +115,11 @@ function judgeReading({ readingPct, meter, temperatureF }: Complete<typeof input
   return {
     verdict: soaked ? 'undetermined' : dry ? 'meets' : 'fails',
     ratio: soaked ? null : ratioOf(readingPct, DRY_LUMBER_PCT),
-    values: {
+    values: () => ({
       band: wordOf(band),
       limitPct: pctOf(DRY_LUMBER_PCT),
       ...(growth && { growth: wordOf(growth) }),
-    },
+    }),
     reasons: () => [readingWords(readingPct), BAND_WORDS[band], ...(growth && !dry ? [GROWTH_WORDS[growth]] : [])],
     cautions: () => [
       ...(dry ? [] : [PROBE]),

@@ -75,12 +75,12 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(leastMajorIn, Math.max(remainingIn, 0)),
     remaining: areaRatio,
-    values: {
+    values: () => ({
       areaRatio: shareQuantity(areaRatio),
       leftIn2: squareInches(leftIn2),
       newIn2: squareInches(tensionIn2),
       leastNewIn: inchesOf(leastMajorIn),
-    },
+    }),
     reasons: () => [
       leftWords(remainingIn, diameterIn, areaRatio),
       ...(asNew ? [AS_NEW] : []),

@@ -121,10 +121,10 @@ function judgeSag(given: SagInputs, edition: SagEdition): Judgement {
   // A cantilever is held to twice its length.
   const spanIn = feetToInches(spanFt) * (cantilever ? 2 : 1);
   const over = edition.limits[member]?.[load];
-  const measured = {
+  const measured = () => ({
     effectiveSpanIn: inchesOf(spanIn),
     ...(!atMost(sagIn, 0) && { spanOverSag: factorOf(spanIn / sagIn) }),
-  };
+  });
   const sources = [edition.source];
   if (over === undefined)
     return { verdict: 'not-applicable', values: measured, reasons: () => [sagWords(sagIn, spanIn), NO_LIMIT], sources };
@@ -133,7 +133,7 @@ function judgeSag(given: SagInputs, edition: SagEdition): Judgement {
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(sagIn, allowedIn),
-    values: { ...measured, spanOverLimit: factorOf(over), allowedIn: inchesOf(allowedIn) },
+    values: () => ({ ...measured(), spanOverLimit: factorOf(over), allowedIn: inchesOf(allowedIn) }),
     reasons: () => [sagWords(sagIn, spanIn), limitWords(over, allowedIn)],
     cautions: () => [
       COMPUTED,

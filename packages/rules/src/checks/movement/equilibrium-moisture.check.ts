@@ -68,7 +68,7 @@ function judgeAir({ temperatureF, humidityPct, limitPct }: Complete<typeof input
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(moisturePct, limitPct),
-    values: { moisturePct: pctOf(moisturePct), limitPct: pctOf(limitPct) },
+    values: () => ({ moisturePct: pctOf(moisturePct), limitPct: pctOf(limitPct) }),
     reasons: () => [airWords(temperatureF, humidityPct, moisturePct), acceptedWords(limitPct)],
     cautions: () => [AT_REST, OTHER_MODEL],
     repairs: meets ? [] : ['dry-out'],

@@ -1,0 +1,77 @@
+import { choice, flag, length, number, text } from '../../kernel/index.ts';
+import { FRAMING_SPECIES } from '../../standards/nds-2018/species.data.ts';
+
+export const inputs = {
+  widthIn: length({
+    unit: 'in',
+    min: 0.25,
+    max: 48,
+    label: text('Member width', 'Ancho del elemento'),
+    howToMeasure: text('Across the bottom of the member.', 'A lo ancho, por debajo.'),
+    picture: 'seat-width',
+  }),
+  bearingLengthIn: length({
+    unit: 'in',
+    min: 0,
+    max: 120,
+    label: text('Bearing length', 'Largo de apoyo'),
+    howToMeasure: text(
+      'Along the member, only where wood really touches. 0 when it only hangs.',
+      'A lo largo del elemento, solo donde la madera toca de verdad. 0 si solo cuelga.',
+    ),
+    picture: 'seat-length',
+  }),
+  support: choice({
+    options: [
+      { value: 'wood', label: text('Wood', 'Madera') },
+      { value: 'steel', label: text('Steel', 'Acero') },
+      { value: 'masonry', label: text('Masonry or concrete', 'Mampostería o concreto') },
+    ],
+    label: text('It sits on', 'Se apoya en'),
+  }),
+  sillOnMasonry: choice({
+    options: [
+      { value: 'three-inches', label: text('3 in, as some officials ask', '3 in, como piden algunos oficiales') },
+      { value: 'as-wood', label: text('1-1/2 in, as on any wood', '1-1/2 in, como en toda madera') },
+    ],
+    needed: 'optional',
+    showWhen: { input: 'support', is: ['wood'] },
+    label: text('If that wood is a sill on masonry', 'Si esa madera es una solera sobre mampostería'),
+  }),
+  species: choice({
+    options: FRAMING_SPECIES,
+    needed: { when: { input: 'fcPerpPsi', known: false } },
+    label: text('Species', 'Especie'),
+    howToMeasure: text('From the grade stamp.', 'Del sello de grado.'),
+  }),
+  fcPerpPsi: number({
+    unit: 'psi',
+    min: 50,
+    max: 5000,
+    needed: 'optional',
+    label: text('Or: design value across the grain', 'O: valor de diseño perpendicular a la fibra'),
+  }),
+  reactionLb: number({
+    unit: 'lb',
+    min: 0,
+    max: 1_000_000,
+    needed: 'optional',
+    label: text('Load on this seat, if known', 'Carga en este apoyo, si se sabe'),
+  }),
+  positiveConnection: flag({
+    label: text('Held by a strap, hanger, bolts or nails?', '¿Sujeto con placa, estribo, pernos o clavos?'),
+    howToMeasure: text('Friction and shims are no connection.', 'La fricción y las cuñas no sujetan.'),
+    picture: 'seat-connection',
+  }),
+  expectedMovementIn: length({
+    unit: 'in',
+    min: 0,
+    max: 24,
+    needed: 'optional',
+    label: text('Movement expected off the seat', 'Movimiento esperado fuera del apoyo'),
+  }),
+  atMemberEnd: flag({
+    label: text('Within 3 in of the member end?', '¿A menos de 3 in de la punta del elemento?'),
+    picture: 'seat-at-end',
+  }),
+} as const;

@@ -23,10 +23,14 @@ export async function dashboardFiles(app: FastifyInstance, { folder }: { folder:
     if (path.startsWith('api/')) return reply.callNotFound();
     // What the build made is a file; every other address belongs to the app's own router, one with a dot too.
     if (!files.has(path)) return reply.header('cache-control', 'no-cache').sendFile('index.html');
-    // Files under assets/ carry the hash of their content in their name.
-    const age = path.startsWith('assets/') ? `public, max-age=${year}, immutable` : `public, max-age=${hour}`;
-    return reply.header('cache-control', age).sendFile(path);
+    return reply.header('cache-control', ageOf(path)).sendFile(path);
   });
+}
+
+/** Files under assets/ carry the hash of their content in their name. Pages and the service worker are asked for anew each time: they say which of those are the current ones. */
+function ageOf(path: string): string {
+  if (path.startsWith('assets/')) return `public, max-age=${year}, immutable`;
+  return path === 'service-worker.js' || path.endsWith('.html') ? 'no-cache' : `public, max-age=${hour}`;
 }
 
 /** Paths below the folder, with slashes on every system. */

@@ -1,6 +1,10 @@
 import '../shared/look/base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { changedToNewVersion, keepForOffline } from './offline.ts';
 
 const root = document.getElementById('root');
-if (root) createRoot(root).render(<App />);
+if (root && !(await changedToNewVersion())) {
+  createRoot(root).render(<App />);
+  keepForOffline();
+}

@@ -18,7 +18,10 @@ export function useOutcome(check: Check, inputs: Inputs, context: Situation = {}
   const t = useT(shareWords);
   return useMemo(() => {
     try {
-      return { outcome: runCheck(check, { inputs: askedInputs(check.inputs, inputs), context, edition }), errors: {} };
+      return {
+        outcome: runCheck(check, { inputs: askedInputs(check.inputs, inputs), context, edition }).toJSON(),
+        errors: {},
+      };
     } catch (error) {
       if (error instanceof UnknownEditionError) {
         const words = t('noEdition', { typed: error.edition, allowed: error.allowed.join(', ') });

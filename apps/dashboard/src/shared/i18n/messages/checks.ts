@@ -68,7 +68,7 @@ export const checksWords = defineMessages(
     'origin_hand-worked': 'Worked by hand',
     'origin_common-practice': 'Common practice',
     tryCase: 'Try it',
-    tryCaseOf: 'Try the case “{name}”',
+    tryCaseOf: 'Try it: {name}',
 
     notCovered: 'What it does not cover',
     cautions: 'Cautions, and who decides',
@@ -162,7 +162,7 @@ export const checksWords = defineMessages(
     'origin_hand-worked': 'Resuelto a mano',
     'origin_common-practice': 'Práctica común',
     tryCase: 'Probar',
-    tryCaseOf: 'Probar el caso «{name}»',
+    tryCaseOf: 'Probar: {name}',
 
     notCovered: 'Qué no cubre',
     cautions: 'Precauciones, y quién decide',

@@ -29,6 +29,7 @@ import { proportion } from './checks/sample/proportion.check.ts';
 import { nailSurvey } from './checks/shear-wall/nail-survey.check.ts';
 import { overturning } from './checks/shear-wall/overturning.check.ts';
 import { panelCapacity } from './checks/shear-wall/panel-capacity.check.ts';
+import { panelLayout } from './checks/shear-wall/panel-layout.check.ts';
 import { perforated } from './checks/shear-wall/perforated.check.ts';
 import type { Check } from './kernel/index.ts';
 
@@ -47,6 +48,7 @@ export const checks: readonly Check[] = [
   nail,
   toeNail,
   nailSurvey,
+  panelLayout,
   perforated,
   overturning,
   panelCapacity,

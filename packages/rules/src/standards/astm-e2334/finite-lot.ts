@@ -1,5 +1,5 @@
 import { atMost, type Source } from '../../kernel/index.ts';
-import { firstPassing, lnChoose } from '../nist-handbook/counting.ts';
+import { firstPassing, lnChoose, sumFalling } from '../nist-handbook/counting.ts';
 
 export const FINITE_LOT_SOURCE: Source = {
   id: 'astm-e2334',
@@ -18,12 +18,20 @@ export const FINITE_LOT_SOME_BAD_SOURCE: Source = {
 
 /** Chance 0..1 of at most `bad` bad parts among `opened` when `badInLot` of `total` are bad. */
 export function hypergeometricTail(bad: number, total: number, badInLot: number, opened: number): number {
-  const most = Math.min(bad, badInLot, opened);
-  const lnWays = lnChoose(total, opened);
-  let chance = 0;
-  for (let k = Math.max(0, opened - (total - badInLot)); k <= most; k++)
-    chance += Math.exp(lnChoose(badInLot, k) + lnChoose(total - badInLot, opened - k) - lnWays);
-  return Math.min(1, chance);
+  const good = total - badInLot;
+  const [least, most] = [Math.max(0, opened - good), Math.min(badInLot, opened)];
+  if (bad >= most) return 1;
+  if (bad < least) return 0;
+  const termAt = (k: number) => Math.exp(lnChoose(badInLot, k) + lnChoose(good, opened - k) - lnChoose(total, opened));
+  // From k to k + 1 the chance changes by this factor.
+  const up = (k: number) => ((badInLot - k) * (opened - k)) / ((k + 1) * (good - opened + k + 1));
+  // Summed away from the middle, where terms fall.
+  if (bad <= (opened * badInLot) / total)
+    return Math.min(
+      1,
+      sumFalling(termAt(bad), (step) => (bad - step > least ? 1 / up(bad - step - 1) : 0)),
+    );
+  return Math.max(0, 1 - sumFalling(termAt(bad + 1), (step) => up(bad + 1 + step)));
 }
 
 /** Chance 0..1 to see so few bad ones by luck although one more than tolerated is bad; 0 when no more can be bad. */

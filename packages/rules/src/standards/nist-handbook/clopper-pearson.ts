@@ -1,5 +1,5 @@
 import { atMost, type Source } from '../../kernel/index.ts';
-import { firstPassing, lnChoose } from './counting.ts';
+import { firstPassing, lnChoose, sumFalling } from './counting.ts';
 
 export const EXACT_SOURCE: Source = {
   id: 'nist-7.2.4.1-exact',
@@ -30,10 +30,15 @@ const HALVINGS = 60;
 export function binomialTail(bad: number, n: number, share: number): number {
   if (share <= 0 || bad >= n) return 1;
   if (share >= 1) return 0;
-  const [lnBad, lnGood] = [Math.log(share), Math.log1p(-share)];
-  let chance = 0;
-  for (let k = 0; k <= bad; k++) chance += Math.exp(lnChoose(n, k) + k * lnBad + (n - k) * lnGood);
-  return Math.min(1, chance);
+  const odds = share / (1 - share);
+  const termAt = (k: number) => Math.exp(lnChoose(n, k) + k * Math.log(share) + (n - k) * Math.log1p(-share));
+  // Summed away from the middle, where terms fall: nothing is lost to a first term too small for a double.
+  if (bad <= n * share)
+    return Math.min(
+      1,
+      sumFalling(termAt(bad), (step) => (bad - step) / (n - bad + step + 1) / odds),
+    );
+  return Math.max(0, 1 - sumFalling(termAt(bad + 1), (step) => ((n - bad - 1 - step) / (bad + step + 2)) * odds));
 }
 
 /** Share 0..1 above which so few bad parts (0..n) show up with a chance below `risk` (0..1). */

@@ -16,6 +16,20 @@ export function lnFactorial(n: number): number {
 /** Natural logarithm of the number of ways to choose k of n, 0 <= k <= n. */
 export const lnChoose = (n: number, k: number): number => lnFactorial(n) - lnFactorial(k) - lnFactorial(n - k);
 
+/** Terms this small beside the sum no longer change it. */
+const NEGLIGIBLE = 1e-18;
+
+/** Sum of a term and those after it, each the one before times `next(step)`, which falls from step to step and ends at 0. */
+export function sumFalling(first: number, next: (step: number) => number): number {
+  let sum = first;
+  let term = first;
+  for (let step = 0; term > sum * NEGLIGIBLE; step++) {
+    term *= next(step);
+    sum += term;
+  }
+  return sum;
+}
+
 /** The smallest whole number from `from` to `to` that passes, where all after one that passes do too; `to` always passes. */
 export function firstPassing(from: number, to: number, passes: (n: number) => boolean): number {
   let low = from;

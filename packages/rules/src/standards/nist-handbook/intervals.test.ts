@@ -117,3 +117,10 @@ describe('none bad: the whole table of upper bounds', () => {
     expect(inspectionsNeeded(0, 0.1, 0.05)).toBe(29);
   });
 });
+
+test('a sample of 10,000 keeps its middle and its far ends', () => {
+  const middle = quotient(choose(10_000, 5_000), 1n << 10_000n);
+  expect(Math.abs(binomialTail(5_000, 10_000, 0.5) - (0.5 + middle / 2))).toBeLessThanOrEqual(1e-11);
+  expect(binomialTail(9_000, 10_000, 0.001)).toBe(1);
+  expect(binomialTail(1_000, 10_000, 0.9)).toBe(0);
+});

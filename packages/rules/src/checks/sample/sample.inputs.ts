@@ -1,0 +1,28 @@
+import { type InputIssue, number, text } from '../../kernel/index.ts';
+
+export const confidenceInput = number({
+  unit: 'pct',
+  min: 50,
+  max: 99.9,
+  default: 95,
+  label: text('Confidence', 'Confianza'),
+});
+
+export const SPREAD_SAMPLE = text(
+  'This counts only for a sample spread by chance over floors and crews. Bad work comes in clusters: count each wall or crew by itself.',
+  'Solo vale si la muestra se reparte al azar por pisos y cuadrillas. Lo malo viene en grupos: cuente cada muro o cuadrilla aparte.',
+);
+
+/** A count that must not be more than another one. */
+export const countIssue = (path: string, part: number | undefined, whole: number | undefined): InputIssue[] =>
+  part !== undefined && whole !== undefined && part > whole
+    ? [
+        {
+          path: [path],
+          message: text(
+            `${path}: got ${part}; allowed is at most ${whole}.`,
+            `${path}: llegó ${part}; se permite hasta ${whole}.`,
+          ),
+        },
+      ]
+    : [];

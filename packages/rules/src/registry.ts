@@ -14,6 +14,7 @@ import { insects } from './checks/decay/insects.check.ts';
 import { moisture } from './checks/decay/moisture.check.ts';
 import { rodLoss } from './checks/decay/rod-loss.check.ts';
 import { sectionLoss } from './checks/decay/section-loss.check.ts';
+import { baseShear } from './checks/demand/base-shear.check.ts';
 import { asbestos } from './checks/hazard/asbestos.check.ts';
 import { lead } from './checks/hazard/lead.check.ts';
 import { mold } from './checks/hazard/mold.check.ts';
@@ -60,6 +61,7 @@ export const checks: readonly Check[] = [
   moisture,
   rodLoss,
   sectionLoss,
+  baseShear,
   asbestos,
   lead,
   mold,

@@ -15,7 +15,6 @@ import {
   shareOf,
   type Text,
   text,
-  wordOf,
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, dowelBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
 import { demandField, loadDurationField, speciesField, yieldValues } from '../../standards/nds-2018/fields.ts';
@@ -97,7 +96,6 @@ const boltValues = (
 ): Record<string, Quantity> => ({
   sidePsi: psiOf(sidePsi),
   ...yieldValues(loads),
-  governingMode: wordOf(loads.governing),
   referenceLb: poundsOf(loads.lateralLb),
   perBoltLb: poundsOf(perBoltLb),
   capacityLb: poundsOf(capacityLb),

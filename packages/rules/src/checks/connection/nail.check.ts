@@ -14,10 +14,8 @@ import {
   type Quantity,
   ratioOf,
   type Source,
-  shareOf,
   type Text,
   text,
-  wordOf,
 } from '../../kernel/index.ts';
 import {
   DOWEL_BEARING_MEMORY_SOURCE,
@@ -49,19 +47,14 @@ import {
   withdrawalLbPerIn,
 } from '../../standards/nds-2018/nails.ts';
 import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE, SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
-import { YIELD_SOURCE } from '../../standards/nds-2018/yield-limit.ts';
+import { type DowelJoint, governingMode, YIELD_SOURCE } from '../../standards/nds-2018/yield-limit.ts';
 import { inputs, nailIssues } from './nail.inputs.ts';
 
 type NailInputs = Complete<typeof inputs>;
 
 /** The nail, the woods on either side of the joint, and where each number was read. */
-interface Joint {
-  readonly diameterIn: number;
-  readonly yieldPsi: number;
-  readonly sideIn: number;
+interface Joint extends DowelJoint {
   readonly gravity: number;
-  readonly mainPsi: number;
-  readonly sidePsi: number;
   /** Into the main member, tip included: for a load across the nail, and along it. */
   readonly lateralIn: number;
   readonly withdrawalIn: number;
@@ -89,7 +82,7 @@ function jointOf(given: NailInputs): Joint {
   return {
     diameterIn,
     yieldPsi: given.fybPsi ?? nailYieldPsi(diameterIn),
-    sideIn,
+    sideBearingIn: sideIn,
     gravity,
     mainPsi: nailBearingPsi(gravity),
     sidePsi: plate?.psi ?? nailBearingPsi(sideGravity),
@@ -106,7 +99,7 @@ function jointOf(given: NailInputs): Joint {
 
 function judgeNail(given: NailInputs): Judgement {
   const joint = jointOf(given);
-  const lateral = nailLateral({ ...joint, sideBearingIn: joint.sideIn }, joint.lateralIn);
+  const lateral = nailLateral(joint, joint.lateralIn);
   const leastIn = LEAST_PENETRATION_DIAMETERS * joint.diameterIn;
   const factor = given.loadDuration * (given.toeNailed ? TOE_NAIL_FACTOR.lateral : 1);
   const lateralLb = lateral.referenceLb * factor;
@@ -118,7 +111,7 @@ function judgeNail(given: NailInputs): Judgement {
   return {
     verdict: toTell ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: tooShort ? ratioOf(leastIn, joint.lateralIn) : ratioOf(demandLb, lateralLb),
-    remaining: shareOf(lateral.referenceLb, lateral.fullLb),
+    remaining: lateral.keptShare,
     values: () => nailValues(given, joint, lateral, lateralLb),
     reasons: () => nailReasons(given, joint, lateral, lateralLb),
     ...(toTell && { missing: ['demandLb'] }),
@@ -145,11 +138,10 @@ function nailValues(
     mainPsi: psiOf(joint.mainPsi),
     sidePsi: psiOf(joint.sidePsi),
     yieldPsi: psiOf(joint.yieldPsi),
-    sideBearingIn: inchesOf(joint.sideIn),
+    sideBearingIn: inchesOf(joint.sideBearingIn),
     ...(lateral.yielding && {
       mainBearingIn: inchesOf(lateral.mainBearingIn),
       ...yieldValues(lateral.yielding),
-      governingMode: wordOf(lateral.yielding.governing),
     }),
     referenceLb: poundsOf(lateral.referenceLb),
     lateralLb: poundsOf(lateralLb),
@@ -166,7 +158,7 @@ function nailReasons(given: NailInputs, joint: Joint, lateral: NailLateral, late
     `El clavo entra ${at}, ${diameters} diámetros; ${FULL_PENETRATION_DIAMETERS} valen todo, menos de ${LEAST_PENETRATION_DIAMETERS} no valen nada.`,
   );
   if (!lateral.yielding) return [depth];
-  const { governing } = lateral.yielding;
+  const governing = governingMode(lateral.yielding);
   const needs = given.demandLb === undefined ? text('', '') : loadWords(given.demandLb);
   const takes = text(
     `It takes ${pounds(lateralLb)} across (mode ${governing} governs)${needs.en}.`,

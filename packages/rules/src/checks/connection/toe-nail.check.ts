@@ -14,7 +14,6 @@ import {
   shareOf,
   type Text,
   text,
-  wordOf,
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, nailBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
 import { demandField, loadDurationField, speciesField, yieldValues } from '../../standards/nds-2018/fields.ts';
@@ -129,7 +128,7 @@ function judgeToeNails(given: ToeNailInputs): Judgement {
 const toeNailValues = (one: OneNail, perNailLb: number, capacityLb: number): Record<string, Quantity> => ({
   sideBearingIn: inchesOf(one.sideIn),
   penetrationIn: inchesOf(one.penetrationIn),
-  ...(one.yielding && { ...yieldValues(one.yielding), governingMode: wordOf(one.yielding.governing) }),
+  ...(one.yielding && yieldValues(one.yielding)),
   referenceLb: poundsOf(one.referenceLb),
   perNailLb: poundsOf(perNailLb),
   capacityLb: poundsOf(capacityLb),

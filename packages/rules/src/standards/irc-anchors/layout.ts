@@ -79,15 +79,16 @@ export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn:
     diameterIn,
   );
   const widestIn = Math.max(0, ...found.spacingsIn);
-  const broken = new Set<PlateRule>();
-  if (found.bolts < ANCHOR_RULES.leastBolts) broken.add('too-few-bolts');
-  if (found.bolts > 0) for (const end of [left, right]) if (end.broken) broken.add(end.broken);
-  if (!atMost(widestIn, spacingLimitIn)) broken.add('spacing');
+  const broken: PlateRule[] = [];
+  if (found.bolts < ANCHOR_RULES.leastBolts) broken.push('too-few-bolts');
+  if (found.bolts > 0 && left.broken) broken.push(left.broken);
+  if (found.bolts > 0 && right.broken && right.broken !== left.broken) broken.push(right.broken);
+  if (!atMost(widestIn, spacingLimitIn)) broken.push('spacing');
   const ratio = largestRatio([
     left.ratio,
     right.ratio,
     ratioOf(widestIn, spacingLimitIn),
     found.bolts < ANCHOR_RULES.leastBolts ? ratioOf(ANCHOR_RULES.leastBolts, found.bolts) : null,
   ]);
-  return { ...found, broken: [...broken], ratio };
+  return { ...found, broken, ratio };
 }

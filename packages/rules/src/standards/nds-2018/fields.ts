@@ -1,7 +1,7 @@
-import { choice, number, poundsOf, type Quantity, type Text, text } from '../../kernel/index.ts';
+import { choice, number, poundsOf, type Quantity, type Text, text, wordOf } from '../../kernel/index.ts';
 import { LOAD_DURATION } from './nails.ts';
 import { FRAMING_SPECIES } from './species.data.ts';
-import type { YieldLoads } from './yield-limit.ts';
+import { governingMode, type YieldLoads } from './yield-limit.ts';
 
 /** Asks for a framing species; `needed` only when the input that may stand for it is absent. */
 export const speciesField = (label: Text) =>
@@ -23,12 +23,13 @@ export const loadDurationField = number({
 /** Asks for the load that a capacity is held against. */
 export const demandField = (label: Text) => number({ unit: 'lb', min: 0, max: 1_000_000, needed: 'optional', label });
 
-/** The six yield loads as values of an outcome. */
-export const yieldValues = ({ loadsLb }: YieldLoads): Record<string, Quantity> => ({
-  Im: poundsOf(loadsLb.Im),
-  Is: poundsOf(loadsLb.Is),
-  II: poundsOf(loadsLb.II),
-  IIIm: poundsOf(loadsLb.IIIm),
-  IIIs: poundsOf(loadsLb.IIIs),
-  IV: poundsOf(loadsLb.IV),
+/** The six yield loads as values of an outcome, and which of them governs. */
+export const yieldValues = (loads: YieldLoads): Record<string, Quantity> => ({
+  Im: poundsOf(loads.Im),
+  Is: poundsOf(loads.Is),
+  II: poundsOf(loads.II),
+  IIIm: poundsOf(loads.IIIm),
+  IIIs: poundsOf(loads.IIIs),
+  IV: poundsOf(loads.IV),
+  governingMode: wordOf(governingMode(loads)),
 });

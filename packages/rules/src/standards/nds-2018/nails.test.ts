@@ -3,7 +3,7 @@ import { dowelBearingPsi, hankinsonPsi, nailBearingPsi, SIDE_PLATE_PSI } from '.
 import { NAIL_DIAMETER_IN, NAIL_LENGTH_IN } from './nails.data.ts';
 import { nailLateral, nailYieldPsi, toeNailGeometry, withdrawalLbPerIn } from './nails.ts';
 import { SPECIFIC_GRAVITY } from './species.data.ts';
-import { YIELD_MODES, yieldLoads } from './yield-limit.ts';
+import { governingMode, YIELD_MODES, yieldLoads } from './yield-limit.ts';
 
 /** Printed tables give whole pounds, so the equation may be up to half a pound away from them. */
 const WHOLE_POUND = 0.5;
@@ -112,12 +112,12 @@ describe('the six modes (hand-worked)', () => {
       'IIIs',
     ],
   ] as const)('%s', (_what, joint, workedLb, governing) => {
-    const { loadsLb, governing: found, lateralLb } = yieldLoads(joint);
+    const loads = yieldLoads(joint, joint.mainBearingIn);
     YIELD_MODES.forEach((mode, at) => {
-      expect(Math.abs(loadsLb[mode] - (workedLb[at] ?? 0)), mode).toBeLessThanOrEqual(TENTH);
+      expect(Math.abs(loads[mode] - (workedLb[at] ?? 0)), mode).toBeLessThanOrEqual(TENTH);
     });
-    expect(found).toBe(governing);
-    expect(lateralLb).toBe(loadsLb[governing]);
+    expect(governingMode(loads)).toBe(governing);
+    expect(loads.lateralLb).toBe(loads[governing]);
   });
 
   test('swapping main and side member swaps their modes and keeps the load', () => {
@@ -130,7 +130,7 @@ describe('the six modes (hand-worked)', () => {
       yieldPsi: 9e4,
     };
     const other = { ...one, mainBearingIn: 0.9, sideBearingIn: 1.2, mainPsi: 5550, sidePsi: 3350 };
-    const [a, b] = [yieldLoads(one).loadsLb, yieldLoads(other).loadsLb];
+    const [a, b] = [yieldLoads(one, one.mainBearingIn), yieldLoads(other, other.mainBearingIn)];
     for (const [mine, theirs] of [
       ['Im', 'Is'],
       ['II', 'II'],
@@ -144,15 +144,7 @@ describe('the six modes (hand-worked)', () => {
   test('the reduction is 2.2 up to 0.17 in, then 10 D + 0.5, and by mode from 1/4 in', () => {
     const crushed = (diameterIn: number, grainAngleDeg = 0) =>
       diameterIn /
-      yieldLoads({
-        diameterIn,
-        mainBearingIn: 1,
-        sideBearingIn: 1,
-        mainPsi: 1,
-        sidePsi: 1,
-        yieldPsi: 1e9,
-        grainAngleDeg,
-      }).loadsLb.Im;
+      yieldLoads({ diameterIn, sideBearingIn: 1, mainPsi: 1, sidePsi: 1, yieldPsi: 1e9, grainAngleDeg }, 1).Im;
     expect(crushed(0.17)).toBeCloseTo(2.2, 9);
     expect(crushed(0.2)).toBeCloseTo(2.5, 9);
     expect(crushed(0.25)).toBeCloseTo(4, 9);
@@ -174,9 +166,11 @@ describe('how deep a nail must go', () => {
   });
   test('the lower of the two ways counts where the wood behind the tip governs', () => {
     const steel = { ...joint, sideBearingIn: 0.06, sidePsi: SIDE_PLATE_PSI.steel.psi };
-    const { yielding, referenceLb, fullLb, penetrationFactor } = nailLateral(steel, 0.972);
-    expect(yielding?.loadsLb.Im).toBeCloseTo((0.162 * (0.972 - 0.162) * 4650) / 2.2, 9);
+    const { yielding, referenceLb, penetrationFactor, keptShare } = nailLateral(steel, 0.972);
+    const fullLb = nailLateral(steel, 1.62).referenceLb;
+    expect(yielding?.Im).toBeCloseTo((0.162 * (0.972 - 0.162) * 4650) / 2.2, 9);
     expect(referenceLb).toBe(Math.min(yielding?.lateralLb ?? 0, fullLb * penetrationFactor));
+    expect(keptShare).toBe(referenceLb / fullLb);
   });
 });
 

@@ -71,8 +71,8 @@ export interface NailLateral {
   readonly penetrationFactor: number;
   /** Reference lateral value, lb, before adjustment factors. */
   readonly referenceLb: number;
-  /** The same with ten diameters of penetration. */
-  readonly fullLb: number;
+  /** Share 0..1 of what the nail takes with ten diameters of penetration. */
+  readonly keptShare: number;
 }
 
 /**
@@ -80,18 +80,22 @@ export interface NailLateral {
  * diameters on the whole penetration bears. Between six and ten the standard offers two ways, the full value times
  * p/10D, or the equations with half the tip taken off; the lower counts. Below six there is no value.
  */
-export function nailLateral(joint: Omit<DowelJoint, 'mainBearingIn'>, penetrationIn: number): NailLateral {
+export function nailLateral(joint: DowelJoint, penetrationIn: number): NailLateral {
   const { diameterIn } = joint;
   const fullIn = FULL_PENETRATION_DIAMETERS * diameterIn;
-  const fullLb = yieldLoads({ ...joint, mainBearingIn: fullIn }).lateralLb;
   if (!atLeast(penetrationIn, LEAST_PENETRATION_DIAMETERS * diameterIn))
-    return { yielding: undefined, mainBearingIn: 0, penetrationFactor: 0, referenceLb: 0, fullLb };
-  const isFull = atLeast(penetrationIn, fullIn);
-  const mainBearingIn = isFull ? penetrationIn : penetrationIn - HALF_TIP_DIAMETERS * diameterIn;
-  const yielding = yieldLoads({ ...joint, mainBearingIn });
-  const penetrationFactor = isFull ? 1 : penetrationIn / fullIn;
-  const referenceLb = isFull ? yielding.lateralLb : Math.min(yielding.lateralLb, fullLb * penetrationFactor);
-  return { yielding, mainBearingIn, penetrationFactor, referenceLb, fullLb };
+    return { yielding: undefined, mainBearingIn: 0, penetrationFactor: 0, referenceLb: 0, keptShare: 0 };
+  if (atLeast(penetrationIn, fullIn)) {
+    const yielding = yieldLoads(joint, penetrationIn);
+    const referenceLb = yielding.lateralLb;
+    return { yielding, mainBearingIn: penetrationIn, penetrationFactor: 1, referenceLb, keptShare: 1 };
+  }
+  const mainBearingIn = penetrationIn - HALF_TIP_DIAMETERS * diameterIn;
+  const yielding = yieldLoads(joint, mainBearingIn);
+  const fullLb = yieldLoads(joint, fullIn).lateralLb;
+  const penetrationFactor = penetrationIn / fullIn;
+  const referenceLb = Math.min(yielding.lateralLb, fullLb * penetrationFactor);
+  return { yielding, mainBearingIn, penetrationFactor, referenceLb, keptShare: referenceLb / fullLb };
 }
 
 /** Reference withdrawal of a smooth nail from side grain, lb per inch of penetration. */

@@ -26,12 +26,14 @@ export const sillBoltLoads = (
   angleDeg: number,
   sillIn: number = SILL_THICKNESS_IN,
 ): YieldLoads =>
-  yieldLoads({
-    diameterIn,
-    mainBearingIn: EMBEDMENT_IN,
-    sideBearingIn: sillIn,
-    mainPsi: CONCRETE_PSI,
-    sidePsi: dowelBearingPsi(gravity, diameterIn, angleDeg),
-    yieldPsi: BOLT_YIELD_PSI,
-    grainAngleDeg: angleDeg,
-  });
+  yieldLoads(
+    {
+      diameterIn,
+      sideBearingIn: sillIn,
+      mainPsi: CONCRETE_PSI,
+      sidePsi: dowelBearingPsi(gravity, diameterIn, angleDeg),
+      yieldPsi: BOLT_YIELD_PSI,
+      grainAngleDeg: angleDeg,
+    },
+    EMBEDMENT_IN,
+  );

@@ -15,7 +15,6 @@ export type YieldMode = (typeof YIELD_MODES)[number];
 /** A joint of one dowel through a side member into a main member. Inches and psi, all above zero. */
 export interface DowelJoint {
   readonly diameterIn: number;
-  readonly mainBearingIn: number;
   readonly sideBearingIn: number;
   readonly mainPsi: number;
   readonly sidePsi: number;
@@ -38,32 +37,32 @@ function reductions(diameterIn: number, angleDeg: number): { one: number; two: n
   return { one: 4 * angle, two: 3.6 * angle, bending: 3.2 * angle };
 }
 
-export interface YieldLoads {
-  /** Reference design load of each mode, lb. */
-  readonly loadsLb: Readonly<Record<YieldMode, number>>;
-  readonly governing: YieldMode;
+export interface YieldLoads extends Readonly<Record<YieldMode, number>> {
   /** The smallest of the six, lb. */
   readonly lateralLb: number;
 }
 
-/** The six yield loads of a dowel in single shear and the mode that governs, lb, before any adjustment factor. */
-export function yieldLoads(joint: DowelJoint): YieldLoads {
-  const { diameterIn: d, mainBearingIn: lm, sideBearingIn: ls, mainPsi: fm, sidePsi: fs, yieldPsi: fy } = joint;
+/** The mode with the smallest load. */
+export const governingMode = (loads: YieldLoads): YieldMode =>
+  YIELD_MODES.find((mode) => loads[mode] === loads.lateralLb) ?? 'IV';
+
+/** The reference load of each yield mode of a dowel in single shear, lb, before any adjustment factor. Inches. */
+export function yieldLoads(joint: DowelJoint, mainBearingIn: number): YieldLoads {
+  const lm = mainBearingIn;
+  const { diameterIn: d, sideBearingIn: ls, mainPsi: fm, sidePsi: fs, yieldPsi: fy } = joint;
   const rd = reductions(d, joint.grainAngleDeg ?? 0);
   const re = fm / fs;
   const rt = lm / ls;
-  const k1 = (Math.sqrt(re + 2 * re ** 2 * (1 + rt + rt ** 2) + rt ** 2 * re ** 3) - re * (1 + rt)) / (1 + re);
-  const k2 = -1 + Math.sqrt(2 * (1 + re) + (2 * fy * (1 + 2 * re) * d ** 2) / (3 * fm * lm ** 2));
-  const k3 = -1 + Math.sqrt((2 * (1 + re)) / re + (2 * fy * (2 + re) * d ** 2) / (3 * fm * ls ** 2));
-  const loadsLb = {
-    Im: (d * lm * fm) / rd.one,
-    Is: (d * ls * fs) / rd.one,
-    II: (k1 * d * ls * fs) / rd.two,
-    IIIm: (k2 * d * lm * fm) / ((1 + 2 * re) * rd.bending),
-    IIIs: (k3 * d * ls * fm) / ((2 + re) * rd.bending),
-    IV: (d ** 2 / rd.bending) * Math.sqrt((2 * fm * fy) / (3 * (1 + re))),
-  };
-  let governing: YieldMode = 'Im';
-  for (const mode of YIELD_MODES) if (loadsLb[mode] < loadsLb[governing]) governing = mode;
-  return { loadsLb, governing, lateralLb: loadsLb[governing] };
+  const bend = (2 * fy * d * d) / (3 * fm);
+  const tilt = re + 2 * re * re * (1 + rt + rt * rt) + rt * rt * re * re * re;
+  const k1 = (Math.sqrt(tilt) - re * (1 + rt)) / (1 + re);
+  const k2 = -1 + Math.sqrt(2 * (1 + re) + (bend * (1 + 2 * re)) / (lm * lm));
+  const k3 = -1 + Math.sqrt((2 * (1 + re)) / re + (bend * (2 + re)) / (ls * ls));
+  const Im = (d * lm * fm) / rd.one;
+  const Is = (d * ls * fs) / rd.one;
+  const II = (k1 * d * ls * fs) / rd.two;
+  const IIIm = (k2 * d * lm * fm) / ((1 + 2 * re) * rd.bending);
+  const IIIs = (k3 * d * ls * fm) / ((2 + re) * rd.bending);
+  const IV = ((d * d) / rd.bending) * Math.sqrt((2 * fm * fy) / (3 * (1 + re)));
+  return { Im, Is, II, IIIm, IIIs, IV, lateralLb: Math.min(Im, Is, II, IIIm, IIIs, IV) };
 }

@@ -23,18 +23,22 @@ import {
   PLATE_WASHER_WORDS,
   SEISMIC_ANCHOR_SOURCE,
 } from '../../standards/irc-anchors/anchors.data.ts';
-import { judgePiece, type PieceFound, type PlateRule } from '../../standards/irc-anchors/layout.ts';
+import {
+  judgePiece,
+  type PieceFound,
+  type PlateRule,
+  type SillPiece,
+  spacingsOf,
+} from '../../standards/irc-anchors/layout.ts';
 import { inputs, plateName, sillIssues } from './sill-bolts.inputs.ts';
 
 type SillInputs = Complete<typeof inputs>;
 /** A rule that every bolt of the sill must keep. */
 type BoltRule = 'diameter' | 'embedment' | 'middle-third' | 'washer' | 'plate-washer';
 
-interface Piece extends PieceFound {
-  readonly name: string;
-}
 interface Sill {
-  readonly pieces: readonly Piece[];
+  /** In the order of the plates. */
+  readonly pieces: readonly PieceFound[];
   readonly spacingLimitIn: number;
   readonly broken: readonly BoltRule[];
   /** Optional answers on which the verdict hangs. */
@@ -45,11 +49,14 @@ interface Sill {
 const isSeismic = (given: SillInputs): boolean | undefined =>
   given.seismicCategory === undefined ? undefined : asksSeismicAnchors(given.seismicCategory, given.townhouse);
 
-const judgePieces = (given: SillInputs, spacingLimitIn: number): Piece[] =>
-  given.plates.map((plate, at) => {
-    const piece = { ...plate, boltsIn: plate.boltsIn.map((bolt) => bolt.atIn) };
-    return { name: plateName(plate, at), ...judgePiece(piece, given.diameterIn, spacingLimitIn) };
-  });
+const pieceOf = ({ lengthIn, boltsIn, joinsOffsetPanels }: SillInputs['plates'][number]): SillPiece => ({
+  lengthIn,
+  boltsIn: boltsIn.map((bolt) => bolt.atIn),
+  joinsOffsetPanels,
+});
+
+const judgePieces = (given: SillInputs, spacingLimitIn: number): PieceFound[] =>
+  given.plates.map((plate) => judgePiece(pieceOf(plate), given.diameterIn, spacingLimitIn));
 
 function brokenByBolts(given: SillInputs, edition: string): BoltRule[] {
   const { diameterIn, embedmentIn, washer, middleThird } = given;
@@ -63,7 +70,7 @@ function brokenByBolts(given: SillInputs, edition: string): BoltRule[] {
   return broken;
 }
 
-const holdsEverywhere = (pieces: readonly Piece[]): boolean => pieces.every((piece) => piece.broken.length === 0);
+const holdsEverywhere = (pieces: readonly PieceFound[]): boolean => pieces.every((piece) => piece.broken.length === 0);
 
 function judgeLayout(given: SillInputs, edition: string): Sill {
   const seismic = isSeismic(given);
@@ -115,23 +122,34 @@ function sillValues(given: SillInputs, { pieces, spacingLimitIn, broken }: Sill)
     spacingLimitIn: inchesOf(spacingLimitIn),
     ...(broken.length > 0 && { fails: wordOf(broken.join(', ')) }),
   };
-  for (const piece of pieces) {
-    values[`boltsNeeded.${piece.name}`] = countOf(piece.needed);
-    values[`boltsFound.${piece.name}`] = countOf(piece.bolts);
-    if (piece.leftIn !== undefined) values[`endDistances.${piece.name} left`] = inchesOf(piece.leftIn);
-    if (piece.rightIn !== undefined) values[`endDistances.${piece.name} right`] = inchesOf(piece.rightIn);
-    piece.spacingsIn.forEach((spacingIn, at) => {
-      values[`spacings.${piece.name} ${at + 1}`] = inchesOf(spacingIn);
-    });
-    if (piece.broken.length > 0) values[`fails.${piece.name}`] = wordOf(piece.broken.join(', '));
+  pieces.forEach((piece, at) => {
+    const plate = given.plates[at];
+    if (plate) Object.assign(values, pieceValues(plateName(plate, at), pieceOf(plate), piece));
+  });
+  return values;
+}
+
+function pieceValues(name: string, { lengthIn, boltsIn }: SillPiece, found: PieceFound): Record<string, Quantity> {
+  const values: Record<string, Quantity> = {
+    [`boltsNeeded.${name}`]: countOf(found.needed),
+    [`boltsFound.${name}`]: countOf(found.bolts),
+  };
+  if (found.bolts > 0) {
+    values[`endDistances.${name} left`] = inchesOf(Math.min(...boltsIn));
+    values[`endDistances.${name} right`] = inchesOf(lengthIn - Math.max(...boltsIn));
   }
+  spacingsOf(boltsIn).forEach((spacingIn, at) => {
+    values[`spacings.${name} ${at + 1}`] = inchesOf(spacingIn);
+  });
+  if (found.broken.length > 0) values[`fails.${name}`] = wordOf(found.broken.join(', '));
   return values;
 }
 
 const END_FAR_IN = formatLength(ANCHOR_RULES.mostFromEndIn);
 
 /** What is wrong with a piece, in words. */
-function pieceWords(rule: PlateRule, { name, bolts, needed }: Piece, given: SillInputs, spacingLimitIn: number): Text {
+function pieceWords(rule: PlateRule, name: string, found: PieceFound, given: SillInputs, spacingLimitIn: number): Text {
+  const { bolts, needed } = found;
   const leastEnd = formatRequired(ANCHOR_RULES.leastFromEndDiameters * given.diameterIn);
   const limit = formatLength(spacingLimitIn);
   switch (rule) {
@@ -173,7 +191,11 @@ const BOLT_WORDS: Record<BoltRule, Text> = {
 
 function sillReasons(given: SillInputs, sill: Sill): Text[] {
   const wrong = [
-    ...sill.pieces.flatMap((piece) => piece.broken.map((rule) => pieceWords(rule, piece, given, sill.spacingLimitIn))),
+    ...given.plates.flatMap((plate, at) => {
+      const found = sill.pieces[at];
+      const name = plateName(plate, at);
+      return found ? found.broken.map((rule) => pieceWords(rule, name, found, given, sill.spacingLimitIn)) : [];
+    }),
     ...sill.broken.map((rule) => BOLT_WORDS[rule]),
   ];
   if (wrong.length > 0) return wrong;

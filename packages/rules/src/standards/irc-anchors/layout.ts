@@ -16,14 +16,15 @@ export interface PieceFound {
   readonly bolts: number;
   /** The fewest bolts that can satisfy the rules on this piece. */
   readonly needed: number;
-  /** From each end to the nearest bolt, inches; undefined without a bolt. */
-  readonly leftIn: number | undefined;
-  readonly rightIn: number | undefined;
-  /** Between neighbors, from the left, inches. */
-  readonly spacingsIn: readonly number[];
   readonly broken: readonly PlateRule[];
   /** Measured over limit of whatever is nearest to its limit. */
   readonly ratio: number | null;
+}
+
+/** Between neighboring bolts, from the left, inches. */
+export function spacingsOf(boltsIn: readonly number[]): number[] {
+  const inOrder = [...boltsIn].sort((a, b) => a - b);
+  return inOrder.slice(1).map((atIn, before) => atIn - (inOrder[before] ?? 0));
 }
 
 /** The fewest bolts for a piece of this length, inches. */
@@ -54,41 +55,35 @@ function centerThird(piece: SillPiece): boolean {
   return piece.boltsIn.some((atIn) => atLeast(atIn, third) && atMost(atIn, 2 * third));
 }
 
+/** The rules broken by a piece that needs one bolt or none. */
+function shortPieceBreaks(piece: SillPiece, needed: number): readonly PlateRule[] {
+  if (piece.boltsIn.length < needed) return ['too-few-bolts'];
+  return needed === 0 || centerThird(piece) ? NONE : ['center-third'];
+}
+const NONE: readonly PlateRule[] = [];
+
 /** Holds one piece of sill plate against the layout rules of R403.1.6. Inches. */
 export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn: number): PieceFound {
-  const boltsIn = [...piece.boltsIn].sort((a, b) => a - b);
-  const [firstIn] = boltsIn;
-  const lastIn = boltsIn.at(-1);
-  const found = {
-    bolts: boltsIn.length,
-    needed: boltsNeeded(piece.lengthIn, spacingLimitIn, piece.joinsOffsetPanels),
-    leftIn: firstIn,
-    rightIn: lastIn === undefined ? undefined : piece.lengthIn - lastIn,
-    spacingsIn: boltsIn.slice(1).map((atIn, before) => atIn - (boltsIn[before] ?? 0)),
-  };
-  const countRatio = ratioOf(found.needed, found.bolts);
-  if (found.needed < ANCHOR_RULES.leastBolts) {
-    const few = found.bolts < found.needed;
-    const broken: PlateRule[] = few ? ['too-few-bolts'] : [];
-    if (!few && found.needed > 0 && !centerThird(piece)) broken.push('center-third');
-    return { ...found, broken, ratio: countRatio };
-  }
-  const left = judgeEnd(boltsIn, diameterIn);
+  const needed = boltsNeeded(piece.lengthIn, spacingLimitIn, piece.joinsOffsetPanels);
+  const bolts = piece.boltsIn.length;
+  if (needed < ANCHOR_RULES.leastBolts)
+    return { bolts, needed, broken: shortPieceBreaks(piece, needed), ratio: ratioOf(needed, bolts) };
+  const left = judgeEnd(piece.boltsIn, diameterIn);
   const right = judgeEnd(
-    boltsIn.map((atIn) => piece.lengthIn - atIn),
+    piece.boltsIn.map((atIn) => piece.lengthIn - atIn),
     diameterIn,
   );
-  const widestIn = Math.max(0, ...found.spacingsIn);
+  const widestIn = Math.max(0, ...spacingsOf(piece.boltsIn));
   const broken: PlateRule[] = [];
-  if (found.bolts < ANCHOR_RULES.leastBolts) broken.push('too-few-bolts');
-  if (found.bolts > 0 && left.broken) broken.push(left.broken);
-  if (found.bolts > 0 && right.broken && right.broken !== left.broken) broken.push(right.broken);
+  if (bolts < ANCHOR_RULES.leastBolts) broken.push('too-few-bolts');
+  if (bolts > 0 && left.broken) broken.push(left.broken);
+  if (bolts > 0 && right.broken && right.broken !== left.broken) broken.push(right.broken);
   if (!atMost(widestIn, spacingLimitIn)) broken.push('spacing');
   const ratio = largestRatio([
     left.ratio,
     right.ratio,
     ratioOf(widestIn, spacingLimitIn),
-    found.bolts < ANCHOR_RULES.leastBolts ? ratioOf(ANCHOR_RULES.leastBolts, found.bolts) : null,
+    bolts < ANCHOR_RULES.leastBolts ? ratioOf(ANCHOR_RULES.leastBolts, bolts) : null,
   ]);
-  return { ...found, broken, ratio };
+  return { bolts, needed, broken, ratio };
 }

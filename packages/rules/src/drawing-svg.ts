@@ -13,7 +13,6 @@ const stroked = (width: number, dash?: string, color = INK): string =>
 const PATHS: Record<PathPen, string> = {
   wood: filled('#f0e9d8', 1),
   'wood-end': filled('#e2d6b9', 1.2),
-  blocking: filled('#e2d6b9', 1),
   panel: filled('#f7f3e8', 1.2),
   metal: filled('#c9cdd0', 1),
   bolt: filled('#e9ebec', 1),

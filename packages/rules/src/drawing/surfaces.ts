@@ -80,10 +80,9 @@ function grain(points: readonly Point[]): string {
   return ruled(points, along ? [0, 1] : [1, 0], offsets);
 }
 
-/** Crossed corners for a member that runs on behind, one diagonal for a short piece. */
-function corners([a, b, c, d]: readonly Point[], both: boolean): string {
-  if (!a || !b || !c || !d) return '';
-  return pathOf([a, c]) + (both ? pathOf([b, d]) : '');
+/** Crossed corners: a member that runs on behind. */
+function corners([a, b, c, d]: readonly Point[]): string {
+  return a && b && c && d ? pathOf([a, c]) + pathOf([b, d]) : '';
 }
 
 function courses(points: readonly Point[]): string {
@@ -138,9 +137,7 @@ function texture(points: readonly Point[], look: Look): PathMark | undefined {
     case 'wood':
       return { pen: 'grain', d: grain(points) };
     case 'wood-end':
-      return { pen: 'cross', d: corners(points, true) };
-    case 'blocking':
-      return { pen: 'cross', d: corners(points, false) };
+      return { pen: 'cross', d: corners(points) };
     case 'loss':
       return { pen: 'hatch', d: hatch(points) };
     case 'masonry':

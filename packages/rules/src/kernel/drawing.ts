@@ -5,13 +5,12 @@ export const SHEET = { width: 180, height: 122 } as const;
 
 /**
  * What a surface is made of or shows. `wood` is lumber along its grain, `wood-end` lumber cut across (crossed
- * corners), `blocking` a short piece cut across (one diagonal), `loss` what is gone or in question (hatched), `opening`
- * a hole through to paper, `gap` an empty space, `unseen` what is not opened yet.
+ * corners), `loss` what is gone or in question (hatched), `opening` a hole through to paper, `gap` an empty space,
+ * `unseen` what is not opened yet, `tool` what a person holds.
  */
 export type Look =
   | 'wood'
   | 'wood-end'
-  | 'blocking'
   | 'panel'
   | 'metal'
   | 'bolt'

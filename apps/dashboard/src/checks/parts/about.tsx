@@ -1,16 +1,22 @@
 import { type Check, type CheckEvidence, runCheck } from '@underlath/rules';
-import { REFERRAL_WORDS, type Source, say } from '@underlath/rules/kernel';
-import { useId } from 'react';
+import { REFERRAL_WORDS, say, type Text } from '@underlath/rules/kernel';
+import { type ReactNode, useId } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
 
+/** Sentences without repeats: several editions of one section are said alike. */
+export const distinct = (texts: readonly Text[]): Text[] => [
+  ...new Map(texts.map((words) => [words.en, words])).values(),
+];
+
 /** A part of the sheet under its heading. */
-export function SheetPart({ title, children }: { title: string; children: React.ReactNode }) {
-  const id = useId();
+export function SheetPart({ id, title, children }: { id?: string; title: string; children: ReactNode }) {
+  const own = useId();
+  const heading = id ?? own;
   return (
-    <section className="sheet-part" aria-labelledby={id}>
-      <h2 id={id}>{title}</h2>
+    <section className="sheet-part" aria-labelledby={heading}>
+      <h2 id={heading}>{title}</h2>
       {children}
     </section>
   );
@@ -20,7 +26,7 @@ export function Rule({ check, evidence }: { check: Check; evidence: CheckEvidenc
   const t = useT(checksWords);
   const { locale } = useLocale();
   return (
-    <SheetPart title={t('rule')}>
+    <SheetPart id="rule" title={t('rule')}>
       {evidence.rule && <p className="sheet-rule">{say(evidence.rule, locale)}</p>}
       <dl className="sheet-pairs">
         <div>
@@ -58,28 +64,23 @@ export function Answers({ evidence }: { evidence: CheckEvidence }) {
 export function SheetSources({ check }: { check: Check }) {
   const t = useT(checksWords);
   return (
-    <SheetPart title={t('sources')}>
-      <SourceList sources={check.sources} />
+    <SheetPart id="sources" title={t('sources')}>
+      <ul className="sheet-sources">
+        {check.sources.map((source) => (
+          <li key={source.id}>
+            <span lang="en">
+              <b>{source.title}</b>
+              {[source.edition, source.section].filter(Boolean).map((part) => `, ${part}`)}
+            </span>{' '}
+            {source.basis === 'published' ? (
+              <span className="soft">{t('published')}.</span>
+            ) : (
+              <b className="not-in-print">{source.basis === 'memory' ? t('confirm') : t('practice')}</b>
+            )}
+          </li>
+        ))}
+      </ul>
     </SheetPart>
-  );
-}
-
-export function SourceList({ sources }: { sources: readonly Source[] }) {
-  const t = useT(checksWords);
-  return (
-    <ul className="sheet-sources">
-      {sources.map((source) => (
-        <li key={source.id}>
-          <p lang="en">
-            <b>{source.title}</b>
-            {[source.edition, source.section].filter(Boolean).map((part) => `, ${part}`)}
-          </p>
-          <p className={source.basis === 'published' ? 'soft small' : 'small'}>
-            {source.basis === 'published' ? t('published') : source.basis === 'memory' ? t('confirm') : t('practice')}
-          </p>
-        </li>
-      ))}
-    </ul>
   );
 }
 
@@ -87,7 +88,7 @@ export function NotCovered({ check }: { check: Check }) {
   const t = useT(checksWords);
   const { locale } = useLocale();
   return (
-    <SheetPart title={t('notCovered')}>
+    <SheetPart id="limits" title={t('notCovered')}>
       <ul className="bulleted">
         {check.doesNotCover.map((words) => (
           <li key={words.en}>{say(words, locale)}</li>
@@ -106,7 +107,7 @@ export function Cautions({ check }: { check: Check }) {
   return (
     <SheetPart title={t('cautions')}>
       <ul className="bulleted">
-        {cautions.map((words) => (
+        {distinct(cautions).map((words) => (
           <li key={words.en}>{say(words, locale)}</li>
         ))}
       </ul>

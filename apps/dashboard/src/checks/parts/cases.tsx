@@ -16,24 +16,25 @@ export const inputsOf = (check: Check, one: CheckCase): Inputs => check.read(one
 export function Cases({ cases, onStart }: { cases: readonly RunCase[]; onStart: (run: RunCase) => void }) {
   const t = useT(checksWords);
   return (
-    <SheetPart title={t('cases')}>
+    <SheetPart id="cases" title={t('cases')}>
       <p className="soft">{t('casesLead')}</p>
       <ul className="sheet-cases">
         {cases.map((run) => (
           <li key={run.one.name}>
             <div>
               <p lang="en">{run.one.name}</p>
-              <p className="soft small">
-                {t(`origin_${run.one.origin}`)}: <span lang="en">{run.one.source}</span>
-              </p>
               <p className="small">
                 <VerdictWord verdict={run.outcome.verdict} />
-                {' · '}
+                {', '}
                 {run.differences.length === 0 ? (
                   t('passes')
                 ) : (
                   <b>{t('differs', { how: run.differences.join('; ') })}</b>
                 )}
+                <span className="soft">
+                  {' · '}
+                  {t(`origin_${run.one.origin}`)}: <span lang="en">{run.one.source}</span>
+                </span>
               </p>
             </div>
             <Button look="quiet" onClick={() => onStart(run)} aria-label={t('tryCaseOf', { name: run.one.name })}>

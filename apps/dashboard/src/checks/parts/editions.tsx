@@ -20,16 +20,18 @@ import { inputsOf, type RunCase } from './cases.tsx';
 type EditionsProps = { check: Check; evidence: CheckEvidence; shared: Shared; cases: readonly RunCase[] };
 type Row = { edition: Edition; outcome: Outcome | null };
 
-/** The same measurements under every edition the check knows: what was typed, or a worked case while nothing is. */
+/** The same measurements under every edition the check knows: what was typed, or a worked case while that decides nothing. */
 export function Editions({ check, evidence, shared, cases }: EditionsProps) {
   const t = useT(checksWords);
   const { locale } = useLocale();
-  const typed = Object.keys(shared.inputs).length > 0;
   const example = cases.find(({ outcome }) => outcome.verdict === 'fails') ?? cases[0];
-  const rows = useMemo(() => {
-    const inputs = typed ? askedInputs(check.inputs, shared.inputs) : example ? inputsOf(check, example.one) : {};
-    return check.editions.map((edition) => ({ edition, outcome: judgedUnder(check, edition.id, inputs) }));
-  }, [check, shared.inputs, typed, example]);
+  const { rows, typed } = useMemo(() => {
+    const under = (inputs: Inputs): Row[] =>
+      check.editions.map((edition) => ({ edition, outcome: judgedUnder(check, edition.id, inputs) }));
+    const rows = under(askedInputs(check.inputs, shared.inputs));
+    const typed = rows.some(({ outcome }) => outcome !== null && outcome.verdict !== 'undetermined');
+    return { typed, rows: typed || !example ? rows : under(inputsOf(check, example.one)) };
+  }, [check, shared.inputs, example]);
   if (check.editions.length === 1) {
     const [only] = check.editions;
     return (

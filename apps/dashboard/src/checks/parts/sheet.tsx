@@ -35,6 +35,7 @@ export function Sheet({ check, evidence }: { check: Check; evidence: CheckEviden
         </div>
         <TitleBlock check={check} cases={cases} />
       </header>
+      <Contents />
       <div className="spread">
         <div className="spread-measure">
           <MeasureList check={check} />
@@ -65,6 +66,23 @@ export function Sheet({ check, evidence }: { check: Check; evidence: CheckEviden
         </div>
       </div>
     </>
+  );
+}
+
+/** Ways down a sheet that is one long column on a phone. */
+function Contents() {
+  const t = useT(checksWords);
+  const parts = { try: t('tryIt'), rule: t('rule'), sources: t('sources'), cases: t('cases'), limits: t('notCovered') };
+  return (
+    <nav className="sheet-contents no-print" aria-label={t('contents')}>
+      <ul>
+        {Object.entries(parts).map(([id, title]) => (
+          <li key={id}>
+            <a href={`#${id}`}>{title}</a>
+          </li>
+        ))}
+      </ul>
+    </nav>
   );
 }
 

@@ -4,8 +4,9 @@ import { formatShare } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
+import { Sources } from '../../shared/measure/outcome-view.tsx';
 import { quantityText, splitName, valueLabel } from '../../shared/measure/quantity.ts';
-import { SourceList } from './about.tsx';
+import { distinct } from './about.tsx';
 
 type WorkingProps = { outcome: Outcome; evidence: CheckEvidence; edition: string };
 
@@ -16,7 +17,8 @@ export function Working({ outcome, evidence, edition }: WorkingProps) {
   const { locale, tag } = useLocale();
   const makeSafe = outcome.severity === 'make-safe';
   // The rules package puts what to do at once first among the cautions of a make-safe.
-  const [first, ...others] = outcome.cautions;
+  const cautions = distinct(outcome.cautions);
+  const [first, ...others] = cautions;
   return (
     <div className="working stack">
       {makeSafe && first && (
@@ -39,7 +41,7 @@ export function Working({ outcome, evidence, edition }: WorkingProps) {
         </section>
       )}
       <ul className="bulleted">
-        {outcome.reasons.slice(1).map((reason) => (
+        {distinct(outcome.reasons.slice(1)).map((reason) => (
           <li key={reason.en}>{say(reason, locale)}</li>
         ))}
         {outcome.remaining !== null && outcome.remaining < 1 && (
@@ -59,15 +61,12 @@ export function Working({ outcome, evidence, edition }: WorkingProps) {
         <h3>{t('working')}</h3>
         <WorkedValues outcome={outcome} evidence={evidence} />
       </section>
-      <section>
-        <h3>{t('usedSources')}</h3>
-        <p>{t('judgedUnder', { edition })}</p>
-        <SourceList sources={outcome.sources} />
-      </section>
+      <p>{t('judgedUnder', { edition })}</p>
+      <Sources sources={outcome.sources} />
       <section>
         <h3>{m('cautions')}</h3>
         <ul className="bulleted">
-          {(makeSafe ? others : outcome.cautions).map((caution) => (
+          {(makeSafe ? others : cautions).map((caution) => (
             <li key={caution.en}>{say(caution, locale)}</li>
           ))}
         </ul>

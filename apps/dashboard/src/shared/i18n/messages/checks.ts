@@ -20,7 +20,6 @@ export const checksWords = defineMessages(
     readFailedDo: 'They come with the program. Connect once and load the page again.',
     contents: 'On this sheet',
 
-    element: 'Element',
     sheet: 'Sheet',
     rules: 'Rules',
     casesCell: 'Worked cases',
@@ -28,8 +27,6 @@ export const checksWords = defineMessages(
 
     measure: 'What to measure',
     letter: 'On the drawing',
-    input: 'Measurement',
-    allowed: 'Allowed',
     ifKnown: 'if known',
     inSomeCases: 'asked only when it matters',
     eachOf: 'each one',
@@ -40,8 +37,6 @@ export const checksWords = defineMessages(
 
     rule: 'What the rule asks',
     answers: 'What it works out',
-    value: 'Value',
-    formula: 'How',
 
     editions: 'Editions side by side',
     editionOne: 'It knows one edition: {edition}.',
@@ -92,7 +87,6 @@ export const checksWords = defineMessages(
     working: 'The working',
     ratioLead: 'Measured, or load, divided by what is allowed. Above 1 does not meet.',
     workingNone: 'Nothing is worked out yet.',
-    usedSources: 'The rule it was held to',
     judgedUnder: 'Judged under: {edition}',
     limit1: '1',
   },
@@ -114,7 +108,6 @@ export const checksWords = defineMessages(
     readFailedDo: 'Vienen con el programa. Conéctese una vez y cargue la página de nuevo.',
     contents: 'En esta hoja',
 
-    element: 'Elemento',
     sheet: 'Hoja',
     rules: 'Reglas',
     casesCell: 'Casos resueltos',
@@ -122,8 +115,6 @@ export const checksWords = defineMessages(
 
     measure: 'Qué medir',
     letter: 'En el dibujo',
-    input: 'Medida',
-    allowed: 'Se permite',
     ifKnown: 'si se sabe',
     inSomeCases: 'se pide solo cuando importa',
     eachOf: 'cada uno',
@@ -134,8 +125,6 @@ export const checksWords = defineMessages(
 
     rule: 'Qué pide la regla',
     answers: 'Qué calcula',
-    value: 'Valor',
-    formula: 'Cómo',
 
     editions: 'Ediciones lado a lado',
     editionOne: 'Conoce una edición: {edition}.',
@@ -186,7 +175,6 @@ export const checksWords = defineMessages(
     working: 'El cálculo',
     ratioLead: 'Lo medido, o la carga, dividido entre lo permitido. Más de 1 no cumple.',
     workingNone: 'Aún no hay nada calculado.',
-    usedSources: 'La regla que se aplicó',
     judgedUnder: 'Según: {edition}',
     limit1: '1',
   },

@@ -13,6 +13,8 @@ export const checkDescription = z.looseObject({
   defaultEdition: z.string(),
   sources: z.array(source),
   doesNotCover: z.array(z.string()),
+  /** What the rule asks, in our words. */
+  rule: z.string(),
   /** What it answers under `values`, each with its formula in words. */
   values: z.array(z.object({ name: z.string(), label: z.string(), how: z.string() })),
   /** Worked cases; each is run as a test. */

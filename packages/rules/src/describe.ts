@@ -58,7 +58,7 @@ export interface CheckDescription {
   readonly ifNot: string;
   readonly doesNotCover: readonly string[];
   /** What the rule asks, in our words. */
-  readonly rule?: string;
+  readonly rule: string;
   /** What the check answers, beside verdict and ratio. */
   readonly values: readonly ValueDescription[];
   readonly cases: readonly { readonly name: string; readonly origin: CaseOrigin; readonly source: string }[];
@@ -122,7 +122,7 @@ export async function describeCheck(check: Check, locale: Locale): Promise<Check
     why: say(check.client.why, locale),
     ifNot: say(check.client.ifNot, locale),
     doesNotCover: inOneLanguage(check.doesNotCover, locale),
-    ...(evidence.rule && { rule: say(evidence.rule, locale) }),
+    rule: say(evidence.rule, locale),
     values: describeValues(evidence, locale),
     cases: evidence.cases.map(({ name, origin, source }) => ({ name, origin, source })),
   };

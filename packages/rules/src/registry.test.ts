@@ -6,7 +6,7 @@ import { checks } from './registry.ts';
 import { repairs } from './repairs/registry.ts';
 
 /** What makes a check unfit for the registry. */
-function faults(check: Pick<Check, 'sources'>, { cases, values }: CheckEvidence): string[] {
+function faults(check: Pick<Check, 'sources'>, { cases, values }: Pick<CheckEvidence, 'cases' | 'values'>): string[] {
   const found: string[] = [];
   const verdicts = new Set(cases.map((one) => one.expect.verdict));
   if (check.sources.length === 0) found.push('no sources');
@@ -75,6 +75,7 @@ for (const check of checks) {
         check.title,
         check.question,
         ...textsOf(evidence.values),
+        evidence.rule,
         ...check.doesNotCover,
       ]) {
         expect(words.en.trim()).not.toBe('');

@@ -83,7 +83,7 @@ export interface CheckEvidence {
   readonly cases: readonly CheckCase[];
   readonly values: ValueWords;
   /** What the rule asks, in our own words. */
-  readonly rule?: Text;
+  readonly rule: Text;
 }
 
 /** Sentences for the owner of the house. */

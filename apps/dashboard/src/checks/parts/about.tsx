@@ -27,7 +27,7 @@ export function Rule({ check, evidence }: { check: Check; evidence: CheckEvidenc
   const { locale } = useLocale();
   return (
     <SheetPart id="rule" title={t('rule')}>
-      {evidence.rule && <p className="sheet-rule">{say(evidence.rule, locale)}</p>}
+      <p className="sheet-rule">{say(evidence.rule, locale)}</p>
       <dl className="sheet-pairs">
         <div>
           <dt>{t('whyItMatters')}</dt>

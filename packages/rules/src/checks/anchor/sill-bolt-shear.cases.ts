@@ -90,6 +90,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The bolts together carry at least the load that slides the wall: each the weakest of its yield modes, times the load-duration factor.',
+  'Los pernos juntos soportan al menos la carga que desliza la pared: cada uno su modo de falla más débil, por el factor de duración.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   sidePsi: {

@@ -160,6 +160,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Every piece of the plate has enough bolts: near each end but not too near, no farther apart than the limit, thick and deep enough, each with its washer.',
+  'Cada pieza de la solera tiene pernos suficientes: cerca de cada punta pero no demasiado, no más separados que el límite, gruesos y profundos, con su arandela.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   boltsNeeded: {

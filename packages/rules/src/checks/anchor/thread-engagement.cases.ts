@@ -104,6 +104,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The rod fills its nut: it ends flush with the outer face, or as far past it as the chosen rule asks.',
+  'La varilla llena su tuerca: termina a ras de la cara exterior, o tan afuera como pide la regla elegida.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   threadsBeyond: {

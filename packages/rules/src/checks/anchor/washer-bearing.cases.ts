@@ -60,6 +60,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The wood under the washer, less the bolt hole, is not crushed across the grain by the pull of the bolt.',
+  'La madera bajo la arandela, sin el agujero, no se aplasta a través de la veta con el tirón del perno.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   netAreaIn2: {

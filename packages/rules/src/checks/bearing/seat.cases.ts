@@ -125,6 +125,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The member rests on enough length for the code and for its load, also after the building has moved, and something besides friction holds it.',
+  'El elemento se apoya en largo suficiente para el código y para su carga, también después de moverse la casa, y algo más que la fricción lo sujeta.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   requiredIn: {

@@ -91,6 +91,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The hanger is as wide as its member, sits tight, is fastened with the right nails in every hole, and is not loose.',
+  'El estribo es tan ancho como su elemento, queda ajustado, lleva los clavos correctos en cada agujero y no está flojo.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   widthGapIn: {

@@ -154,6 +154,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'A nail carries the smallest load of its yield modes, times its factors, and nothing when too little of it is in the wood.',
+  'Un clavo soporta la menor carga de sus modos de falla, por sus factores, y nada si entra muy poco en la madera.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   diameterIn: {

@@ -75,6 +75,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Toe-nails carry what straight nails do, less for the slant; together at least the load of the end they hold.',
+  'Los clavos en ángulo soportan lo que uno recto, menos por el ángulo; juntos al menos la carga de la punta que sujetan.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   sideBearingIn: {

@@ -30,6 +30,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'No table allows a cut in a truss, I-joist or engineered beam: its maker or an engineer says what it still carries.',
+  'Ninguna tabla permite cortar una cercha, vigueta I o viga de ingeniería: el fabricante o un ingeniero dice qué soporta.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   sawnRuleApplies: {

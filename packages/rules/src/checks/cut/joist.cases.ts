@@ -164,6 +164,12 @@ const limit = (en: string, es: string, howEn: string, howEs: string) => ({
   how: text(howEn, howEs),
 });
 
+/** What the rule asks. */
+export const rule = text(
+  'Notches and holes stay within shares of the depth, away from mid-span and edges; the wood left at a notch carries the end shear.',
+  'Muescas y agujeros no pasan ciertas partes del peralte, lejos del centro y los bordes; la madera que queda soporta el corte del extremo.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   notchLimitIn: limit('Notch allowed', 'Muesca permitida', 'Depth divided by 6.', 'Altura entre 6.'),

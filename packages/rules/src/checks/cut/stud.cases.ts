@@ -114,6 +114,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  "Notches and holes stay within shares of the stud's depth, smaller in a bearing stud, with wood left at the edge and never both in one place.",
+  'Muescas y agujeros no pasan ciertas partes del ancho, menores si carga, con madera en el borde y nunca ambos en el mismo lugar.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   notchLimitIn: {

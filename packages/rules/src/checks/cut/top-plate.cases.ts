@@ -86,6 +86,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'A plate cut by more than its edition allows needs a metal tie across the cut, long and nailed enough on both sides. In a shear wall an engineer decides.',
+  'Una solera cortada más de lo que permite su edición lleva un fleje sobre el corte, con largo y clavos suficientes a ambos lados. En un muro de corte decide un ingeniero.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   cutShare: {

@@ -86,6 +86,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'No sign of insects, none alive, no eaten wood. Anything else is evidence of them for a licensed specialist, never a diagnosis.',
+  'Sin señales de insectos, ninguno vivo, sin madera comida. Lo demás es evidencia para un especialista con licencia, nunca un diagnóstico.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   activity: {

@@ -66,6 +66,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Wood at or under the dry-lumber limit is dry. Above the range of a meter nothing but “wet” can be read.',
+  'La madera en el límite de madera seca o menos está seca. Sobre el alcance del medidor solo se puede leer “mojada”.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   band: {

@@ -67,6 +67,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The rod still measures what a new one may; what rust took counts by the area left, and a deep pit goes to an engineer.',
+  'La varilla aún mide lo que puede medir una nueva; lo oxidado cuenta por el área que queda, y una picadura honda va a un ingeniero.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   areaRatio: {

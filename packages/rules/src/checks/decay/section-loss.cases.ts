@@ -110,6 +110,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Decayed wood counts for nothing, nor does a margin beside it; what is left is judged by its area, depth and width.',
+  'La madera podrida no cuenta, ni un margen a su lado; lo que queda se juzga por su área, peralte y ancho.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   leftWidthIn: {

@@ -118,6 +118,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'In a house of the presumed years, or of unknown year, suspect material is treated as asbestos until a licensed specialist has tested it.',
+  'En una casa de los años presuntos, o de año desconocido, el material sospechoso se trata como asbesto hasta que un especialista con licencia lo analice.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   treatAsAsbestos: {

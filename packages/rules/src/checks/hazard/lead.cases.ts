@@ -81,6 +81,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'In a house of before the cut-off year, or of unknown year, disturbing more paint than a small job takes lead-safe work.',
+  'En una casa anterior al año límite, o de año desconocido, alterar más pintura que un trabajo menor exige trabajo seguro con plomo.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   treatAsOld: {

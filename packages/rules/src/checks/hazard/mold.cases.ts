@@ -90,6 +90,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The water is stopped first; then a small area can be cleaned up, and a larger one than the chosen guide names takes a specialist.',
+  'Primero se detiene el agua; luego un área chica se puede limpiar, y una mayor que la de la guía elegida pide un especialista.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   band: {

@@ -107,6 +107,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Dust stays under the limit in the air: by the control the table lists for the task, or by measured air.',
+  'El polvo queda bajo el límite en el aire: por el control que la tabla da para la tarea, o por aire medido.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   inTable1: {

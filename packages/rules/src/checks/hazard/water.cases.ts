@@ -81,6 +81,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Water is taken by where it came from, and as worse when someone competent judged it so. Only clean water is dried without a specialist.',
+  'El agua se toma según su origen, y como peor si alguien competente así lo juzgó. Solo el agua limpia se seca sin especialista.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   category: {

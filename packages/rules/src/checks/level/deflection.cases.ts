@@ -69,6 +69,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The sag is at most the span divided by the number the code lists for the member and the load.',
+  'La flecha es a lo más el claro dividido entre el número que el código da para el elemento y la carga.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   effectiveSpanIn: {

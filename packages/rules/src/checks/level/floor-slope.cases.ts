@@ -85,6 +85,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'The rise over the length measured is at most what the chosen tolerance allows. No code sets one for an old floor.',
+  'El desnivel en el largo medido es a lo más lo que permite la tolerancia elegida. Ningún código fija una para un piso viejo.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   slope: { label: text('Slope', 'Pendiente'), how: text('Rise divided by run.', 'Desnivel entre distancia.') },

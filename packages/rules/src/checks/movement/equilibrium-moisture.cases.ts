@@ -68,6 +68,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Wood left in this air comes to rest at a moisture; it must not be above the one accepted.',
+  'La madera en este aire llega a una humedad de reposo; no debe pasar de la aceptada.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   moisturePct: {

@@ -192,6 +192,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Neighbors may move differently by no more than the step accepted. Each shrinks by its species, grain, size and change of moisture.',
+  'Las vecinas pueden moverse distinto hasta el escalón aceptado. Cada una se encoge según especie, veta, tamaño y cambio de humedad.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   changeIn: {

@@ -72,6 +72,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Enough of the lot was opened when more bad places than you can live with are ruled out at the chosen confidence.',
+  'Se abrió bastante del lote cuando se descartan, con la confianza elegida, más lugares malos de los que puede aceptar.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   upperBad: {

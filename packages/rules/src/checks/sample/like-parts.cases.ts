@@ -66,6 +66,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  "Like places have like hardware. Where some have it and others don't, those without are the ones to look behind.",
+  'Lugares iguales llevan herrajes iguales. Donde unos los tienen y otros no, los que no son los que hay que revisar.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   shareWith: {

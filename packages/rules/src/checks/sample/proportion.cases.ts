@@ -92,6 +92,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Enough was inspected when a bad share above the tolerable one is ruled out at the chosen confidence.',
+  'Se revisó bastante cuando se descarta, con la confianza elegida, una parte mala mayor que la tolerable.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   share: {

@@ -85,6 +85,12 @@ export const cases: readonly CheckCase[] = [
   },
 ];
 
+/** What the rule asks. */
+export const rule = text(
+  'Good nails stand no farther apart than specified, and no more than a small share are driven too deep.',
+  'Los clavos buenos no están más separados de lo especificado, y solo una pequeña parte está hundida de más.',
+);
+
 /** What the check answers. */
 export const values: ValueWords = {
   goodNails: {

@@ -66,7 +66,10 @@ export const engineered = defineCheck({
   sources: EDITIONS.map(({ source }) => source),
   inputs,
   evaluate: ({ kind }, { edition }): Judgement => ({
-    ...UNTOLD,
+    verdict: 'undetermined',
+    referrals: UNTOLD.referrals,
+    repairs: UNTOLD.repairs,
+    facts: UNTOLD.facts,
     values: { sawnRuleApplies: yesNoOf(false) },
     reasons: () => [NO_TABLE, ...(BY_KIND[kind] ? [BY_KIND[kind]] : [])],
     cautions: () => [KEEP_OFF],
@@ -89,7 +92,6 @@ export const engineered = defineCheck({
 });
 
 const UNTOLD = {
-  verdict: 'undetermined',
   referrals: ['engineer'],
   repairs: ['engineer-letter'],
   facts: { engineeredCut: true, memberKind: 'engineered' },

@@ -46,6 +46,7 @@ const WORDS = {
   edge: text('Wood beside the hole', 'Madera junto a la perforación'),
   otherCut: text('Wood to the next cut', 'Madera hasta el otro corte'),
 };
+const REPAIRS = ['member-sister', 'member-replace', 'engineer-letter'];
 const TENSION_FACE = text(
   'From 4 in nominal thickness the bottom face may be notched only at the ends.',
   'Desde 4 in nominales de grosor, la cara inferior solo admite muescas en las puntas.',
@@ -74,42 +75,37 @@ const allowedCuts = (depthIn: number, rule: JoistCutRule): Allowed => ({
   holeIn: Math.max(0, Math.min(depthIn * rule.holeShare, depthIn - 2 * rule.edgeIn)),
 });
 
+/** What was measured against the rule, and what is still to be measured. */
 interface Findings {
-  readonly limits: readonly CutLimit[];
-  readonly unmeasured: readonly string[];
+  readonly limits: CutLimit[];
+  readonly unmeasured: string[];
 }
 
-function notchFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule): Findings {
+function notchFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule, { limits, unmeasured }: Findings) {
   const { notchIn = 0, notchLengthIn, distanceFromSupportFt, spanFt, notchFace, widthIn } = given;
-  if (notchIn <= 0) return { limits: [], unmeasured: [] };
-  const thick = widthIn !== undefined && widthIn >= rule.thickFromIn;
-  const limits = [cutAtMost(WORDS.notch, notchIn, allowed.notchIn)];
-  if (notchLengthIn !== undefined) limits.push(cutAtMost(WORDS.notchLength, notchLengthIn, allowed.notchLengthIn));
+  if (notchIn <= 0) return;
+  limits.push(cutAtMost(WORDS.notch, notchIn, allowed.notchIn));
+  if (notchLengthIn === undefined) unmeasured.push('notchLengthIn');
+  else limits.push(cutAtMost(WORDS.notchLength, notchLengthIn, allowed.notchLengthIn));
+  if (spanFt === undefined) unmeasured.push('spanFt');
+  if (distanceFromSupportFt === undefined) unmeasured.push('distanceFromSupportFt');
   if (distanceFromSupportFt !== undefined && spanFt !== undefined) {
     const nearerFt = Math.min(distanceFromSupportFt, spanFt - distanceFromSupportFt);
     const zoneIn = feetToInches(spanFt * rule.notchZoneShare);
     limits.push(cutAtMost(WORDS.toMidspan, feetToInches(nearerFt), zoneIn));
   }
-  if (thick && notchFace === 'bottom') limits.push(forbidden(TENSION_FACE));
-  const unmeasured = [
-    ...(notchLengthIn === undefined ? ['notchLengthIn'] : []),
-    ...(spanFt === undefined ? ['spanFt'] : []),
-    ...(distanceFromSupportFt === undefined ? ['distanceFromSupportFt'] : []),
-    ...(thick && notchFace === undefined ? ['notchFace'] : []),
-  ];
-  return { limits, unmeasured };
+  if (widthIn === undefined || widthIn < rule.thickFromIn) return;
+  if (notchFace === undefined) unmeasured.push('notchFace');
+  if (notchFace === 'bottom') limits.push(forbidden(TENSION_FACE));
 }
 
-function holeFindings({ holeIn = 0, edgeIn, otherCutIn }: JoistInputs, allowed: Allowed, rule: JoistCutRule): Findings {
-  if (holeIn <= 0) return { limits: [], unmeasured: [] };
-  return {
-    limits: [
-      cutAtMost(WORDS.hole, holeIn, allowed.holeIn),
-      ...(edgeIn === undefined ? [] : [woodAtLeast(WORDS.edge, edgeIn, rule.edgeIn)]),
-      ...(otherCutIn === undefined ? [] : [woodAtLeast(WORDS.otherCut, otherCutIn, rule.edgeIn)]),
-    ],
-    unmeasured: edgeIn === undefined ? ['edgeIn'] : [],
-  };
+function holeFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule, { limits, unmeasured }: Findings) {
+  const { holeIn = 0, edgeIn, otherCutIn } = given;
+  if (holeIn <= 0) return;
+  limits.push(cutAtMost(WORDS.hole, holeIn, allowed.holeIn));
+  if (edgeIn === undefined) unmeasured.push('edgeIn');
+  else limits.push(woodAtLeast(WORDS.edge, edgeIn, rule.edgeIn));
+  if (otherCutIn !== undefined) limits.push(woodAtLeast(WORDS.otherCut, otherCutIn, rule.edgeIn));
 }
 
 /**
@@ -117,15 +113,13 @@ function holeFindings({ holeIn = 0, edgeIn, otherCutIn }: JoistInputs, allowed: 
  * as a notch of its size, the worst place it can have.
  */
 function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn = 0 }: JoistInputs) {
-  const sections = [
-    notchedSection(depthIn, notchIn),
-    { ...notchedSection(depthIn, endNotchIn), shear: endNotchShare(depthIn, depthIn - endNotchIn) },
-    boredSection(depthIn, holeIn, edgeIn),
-  ];
+  const notch = notchedSection(depthIn, notchIn);
+  const end = notchedSection(depthIn, endNotchIn);
+  const hole = boredSection(depthIn, holeIn, edgeIn);
   return {
-    moment: Math.min(...sections.map((one) => one.moment)),
-    stiffness: Math.min(...sections.map((one) => one.stiffness)),
-    shear: Math.min(...sections.map((one) => one.shear)),
+    moment: Math.min(notch.moment, end.moment, hole.moment),
+    stiffness: Math.min(notch.stiffness, end.stiffness, hole.stiffness),
+    shear: Math.min(notch.shear, endNotchShare(depthIn, depthIn - endNotchIn), hole.shear),
   };
 }
 
@@ -150,19 +144,18 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
   const left = sectionLeft(given);
   const shear = shearFindings(given, left.shear);
   const { endNotchIn = 0, holeIn = 0 } = given;
-  const notch = notchFindings(given, allowed, rule);
-  const hole = holeFindings(given, allowed, rule);
-  const limits = [
-    ...notch.limits,
-    ...(endNotchIn > 0 ? [cutAtMost(WORDS.endNotch, endNotchIn, allowed.endNotchIn)] : []),
-    ...hole.limits,
-    ...(shear ? [shear.limit] : []),
-  ];
-  const judged = judgeLimits(limits, [...notch.unmeasured, ...hole.unmeasured]);
-  const fails = judged.verdict === 'fails';
+  const found: Findings = { limits: [], unmeasured: [] };
+  notchFindings(given, allowed, rule, found);
+  if (endNotchIn > 0) found.limits.push(cutAtMost(WORDS.endNotch, endNotchIn, allowed.endNotchIn));
+  holeFindings(given, allowed, rule, found);
+  if (shear) found.limits.push(shear.limit);
+  const { verdict, ratio, missing } = judgeLimits(found.limits, found.unmeasured);
+  const fails = verdict === 'fails';
   return {
-    ...judged,
-    remaining: judged.verdict === 'meets' ? 1 : fails ? Math.min(left.moment, left.shear) : null,
+    verdict,
+    ratio,
+    missing,
+    remaining: verdict === 'meets' ? 1 : fails ? Math.min(left.moment, left.shear) : null,
     values: () => ({
       ...limitValues(allowed, rule),
       momentRatio: shareQuantity(left.moment),
@@ -170,12 +163,12 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
       shearRatio: shareQuantity(left.shear),
       ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
     }),
-    reasons: () => joistReasons(limits, fails, left),
+    reasons: () => joistReasons(found.limits, fails, left),
     cautions: () => [
       ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),
       ...(shear ? [NORMAL_DURATION] : []),
     ],
-    repairs: fails ? ['member-sister', 'member-replace', 'engineer-letter'] : [],
+    repairs: fails ? REPAIRS : [],
     hangsOn: shear ? [rule.source, NOTCH_SHEAR_SOURCE, shear.source] : [rule.source],
     sources: [rule.source, CUT_SECTION_SOURCE, ...(shear ? [NOTCH_SHEAR_SOURCE, shear.source] : [])],
     // Only a load over what the wood carries says how unsafe it is; a notch over its limit does not.
@@ -237,7 +230,7 @@ export const joist = defineCheck({
     if (!rule) throw new RangeError(`No joist cutting rule ${edition}`);
     return judgeJoist(given, rule, situation);
   },
-  repairs: ['member-sister', 'member-replace', 'engineer-letter'],
+  repairs: REPAIRS,
   client: {
     found: ({ notchIn = 0, endNotchIn = 0, holeIn = 0 }) => {
       const cutIn = Math.max(notchIn, endNotchIn, holeIn);

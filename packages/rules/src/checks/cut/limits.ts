@@ -8,6 +8,7 @@ import {
   ratioOf,
   type Text,
   text,
+  type Verdict,
 } from '../../kernel/index.ts';
 
 /** One limit of a cutting rule beside what was measured. */
@@ -52,15 +53,14 @@ export const forbidden = (says: Text): CutLimit => ({ ratio: null, ok: false, sa
  * the limits that decide.
  */
 export function judgeLimits(limits: readonly CutLimit[], unmeasured: readonly string[]) {
-  const passed = limits.filter((limit) => !limit.ok);
-  const verdict = passed.length > 0 ? 'fails' : unmeasured.length > 0 ? 'undetermined' : 'meets';
-  const ratios = (verdict === 'fails' ? passed : limits).flatMap(({ ratio }) => ratio ?? []);
-  return {
-    verdict,
-    ratio: ratios.length > 0 ? Math.max(...ratios) : null,
-    missing: verdict === 'undetermined' ? unmeasured : [],
-  } as const;
+  const fails = limits.some((limit) => !limit.ok);
+  const verdict: Verdict = fails ? 'fails' : unmeasured.length > 0 ? 'undetermined' : 'meets';
+  let ratio: number | null = null;
+  for (const limit of limits)
+    if (limit.ratio !== null && !(fails && limit.ok)) ratio = Math.max(ratio ?? 0, limit.ratio);
+  return { verdict, ratio, missing: verdict === 'undetermined' ? unmeasured : NOTHING };
 }
+const NOTHING: readonly string[] = [];
 
 /** The edition of a code a rule is printed in: `irc-2018` is IRC 2018. */
 export function codeEdition({ id }: { readonly id: string }): Edition {

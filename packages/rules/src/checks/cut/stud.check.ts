@@ -97,6 +97,10 @@ const MISPRINT = text(
   'IRC 2018 imprime "no más de 5/8 in" para el canto; las demás ediciones dicen al menos 5/8 in, que se usa aquí.',
 );
 
+const BEARING_REPAIRS = ['stud-sister', 'engineer-letter'];
+const OTHER_REPAIRS = ['stud-sister'];
+const NO_REPAIRS: readonly string[] = [];
+
 interface StudLimits {
   readonly notchIn: number;
   readonly holeIn: number;
@@ -127,21 +131,22 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
   const notch = cutAtMost(NOTCH_WORDS, notchIn, allowed.notchIn);
   const hole = cutAtMost(HOLE_WORDS, holeIn, allowed.holeIn);
   const edge = holeIn > 0 && edgeIn !== undefined ? woodAtLeast(EDGE_WORDS, edgeIn, rule.edgeIn) : undefined;
-  const limits: CutLimit[] = [
-    ...(notchIn > 0 ? [notch] : []),
-    ...(holeIn > 0 ? [hole] : []),
-    ...(edge ? [edge] : []),
-    ...(both && sameSection ? [forbidden(SAME_SECTION)] : []),
-  ];
-  const unmeasured = [
-    ...(holeIn > 0 && edgeIn === undefined ? ['edgeIn'] : []),
-    ...(both && sameSection === undefined ? ['sameSection'] : []),
-  ];
-  const judged = judgeLimits(limits, unmeasured);
+  const limits: CutLimit[] = [];
+  const unmeasured: string[] = [];
+  if (notchIn > 0) limits.push(notch);
+  if (holeIn > 0) limits.push(hole);
+  if (edge) limits.push(edge);
+  else if (holeIn > 0) unmeasured.push('edgeIn');
+  if (both && sameSection) limits.push(forbidden(SAME_SECTION));
+  if (both && sameSection === undefined) unmeasured.push('sameSection');
+  const { verdict, ratio, missing } = judgeLimits(limits, unmeasured);
+  const fails = verdict === 'fails';
   const left = shareLeft(given);
   return {
-    ...judged,
-    remaining: judged.verdict === 'meets' ? 1 : judged.verdict === 'fails' ? left : null,
+    verdict,
+    ratio,
+    missing,
+    remaining: verdict === 'meets' ? 1 : fails ? left : null,
     values: () => ({
       notchLimitIn: inchesOf(allowed.notchIn),
       holeLimitIn: inchesOf(allowed.holeIn),
@@ -151,12 +156,12 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
       ...(typeof edge?.ratio === 'number' && { edgeRatio: factorOf(edge.ratio) }),
       shareLeft: shareQuantity(left),
     }),
-    reasons: () => studReasons(limits, unmeasured, left, judged.verdict === 'fails'),
+    reasons: () => studReasons(limits, unmeasured, left, fails),
     cautions: () => [
       ...(rule.edgeMisprinted && holeIn > 0 ? [MISPRINT] : []),
       ...(given.doubled && bearing ? [NO_MORE_THAN_TWO] : []),
     ],
-    repairs: judged.verdict === 'fails' ? ['stud-sister', ...(bearing ? ['engineer-letter'] : [])] : [],
+    repairs: fails ? (bearing ? BEARING_REPAIRS : OTHER_REPAIRS) : NO_REPAIRS,
     hangsOn: [rule.source],
     sources: [rule.source, CUT_SECTION_SOURCE],
     facts: { ratio: null, memberKind: 'stud', role: placeRole ?? (bearing ? 'gravity' : 'finish') },

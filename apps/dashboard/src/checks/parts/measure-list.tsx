@@ -1,10 +1,9 @@
-import type { Check, Field, Fields } from '@underlath/rules';
+import { allowedWords, type Check, type Field, type Fields } from '@underlath/rules';
 import { keysOf, letterAt } from '@underlath/rules/drawing';
 import { say } from '@underlath/rules/kernel';
 import { DrawingSheet, useCheckDrawing } from '../../shared/drawing/check-drawing.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
-import { useAllowed } from './allowed.ts';
 
 /** The drawing with a letter at each thing that is measured, and under it every input with how to measure it. */
 export function MeasureList({ check }: { check: Check }) {
@@ -42,7 +41,6 @@ function Rows({ fields, before, letterOf }: RowsProps) {
 function Row({ path, field, letterOf }: { path: string; field: Field; letterOf: (path: string) => string }) {
   const t = useT(checksWords);
   const { locale } = useLocale();
-  const allowed = useAllowed();
   const letter = letterOf(path);
   const needed = field.needed ?? 'always';
   const parts = field.kind === 'group' ? field.fields : field.kind === 'list' ? field.item : undefined;
@@ -65,7 +63,7 @@ function Row({ path, field, letterOf }: { path: string; field: Field; letterOf: 
             )}
           </p>
           {field.howToMeasure && <p>{say(field.howToMeasure, locale)}</p>}
-          <p className="soft small">{allowed(field)}</p>
+          <p className="soft small">{say(allowedWords(field), locale)}</p>
         </div>
       </div>
       {parts && <Rows fields={parts} before={`${path}.`} letterOf={letterOf} />}

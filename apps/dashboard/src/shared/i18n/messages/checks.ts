@@ -29,11 +29,6 @@ export const checksWords = defineMessages(
     letter: 'On the drawing',
     ifKnown: 'if known',
     inSomeCases: 'asked only when it matters',
-    eachOf: 'each one',
-    wholeNumber: 'a whole number',
-    fromTo: '{from} to {to}',
-    words: 'a name',
-    yesNo: 'yes, no, or not known',
 
     rule: 'What the rule asks',
     answers: 'What it works out',
@@ -117,11 +112,6 @@ export const checksWords = defineMessages(
     letter: 'En el dibujo',
     ifKnown: 'si se sabe',
     inSomeCases: 'se pide solo cuando importa',
-    eachOf: 'cada uno',
-    wholeNumber: 'un número entero',
-    fromTo: '{from} a {to}',
-    words: 'un nombre',
-    yesNo: 'sí, no, o no se sabe',
 
     rule: 'Qué pide la regla',
     answers: 'Qué calcula',

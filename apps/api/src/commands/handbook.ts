@@ -1,0 +1,16 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { checks } from '@underlath/rules';
+import { handbook } from '@underlath/rules/handbook';
+import { findProjectRoot } from '../platform/project-root.ts';
+import { runCommand } from './run-command.ts';
+
+/** Writes packages/rules/CHECKS.md and its drawings from the checks; a drawing whose check is gone goes too. */
+export async function writeHandbook(root = findProjectRoot()): Promise<void> {
+  const folder = join(root, 'packages/rules');
+  rmSync(join(folder, 'drawings'), { recursive: true, force: true });
+  mkdirSync(join(folder, 'drawings'));
+  for (const { path, content } of await handbook(checks)) writeFileSync(join(folder, path), content);
+}
+
+await runCommand(import.meta.url, () => writeHandbook());

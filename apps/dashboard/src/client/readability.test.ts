@@ -1,13 +1,15 @@
-import { checks, runCheck } from '@underlath/rules';
+import { checks, runCheck, SEVERITIES, SEVERITY_CONSEQUENCE } from '@underlath/rules';
 import { describe, expect, test } from 'vitest';
 import { fillMessage, type Message } from '../shared/i18n/define.ts';
 import { client } from '../shared/i18n/messages/client.ts';
 import { tradeWords } from './glossary.data.ts';
-import { readingGrade, sentencesOf, syllables, wordsOf } from './reading-grade.ts';
+import { readingEaseEs, readingGrade, sentencesOf, syllables, syllablesEs, wordsOf } from './reading-grade.ts';
 
 /** quality.md: grade level 8 at most, no sentence over 25 words. */
 const gradeMost = 8;
 const wordsMost = 25;
+/** The INFLESZ band `fairly easy` begins here. */
+const easeLeast = 65;
 
 /** What stands in the places of a message when it is read. */
 const values = {
@@ -157,21 +159,85 @@ describe('the explained trade words', () => {
   }
 });
 
-describe("the checks' words for the client", () => {
-  for (const check of checks) {
-    const found = check.cases.map((one) => {
-      const outcome = runCheck(check, { edition: one.edition, inputs: one.inputs, context: one.situation });
-      return check.client.found(one.inputs as Record<string, unknown>, outcome);
-    });
-    const texts = [...found, check.client.why, check.client.ifNot];
+describe('the Spanish syllable counter', () => {
+  const known: Record<string, number> = {
+    agua: 2,
+    pared: 2,
+    casa: 2,
+    río: 2,
+    construcción: 3,
+    ingeniero: 4,
+    viuda: 2,
+    leer: 2,
+    peor: 2,
+    ahí: 2,
+    aquí: 2,
+    que: 1,
+    sigue: 2,
+    vigüeta: 3,
+    ley: 1,
+    y: 1,
+    apoyo: 3,
+    ahora: 3,
+    año: 2,
+    también: 2,
+    después: 2,
+    moho: 2,
+    '3/4': 1,
+  };
+  for (const [word, count] of Object.entries(known)) {
+    test(`"${word}" has ${count}`, () => expect(syllablesEs(word)).toBe(count));
+  }
+});
 
-    test(`${check.id}: grade 8 at most`, () => {
-      const sentences = [...new Set(texts.flatMap((words) => sentencesOf(words.en)))];
-      expect(readingGrade(sentences)).toBeLessThanOrEqual(gradeMost);
+test('the INFLESZ ease of a worked sentence is what the formula gives by hand', () => {
+  // 5 words, 7 syllables, one sentence: 206.835 - 62.3 x 7 / 5 - 5 = 114.615
+  expect(readingEaseEs(['La casa es muy grande.'])).toBeCloseTo(114.615, 10);
+});
+
+test('hard Spanish prose is under the limit, so it can fail', () => {
+  expect(
+    readingEaseEs([
+      'Consideraciones administrativas extraordinarias condicionan indefectiblemente la aprobación contractual.',
+    ]),
+  ).toBeLessThan(easeLeast);
+});
+
+describe('what each severity means for the owner', () => {
+  for (const severity of SEVERITIES) {
+    const { en, es } = SEVERITY_CONSEQUENCE[severity];
+
+    test(`${severity}: grade 8 at most in English, fairly easy or better in Spanish`, () => {
+      expect(readingGrade(sentencesOf(en))).toBeLessThanOrEqual(gradeMost);
+      expect(readingEaseEs(sentencesOf(es))).toBeGreaterThanOrEqual(easeLeast);
     });
 
-    test(`${check.id}: no sentence over 25 words, in either language`, () => {
-      expect(tooLong(texts.flatMap((words) => [...sentencesOf(words.en), ...sentencesOf(words.es)]))).toEqual([]);
+    test(`${severity}: no sentence over 25 words, in either language`, () => {
+      expect(tooLong([...sentencesOf(en), ...sentencesOf(es)])).toEqual([]);
     });
   }
 });
+
+for (const check of checks) {
+  const { cases } = await check.cases();
+  const found = cases.map((one) => {
+    const outcome = runCheck(check, { edition: one.edition, inputs: one.inputs, context: one.situation });
+    return check.client.found(one.inputs as Record<string, unknown>, outcome);
+  });
+  const texts = [...found, check.client.why, check.client.ifNot];
+  const sentencesIn = (locale: 'en' | 'es') => [...new Set(texts.flatMap((words) => sentencesOf(words[locale])))];
+
+  describe(`${check.id}: its words for the client`, () => {
+    test('grade 8 at most in English', () => {
+      expect(readingGrade(sentencesIn('en'))).toBeLessThanOrEqual(gradeMost);
+    });
+
+    test('fairly easy or better in Spanish', () => {
+      expect(readingEaseEs(sentencesIn('es'))).toBeGreaterThanOrEqual(easeLeast);
+    });
+
+    test('no sentence over 25 words, in either language', () => {
+      expect(tooLong([...sentencesIn('en'), ...sentencesIn('es')])).toEqual([]);
+    });
+  });
+}

@@ -65,3 +65,31 @@ export function readingGrade(sentences: readonly string[]): number {
   const syllableCount = words.reduce((sum, word) => sum + syllables(word), 0);
   return 0.39 * (words.length / sentences.length) + 11.8 * (syllableCount / words.length) - 15.59;
 }
+
+/**
+ * Syllables of a Spanish word, at least 1: each strong or accented vowel is one, and weak vowels join their neighbor.
+ * The u of que, qui, gue and gui is silent, h parts nothing, and y counts as i unless a vowel follows.
+ */
+export function syllablesEs(written: string): number {
+  const spoken = written
+    .toLowerCase()
+    .replace(/[^a-zñáéíóúü]/g, '')
+    .replace(/qu|gu(?=[eiéí])/g, 'g')
+    .replace(/h/g, '')
+    .replace(/y(?![aeiouáéíóú])/g, 'i');
+  const groups = spoken.match(/[aeiouáéíóúü]+/g) ?? [];
+  return Math.max(
+    1,
+    groups.reduce((sum, group) => sum + Math.max(1, group.match(/[aeoáéóíú]/g)?.length ?? 0), 0),
+  );
+}
+
+/**
+ * INFLESZ ease of Spanish sentences: 206.835 - 62.3 syllables a word - words a sentence. From 55 on normal, from 65 fairly
+ * easy. Szigriszt Pazos 1993 with the scale of Barrio-Cantalejo and others 2008, An Sist Sanit Navar 31(2); as quoted.
+ */
+export function readingEaseEs(sentences: readonly string[]): number {
+  const words = sentences.flatMap(wordsOf);
+  const syllableCount = words.reduce((sum, word) => sum + syllablesEs(word), 0);
+  return 206.835 - 62.3 * (syllableCount / words.length) - words.length / sentences.length;
+}

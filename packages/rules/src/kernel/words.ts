@@ -34,6 +34,26 @@ export const SEVERITY_WORDS: Record<Severity, Text> = {
   record: text('Note only', 'Solo anotar'),
 };
 
+/** What each severity means for the owner of the house, and what follows if nothing is done. */
+export const SEVERITY_CONSEQUENCE: Record<Severity, Text> = {
+  'make-safe': text(
+    'It can hurt someone now. Keep away from it until it is propped up or closed off.',
+    'Alguien se puede lastimar ya. No se acerque hasta que lo sostengan o lo cierren.',
+  ),
+  engineer: text(
+    'It may be too weak for what it has to hold. An engineer says how to fix it. Until then it stays open to view.',
+    'Puede ser muy débil para lo que debe sostener. Un ingeniero dice cómo repararlo. Mientras tanto queda a la vista.',
+  ),
+  repair: text(
+    'It does not meet the rule. If it is covered up as it is, it can get worse where no one sees it.',
+    'No cumple la regla. Si se cubre así, puede empeorar donde nadie lo ve.',
+  ),
+  record: text(
+    'It needs no repair. We write it down so that you have it on file.',
+    'No hay que reparar nada. Lo anotamos para que le quede por escrito.',
+  ),
+};
+
 export const REFERRAL_WORDS: Record<Referral, Text> = {
   engineer: text('licensed engineer', 'ingeniero con licencia'),
   official: text('building official', 'oficial de construcción'),

@@ -1,5 +1,5 @@
 import type { ChangeOrderDocument, Decision, DocumentItem } from '@underlath/contract';
-import { formatCents, type Locale, SEVERITY_WORDS, say } from '@underlath/rules';
+import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
 import { basisWord, formatDay, formatInstant, reportWords, type Words } from './report-words.ts';
@@ -133,6 +133,7 @@ function writeItem({ sheet, words, locale }: Pen, document: ChangeOrderDocument,
   sheet.keep(headingPt + (here[0] === item ? (elevationHeight(item.place, textWidthPt) ?? 0) : 0));
   sheet.heading(`${words.finding} ${item.number}: ${item.title}`);
   sheet.paragraph(`${item.place.name} · ${say(SEVERITY_WORDS[item.severity], locale)}`, { bold: true });
+  sheet.paragraph(say(SEVERITY_CONSEQUENCE[item.severity], locale));
   if (here[0] === item) writeElevation({ sheet, words, locale }, item, here);
   for (const part of ['found', 'why', 'ifNot'] as const) {
     sheet.subheading(words[part]);

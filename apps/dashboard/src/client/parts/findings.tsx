@@ -1,19 +1,12 @@
-import type { ChangeOrderDocument, DocumentItem, Severity, Wording } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentItem, Wording } from '@underlath/contract';
+import { SEVERITY_CONSEQUENCE, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { byPlace, isOnly, saysAlready, wordsIn } from '../letter-text.ts';
-import type { ClientKey } from '../problem-words.ts';
 import { Photos } from './photos.tsx';
 import { Paragraphs } from './words.tsx';
-
-const meanings: Record<Severity, ClientKey> = {
-  'make-safe': 'meaningMakeSafe',
-  engineer: 'meaningEngineer',
-  repair: 'meaningRepair',
-  record: 'meaningRecord',
-};
 
 /** What was found: first in one piece as the contractor worded it, then finding by finding with its photos. */
 export function Findings({ document }: { document: ChangeOrderDocument }) {
@@ -62,7 +55,7 @@ function Finding({ item, wording, showFound, showPlace }: FindingProps) {
       </h3>
       <p className="finding-severity">
         <SeverityMark severity={item.severity} />
-        <span>{t(meanings[item.severity])}</span>
+        <span>{say(SEVERITY_CONSEQUENCE[item.severity], locale)}</span>
       </p>
       {showPlace && <p className="soft">{t('findingAt', { place: item.place.name })}</p>}
       {showFound && <Paragraphs text={item.found} />}

@@ -188,8 +188,11 @@ export const shrinkage = defineCheck({
           )
         : text('Beams side by side dry by different amounts.', 'Vigas vecinas se secan de forma distinta.');
     },
-    why: text('Uneven drying makes a floor step, slope or squeak.', 'Un secado desigual hace escalones o crujidos.'),
-    ifNot: text('The new finish may crack or slope.', 'El acabado nuevo puede agrietarse o inclinarse.'),
+    why: text(
+      'Uneven drying makes a floor step, slope or squeak.',
+      'Si no se seca parejo, el piso se inclina o cruje.',
+    ),
+    ifNot: text('The new finish may crack or slope.', 'El acabado nuevo puede agrietarse o quedar chueco.'),
   },
   doesNotCover: [
     text(

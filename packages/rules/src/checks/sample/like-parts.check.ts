@@ -169,12 +169,12 @@ export const likeParts = defineCheck({
       outcome.verdict === 'fails'
         ? text(
             'Some like places have steel parts that others seem to lack.',
-            'Unos lugares iguales tienen piezas de acero que a otros parece faltarles.',
+            'Unos lugares tienen piezas de acero que en otros no se ven.',
           )
         : text('We looked at places that should be built alike.', 'Revisamos lugares que deben estar hechos igual.'),
     why: text(
       'Places built alike need the same parts to hold.',
-      'Los lugares hechos igual necesitan las mismas piezas para resistir.',
+      'Lo que se hace igual necesita las mismas piezas para resistir.',
     ),
     ifNot: text('A weak spot may stay hidden.', 'Puede quedar oculto un punto débil.'),
   },

@@ -25,10 +25,6 @@ export const client = defineMessages(
     findingNumber: 'Finding {number}',
     findingAt: 'Place: {place}',
     measuredTitle: 'What was measured',
-    meaningMakeSafe: 'It needs support at once, or must be closed off.',
-    meaningEngineer: 'A licensed engineer decides how to fix it.',
-    meaningRepair: 'It must be fixed before it is covered up.',
-    meaningRecord: 'It is only noted. It needs no repair.',
 
     photosOf: 'Photos of finding {number}',
     photoAlt: 'Photo {at} of finding {number}, {title}: {stage}',
@@ -240,10 +236,6 @@ export const client = defineMessages(
     findingNumber: 'Hallazgo {number}',
     findingAt: 'Lugar: {place}',
     measuredTitle: 'Lo que se midió',
-    meaningMakeSafe: 'Necesita apoyo de inmediato, o hay que cerrar el paso.',
-    meaningEngineer: 'Un ingeniero con licencia decide cómo repararlo.',
-    meaningRepair: 'Hay que repararlo antes de cubrirlo.',
-    meaningRecord: 'Solo se anota. No necesita reparación.',
 
     photosOf: 'Fotos del hallazgo {number}',
     photoAlt: 'Foto {at} del hallazgo {number}, {title}: {stage}',

@@ -52,7 +52,7 @@ beforeAll(async () => {
     ['packages', 'apps'],
     {
       baseDir: root,
-      exclude: { path: ['generated', 'dist/', '\\.test\\.tsx?$'] },
+      exclude: { path: ['generated', 'dist/', '\\.(test|setup)\\.tsx?$'] },
       doNotFollow: { path: ['node_modules'] },
       tsPreCompilationDeps: true,
       combinedDependencies: true,

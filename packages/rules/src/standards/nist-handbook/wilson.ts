@@ -1,3 +1,4 @@
+/// <reference path="./vega-statistics.d.ts" />
 import { quantileNormal } from 'vega-statistics';
 import type { Source } from '../../kernel/index.ts';
 

@@ -73,11 +73,11 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'not-applicable', severity: 'record' },
   },
   {
-    name: 'without the areas an old house cannot be told',
+    name: 'without the areas an old house cannot be told, and is treated as lead until then',
     origin: 'hand-worked',
     source: 'no measurement, no verdict',
     inputs: { yearBuilt: 1977, demolition: false, windowReplaced: false },
-    expect: { verdict: 'undetermined', missing: ['interiorSf', 'exteriorSf'] },
+    expect: { verdict: 'undetermined', missing: ['interiorSf', 'exteriorSf'], referrals: ['specialist'] },
   },
 ];
 

@@ -178,13 +178,19 @@ export const lead = defineCheck({
   sources: [LEAD_SOURCE],
   inputs,
   evaluate: (given, { situation }) => judgeLead(given, situation.disturbed),
+  knownAlready: ({ yearBuilt }) =>
+    yearBuilt !== undefined && yearBuilt >= LEAD_BEFORE_YEAR
+      ? undefined
+      : { reasons: () => [TREAT_AS_LEAD], referrals: ['specialist'] },
   repairs: ['lead-safe-work'],
   client: {
-    found: () =>
-      text(
-        'The work touches old paint that must be treated as lead paint.',
-        'El trabajo toca pintura vieja que se debe tratar como pintura con plomo.',
-      ),
+    found: (_inputs, outcome) =>
+      outcome.verdict === 'fails'
+        ? text(
+            'The work touches old paint that must be treated as lead paint.',
+            'El trabajo toca pintura vieja que se debe tratar como pintura con plomo.',
+          )
+        : text('We asked whether the work touches old paint.', 'Vimos si el trabajo toca pintura vieja.'),
     why: text(
       'Dust from lead paint harms children and anyone who breathes it.',
       'El polvo de la pintura con plomo daña a los niños y a quien lo respire.',

@@ -48,9 +48,9 @@ const FIX_WATER = text(
   'Primero encuentre y detenga el agua: el moho limpiado vuelve mientras haya humedad.',
 );
 const NONE = text('No mold is seen and the water is stopped.', 'No se ve moho y el agua está detenida.');
-const SMALL_JOB = text(
-  'A small job: the crew may clean it with masks, gloves and the place sealed off.',
-  'Trabajo pequeño: el equipo puede limpiarlo con mascarilla, guantes y el lugar aislado.',
+const CREW_MAY = text(
+  'By this guide the crew may clean it, with masks, gloves and the place sealed off.',
+  'Según esta guía, el equipo puede limpiarlo con mascarilla, guantes y el lugar aislado.',
 );
 const SPECIALIST = text(
   'Treat it as a job for a mold specialist. Do not disturb it before.',
@@ -62,7 +62,7 @@ const BOTH_GUIDES = text(
 );
 const NOT_HEALTH = text(
   'The sizes are practical limits, not limits of health: no amount is known to be safe, and hidden mold may be larger.',
-  'Los tamaños son prácticos, no de salud: ninguna cantidad es segura, y puede haber más moho oculto.',
+  'Los tamaños son prácticos, no de salud: no se sabe de una cantidad segura, y puede haber más moho oculto.',
 );
 
 const bandOf = (areaSf: number): string => {
@@ -98,7 +98,7 @@ function moldWords(areaSf: number, fixed: boolean, own: boolean): Text[] {
   return [
     text(`${decimal(areaSf)} SF of mold.`, `${decimal(areaSf)} pies² de moho.`),
     BOTH_GUIDES,
-    own ? SMALL_JOB : SPECIALIST,
+    own ? CREW_MAY : SPECIALIST,
     ...(fixed ? [] : [FIX_WATER]),
   ];
 }

@@ -92,6 +92,19 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', ratio: 1.3, repairs: ['dust-control'] },
   },
   {
+    name: 'air measured over the limit fails even with the control of Table 1',
+    origin: 'hand-worked',
+    source: '75 / 50; the measured air counts, not the control that should keep it down',
+    inputs: { task: 'drill', controlled: true, indoors: true, hoursPerShift: 1, measuredUgM3: 75 },
+    expect: {
+      verdict: 'fails',
+      ratio: 1.5,
+      severity: 'repair',
+      referrals: ['specialist'],
+      repairs: ['dust-control', 'specialist-visit'],
+    },
+  },
+  {
     name: 'sawing wood is outside the standard',
     origin: 'hand-worked',
     source: 'no silica, no limit',

@@ -106,6 +106,10 @@ const NOT_IN_TABLE = text(
   'Table 1 has no row for this work: have the exposure assessed.',
   'La Tabla 1 no tiene renglón para esto: haga evaluar la exposición.',
 );
+const OVER_IN_SPITE = text(
+  'Over the limit in spite of the control: stop, mend it, and have the exposure assessed.',
+  'Sobre el límite a pesar del control: pare, corríjalo y haga evaluar la exposición.',
+);
 const NO_SWEEPING = text(
   'No dry sweeping and no compressed air; wet it or use a HEPA vacuum.',
   'No barra en seco ni sople con aire; moje o use aspiradora HEPA.',
@@ -143,12 +147,14 @@ function judgeSilica(given: SilicaInputs): Judgement {
   const byTable = factor !== undefined && given.controlled === true;
   const { measuredUgM3 } = given;
   const measuredMeets = measuredUgM3 !== undefined && atMost(measuredUgM3, SILICA_LIMIT_UG_M3);
-  const meets = byTable || measuredMeets;
+  // Table 1 spares the measuring; air measured over the limit says its control does not work here.
+  const meets = measuredMeets || (byTable && measuredUgM3 === undefined);
+  const needsAssessing = !meets && (byTable || factor === undefined);
   const sources: readonly Source[] =
     row && factor !== undefined ? [SILICA_LIMIT_SOURCE, row.source] : [SILICA_LIMIT_SOURCE];
   return {
     verdict: meets ? 'meets' : 'fails',
-    ratio: byTable ? null : ratioOf(measuredUgM3, SILICA_LIMIT_UG_M3),
+    ratio: ratioOf(measuredUgM3, SILICA_LIMIT_UG_M3),
     values: () => ({
       inTable1: yesNoOf(factor !== undefined),
       ...(factor !== undefined && { maskFactor: countOf(factor) }),
@@ -159,17 +165,19 @@ function judgeSilica(given: SilicaInputs): Judgement {
         ? byTable
           ? [CONTROLLED]
           : []
-        : factor === undefined
-          ? [NOT_IN_TABLE, TREAT_AS_OVER]
-          : [TREAT_AS_OVER]),
+        : byTable
+          ? [OVER_IN_SPITE]
+          : factor === undefined
+            ? [NOT_IN_TABLE, TREAT_AS_OVER]
+            : [TREAT_AS_OVER]),
       ...(factor === undefined ? [] : [maskWords(factor)]),
       limits(),
     ],
     cautions: () => [NO_SWEEPING],
     sources,
     hangsOn: measuredMeets || !meets ? [SILICA_LIMIT_SOURCE] : sources,
-    referrals: !meets && factor === undefined ? ['specialist'] : [],
-    repairs: meets ? [] : ['dust-control', ...(factor === undefined ? ['specialist-visit'] : [])],
+    referrals: needsAssessing ? ['specialist'] : [],
+    repairs: meets ? [] : ['dust-control', ...(needsAssessing ? ['specialist-visit'] : [])],
     facts: { prescriptive: factor !== undefined },
   };
 }

@@ -71,8 +71,8 @@ const UNKNOWN_WATER = text(
 );
 const JUDGED_WORSE = text('Judged worse on site than its origin says.', 'Juzgada peor en el sitio que por su origen.');
 const NO_DAY_COUNT = text(
-  'Time and what it touched can make it worse. The standard counts no days: judge again.',
-  'El tiempo y lo que tocó pueden empeorarla. La norma no cuenta días: vuelva a juzgar.',
+  'Time and what it touched can make it worse. The standard counts no days: judge again, and note who judged and when.',
+  'El tiempo y lo que tocó pueden empeorarla. La norma no cuenta días: vuelva a juzgar, y anote quién y cuándo.',
 );
 const DRY_IT = text('Stop it, dry the wood and measure the moisture.', 'Deténgala, seque la madera y mida la humedad.');
 

@@ -9,6 +9,7 @@ export const PHASES = [
   'remove',
   'replace',
   'connect',
+  'panel',
   'nail',
   'hold-point',
   'release',
@@ -28,7 +29,22 @@ export interface Operation {
   readonly sharedPer?: 'place' | 'visit';
   /** Nothing after it may start before someone has looked. */
   readonly holdPoint?: true;
+  /** What its amount is worked out from once the findings are drawn; without it the amount is the template's. */
+  readonly extent?: Extent;
 }
+
+/** What part of a drawn place an operation works on. Of the member kinds, replace beats sister beats treat. */
+export type Extent =
+  | 'opening'
+  | 'panel'
+  | 'panel-off'
+  | 'panel-nails'
+  | 'panel-blocking'
+  | 'take-out'
+  | 'ends'
+  | 'treat'
+  | 'sister'
+  | 'replace';
 
 /** Every kind of work the repair templates ask for. */
 export const OPERATIONS: readonly Operation[] = [
@@ -43,6 +59,14 @@ export const OPERATIONS: readonly Operation[] = [
   {
     id: 'specialist-visit',
     title: text("Licensed specialist's test and report", 'Prueba e informe de especialista con licencia'),
+    unit: 'each',
+    phase: 'decide',
+    sharedPer: 'visit',
+    holdPoint: true,
+  },
+  {
+    id: 'permit-revision',
+    title: text('Revise the permit drawings', 'Revisar los planos del permiso'),
     unit: 'each',
     phase: 'decide',
     sharedPer: 'visit',
@@ -75,6 +99,7 @@ export const OPERATIONS: readonly Operation[] = [
     unit: 'sf',
     phase: 'open',
     sharedPer: 'place',
+    extent: 'opening',
   },
   {
     id: 'shore-load',
@@ -97,10 +122,42 @@ export const OPERATIONS: readonly Operation[] = [
     unit: 'sf',
     phase: 'remove',
   },
-  { id: 'remove-member', title: text('Cut out the bad wood', 'Cortar la madera mala'), unit: 'lf', phase: 'remove' },
+  {
+    id: 'remove-panel',
+    title: text('Take off the old panel', 'Quitar el panel viejo'),
+    unit: 'sf',
+    phase: 'remove',
+    extent: 'panel-off',
+  },
+  {
+    id: 'remove-member',
+    title: text('Cut out the bad wood', 'Cortar la madera mala'),
+    unit: 'lf',
+    phase: 'remove',
+    extent: 'take-out',
+  },
   { id: 'remove-hanger', title: text('Take off the hanger', 'Quitar el estribo'), unit: 'each', phase: 'remove' },
-  { id: 'replace-member', title: text('Set new lumber', 'Poner madera nueva'), unit: 'lf', phase: 'replace' },
-  { id: 'sister-member', title: text('Sister the member', 'Reforzar con madera gemela'), unit: 'lf', phase: 'replace' },
+  {
+    id: 'replace-member',
+    title: text('Set new lumber', 'Poner madera nueva'),
+    unit: 'lf',
+    phase: 'replace',
+    extent: 'replace',
+  },
+  {
+    id: 'sister-member',
+    title: text('Sister the member', 'Reforzar con madera gemela'),
+    unit: 'lf',
+    phase: 'replace',
+    extent: 'sister',
+  },
+  {
+    id: 'treat-wood',
+    title: text('Treat the wood that stays', 'Tratar la madera que se queda'),
+    unit: 'lf',
+    phase: 'replace',
+    extent: 'treat',
+  },
   {
     id: 'seat-support',
     title: text('Rebuild the seat with a post or block', 'Rehacer el apoyo con poste o taco'),
@@ -112,6 +169,7 @@ export const OPERATIONS: readonly Operation[] = [
     title: text('Blocking behind the panel edge', 'Bloqueo detrás del borde del panel'),
     unit: 'lf',
     phase: 'replace',
+    extent: 'panel-blocking',
   },
   {
     id: 'dry-wood',
@@ -163,6 +221,7 @@ export const OPERATIONS: readonly Operation[] = [
     title: text('Strap or hanger that holds the seat', 'Placa o estribo que sujeta el apoyo'),
     unit: 'each',
     phase: 'connect',
+    extent: 'ends',
   },
   {
     id: 'hanger-new',
@@ -173,21 +232,24 @@ export const OPERATIONS: readonly Operation[] = [
   { id: 'hanger-nails', title: text('Nails in the hanger', 'Clavos del estribo'), unit: 'each', phase: 'connect' },
   {
     id: 'panel-new',
-    title: text('New structural panel, nailed', 'Panel estructural nuevo, clavado'),
+    title: text('New structural panel', 'Panel estructural nuevo'),
     unit: 'sf',
-    phase: 'nail',
+    phase: 'panel',
+    extent: 'panel',
   },
   {
     id: 'panel-nails',
-    title: text('Nails in the panel edge', 'Clavos en el borde del panel'),
+    title: text('Nails in the panel', 'Clavos en el panel'),
     unit: 'each',
     phase: 'nail',
+    extent: 'panel-nails',
   },
   {
     id: 'panel-staples',
     title: text('Staples in the panel edge', 'Grapas en el borde del panel'),
     unit: 'each',
     phase: 'nail',
+    extent: 'panel-nails',
   },
   {
     id: 'inspection-hold',
@@ -217,6 +279,7 @@ export const OPERATIONS: readonly Operation[] = [
     unit: 'sf',
     phase: 'close',
     sharedPer: 'place',
+    extent: 'opening',
   },
   {
     id: 'haul-debris',

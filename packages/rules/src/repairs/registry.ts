@@ -51,6 +51,8 @@ const memberLength = (operation: string): RepairStep =>
 /** A sheet of 4 x 8 ft, and its two short edges. */
 const FULL_PANEL_SF = 32;
 const FULL_PANEL_LF = 8;
+/** A whole sheet over studs at 16 in, nailed at 6 in and 12 in: 48 along its edges, 14 between. */
+const FULL_PANEL_NAILS = 62;
 const OPENED_SF_EACH = 4;
 
 /** Feet of panel edge with no framing behind, from the measured inches. */
@@ -216,8 +218,15 @@ export const repairs: readonly Repair[] = [
     ),
     steps: [
       ...openAndClose(FULL_PANEL_SF),
+      assumed('remove-panel', FULL_PANEL_SF, 'One panel, 4 x 8 ft.', 'Un panel, 4 x 8 ft.'),
       assumed('panel-blocking', FULL_PANEL_LF, 'Behind the short edges.', 'Detrás de los bordes cortos.'),
       assumed('panel-new', FULL_PANEL_SF, 'One panel, 4 x 8 ft.', 'Un panel, 4 x 8 ft.'),
+      assumed(
+        'panel-nails',
+        FULL_PANEL_NAILS,
+        '6 in along the edges, 12 in along the studs between.',
+        '6 in en los bordes, 12 in en los pies derechos de en medio.',
+      ),
       inspected,
     ],
   },
@@ -311,6 +320,15 @@ export const repairs: readonly Repair[] = [
     ],
   },
   {
+    id: 'wood-treat',
+    title: text('Treat the wood that stays', 'Tratar la madera que se queda'),
+    what: text(
+      'We scrape the wood clean and brush on a borate that keeps rot and insects out.',
+      'Raspamos la madera y aplicamos un borato que evita pudrición e insectos.',
+    ),
+    steps: [...openAndClose(8), memberLength('treat-wood'), inspected],
+  },
+  {
     id: 'mold-cleanup',
     title: text('Stop the water and clean the mold', 'Detener el agua y limpiar el moho'),
     what: text(
@@ -381,6 +399,15 @@ export const repairs: readonly Repair[] = [
       'Un ingeniero con licencia lo revisa y escribe qué se debe hacer.',
     ),
     steps: [fixed('engineer-letter', 1, 'One visit.', 'Una visita.')],
+  },
+  {
+    id: 'permit-revision',
+    title: text('Revise the permit', 'Revisar el permiso'),
+    what: text(
+      'We bring the changed drawings to the building department and wait for its approval.',
+      'Llevamos los planos cambiados al departamento de construcción y esperamos su aprobación.',
+    ),
+    steps: [fixed('permit-revision', 1, 'One set of drawings.', 'Un juego de planos.')],
   },
 ];
 

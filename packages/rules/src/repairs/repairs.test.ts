@@ -4,7 +4,8 @@ import { evaluateCheck, runCheck } from '../evaluate.ts';
 import { checks } from '../registry.ts';
 import { OPERATIONS, PHASES } from './operations.data.ts';
 import { repairs } from './registry.ts';
-import { takeOff, UnknownRepairError, uniteTakeOffs } from './take-off.ts';
+import { takeOff, UnknownRepairError } from './take-off.ts';
+import { uniteTakeOffs } from './unite.ts';
 
 const quantityOf = (lines: readonly { operation: string; quantity: number }[], operation: string) =>
   lines.find((line) => line.operation === operation)?.quantity;

@@ -24,14 +24,10 @@ export interface TakeOffLine {
   readonly how: Text;
   /** True when the amount is assumed and the estimator should set it. */
   readonly assumed: boolean;
+  /** True when the estimator typed the amount; then no drawing changes it. */
+  readonly set?: true;
   readonly holdPoint: boolean;
   readonly sharedPer?: 'place' | 'visit';
-}
-
-/** A piece of work of a whole scope, with the findings that need it. */
-export interface ScopeLine extends TakeOffLine {
-  readonly for: readonly string[];
-  readonly place?: string;
 }
 
 const operationById = new Map(OPERATIONS.map((operation) => [operation.id, operation]));
@@ -42,7 +38,9 @@ export const findOperation = (id: string): Operation | undefined => operationByI
 /** The repair template with this id, or undefined. */
 export const findRepair = (id: string) => repairs.find((repair) => repair.id === id);
 
-const byPhase = (a: TakeOffLine, b: TakeOffLine): number => PHASES.indexOf(a.phase) - PHASES.indexOf(b.phase);
+/** Working order. */
+export const byPhase = (a: Pick<TakeOffLine, 'phase'>, b: Pick<TakeOffLine, 'phase'>): number =>
+  PHASES.indexOf(a.phase) - PHASES.indexOf(b.phase);
 
 const SET_BY_ESTIMATOR = text('Set by the estimator.', 'Fijado por el estimador.');
 
@@ -62,7 +60,8 @@ export function takeOff(
       const operation = findOperation(id);
       if (!operation) throw new RangeError(`Repair ${repairId} names an operation that is not there: ${id}`);
       const set = quantities[id];
-      const worked = set === undefined ? work(facts) : { quantity: set, how: SET_BY_ESTIMATOR, assumed: false };
+      const worked =
+        set === undefined ? work(facts) : { quantity: set, how: SET_BY_ESTIMATOR, assumed: false, set: true as const };
       const { title, phase, unit, sharedPer, holdPoint } = operation;
       return {
         operation: id,
@@ -76,35 +75,4 @@ export function takeOff(
     })
     .filter((line) => line.quantity > 0)
     .sort(byPhase);
-}
-
-/** The take-off of one finding at one place. */
-export interface FindingTakeOff {
-  readonly finding: string;
-  readonly place: string;
-  readonly lines: readonly TakeOffLine[];
-}
-
-function sharingKey({ finding, place }: FindingTakeOff, line: TakeOffLine): string {
-  if (line.sharedPer === 'visit') return line.operation;
-  if (line.sharedPer === 'place') return `${line.operation} @ ${place}`;
-  return `${line.operation} @ ${place} # ${finding}`;
-}
-
-/**
- * Unites the take-offs of several findings: work shared per place or visit is counted once, with the largest amount
- * any finding asks for. The order of the findings changes no amount.
- */
-export function uniteTakeOffs(takeOffs: readonly FindingTakeOff[]): ScopeLine[] {
-  const united = new Map<string, ScopeLine>();
-  for (const one of takeOffs)
-    for (const line of one.lines) {
-      const key = sharingKey(one, line);
-      const before = united.get(key);
-      const largest = before && before.quantity >= line.quantity ? before : line;
-      const findings = [...new Set([...(before?.for ?? []), one.finding])];
-      const place = line.sharedPer === 'visit' ? {} : { place: one.place };
-      united.set(key, { ...largest, for: findings, ...place });
-    }
-  return [...united.values()].sort(byPhase);
 }

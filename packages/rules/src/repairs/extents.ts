@@ -1,0 +1,120 @@
+import { rectangleSf } from '../kernel/index.ts';
+
+/** A rectangle on an elevation or plan, inches from its lower left corner. */
+export interface Rect {
+  readonly xIn: number;
+  readonly yIn: number;
+  readonly widthIn: number;
+  readonly heightIn: number;
+}
+
+/** The sheet a place is drawn on: its sizes, and its framing from the left end, on center. Null: spacing not known. */
+export interface Ground {
+  readonly kind: 'wall' | 'floor' | 'roof';
+  readonly widthIn: number;
+  readonly heightIn: number;
+  readonly framingSpacingIn: number | null;
+}
+
+export const rightIn = (rect: Rect): number => rect.xIn + rect.widthIn;
+export const topIn = (rect: Rect): number => rect.yIn + rect.heightIn;
+
+/** A rectangle from its edges. */
+export const between = (leftIn: number, bottomIn: number, toRightIn: number, toTopIn: number): Rect => ({
+  xIn: leftIn,
+  yIn: bottomIn,
+  widthIn: toRightIn - leftIn,
+  heightIn: toTopIn - bottomIn,
+});
+
+type Span = readonly [fromIn: number, toIn: number];
+
+function joinSpans(spans: readonly Span[]): Span[] {
+  const joined: [number, number][] = [];
+  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
+    const last = joined.at(-1);
+    if (last && from <= last[1]) last[1] = Math.max(last[1], to);
+    else joined.push([from, to]);
+  }
+  return joined;
+}
+
+const sorted = (values: readonly number[]): number[] => [...new Set(values)].sort((a, b) => a - b);
+
+/**
+ * The same area as rectangles that do not overlap, from left to right and then upward: exact, whatever the number of
+ * overlaps. Rectangles side by side over the same height are joined. Widths and heights must be above 0.
+ */
+export function disjoint(rects: readonly Rect[]): Rect[] {
+  const done: Rect[] = [];
+  let open: Rect[] = [];
+  const edges = sorted(rects.flatMap((rect) => [rect.xIn, rightIn(rect)]));
+  for (const [at, leftIn] of edges.entries()) {
+    const nextIn = edges[at + 1];
+    if (nextIn === undefined) break;
+    const here = rects.filter((rect) => rect.xIn <= leftIn && rightIn(rect) >= nextIn);
+    const spans = joinSpans(here.map((rect) => [rect.yIn, topIn(rect)]));
+    const columns = spans.map(([fromIn, toIn]) => between(leftIn, fromIn, nextIn, toIn));
+    const continued = columns.map((column) => open.find((one) => isNextTo(one, column)));
+    done.push(...open.filter((one) => !continued.includes(one)));
+    open = columns.map((column, order) => {
+      const before = continued[order];
+      return before ? between(before.xIn, before.yIn, rightIn(column), topIn(before)) : column;
+    });
+  }
+  return [...done, ...open].sort((a, b) => a.xIn - b.xIn || a.yIn - b.yIn);
+}
+
+const isNextTo = (left: Rect, right: Rect): boolean =>
+  rightIn(left) === right.xIn && left.yIn === right.yIn && topIn(left) === topIn(right);
+
+/** Square feet that the rectangles cover together; what overlaps counts once. */
+export const unionSf = (rects: readonly Rect[]): number =>
+  disjoint(rects).reduce((sum, rect) => sum + rect.widthIn * rect.heightIn, 0) * rectangleSf(1, 1);
+
+/** Whether two rectangles share more than an edge. */
+export const overlaps = (a: Rect, b: Rect): boolean =>
+  a.xIn < rightIn(b) && b.xIn < rightIn(a) && a.yIn < topIn(b) && b.yIn < topIn(a);
+
+/** Whether the rectangles of `cover` leave nothing of `rect` uncovered. */
+export function covers(cover: readonly Rect[], rect: Rect): boolean {
+  const inside = cover.filter((one) => overlaps(one, rect)).map((one) => clip(one, rect));
+  return inside.length > 0 && unionSf(inside) === unionSf([rect]);
+}
+
+/** The part of a rectangle inside another that it overlaps. */
+export const clip = (rect: Rect, within: Rect): Rect =>
+  between(
+    Math.max(rect.xIn, within.xIn),
+    Math.max(rect.yIn, within.yIn),
+    Math.min(rightIn(rect), rightIn(within)),
+    Math.min(topIn(rect), topIn(within)),
+  );
+
+export const wholeGround = (ground: Ground): Rect => between(0, 0, ground.widthIn, ground.heightIn);
+
+/**
+ * Where a sheet's edge finds framing behind it: both ends, and the middle of every stud or joist between. With no
+ * spacing known, nothing between the ends.
+ */
+export function framingLinesIn({ widthIn, framingSpacingIn }: Ground): number[] {
+  const lines = [0];
+  if (framingSpacingIn) for (let xIn = framingSpacingIn; xIn < widthIn; xIn += framingSpacingIn) lines.push(xIn);
+  return [...lines, widthIn];
+}
+
+/** Stretches a rectangle sideways to the nearest framing on each side, so that what is cut can be fastened again. */
+export function snapToFraming(rect: Rect, ground: Ground): Rect {
+  // Without a spacing there is nothing to snap to, and the whole width would be a guess.
+  if (!ground.framingSpacingIn) return rect;
+  const lines = framingLinesIn(ground);
+  const leftIn = Math.max(...lines.filter((xIn) => xIn <= rect.xIn));
+  const farIn = Math.min(...lines.filter((xIn) => xIn >= rightIn(rect)));
+  return between(leftIn, rect.yIn, farIn, topIn(rect));
+}
+
+/** A rectangle grown by a margin all around, kept inside its place. */
+export const grow = (rect: Rect, byIn: number, ground: Ground): Rect =>
+  byIn === 0
+    ? rect
+    : clip(between(rect.xIn - byIn, rect.yIn - byIn, rightIn(rect) + byIn, topIn(rect) + byIn), wholeGround(ground));

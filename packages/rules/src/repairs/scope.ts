@@ -1,0 +1,266 @@
+import { allocate, type Text, text } from '../kernel/index.ts';
+import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
+import { type Ground, overlaps, type Rect } from './extents.ts';
+import { PHASES, type WorkUnit } from './operations.data.ts';
+import { layOutPanels, SHEET_SF } from './panel-layout.ts';
+import { criticalPath, type Step, workingDays } from './schedule.ts';
+import { uniteTakeOffs } from './unite.ts';
+
+export interface Hours {
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+}
+
+/** Work the base contract does already at this place, and the operation it takes off this scope. */
+export const EXISTING = {
+  protected: 'protect-place',
+  stripped: 'open-finish',
+  shored: 'shore-load',
+  closed: 'close-finish',
+  hauled: 'haul-debris',
+  inspected: 'inspection-hold',
+} as const;
+export type Existing = keyof typeof EXISTING;
+
+/** One place with its findings, ready to be planned. */
+export interface ScopeJob {
+  readonly ground: Ground;
+  readonly existing: readonly Existing[];
+  readonly takeOffs: readonly FindingTakeOff[];
+  /** Findings whose own work waits for another's, `[finding, after]`. */
+  readonly order: readonly (readonly [finding: string, after: string])[];
+  readonly declined: readonly string[];
+  readonly crewSize: number;
+  readonly hoursPerDay: number;
+  /** Hours per unit of an operation; undefined when nobody knows. */
+  readonly hoursOf: (operation: string) => Hours | undefined;
+}
+
+export interface ScopeOperation {
+  readonly id: string;
+  readonly operation: string;
+  readonly title: Text;
+  readonly quantity: { readonly value: number; readonly unit: WorkUnit };
+  readonly how: Text;
+  readonly assumed: boolean;
+  readonly area?: readonly Rect[];
+  readonly members?: readonly Text[];
+  readonly for: readonly string[];
+  readonly after: readonly string[];
+  readonly holdPoint: boolean;
+  readonly hours: Hours;
+}
+
+export interface Scope {
+  readonly operations: readonly ScopeOperation[];
+  readonly unions: {
+    readonly stripSf: number;
+    readonly panelSf: number;
+    readonly panelSheets: number;
+    readonly panelNails: number;
+  };
+  readonly naive: { readonly stripSf: number; readonly panelSf: number };
+  readonly totalHours: Hours;
+  readonly workingDays: number;
+  readonly criticalPath: readonly string[];
+  readonly shares: readonly { readonly finding: string; readonly aloneHours: number; readonly shareHours: number }[];
+  readonly conflicts: readonly { readonly finding: string; readonly why: Text }[];
+  /** Left out because the base contract does it already. */
+  readonly credits: readonly { readonly operation: string; readonly title: Text; readonly hours: number }[];
+  /** Operations without hours; they count as none until the cost book has them. */
+  readonly withoutHours: readonly string[];
+}
+
+const hundredths = (hours: number): number => Math.round(hours * 100) / 100;
+
+function hoursFor(line: ScopeLine, job: ScopeJob): Hours {
+  const unit = job.hoursOf(line.operation) ?? { low: 0, likely: 0, high: 0 };
+  const times = (each: number) => hundredths(line.quantity * each);
+  return { low: times(unit.low), likely: times(unit.likely), high: times(unit.high) };
+}
+
+const groundsOf = (job: ScopeJob): Map<string, Ground> =>
+  new Map(job.takeOffs.map(({ place }) => [place, job.ground] as const));
+
+function linesOf(job: ScopeJob, takeOffs: readonly FindingTakeOff[]) {
+  const credited = new Set<string>(job.existing.map((word) => EXISTING[word]));
+  const all = uniteTakeOffs(takeOffs, groundsOf(job));
+  const isCredited = (line: ScopeLine) =>
+    credited.has(line.operation) || (line.operation === 'release-shoring' && credited.has('shore-load'));
+  return { lines: all.filter((line) => !isCredited(line)), credits: all.filter(isCredited) };
+}
+
+/** Shared work has one step; a finding's own work has a step that names it. */
+function named(lines: readonly ScopeLine[]): { id: string; line: ScopeLine }[] {
+  const count = (operation: string) => lines.filter((line) => line.operation === operation).length;
+  return lines.map((line) => ({
+    id: count(line.operation) > 1 ? `${line.operation}/${line.for[0]}` : line.operation,
+    line,
+  }));
+}
+
+type Named = ReturnType<typeof named>[number];
+const phaseOf = ({ line }: Named): number => PHASES.indexOf(line.phase);
+
+/**
+ * What must be done right before each step: within a finding every phase waits for the one before it; a hold point holds
+ * everything later at the place; and own work waits for the finding it was put after.
+ */
+function precedence(steps: readonly Named[], order: ScopeJob['order']): Map<string, string[]> {
+  const after = new Map(steps.map(({ id }) => [id, new Set<string>()]));
+  const findings = [...new Set(steps.flatMap(({ line }) => line.for))];
+  for (const finding of findings) {
+    const mine = steps.filter(({ line }) => line.for.includes(finding));
+    const phases = [...new Set(mine.map(phaseOf))].sort((a, b) => a - b);
+    for (const step of mine) {
+      const before = phases[phases.indexOf(phaseOf(step)) - 1];
+      for (const one of mine) if (phaseOf(one) === before) after.get(step.id)?.add(one.id);
+    }
+  }
+  for (const hold of steps.filter(({ line }) => line.holdPoint))
+    for (const step of steps) if (phaseOf(step) > phaseOf(hold)) after.get(step.id)?.add(hold.id);
+  const own = (finding: string) =>
+    steps.filter(({ line }) => line.for.length === 1 && line.for[0] === finding && !line.sharedPer);
+  for (const [finding, before] of order)
+    for (const step of own(finding)) for (const one of own(before)) after.get(step.id)?.add(one.id);
+  return onlyDirect(after);
+}
+
+/** Leaves out what another predecessor already waits for. */
+function onlyDirect(after: ReadonlyMap<string, ReadonlySet<string>>): Map<string, string[]> {
+  const reached = new Map<string, Set<string>>();
+  const ancestors = (id: string, seen: ReadonlySet<string>): Set<string> => {
+    const known = reached.get(id);
+    if (known) return known;
+    const all = new Set<string>();
+    for (const one of after.get(id) ?? [])
+      if (!seen.has(one)) for (const far of [one, ...ancestors(one, new Set([...seen, id]))]) all.add(far);
+    reached.set(id, all);
+    return all;
+  };
+  return new Map(
+    [...after].map(([id, before]) => {
+      const direct = [...before].filter(
+        (one) => ![...before].some((other) => other !== one && ancestors(other, new Set([id])).has(one)),
+      );
+      return [id, direct];
+    }),
+  );
+}
+
+const likely = (lines: readonly ScopeLine[], job: ScopeJob): number =>
+  lines.reduce((sum, line) => sum + hoursFor(line, job).likely, 0);
+
+/** Each finding's hours alone and its share in the group: each step is split in proportion to what it would take alone. */
+function sharesOf(job: ScopeJob, approved: readonly FindingTakeOff[], lines: readonly ScopeLine[]): Scope['shares'] {
+  const ids = approved.map((one) => one.finding);
+  const alone = new Map(approved.map((one) => [one.finding, linesOf(job, [one]).lines]));
+  const aloneOn = (finding: string, operation: string) =>
+    likely(
+      (alone.get(finding) ?? []).filter((line) => line.operation === operation),
+      job,
+    );
+  const weights = new Map(ids.map((id) => [id, 0]));
+  for (const line of lines) {
+    const parts = line.for.map((finding) => aloneOn(finding, line.operation));
+    const whole = parts.reduce((sum, part) => sum + part, 0);
+    const hours = hoursFor(line, job).likely;
+    for (const [at, finding] of line.for.entries()) {
+      const part = whole > 0 ? (parts[at] ?? 0) / whole : 1 / line.for.length;
+      weights.set(finding, (weights.get(finding) ?? 0) + hours * part);
+    }
+  }
+  const total = Math.round(likely(lines, job) * 100);
+  const shares = allocate(
+    ids.length > 0 ? total : 0,
+    ids.map((id) => weights.get(id) ?? 0),
+  );
+  return ids.map((finding, at) => ({
+    finding,
+    aloneHours: hundredths(likely(alone.get(finding) ?? [], job)),
+    shareHours: (shares[at] ?? 0) / 100,
+  }));
+}
+
+const COVERED = text(
+  'It was declined, but approved work closes the wall over it.',
+  'Se rechazó, pero el trabajo aprobado cierra la pared encima.',
+);
+
+/** Declined findings that the approved work would close in: with new panel or with finish. */
+export function coveredOver(lines: readonly ScopeLine[], declined: readonly FindingTakeOff[]): Scope['conflicts'] {
+  const closing = lines.filter((line) => line.phase === 'panel' || line.operation === 'close-finish');
+  return declined
+    .filter((one) =>
+      closing.some(
+        (line) =>
+          line.place === one.place && line.area?.some((area) => one.extents?.some((rect) => overlaps(area, rect))),
+      ),
+    )
+    .map(({ finding }) => ({ finding, why: COVERED }));
+}
+
+function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly FindingTakeOff[]): Scope['unions'] {
+  const sum = (operation: string) =>
+    lines.filter((line) => line.operation === operation).reduce((total, line) => total + line.quantity, 0);
+  const defects = approved.filter((one) => has(one, 'panel')).flatMap((one) => one.extents ?? []);
+  const layout = defects.length > 0 ? layOutPanels(defects, job.ground) : undefined;
+  const nailed = lines.find((line) => line.operation === 'panel-nails');
+  return {
+    stripSf: sum('open-finish'),
+    panelSf: layout?.panelSf ?? sum('panel-new'),
+    panelSheets: layout?.sheets ?? Math.ceil(sum('panel-new') / SHEET_SF),
+    panelNails: nailed ? sum('panel-nails') : 0,
+  };
+}
+
+/**
+ * One repair scope for a place: what is done, in what order, in how many hours, and what each finding brings. Throws
+ * OrderLoopError when findings wait for each other.
+ */
+export function planScope(job: ScopeJob): Scope {
+  const approved = job.takeOffs.filter((one) => !job.declined.includes(one.finding));
+  const declined = job.takeOffs.filter((one) => job.declined.includes(one.finding));
+  const { lines, credits } = linesOf(job, approved);
+  const steps = named(lines);
+  const after = precedence(steps, job.order);
+  const operations = steps.map(
+    ({ id, line }): ScopeOperation => ({
+      id,
+      operation: line.operation,
+      title: line.title,
+      quantity: { value: line.quantity, unit: line.unit },
+      how: line.how,
+      assumed: line.assumed,
+      ...(line.area && { area: line.area }),
+      ...(line.members && { members: line.members }),
+      for: line.for,
+      after: after.get(id) ?? [],
+      holdPoint: line.holdPoint,
+      hours: hoursFor(line, job),
+    }),
+  );
+  const network = operations.map(({ id, hours, after: before }): Step => ({ id, hours: hours.likely, after: before }));
+  const alone = approved.map((one) => unionsOf(linesOf({ ...job, existing: [] }, [one]).lines, job, [one]));
+  const total = (part: keyof Hours) => hundredths(operations.reduce((sum, { hours }) => sum + hours[part], 0));
+  return {
+    operations,
+    unions: unionsOf(lines, job, approved),
+    naive: {
+      stripSf: alone.reduce((sum, one) => sum + one.stripSf, 0),
+      panelSf: alone.reduce((sum, one) => sum + one.panelSf, 0),
+    },
+    totalHours: { low: total('low'), likely: total('likely'), high: total('high') },
+    workingDays: workingDays(network, job.crewSize, job.hoursPerDay),
+    criticalPath: criticalPath(network).ids,
+    shares: sharesOf(job, approved, lines),
+    conflicts: coveredOver(lines, declined),
+    credits: credits.map((line) => ({
+      operation: line.operation,
+      title: line.title,
+      hours: hoursFor(line, job).likely,
+    })),
+    withoutHours: [...new Set(lines.map((line) => line.operation))].filter((id) => !job.hoursOf(id)),
+  };
+}

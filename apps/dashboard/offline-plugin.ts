@@ -22,7 +22,8 @@ export function offline({ root, worker }: { root: string; worker: string }): Plu
     configResolved({ build: { outDir: chosen } }) {
       outDir = chosen;
     },
-    generateBundle(_options, bundle) {
+    // Only now the pages are among the files.
+    writeBundle(_options, bundle) {
       kept = filesToKeep(bundle, join(root, 'public'));
     },
     async closeBundle() {

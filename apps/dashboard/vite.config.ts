@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { checkFiles } from './check-files-plugin.ts';
 import { offline } from './offline-plugin.ts';
 
 /** Client links look like /c/<token>. In development Vite would answer them with the crew's page. */
@@ -18,7 +19,12 @@ const apiPort = process.env.PORT ?? '4000';
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), clientLinks, offline({ root: import.meta.dirname, worker: 'src/app/service-worker.ts' })],
+  plugins: [
+    checkFiles({ folder: resolve(import.meta.dirname, '../../packages/rules/src/checks') }),
+    react(),
+    clientLinks,
+    offline({ root: import.meta.dirname, worker: 'src/app/service-worker.ts' }),
+  ],
   server: { proxy: { '/api': `http://127.0.0.1:${apiPort}` } },
   build: {
     outDir: 'dist',
@@ -29,17 +35,6 @@ export default defineConfig({
       input: {
         app: resolve(import.meta.dirname, 'index.html'),
         client: resolve(import.meta.dirname, 'client.html'),
-      },
-      output: {
-        codeSplitting: {
-          // A phone fetches all pictures of the checks as one file, and their worked cases not before a page shows them.
-          groups: [
-            { name: 'check-drawings', test: /\.drawing\.ts$/ },
-            { name: 'check-cases', test: /\.cases\.ts$/ },
-          ],
-          // Only these modules: what they import is the kernel, which every page has already.
-          includeDependenciesRecursively: false,
-        },
       },
     },
   },

@@ -26,6 +26,7 @@ const sources = [
   'apps/dashboard/index.html',
   'apps/dashboard/client.html',
   'apps/dashboard/vite.config.ts',
+  'apps/dashboard/check-files-plugin.ts',
   'apps/dashboard/offline-plugin.ts',
   'apps/dashboard/package.json',
   'packages/contract/src',

@@ -4,6 +4,7 @@ import { routes } from '@underlath/contract';
 import { SEVERITIES } from '@underlath/rules/kernel';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, usePages } from '../../shared/api/hooks.ts';
+import { forgetMe } from '../../shared/api/kept-me.ts';
 import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
@@ -75,6 +76,7 @@ function Settings() {
   const signOut = useChange(routes.signOut, {
     onDone: async () => {
       client.clear();
+      forgetMe();
       await navigate({ to: '/sign-in' });
     },
   });

@@ -2,6 +2,7 @@ import { Link, Navigate, Outlet } from '@tanstack/react-router';
 import { routes } from '@underlath/contract';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
+import { forgetMe } from '../../shared/api/kept-me.ts';
 import { useMe } from '../../shared/api/me.ts';
 import { LocaleProvider } from '../../shared/i18n/locale.tsx';
 import { Button } from '../../shared/ui/button.tsx';
@@ -25,7 +26,12 @@ export function DeskFrame() {
 function CompanyLine() {
   const me = useMe();
   // A whole new page, so that nothing of this session stays in memory.
-  const signOut = useChange(routes.signOut, { onDone: () => location.assign('/sign-in') });
+  const signOut = useChange(routes.signOut, {
+    onDone: () => {
+      forgetMe();
+      location.assign('/sign-in');
+    },
+  });
   return (
     <header className="company-line no-print">
       <Link to="/projects" className="brand">

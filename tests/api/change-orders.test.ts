@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { ChangeOrder } from '@underlath/contract';
+import type { ChangeOrder, Finding } from '@underlath/contract';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
@@ -225,5 +225,60 @@ describe('a repeated sending', () => {
     expect(kept).not.toContain(key);
     expect(kept).not.toContain(new URL(first.body.link).hash.slice(1));
     expect(kept).not.toContain(first.body.sha256);
+  });
+});
+
+describe('what is drawn at one place', () => {
+  const sum = (cents: readonly number[]) => cents.reduce((total, one) => total + one, 0);
+  const panelSplit = { repairId: 'panel-replace', quantities: {} };
+  /** A finding drawn on the job's wall (144 in of studs at 16 in) with this repair saved. */
+  const drawn = async (extent: object, repairs: object[] = [panelSplit]): Promise<Finding> => {
+    const { id, version } = await job.note();
+    const moved = await api
+      .http(job.owner)
+      .patch(`${v1}/findings/${id}`)
+      .set('if-match', `"${version}"`)
+      .send({ extent })
+      .expect(200);
+    await api
+      .http(job.owner)
+      .put(`${v1}/findings/${id}/estimate`)
+      .set('if-match', `"${moved.body.version}"`)
+      .send({ choices: repairs })
+      .expect(200);
+    return (await api.http(job.owner).get(`${v1}/findings/${id}`).expect(200)).body;
+  };
+  const opened = (order: ChangeOrder) =>
+    order.draft.price.lines.find(({ operation }) => operation === 'open-finish')?.quantity;
+
+  test('is opened once as its exact union; each finding shows its price alone and its share', async () => {
+    const a = await drawn({ xIn: 16, yIn: 0, widthIn: 32, heightIn: 97.125 });
+    const b = await drawn({ xIn: 32, yIn: 0, widthIn: 32, heightIn: 97.125 });
+    const only = await job.draft([a.id]);
+    // With 12 in of room on both sides, stud to stud: 0 to 64 in.
+    expect(opened(only)).toBeCloseTo((64 * 97.125) / 144, 9);
+    const order = (await edit(only, { findingIds: [a.id, b.id] }).expect(200)).body as ChangeOrder;
+    expect(opened(order)).toBeCloseTo((80 * 97.125) / 144, 9);
+    const { items, price } = order.draft;
+    const [alone, shares] = [items.map((item) => item.aloneCents ?? 0), items.map((item) => item.shareCents)];
+    expect(sum(shares)).toBe(price.totalCents);
+    expect(sum(alone)).toBeGreaterThan(price.totalCents);
+    for (const [at, share] of shares.entries()) expect(share).toBeLessThanOrEqual(alone[at] ?? 0);
+    expect(order.conflicts).toEqual([]);
+  });
+
+  test('a declined finding that approved work would close in is said, one beside it is not', async () => {
+    const fresh = await startJob(api);
+    job = fresh;
+    const declined = await drawn({ xIn: 20, yIn: 10, widthIn: 8, heightIn: 8 });
+    const sent = await fresh.send(await fresh.draft([declined.id]));
+    const cookie = await fresh.open(sent.link);
+    await fresh.decide(cookie, { sha256: sent.sha256, document: sent.changeOrder.draft }, { kind: 'declined' });
+    const over = await drawn({ xIn: 16, yIn: 0, widthIn: 32, heightIn: 97.125 });
+    const beside = await drawn({ xIn: 112, yIn: 0, widthIn: 16, heightIn: 97.125 });
+    const covering = await fresh.draft([over.id]);
+    expect(covering.conflicts).toHaveLength(1);
+    expect(covering.conflicts[0]).toContain('was declined');
+    expect((await fresh.draft([beside.id])).conflicts).toEqual([]);
   });
 });

@@ -37,6 +37,7 @@ const bodies: Record<string, () => object> = {
   changeLocation: () => ({ name: 'North' }),
   changePhoto: () => ({ caption: 'Plate' }),
   evaluateCheck: () => ({ inputs: {} }),
+  evaluateScope: () => ({ location: { kind: 'wall', widthIn: 96, heightIn: 96 }, findings: [] }),
   createFinding: () => ({
     locationId: real.locationId,
     checkId: 'cut.top-plate',

@@ -35,6 +35,8 @@ import { registerRecordsRoutes } from './features/records/records.routes.ts';
 import { RecordsService } from './features/records/records.service.ts';
 import { registerReportsRoutes } from './features/reports/reports.routes.ts';
 import { ReportsService } from './features/reports/reports.service.ts';
+import { registerScopesRoutes } from './features/scopes/scopes.routes.ts';
+import { ScopesService } from './features/scopes/scopes.service.ts';
 import { handleMail, sendMailJob } from './platform/outbox.ts';
 import type { Platform } from './platform/platform.ts';
 import type { Job, JobHandler } from './platform/queue.ts';
@@ -92,6 +94,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const intake = new PhotoIntakeService(database, fileStore, queue, records);
   const derivatives = new PhotoDerivativesService(database, fileStore, queue, records);
   const checks = new ChecksService();
+  const scopes = new ScopesService(starterCostBook);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
   const books = new CostBooksService(database, clock);
@@ -114,6 +117,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     intake,
     derivatives,
     checks,
+    scopes,
     findings,
     books,
     estimates,
@@ -132,6 +136,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'locations', register: (app) => registerLocationsRoutes(app, services.locations) },
     { name: 'photos', register: (app) => registerPhotosRoutes(app, services) },
     { name: 'checks', register: (app) => registerChecksRoutes(app, services.checks) },
+    { name: 'scopes', register: (app) => registerScopesRoutes(app, services.scopes) },
     { name: 'findings', register: (app) => registerFindingsRoutes(app, services.findings) },
     { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },
     { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },

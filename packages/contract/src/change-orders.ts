@@ -56,6 +56,8 @@ export const documentItem = z.object({
   photos: z.array(documentPhoto),
   /** Its share of the printed total; the shares add up to it. */
   shareCents: cents,
+  /** What it would cost if it were the only one; absent in what was sent before this was kept. */
+  aloneCents: cents.optional(),
 });
 
 /** Everything the client decides on; frozen as canonical JSON when sent. */
@@ -150,6 +152,8 @@ export const changeOrder = changeOrderRow.extend({
   draft: changeOrderDocument.omit({ sentAt: true, sentBy: true, expiresAt: true, record: true }),
   /** Why it can't be sent yet, in words; empty when it can. */
   blocks: z.array(z.string()),
+  /** What to know before it is sent: declined findings that this work would cover over. */
+  conflicts: z.array(z.string()),
   versions: z.array(sentVersion),
   questions: z.array(question),
 });

@@ -7,6 +7,7 @@ import { photoRoutes } from './photos.ts';
 import { priceRoutes } from './prices.ts';
 import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
+import { scopeRoutes } from './scopes.ts';
 
 export * from './change-orders.ts';
 export * from './checks.ts';
@@ -20,6 +21,7 @@ export * from './problems.ts';
 export * from './projects.ts';
 export * from './record.ts';
 export * from './route.ts';
+export * from './scopes.ts';
 
 /** Every route of the API, by name. */
 export const routes = {
@@ -29,6 +31,7 @@ export const routes = {
   ...photoRoutes,
   ...checkRoutes,
   ...findingRoutes,
+  ...scopeRoutes,
   ...priceRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,

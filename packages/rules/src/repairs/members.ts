@@ -1,5 +1,5 @@
 import { INCHES_PER_FOOT, type Text, text } from '../kernel/index.ts';
-import { between, covers, type Ground, overlaps, type Rect, snapToFraming, topIn } from './extents.ts';
+import { between, type Ground, overlaps, type Rect, snapToFraming } from './extents.ts';
 
 /** Dressed thickness of nominal 2-inch lumber: studs, plates and joists seen on their narrow face. */
 export const MEMBER_IN = 1.5;
@@ -21,6 +21,8 @@ export function memberEdgesIn(widthIn: number, spacingIn: number | null): number
   return edges;
 }
 
+const UPRIGHT = 'upright-';
+
 const wordsFor = {
   wall: text('Stud', 'Pie derecho'),
   floor: text('Joist', 'Vigueta'),
@@ -40,7 +42,7 @@ export function membersOf(ground: Ground): Member[] {
   const word = wordsFor[ground.kind];
   const upright = memberEdgesIn(ground.widthIn, ground.framingSpacingIn).map(
     (xIn, at): Member => ({
-      id: `member-${at + 1}`,
+      id: `${UPRIGHT}${at + 1}`,
       name: text(`${word.en} ${at + 1}`, `${word.es} ${at + 1}`),
       rect: between(xIn, MEMBER_IN, xIn + MEMBER_IN, topIn),
     }),
@@ -56,29 +58,18 @@ export function membersOf(ground: Ground): Member[] {
 }
 
 /**
- * The members that a defect takes. A stud, joist or rafter that it touches counts whole, unless the defect stays inside
- * the plates. A plate or rim counts from framing to framing around it, and only when the defect is wider than high:
- * a tall one is drawn over the plates to say "these studs".
+ * The members that a defect takes. Drawn upright it takes the studs, joists or rafters it touches, each whole. Drawn
+ * lying it takes the plates or rims it touches, from framing to framing around it; touching none, it is a header or a
+ * beam as long as it is drawn.
  */
 export function membersAt(rect: Rect, ground: Ground): Member[] {
-  const all = membersOf(ground).filter((member) => overlaps(rect, member.rect));
-  const level = all.filter(isLevel);
-  const insideLevel =
-    level.length > 0 &&
-    covers(
-      level.map((member) => member.rect),
-      rect,
-    );
+  const touched = membersOf(ground).filter((member) => overlaps(rect, member.rect));
+  if (rect.heightIn > rect.widthIn) return touched.filter((member) => member.id.startsWith(UPRIGHT));
+  const level = touched.filter((member) => !member.id.startsWith(UPRIGHT));
   const { xIn, widthIn } = snapToFraming(rect, ground);
-  return [
-    ...(insideLevel ? [] : all.filter((member) => !isLevel(member))),
-    ...(rect.widthIn >= rect.heightIn
-      ? level.map((member) => ({ ...member, rect: between(xIn, member.rect.yIn, xIn + widthIn, topIn(member.rect)) }))
-      : []),
-  ];
+  if (level.length > 0) return level.map((member) => ({ ...member, rect: { ...member.rect, xIn, widthIn } }));
+  return [{ id: `lying ${rect.xIn} ${rect.yIn} ${widthIn}`, name: text('Header or beam', 'Dintel o viga'), rect }];
 }
-
-const isLevel = (member: Member): boolean => member.rect.heightIn === MEMBER_IN && !member.id.startsWith('member-');
 
 /** Feet of lumber that pieces take: each as long as its longer side. */
 export const lengthFt = (rects: readonly Rect[]): number =>

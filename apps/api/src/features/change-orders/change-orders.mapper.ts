@@ -44,17 +44,19 @@ export function toRow(record: ChangeOrderRecord, totalCents: number): ChangeOrde
 interface Views {
   draft: DraftDocument;
   blocks: string[];
+  conflicts: string[];
   names: Map<string, string>;
   now: Date;
 }
 
-export function toChangeOrder(record: ChangeOrderRecord, { draft, blocks, names, now }: Views): ChangeOrder {
+export function toChangeOrder(record: ChangeOrderRecord, { draft, blocks, conflicts, names, now }: Views): ChangeOrder {
   return {
     ...toRow(record, draft.price.totalCents),
     wording: toWording(record),
     findingIds: record.findings.map(({ findingId }) => findingId),
     draft,
     blocks,
+    conflicts,
     versions: record.versions.map((version) => toSentVersion(record, version, names, now)),
     questions: record.questions.map(toQuestion),
   };

@@ -41,6 +41,14 @@ export async function findFindings(tx: Tx, companyId: string, ids: readonly stri
   return ids.flatMap((id) => byId.get(id) ?? []);
 }
 
+/** Declined findings of these places. */
+export const findDeclined = (tx: Tx, companyId: string, locationIds: readonly string[]): Promise<FindingRecord[]> =>
+  tx.finding.findMany({
+    where: { companyId, locationId: { in: [...locationIds] }, state: 'declined' },
+    include: withEvidence,
+    orderBy: { number: 'asc' },
+  });
+
 /** Those of these findings that stand in a draft or an offer waiting for its answer, with its number. */
 export const findOpenMemberships = (tx: Tx, companyId: string, findingIds: readonly string[], except: string) =>
   tx.changeOrderFinding.findMany({

@@ -160,8 +160,10 @@ export class ChangeOrdersService {
       record.versions.map(({ sentById }) => sentById),
     );
     const sent = currentVersion(record);
-    const { draft, blocks } = sent ? { draft: toDocument(sent), blocks: [] } : await this.draft(tx, companyId, record);
-    return toChangeOrder(record, { draft, blocks, names, now: this.clock.now() });
+    const { draft, blocks, conflicts } = sent
+      ? { draft: toDocument(sent), blocks: [], conflicts: [] }
+      : await this.draft(tx, companyId, record);
+    return toChangeOrder(record, { draft, blocks, conflicts, names, now: this.clock.now() });
   }
 
   /** What would be sent now. */

@@ -14,10 +14,15 @@ export interface ScopePricing {
     tx: Tx,
     companyId: string,
     findings: readonly FindingRecord[],
+    declined: readonly FindingRecord[],
   ): Promise<{
     scope: PricedScope;
     /** Titles of the chosen repairs, by finding id. */
     repairs: ReadonlyMap<string, readonly Text[]>;
+    /** What each would cost if it were the only one. */
+    alone: ReadonlyMap<string, PricedScope>;
+    /** Declined findings that this work would close in. */
+    covered: readonly string[];
   }>;
 }
 
@@ -45,6 +50,8 @@ export interface OfferRequest {
 export interface Offer {
   draft: DraftDocument;
   blocks: string[];
+  /** What the office should know before it is sent; it can be sent all the same. */
+  conflicts: string[];
   findings: FindingRecord[];
 }
 
@@ -58,14 +65,18 @@ export class OfferBuilder {
   /** The items and the price, for first wording and suggested days. */
   async scope(tx: Tx, companyId: string, findingIds: readonly string[]) {
     const findings = await changeOrders.findFindings(tx, companyId, findingIds);
-    const { scope, repairs } = await this.pricing.priceTogether(tx, companyId, findings);
+    const places = [...new Set(findings.map(({ locationId }) => locationId))];
+    const around = await changeOrders.findDeclined(tx, companyId, places);
+    const declined = around.filter(({ id }) => !findingIds.includes(id));
+    const { scope, repairs, alone, covered } = await this.pricing.priceTogether(tx, companyId, findings, declined);
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await changeOrders.namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
       ...toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
       shareCents: 0,
     }));
-    return { findings, scope, items };
+    const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
+    return { findings, scope, items, alone, conflicts };
   }
 
   /** @throws ProblemError `not-found` when the project is gone */
@@ -74,7 +85,7 @@ export class OfferBuilder {
     const project = await changeOrders.findProject(tx, companyId, projectId);
     if (!project) throw notFound('project');
     const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
-    const { findings, scope, items } = await this.scope(tx, id, findingIds);
+    const { findings, scope, items, alone, conflicts } = await this.scope(tx, id, findingIds);
     const draft = toDraft({
       changeOrderId,
       number,
@@ -84,9 +95,13 @@ export class OfferBuilder {
       wording,
       items,
       price: scope,
+      alone,
       days,
       contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
     });
-    return { draft, findings, blocks: blocksOf(draft, findings) };
+    return { draft, findings, blocks: blocksOf(draft, findings), conflicts };
   }
 }
+
+const coveredWords = ({ number, title }: FindingRecord): string =>
+  `Finding ${number} (${title}) was declined, and this work closes the wall over it. Tell the client before it is covered.`;

@@ -1,4 +1,11 @@
-import type { ChangeOrder, ChangeOrderDocument, DocumentItem, PricedScope, Wording } from '@underlath/contract';
+import type {
+  ChangeOrder,
+  ChangeOrderDocument,
+  DocumentItem,
+  PricedScope,
+  PriceLine,
+  Wording,
+} from '@underlath/contract';
 import { allocate, type Text, text } from '@underlath/rules';
 import { consent } from './consent.ts';
 
@@ -14,30 +21,52 @@ export interface DraftParts {
   wording: Wording;
   items: Omit<DocumentItem, 'shareCents'>[];
   price: PricedScope;
+  /** What each finding would cost alone, by its id. */
+  alone: ReadonlyMap<string, PricedScope>;
   days: number;
   contract: ChangeOrderDocument['contract'];
 }
 
-export function toDraft(parts: DraftParts): DraftDocument {
+export function toDraft({ alone, ...parts }: DraftParts): DraftDocument {
   const shares = sharesOf(
     parts.price,
     parts.items.map((item) => item.findingId),
+    alone,
   );
   return {
     format: 'underlath.change-order/1',
     ...parts,
-    items: parts.items.map((item, at) => ({ ...item, shareCents: shares[at] ?? 0 })),
+    items: parts.items.map((item, at) => ({
+      ...item,
+      shareCents: shares[at] ?? 0,
+      aloneCents: alone.get(item.findingId)?.totalCents ?? 0,
+    })),
     cautions: cautionsOf(parts),
     consent,
   };
 }
 
-/** Each finding's part of the total: in proportion to its lines, a shared line split evenly; the parts add up to the total. */
-export function sharesOf(price: PricedScope, findingIds: readonly string[]): number[] {
+/**
+ * Each finding's part of the total. A line that several need is split in proportion to what that work would cost for
+ * each alone; the parts add up to the total.
+ */
+export function sharesOf(
+  price: PricedScope,
+  findingIds: readonly string[],
+  alone: ReadonlyMap<string, PricedScope>,
+): number[] {
+  const aloneCents = (id: string, { operation }: PriceLine): number =>
+    (alone.get(id)?.lines ?? [])
+      .filter((line) => line.operation === operation)
+      .reduce((sum, line) => sum + Math.max(0, line.totalCents), 0);
+  const part = (id: string, line: PriceLine): number => {
+    const whole = line.findingIds.reduce((sum, one) => sum + aloneCents(one, line), 0);
+    return whole > 0 ? aloneCents(id, line) / whole : 1 / line.findingIds.length;
+  };
   const weights = findingIds.map((id) =>
     price.lines
       .filter((line) => line.findingIds.includes(id))
-      .reduce((sum, line) => sum + Math.max(0, line.totalCents) / line.findingIds.length, 0),
+      .reduce((sum, line) => sum + Math.max(0, line.totalCents) * part(id, line), 0),
   );
   return allocate(price.totalCents, weights);
 }
@@ -60,7 +89,7 @@ const noPhoto = (item: { number: number; title: string }): Text =>
     `El hallazgo ${item.number} (${item.title}) no tiene foto.`,
   );
 
-function cautionsOf({ items, price }: DraftParts): Text[] {
+function cautionsOf({ items, price }: Pick<DraftParts, 'items' | 'price'>): Text[] {
   const bare = items.filter((item) => item.photos.length === 0).map(noPhoto);
   return [screening, law, ...(price.placeholder ? [starterRates] : []), ...bare];
 }

@@ -2,7 +2,7 @@ import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 
 const withJudgment = {
-  location: { select: { id: true, name: true } },
+  location: { select: { id: true, name: true, kind: true, widthIn: true, heightIn: true, framingSpacingIn: true } },
   judgments: { orderBy: { seq: 'desc' }, take: 1 },
 } satisfies Prisma.FindingInclude;
 

@@ -1,24 +1,29 @@
 import type { BodyOut, Estimate, FieldProblem, PricedScope, priceRoutes, RepairChoice } from '@underlath/contract';
-import { findRepair, type Text, text, uniteTakeOffs, type WorkLine } from '@underlath/rules';
+import { coveredOver, findRepair, type Text, text, uniteTakeOffs, type WorkLine } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { drawnTakeOff, groundsOf } from './drawn-work.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';
-import {
-  offeredRepairs,
-  type PriceableFinding,
-  type SavedEstimate,
-  savedOf,
-  suggestChoices,
-  takeOffFinding,
-} from './finding-work.ts';
+import { offeredRepairs, type PriceableFinding, type SavedEstimate, savedOf, suggestChoices } from './finding-work.ts';
 import { linesCents, priceWork } from './scope-price.ts';
 
 type Save = BodyOut<typeof priceRoutes.saveEstimate>;
+
+/** The price of a group and what each finding has to do with it, by finding id. */
+export interface TogetherPrice {
+  readonly scope: PricedScope;
+  /** What the chosen repairs do. */
+  readonly repairs: ReadonlyMap<string, readonly Text[]>;
+  /** What each would cost if it were the only one. */
+  readonly alone: ReadonlyMap<string, PricedScope>;
+  /** Declined findings that this work would close in. */
+  readonly covered: readonly string[];
+}
 
 /** Which repair answers a finding, and what it costs with today's book. */
 export class EstimatesService {
@@ -61,31 +66,30 @@ export class EstimatesService {
     });
   }
 
-  /** Findings of one change order: work shared by place or visit counts once. Findings without a saved estimate bring nothing. */
+  /**
+   * Findings of one change order: what is drawn at a place is opened once as its exact union, and work shared by place or
+   * visit counts once. Findings without a saved estimate bring nothing. Says which of the declined ones would be closed in.
+   */
   async priceTogether(
     tx: Tx,
     companyId: string,
     findings: readonly PriceableFinding[],
-  ): Promise<{ scope: PricedScope; repairs: Map<string, Text[]> }> {
-    const work = uniteTakeOffs(
-      findings.map((finding) => ({
-        finding: finding.id,
-        place: finding.locationId,
-        lines: takeOffFinding(finding, savedOf(finding)?.choices ?? []),
-      })),
-    );
-    const manual = findings.flatMap((finding) =>
-      (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })),
-    );
-    const scope = priceWork(withPlaceNames(work, findings), manual, await this.books.current(tx, companyId));
+    declined: readonly PriceableFinding[] = [],
+  ): Promise<TogetherPrice> {
+    const book = await this.books.current(tx, companyId);
+    const work = uniteTakeOffs(findings.map(savedTakeOff), groundsOf(findings));
+    const scope = priceWork(withPlaceNames(work, findings), manualOf(findings), book);
+    const alone = findings.map((finding) => {
+      const own = uniteTakeOffs([savedTakeOff(finding)], groundsOf([finding]));
+      return [finding.id, priceWork(own, manualOf([finding]), book)] as const;
+    });
     const repairs = findings.map(({ id, estimate }) => [id, whatIsDone(savedOf({ estimate })?.choices ?? [])] as const);
-    return { scope, repairs: new Map(repairs) };
+    const covered = coveredOver(work, declined.map(savedTakeOff)).map(({ finding }) => finding);
+    return { scope, repairs: new Map(repairs), alone: new Map(alone), covered };
   }
 
   private async priceAlone(tx: Tx, companyId: string, finding: EstimateFinding, { choices, manualLines }: Save) {
-    const work = uniteTakeOffs([
-      { finding: finding.id, place: finding.locationId, lines: takeOffFinding(finding, choices) },
-    ]);
+    const work = uniteTakeOffs([drawnTakeOff(finding, choices)], groundsOf([finding]));
     const manual = manualLines.map((line) => ({ findingId: finding.id, line }));
     return priceWork(work, manual, await this.books.current(tx, companyId));
   }
@@ -149,6 +153,11 @@ function assertChoices(choices: readonly RepairChoice[]): void {
   if (errors.length > 0)
     throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join('; '), { errors });
 }
+
+const savedTakeOff = (finding: PriceableFinding) => drawnTakeOff(finding, savedOf(finding)?.choices ?? []);
+
+const manualOf = (findings: readonly PriceableFinding[]) =>
+  findings.flatMap((finding) => (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })));
 
 const whatIsDone = (choices: readonly RepairChoice[]): Text[] =>
   choices.flatMap(({ repairId }) => findRepair(repairId)?.what ?? []);

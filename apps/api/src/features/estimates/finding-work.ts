@@ -13,7 +13,7 @@ export interface SavedEstimate {
 
 export type PriceableFinding = Pick<
   EstimateFinding,
-  'id' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate'
+  'id' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
 >;
 
 export const savedOf = (finding: Pick<EstimateFinding, 'estimate'>): SavedEstimate | null =>
@@ -35,7 +35,9 @@ export function suggestChoices(finding: PriceableFinding): RepairChoice[] {
 /** Every repair that the check of this finding may propose, those of its newest judgment first. */
 export function offeredRepairs(finding: PriceableFinding): string[] {
   const check = findCheck(finding.judgments[0]?.checkId ?? finding.checkId);
-  return [...new Set([...(outcomeOf(finding)?.repairs ?? []), ...(check?.repairs ?? [])])];
+  const offered = new Set([...(outcomeOf(finding)?.repairs ?? []), ...(check?.repairs ?? [])]);
+  // What an engineer changes on approved drawings goes back to the building department.
+  return [...offered, ...(offered.has(engineer) ? ['permit-revision'] : [])];
 }
 
 /** The work that the chosen repairs take. Work that two repairs of one finding share is counted once, with the larger amount. */

@@ -20,7 +20,14 @@ export function OrderPrice({ order }: { order: ChangeOrder }) {
           facts={items.map((item) => ({
             name: `${item.number}. ${item.title}`,
             value: <Money cents={item.shareCents} />,
-            note: item.place.name,
+            note:
+              item.aloneCents === undefined ? (
+                item.place.name
+              ) : (
+                <>
+                  {item.place.name}. Alone <Money cents={item.aloneCents} />
+                </>
+              ),
           }))}
         />
         <p className="shares-foot">

@@ -43,6 +43,7 @@ export function ChangeOrderScreen() {
         {(found) => (
           <>
             <Blocks order={found} />
+            <Conflicts order={found} />
             <div className="order-page">
               <Views order={found} />
               <div className="order-aside">
@@ -77,6 +78,19 @@ function Blocks({ order }: { order: ChangeOrder }) {
       <ul className="bulleted">
         {order.blocks.map((block) => (
           <li key={block}>{block}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Conflicts({ order }: { order: ChangeOrder }) {
+  if (order.conflicts.length === 0) return null;
+  return (
+    <div className="notice">
+      <ul className="bulleted">
+        {order.conflicts.map((conflict) => (
+          <li key={conflict}>{conflict}</li>
         ))}
       </ul>
     </div>

@@ -1,0 +1,31 @@
+import type { RepairChoice } from '@underlath/contract';
+import { clip, type FindingTakeOff, type Ground, overlaps, type Rect, wholeGround } from '@underlath/rules';
+import { type PriceableFinding, takeOffFinding } from './finding-work.ts';
+
+/** Opened around a defect for hands and tools, inches (common practice, no source). */
+const reachIn = 12;
+
+/** The sheet a finding is drawn on; null while its place has no sizes, and for a line of beams, which has no framing of its own. */
+function groundOf({ location }: PriceableFinding): Ground | null {
+  const { kind, widthIn, heightIn, framingSpacingIn } = location;
+  if (kind !== 'wall' && kind !== 'floor' && kind !== 'roof') return null;
+  return widthIn && heightIn ? { kind, widthIn, heightIn, framingSpacingIn } : null;
+}
+
+/** The places of these findings that have sizes, by location id. */
+export const groundsOf = (findings: readonly PriceableFinding[]): Map<string, Ground> =>
+  new Map(
+    findings.flatMap((finding) => {
+      const ground = groundOf(finding);
+      return ground ? [[finding.locationId, ground] as const] : [];
+    }),
+  );
+
+/** The work of a finding with its drawn extent, kept inside its place. */
+export function drawnTakeOff(finding: PriceableFinding, choices: readonly RepairChoice[]): FindingTakeOff {
+  const ground = groundOf(finding);
+  const extent = finding.extent as Rect | null;
+  const drawn = ground && extent && overlaps(extent, wholeGround(ground)) ? [clip(extent, wholeGround(ground))] : [];
+  const lines = takeOffFinding(finding, choices);
+  return { finding: finding.id, place: finding.locationId, lines, extents: drawn, reachIn };
+}

@@ -1,0 +1,98 @@
+import * as z from 'zod';
+import { locale, words } from './common.ts';
+import { route } from './route.ts';
+
+const sizeIn = z.number().positive().max(4800);
+const amount = z.number().min(0).max(100_000);
+
+/** Below 0, without size, or outside its place, a rectangle is refused with a pointer to the side that is wrong. */
+const extent = z.strictObject({ xIn: z.number(), yIn: z.number(), widthIn: z.number(), heightIn: z.number() });
+const hours = z.strictObject({ low: amount, likely: amount, high: amount });
+
+/** What the base contract does at this place already. */
+export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);
+
+export const scopeRequest = z.strictObject({
+  location: z.strictObject({
+    kind: z.enum(['wall', 'floor', 'roof']),
+    widthIn: sizeIn,
+    heightIn: sizeIn,
+    framingSpacingIn: z.number().min(4).max(96).nullable().default(16),
+    existing: z.array(existingWork).max(6).default([]),
+  }),
+  findings: z
+    .array(
+      z.strictObject({
+        id: words(80),
+        /** Id of a repair template, as a check names it under `repairs`. */
+        repair: z.string().max(80),
+        extents: z.array(extent).max(12).default([]),
+        /** Amounts by operation id; also `edgeSpacingIn` and `fieldSpacingIn` of the approved nailing schedule. */
+        quantities: z.record(z.string().max(80), z.number().max(100_000)).default({}),
+        /** Findings whose own work comes before this one's. */
+        after: z.array(z.string().max(80)).max(100).default([]),
+      }),
+    )
+    .max(100),
+  declined: z.array(z.string().max(80)).max(100).default([]),
+  crewSize: z.int().min(1).max(100).default(2),
+  hoursPerDay: z.number().min(1).max(24).default(8),
+  /** Hours per unit by operation id, in place of the invented starter values. */
+  hoursPerUnit: z.record(z.string().max(80), hours).default({}),
+});
+
+export const scopeOperation = z.object({
+  id: z.string(),
+  operation: z.string(),
+  title: z.string(),
+  quantity: z.object({ value: z.number(), unit: z.enum(['each', 'sf', 'lf']) }),
+  /** Where the amount comes from. */
+  how: z.string(),
+  /** True when no measurement gives the amount and the estimator should set it. */
+  assumed: z.boolean(),
+  area: z.array(z.object({ xIn: z.number(), yIn: z.number(), widthIn: z.number(), heightIn: z.number() })).optional(),
+  members: z.array(z.string()).optional(),
+  for: z.array(z.string()),
+  after: z.array(z.string()),
+  holdPoint: z.boolean(),
+  hours: z.object({ low: z.number(), likely: z.number(), high: z.number() }),
+});
+
+/** One repair for an opened place. `naive` is what the findings would take one by one. */
+export const scopeAnswer = z.object({
+  operations: z.array(scopeOperation),
+  unions: z.object({
+    stripSf: z.number(),
+    panelSf: z.number(),
+    panelSheets: z.int(),
+    panelNails: z.number(),
+  }),
+  naive: z.object({ stripSf: z.number(), panelSf: z.number() }),
+  totalHours: z.object({ low: z.number(), likely: z.number(), high: z.number() }),
+  /** The least it takes; waiting for inspectors, engineers and drying comes on top. */
+  workingDays: z.int(),
+  criticalPath: z.array(z.string()),
+  shares: z.array(z.object({ finding: z.string(), aloneHours: z.number(), shareHours: z.number() })),
+  conflicts: z.array(z.object({ finding: z.string(), why: z.string() })),
+  credits: z.array(z.object({ operation: z.string(), title: z.string(), hours: z.number() })),
+  /** Operations the cost book has no hours for; they count as none. */
+  withoutHours: z.array(z.string()),
+  cautions: z.array(z.string()),
+});
+
+export const scopeRoutes = {
+  evaluateScope: route({
+    name: 'evaluateScope',
+    method: 'POST',
+    path: '/scopes/evaluate',
+    permission: 'public',
+    summary: 'One repair scope for the findings of a place: areas, order, hours, shares; stores nothing',
+    query: z.object({ locale: locale.optional() }),
+    body: scopeRequest,
+    answers: { 200: scopeAnswer },
+  }),
+} as const;
+
+export type ScopeRequestBody = z.output<typeof scopeRequest>;
+export type ScopeAnswer = z.infer<typeof scopeAnswer>;
+export type ScopeStep = z.infer<typeof scopeOperation>;

@@ -1,7 +1,6 @@
-import { type Check, type CheckEvidence, elementWords, rulesVersion, runCase } from '@underlath/rules';
-import { say } from '@underlath/rules/kernel';
-import { useMemo, useRef } from 'react';
-import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { type Check, type CheckEvidence, rulesVersion } from '@underlath/rules';
+import { useRef } from 'react';
+import { useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { Answers, Cautions, NotCovered, Rule, SheetSources } from './about.tsx';
@@ -11,14 +10,14 @@ import { MeasureList } from './measure-list.tsx';
 import { TryCheck } from './try-check.tsx';
 import { useShared } from './use-shared.ts';
 
+type SheetProps = { check: Check; evidence: CheckEvidence; cases: readonly RunCase[] };
+
 /** The sheet of a check: on one page what it is, on the facing one its form to try. */
-export function Sheet({ check, evidence }: { check: Check; evidence: CheckEvidence }) {
+export function Sheet({ check, evidence, cases }: SheetProps) {
   const t = useT(checksWords);
-  const { locale } = useLocale();
   const status = useStatus();
   const { shared, change, troubles, link } = useShared(check);
   const tryHeading = useRef<HTMLHeadingElement>(null);
-  const cases = useMemo(() => evidence.cases.map((one) => ({ one, ...runCase(check, one) })), [check, evidence]);
   const start = ({ one }: RunCase) => {
     change({ inputs: inputsOf(check, one), edition: one.edition, context: one.situation ?? {} });
     status(t('filled', { name: one.name }));
@@ -27,14 +26,6 @@ export function Sheet({ check, evidence }: { check: Check; evidence: CheckEviden
   };
   return (
     <>
-      <header className="sheet-head">
-        <div>
-          <p className="sheet-element">{say(elementWords(check), locale)}</p>
-          <h1 tabIndex={-1}>{say(check.title, locale)}</h1>
-          <p className="lead">{say(check.question, locale)}</p>
-        </div>
-        <TitleBlock check={check} cases={cases} />
-      </header>
       <Contents />
       <div className="spread">
         <div className="spread-measure">
@@ -87,7 +78,7 @@ function Contents() {
 }
 
 /** What stands in the corner of a drawing sheet: which one it is, and how far it can be trusted. */
-function TitleBlock({ check, cases }: { check: Check; cases: readonly RunCase[] }) {
+export function TitleBlock({ check, cases }: { check: Check; cases: readonly RunCase[] }) {
   const t = useT(checksWords);
   const pass = cases.filter(({ differences }) => differences.length === 0).length;
   return (

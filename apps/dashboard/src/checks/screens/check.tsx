@@ -1,12 +1,14 @@
 import { Link, useParams } from '@tanstack/react-router';
-import { findCheck } from '@underlath/rules';
+import { elementWords, findCheck, runCase } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
+import { useMemo } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
 import { useEvidence } from '../../shared/measure/use-evidence.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
-import { Sheet } from '../parts/sheet.tsx';
+import type { RunCase } from '../parts/cases.tsx';
+import { Sheet, TitleBlock } from '../parts/sheet.tsx';
 import { SheetFrame } from '../parts/sheet-frame.tsx';
 
 /** One check: all there is to know about it, and its form to try. */
@@ -16,6 +18,10 @@ export function CheckScreen() {
   const { checkId } = useParams({ from: '/checks/$checkId' });
   const check = findCheck(checkId);
   const { evidence, failed } = useEvidence(check);
+  const cases = useMemo(
+    () => check && evidence?.cases.map((one): RunCase => ({ one, ...runCase(check, one) })),
+    [check, evidence],
+  );
   if (!check) {
     return (
       <SheetFrame title={t('unknownTitle', { id: checkId })}>
@@ -33,9 +39,17 @@ export function CheckScreen() {
   }
   return (
     <SheetFrame title={say(check.title, locale)}>
+      <header className="sheet-head">
+        <div>
+          <p className="sheet-element">{say(elementWords(check), locale)}</p>
+          <h1 tabIndex={-1}>{say(check.title, locale)}</h1>
+          <p className="lead">{say(check.question, locale)}</p>
+        </div>
+        {cases && <TitleBlock check={check} cases={cases} />}
+      </header>
       {failed && <FailState problem={{ title: t('readFailed'), detail: t('readFailedDo') }} doing={t('reading')} />}
       {!failed && !evidence && <LoadingRows rows={8} tall />}
-      {evidence && <Sheet key={check.id} check={check} evidence={evidence} />}
+      {evidence && cases && <Sheet key={check.id} check={check} evidence={evidence} cases={cases} />}
     </SheetFrame>
   );
 }

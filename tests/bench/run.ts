@@ -1,5 +1,5 @@
 // npm run bench                     every row, each beside its floor in the same run
-// npm run bench -- --row judging    one row: intake, derivatives, judging, list
+// npm run bench -- --row judging    one row: intake, derivatives, judging, scopes, list
 // npm run bench -- --photos 1000    the long memory run of the derivatives
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -10,12 +10,14 @@ import { derivatives } from './derivatives.ts';
 import { judging } from './judging.ts';
 import { list } from './list.ts';
 import { photoIntake } from './photo-intake.ts';
+import { scopes } from './scopes.ts';
 import { printTable, type Row } from './table.ts';
 import { arrive, type Visitor } from './visitor.ts';
 
 type Floor = { uploads: string; lists: string };
 const rows: Record<string, (visitor: Visitor, floor: Floor) => Promise<Row>> = {
   judging,
+  scopes,
   derivatives,
   intake: (visitor, floor) => photoIntake(visitor, floor.uploads),
   list: (visitor, floor) => list(visitor, floor.lists),

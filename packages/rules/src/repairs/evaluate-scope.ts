@@ -3,7 +3,7 @@ import type { FindingTakeOff } from './drawn.ts';
 import { type Ground, type Rect, rightIn, topIn } from './extents.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { inOrder, OrderLoopError } from './schedule.ts';
-import { type Existing, type Hours, planScope, type Scope } from './scope.ts';
+import { type Existing, type Hours, planScope, type Scope, type ScopeJob } from './scope.ts';
 import { findRepair, takeOff } from './take-off.ts';
 import { ASSUMED_SCHEDULE } from './unite.ts';
 
@@ -185,7 +185,26 @@ function takeOffOf({ id, repair, extents, quantities = {} }: ScopeFinding): Find
 export function evaluateScope(request: ScopeRequest, hoursOf: (operation: string) => Hours | undefined): Scope {
   const issues = issuesOf(request);
   if (issues.length > 0) throw new ScopeError(issues);
-  return planScope({
+  try {
+    return planScope(jobOf(request, hoursOf));
+  } catch (error) {
+    if (!(error instanceof OrderLoopError)) throw error;
+    throw new ScopeError([stepLoop(request, error)]);
+  }
+}
+
+/** Work that two findings share can close a circle that their own order leaves open. */
+function stepLoop({ findings }: ScopeRequest, { ids }: OrderLoopError): ScopeIssue {
+  const circle = [...ids, ids[0]].join(' > ');
+  const message = text(
+    `In this order these steps wait for each other: ${circle}.`,
+    `En este orden se esperan: ${circle}.`,
+  );
+  return { path: ['findings', findings.findIndex((one) => one.after?.length), 'after'], message };
+}
+
+function jobOf(request: ScopeRequest, hoursOf: ScopeJob['hoursOf']): ScopeJob {
+  return {
     ground: request.location,
     existing: request.location.existing ?? [],
     takeOffs: request.findings.map(takeOffOf),
@@ -194,5 +213,5 @@ export function evaluateScope(request: ScopeRequest, hoursOf: (operation: string
     crewSize: request.crewSize,
     hoursPerDay: request.hoursPerDay,
     hoursOf,
-  });
+  };
 }

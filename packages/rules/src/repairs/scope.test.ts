@@ -119,6 +119,30 @@ test('what the base contract strips already is credited, not charged', () => {
   expect(scope.totalHours.likely).toBe(plan(findings).totalHours.likely - 32);
 });
 
+test('an order that work shared by two findings turns into a circle is refused, not stumbled over', () => {
+  const at = rect(30, 20, 4, 60);
+  const rot: ScopeFinding = { id: 'rot', repair: 'member-replace', extents: [at] };
+  // Its hanger comes off before the shared stud is set, and goes on after.
+  const hanger: ScopeFinding = { id: 'hanger', repair: 'hanger-replace', extents: [at], after: ['rot'] };
+  const tie: ScopeFinding = { id: 'tie', repair: 'plate-tie', extents: [at], after: ['hanger'] };
+  const order = plan([rot, hanger, tie]).operations;
+  const tied = order.find((one) => one.id === 'plate-tie');
+  expect(tied?.after.length).toBeGreaterThan(0);
+  const repairIds = repairs.map((one) => one.id);
+  for (const a of repairIds)
+    for (const b of repairIds) {
+      const pair: ScopeFinding[] = [
+        { id: 'a', repair: a, extents: [at] },
+        { id: 'b', repair: b, extents: [at], after: ['a'] },
+      ];
+      try {
+        plan(pair);
+      } catch (error) {
+        expect(error).toBeInstanceOf(ScopeError);
+      }
+    }
+});
+
 test.each([
   ['outside the wall', [panel('a', rect(100, 0, 48, 96))], ['findings', 0, 'extents', 0, 'widthIn']],
   ['negative', [panel('a', rect(-1, 0, 48, 96))], ['findings', 0, 'extents', 0, 'xIn']],

@@ -3,7 +3,7 @@ import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
 import { type Ground, overlaps, type Rect } from './extents.ts';
 import { PHASES, type WorkUnit } from './operations.data.ts';
 import { layOutPanels, SHEET_SF } from './panel-layout.ts';
-import { criticalPath, type Step, workingDays } from './schedule.ts';
+import { criticalPath, inOrder, type Step, workingDays } from './schedule.ts';
 import { uniteTakeOffs } from './unite.ts';
 
 export interface Hours {
@@ -83,12 +83,14 @@ function hoursFor(line: ScopeLine, job: ScopeJob): Hours {
 const groundsOf = (job: ScopeJob): Map<string, Ground> =>
   new Map(job.takeOffs.map(({ place }) => [place, job.ground] as const));
 
-function linesOf(job: ScopeJob, takeOffs: readonly FindingTakeOff[]) {
-  const credited = new Set<string>(job.existing.map((word) => EXISTING[word]));
-  const all = uniteTakeOffs(takeOffs, groundsOf(job));
-  const isCredited = (line: ScopeLine) =>
-    credited.has(line.operation) || (line.operation === 'release-shoring' && credited.has('shore-load'));
-  return { lines: all.filter((line) => !isCredited(line)), credits: all.filter(isCredited) };
+/** Lines that this scope pays for, and those that the base contract does already. */
+function split(lines: readonly ScopeLine[], existing: readonly Existing[]) {
+  const credited = new Set<string>(existing.map((word) => EXISTING[word]));
+  if (credited.has('shore-load')) credited.add('release-shoring');
+  return {
+    lines: lines.filter((line) => !credited.has(line.operation)),
+    credits: lines.filter((line) => credited.has(line.operation)),
+  };
 }
 
 /** Shared work has one step; a finding's own work has a step that names it. */
@@ -127,43 +129,36 @@ function precedence(steps: readonly Named[], order: ScopeJob['order']): Map<stri
   return onlyDirect(after);
 }
 
-/** Leaves out what another predecessor already waits for. */
+/** Leaves out what another predecessor already waits for. Throws OrderLoopError. */
 function onlyDirect(after: ReadonlyMap<string, ReadonlySet<string>>): Map<string, string[]> {
-  const reached = new Map<string, Set<string>>();
-  const ancestors = (id: string, seen: ReadonlySet<string>): Set<string> => {
-    const known = reached.get(id);
-    if (known) return known;
-    const all = new Set<string>();
-    for (const one of after.get(id) ?? [])
-      if (!seen.has(one)) for (const far of [one, ...ancestors(one, new Set([...seen, id]))]) all.add(far);
-    reached.set(id, all);
-    return all;
-  };
-  return new Map(
-    [...after].map(([id, before]) => {
-      const direct = [...before].filter(
-        (one) => ![...before].some((other) => other !== one && ancestors(other, new Set([id])).has(one)),
-      );
-      return [id, direct];
-    }),
-  );
+  const earlier = new Map<string, Set<string>>();
+  const direct = new Map<string, string[]>();
+  for (const { id, after: before } of inOrder([...after].map(([id, set]) => ({ id, after: [...set] })))) {
+    const far = new Set(before.flatMap((one) => [...(earlier.get(one) ?? [])]));
+    direct.set(
+      id,
+      before.filter((one) => !far.has(one)),
+    );
+    earlier.set(id, new Set([...before, ...far]));
+  }
+  return direct;
 }
 
 const likely = (lines: readonly ScopeLine[], job: ScopeJob): number =>
   lines.reduce((sum, line) => sum + hoursFor(line, job).likely, 0);
 
+/** What each finding takes when it is the only one. */
+type Alone = ReadonlyMap<string, readonly ScopeLine[]>;
+
 /** Each finding's hours alone and its share in the group: each step is split in proportion to what it would take alone. */
-function sharesOf(job: ScopeJob, approved: readonly FindingTakeOff[], lines: readonly ScopeLine[]): Scope['shares'] {
-  const ids = approved.map((one) => one.finding);
-  const alone = new Map(approved.map((one) => [one.finding, linesOf(job, [one]).lines]));
-  const aloneOn = (finding: string, operation: string) =>
-    likely(
-      (alone.get(finding) ?? []).filter((line) => line.operation === operation),
-      job,
-    );
+function sharesOf(job: ScopeJob, alone: Alone, lines: readonly ScopeLine[]): Scope['shares'] {
+  const ids = [...alone.keys()];
+  const aloneHours = new Map(
+    ids.map((id) => [id, hoursByOperation(split(alone.get(id) ?? [], job.existing).lines, job)]),
+  );
   const weights = new Map(ids.map((id) => [id, 0]));
   for (const line of lines) {
-    const parts = line.for.map((finding) => aloneOn(finding, line.operation));
+    const parts = line.for.map((finding) => aloneHours.get(finding)?.get(line.operation) ?? 0);
     const whole = parts.reduce((sum, part) => sum + part, 0);
     const hours = hoursFor(line, job).likely;
     for (const [at, finding] of line.for.entries()) {
@@ -178,9 +173,15 @@ function sharesOf(job: ScopeJob, approved: readonly FindingTakeOff[], lines: rea
   );
   return ids.map((finding, at) => ({
     finding,
-    aloneHours: hundredths(likely(alone.get(finding) ?? [], job)),
+    aloneHours: hundredths([...(aloneHours.get(finding)?.values() ?? [])].reduce((sum, hours) => sum + hours, 0)),
     shareHours: (shares[at] ?? 0) / 100,
   }));
+}
+
+function hoursByOperation(lines: readonly ScopeLine[], job: ScopeJob): Map<string, number> {
+  const hours = new Map<string, number>();
+  for (const line of lines) hours.set(line.operation, (hours.get(line.operation) ?? 0) + hoursFor(line, job).likely);
+  return hours;
 }
 
 const COVERED = text(
@@ -222,7 +223,8 @@ function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly
 export function planScope(job: ScopeJob): Scope {
   const approved = job.takeOffs.filter((one) => !job.declined.includes(one.finding));
   const declined = job.takeOffs.filter((one) => job.declined.includes(one.finding));
-  const { lines, credits } = linesOf(job, approved);
+  const grounds = groundsOf(job);
+  const { lines, credits } = split(uniteTakeOffs(approved, grounds), job.existing);
   const steps = named(lines);
   const after = precedence(steps, job.order);
   const operations = steps.map(
@@ -242,19 +244,20 @@ export function planScope(job: ScopeJob): Scope {
     }),
   );
   const network = operations.map(({ id, hours, after: before }): Step => ({ id, hours: hours.likely, after: before }));
-  const alone = approved.map((one) => unionsOf(linesOf({ ...job, existing: [] }, [one]).lines, job, [one]));
+  const alone: Alone = new Map(approved.map((one) => [one.finding, uniteTakeOffs([one], grounds)] as const));
+  const apart = approved.map((one) => unionsOf(alone.get(one.finding) ?? [], job, [one]));
   const total = (part: keyof Hours) => hundredths(operations.reduce((sum, { hours }) => sum + hours[part], 0));
   return {
     operations,
     unions: unionsOf(lines, job, approved),
     naive: {
-      stripSf: alone.reduce((sum, one) => sum + one.stripSf, 0),
-      panelSf: alone.reduce((sum, one) => sum + one.panelSf, 0),
+      stripSf: apart.reduce((sum, one) => sum + one.stripSf, 0),
+      panelSf: apart.reduce((sum, one) => sum + one.panelSf, 0),
     },
     totalHours: { low: total('low'), likely: total('likely'), high: total('high') },
     workingDays: workingDays(network, job.crewSize, job.hoursPerDay),
     criticalPath: criticalPath(network).ids,
-    shares: sharesOf(job, approved, lines),
+    shares: sharesOf(job, alone, lines),
     conflicts: coveredOver(lines, declined),
     credits: credits.map((line) => ({
       operation: line.operation,

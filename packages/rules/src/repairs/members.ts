@@ -58,12 +58,12 @@ export function membersOf(ground: Ground): Member[] {
 }
 
 /**
- * The members that a defect takes. Drawn upright it takes the studs, joists or rafters it touches, each whole. Drawn
+ * Those of the members of its place that a defect takes. Drawn upright it takes the studs, joists or rafters it touches, each whole. Drawn
  * lying it takes the plates or rims it touches, from framing to framing around it; touching none, it is a header or a
  * beam as long as it is drawn.
  */
-export function membersAt(rect: Rect, ground: Ground): Member[] {
-  const touched = membersOf(ground).filter((member) => overlaps(rect, member.rect));
+export function membersAt(rect: Rect, ground: Ground, members: readonly Member[]): Member[] {
+  const touched = members.filter((member) => overlaps(rect, member.rect));
   if (rect.heightIn > rect.widthIn) return touched.filter((member) => member.id.startsWith(UPRIGHT));
   const level = touched.filter((member) => !member.id.startsWith(UPRIGHT));
   const { xIn, widthIn } = snapToFraming(rect, ground);

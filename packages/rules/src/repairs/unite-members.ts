@@ -1,7 +1,7 @@
 import { decimal, joinTexts, text } from '../kernel/index.ts';
 import { type Drawn, extentOf, groupBy, has, type Placed, type ScopeLine } from './drawn.ts';
 import type { Ground, Rect } from './extents.ts';
-import { lengthFt, type Member, membersAt } from './members.ts';
+import { lengthFt, type Member, membersAt, membersOf } from './members.ts';
 import type { Extent } from './operations.data.ts';
 import type { TakeOffLine } from './take-off.ts';
 
@@ -18,9 +18,13 @@ interface Hit {
 const rankOf = (one: Drawn): Rank | undefined => RANKS.findLast((rank) => has(one, rank));
 
 function hitsOf(drawn: readonly Drawn[], ground: Ground): Hit[] {
+  if (!drawn.some(rankOf)) return [];
+  const members = membersOf(ground);
   return drawn.flatMap((one) => {
     const rank = rankOf(one);
-    return rank ? one.extents.flatMap((rect) => membersAt(rect, ground)).map((member) => ({ one, member, rank })) : [];
+    return rank
+      ? one.extents.flatMap((rect) => membersAt(rect, ground, members)).map((member) => ({ one, member, rank }))
+      : [];
   });
 }
 
@@ -53,6 +57,7 @@ function envelope(rects: readonly Rect[]): Rect {
 export function memberWork(drawn: readonly Drawn[], ground: Ground, place: string): Placed {
   const hits = hitsOf(drawn, ground);
   const stoodFor = new Set<TakeOffLine>();
+  if (hits.length === 0) return { lines: [], stoodFor };
   const decided = decide(hits);
   const touched = drawn.filter((one) => hits.some((hit) => hit.one === one));
   const templates = touched.flatMap((one) => one.lines.map((line) => ({ line, rank: rankOf(one) as Rank })));

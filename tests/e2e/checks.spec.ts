@@ -46,6 +46,7 @@ test('a word that finds nothing says what to do, and an address of no check lead
 test('index and sheets are accessible at both sizes, in both languages, and nothing sticks out at 320 px', async ({
   page,
 }) => {
+  test.setTimeout(240_000);
   for (const language of ['en', 'es']) {
     await page.goto(`${demo().url}/checks`);
     await page.getByRole('button', { name: language === 'en' ? 'English' : 'Español' }).click();

@@ -51,6 +51,7 @@ export const checksWords = defineMessages(
 
     cases: 'Worked cases',
     casesLead: 'Each was run on this page just now, and is a test of the program.',
+    moreCases: { one: 'One more case', other: '{count} more cases' },
     passes: 'passes',
     differs: 'differs: {how}',
     origin_published: 'Published',
@@ -134,6 +135,7 @@ export const checksWords = defineMessages(
 
     cases: 'Casos resueltos',
     casesLead: 'Cada uno se acaba de calcular en esta página, y es una prueba del programa.',
+    moreCases: { one: 'Un caso más', other: '{count} casos más' },
     passes: 'pasa',
     differs: 'difiere: {how}',
     origin_published: 'Publicado',

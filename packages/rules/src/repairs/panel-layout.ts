@@ -1,4 +1,4 @@
-import { INCHES_PER_FOOT, type Source } from '../kernel/index.ts';
+import { INCHES_PER_FOOT } from '../kernel/index.ts';
 import { between, disjoint, type Ground, type Rect, rightIn, snapToFraming, topIn, unionSf } from './extents.ts';
 import { MEMBER_IN } from './members.ts';
 
@@ -6,14 +6,6 @@ import { MEMBER_IN } from './members.ts';
 export const SHEET_WIDTH_IN = 48;
 export const SHEET_HEIGHT_IN = 96;
 export const SHEET_SF = 32;
-
-export const PANEL_EDGES_SOURCE: Source = {
-  id: 'sdpws-panel-edges',
-  title: 'Special Design Provisions for Wind and Seismic',
-  edition: '2008 to 2021',
-  section: '4.3.7.1: all panel edges on framing or blocking',
-  basis: 'memory',
-};
 
 /** How panels are nailed, from the approved schedule. Inches on center. */
 export interface NailSchedule {
@@ -33,7 +25,10 @@ export interface PanelLayout {
   readonly blockingFt: number;
 }
 
-/** Where a panel over a defect must end so that every edge has framing behind it: studs at its sides, plates above and below. */
+/**
+ * Where a panel over a defect must end so that every edge has framing behind it: studs at its sides, plates above and
+ * below (from memory, confirm: SDPWS 4.3.7.1, all panel edges on framing or blocking).
+ */
 export const snapPanel = (rect: Rect, ground: Ground): Rect => {
   const wide = snapToFraming(rect, ground);
   return between(wide.xIn, 0, rightIn(wide), ground.heightIn);

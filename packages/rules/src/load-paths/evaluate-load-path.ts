@@ -1,0 +1,142 @@
+import { severityReferrals, standingCautions } from '../kernel/cautions.ts';
+import {
+  atLeast,
+  type InputIssue,
+  type Locale,
+  type Referral,
+  ratioOf,
+  rulesVersion,
+  type Severity,
+  type Source,
+  say,
+  type Text,
+  type Verdict,
+} from '../kernel/index.ts';
+import { faultsOf } from './faults.ts';
+import { rateLine, ratingWords } from './line-severity.ts';
+import { lineCautions, lineReasons } from './line-words.ts';
+import { CHAIN_SOURCE, type LoadPath } from './load-path.ts';
+import { type LikeParts, likePartsOf, type OpenNext, openNextOf } from './open-next.ts';
+import { type LineWorth, lineWorth, type SegmentWorth, segmentWorth } from './strength.ts';
+
+/** What a load path is worth, with every wording in both languages. Loads in lb of the path's own load. */
+export interface LoadPathOutcome {
+  readonly rulesVersion: string;
+  readonly segments: readonly SegmentWorth[];
+  readonly intendedLb: number | null;
+  readonly atMostLb: number | null;
+  /** Share 0..1 of what the line was meant to carry. */
+  readonly remaining: number | null;
+  /** False while any link is unseen or its findings give no share: then every figure is "at most". */
+  readonly known: boolean;
+  readonly verdict: Verdict;
+  /** Demand over what can be counted; null without a demand or with nothing to count. */
+  readonly ratio: number | null;
+  /** The governing link of each segment that has one. */
+  readonly governing: readonly string[];
+  readonly openNext: readonly OpenNext[];
+  readonly likeParts: readonly LikeParts[];
+  readonly severity: Severity;
+  /** The row of the severity table that decided, also the last of `reasons`. */
+  readonly severityRow: number;
+  readonly reasons: readonly Text[];
+  readonly sources: readonly Source[];
+  readonly cautions: readonly Text[];
+  readonly referrals: readonly Referral[];
+}
+
+/** The load path cannot be one: each issue names the field, what came and what is allowed. */
+export class LoadPathError extends Error {
+  override readonly name = 'LoadPathError';
+  readonly issues: readonly InputIssue[];
+  constructor(issues: readonly InputIssue[]) {
+    super(issues.map((issue) => issue.message.en).join(' '));
+    this.issues = issues;
+  }
+}
+
+/**
+ * What a line is worth as far as it has been seen, what governs it, what to open next and how grave it is. Screening:
+ * weakest link of each segment, sum of the segments. Throws LoadPathError.
+ */
+export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
+  const issues = faultsOf(path);
+  if (issues.length > 0) throw new LoadPathError(issues);
+  const segments = path.segments.map((segment) => segmentWorth(path.kind, segment));
+  const line = lineWorth(path.segments, segments);
+  const known = segments.every(({ links }) => links.every(({ remaining }) => remaining !== null));
+  const ratio = line.atMostLb === null ? null : ratioOf(path.demandLb, line.atMostLb);
+  const verdict = verdictOf(path, line, segments, known);
+  const nothingLeft = verdict === 'fails' && ratio === null && line.atMostLb !== null && path.demandLb !== undefined;
+  const rating = rateLine(path, line, segments, { verdict, ratio, nothingLeft });
+  const { intendedLb, atMostLb, remaining } = line;
+  return {
+    rulesVersion,
+    segments,
+    intendedLb,
+    atMostLb,
+    remaining,
+    known,
+    verdict,
+    ratio,
+    governing: segments.flatMap(({ governing }) => (governing === null ? [] : [governing])),
+    openNext: openNextOf(path.kind, line, segments),
+    likeParts: likePartsOf(path.kind, segments),
+    severity: rating.severity,
+    severityRow: rating.row,
+    reasons: [...lineReasons(path, line, segments, { ratio, known }), ratingWords(rating)],
+    sources: [CHAIN_SOURCE],
+    cautions: [
+      ...standingCautions(rating.role, rating.severity, [CHAIN_SOURCE]),
+      ...lineCautions(path, line, segments, known),
+    ],
+    referrals: severityReferrals(rating.role, rating.severity),
+  };
+}
+
+/** Against the engineer's demand where there is one; otherwise a link that lost strength fails, and an unseen one cannot be told. */
+function verdictOf(
+  { demandLb }: LoadPath,
+  { atMostLb }: LineWorth,
+  segments: readonly SegmentWorth[],
+  known: boolean,
+): Verdict {
+  const lost = segments.some(({ links }) => links.some(({ remaining }) => remaining !== null && remaining < 1));
+  if (demandLb !== undefined && atMostLb !== null) {
+    if (!atLeast(atMostLb, demandLb)) return 'fails';
+    if (known) return 'meets';
+  }
+  if (lost) return 'fails';
+  return known ? 'meets' : 'undetermined';
+}
+
+/** The same path with the named links made good: what it would be worth after their repair. */
+export function withRepaired(path: LoadPath, repaired: readonly { segment: string; link: string }[]): LoadPath {
+  const isRepaired = (segment: string, link: string) =>
+    repaired.some((one) => one.segment === segment && one.link === link);
+  const segments = path.segments.map((segment) => ({
+    ...segment,
+    links: segment.links.map((link) => {
+      if (!isRepaired(segment.name, link.name)) return link;
+      const { remaining: _remaining, ...rest } = link;
+      return { ...rest, state: 'sound' as const };
+    }),
+  }));
+  return { ...path, segments };
+}
+
+/** The JSON answer of the API in one language. */
+export interface LoadPathAnswer extends Omit<LoadPathOutcome, 'reasons' | 'cautions' | 'openNext' | 'severityRow'> {
+  readonly openNext: readonly (Omit<OpenNext, 'why'> & { readonly why: string })[];
+  readonly reasons: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export function toLoadPathAnswer({ severityRow: _row, ...outcome }: LoadPathOutcome, locale: Locale): LoadPathAnswer {
+  return {
+    ...outcome,
+    openNext: outcome.openNext.map((one) => ({ ...one, why: say(one.why, locale) })),
+    reasons: outcome.reasons.map((words) => say(words, locale)),
+    cautions: outcome.cautions.map((words) => say(words, locale)),
+  };
+}

@@ -1,0 +1,107 @@
+import { atMost, type InputIssue, type Text, text } from '../kernel/index.ts';
+import { LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+
+type Path = readonly (string | number)[];
+const issue = (path: Path, message: Text): InputIssue => ({ path, message });
+
+const HOLD_DOWN_ONLY = ['tensionLb', 'leverFt', 'momentAboveFtLb', 'resistingFtLb'] as const;
+
+/** Everything wrong with a load path whose numbers are each possible alone; empty when it can be evaluated. */
+export function faultsOf(path: LoadPath): InputIssue[] {
+  return [
+    ...oneSegmentInSeries(path),
+    ...repeatedNames(path.segments, ['segments']),
+    ...path.segments.flatMap((segment, at) => [
+      ...repeatedNames(segment.links, ['segments', at, 'links']),
+      ...segment.links.flatMap((link, place) => faultsOfLink(path, segment, link, ['segments', at, 'links', place])),
+    ]),
+  ];
+}
+
+function oneSegmentInSeries({ kind, segments }: LoadPath): InputIssue[] {
+  if (kind !== 'gravity-line' || segments.length === 1) return [];
+  return [
+    issue(
+      ['segments'],
+      text(
+        `segments: got ${segments.length}; a gravity line is one segment, its links in series.`,
+        `segments: llegaron ${segments.length}; una línea de gravedad es un solo tramo con sus partes en serie.`,
+      ),
+    ),
+  ];
+}
+
+function repeatedNames(items: readonly { readonly name: string }[], path: Path): InputIssue[] {
+  const seen = new Set<string>();
+  return items.flatMap(({ name }, at) => {
+    if (!seen.has(name)) {
+      seen.add(name);
+      return [];
+    }
+    return [
+      issue(
+        [...path, at, 'name'],
+        text(
+          `name: "${name}" is there already; each needs a name of its own.`,
+          `name: "${name}" ya existe; cada uno necesita un nombre propio.`,
+        ),
+      ),
+    ];
+  });
+}
+
+function faultsOfLink({ kind }: LoadPath, segment: Segment, link: Link, path: Path): InputIssue[] {
+  const roles: readonly LinkRole[] = LINK_ROLES[kind];
+  const found: InputIssue[] = [];
+  if (!roles.includes(link.role)) {
+    const allowed = roles.join(', ');
+    found.push(
+      issue(
+        [...path, 'role'],
+        text(
+          `role: got "${link.role}"; a ${kind} takes one of ${allowed}.`,
+          `role: llegó "${link.role}"; en ${kind} se permite uno de ${allowed}.`,
+        ),
+      ),
+    );
+  }
+  return [...found, ...contradictions(link, path), ...tieFaults(segment, link, path)];
+}
+
+/** A link that was not seen has no findings; one that was seen sound has lost nothing. */
+function contradictions({ name, state, remaining = [] }: Link, path: Path): InputIssue[] {
+  if (state === 'findings' || remaining.length === 0) return [];
+  if (state === 'sound' && remaining.every((share) => share === 1)) return [];
+  return [
+    issue(
+      [...path, 'remaining'],
+      text(
+        `remaining: "${name}" is ${state} and has a share left of ${remaining.join(', ')}; say "findings", or leave it out.`,
+        `remaining: "${name}" está como ${state} y trae ${remaining.join(', ')}; ponga "findings" o no lo ponga.`,
+      ),
+    ),
+  ];
+}
+
+function tieFaults(segment: Segment, link: Link, path: Path): InputIssue[] {
+  const stray = link.role === 'hold-down' ? undefined : HOLD_DOWN_ONLY.find((name) => link[name] !== undefined);
+  if (stray)
+    return [
+      issue(
+        [...path, stray],
+        text(`${stray}: only a hold-down has one.`, `${stray}: solo un anclaje de extremo lo tiene.`),
+      ),
+    ];
+  const { leverFt } = link;
+  const { lengthFt } = segment;
+  if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
+  return [
+    issue(
+      [...path, 'leverFt'],
+      text(
+        `leverFt: got ${leverFt} ft; allowed is at most the segment's length, ${lengthFt} ft.`,
+        `leverFt: llegó ${leverFt} ft; se permite hasta el largo del tramo, ${lengthFt} ft.`,
+      ),
+    ),
+  ];
+}

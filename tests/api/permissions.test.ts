@@ -38,6 +38,10 @@ const bodies: Record<string, () => object> = {
   changePhoto: () => ({ caption: 'Plate' }),
   evaluateCheck: () => ({ inputs: {} }),
   evaluateScope: () => ({ location: { kind: 'wall', widthIn: 96, heightIn: 96 }, findings: [] }),
+  evaluateLoadPath: () => ({
+    kind: 'wall-line',
+    segments: [{ name: 'North', links: [{ name: 'Panels', role: 'panels', state: 'sound' }] }],
+  }),
   createFinding: () => ({
     locationId: real.locationId,
     checkId: 'cut.top-plate',

@@ -18,6 +18,8 @@ import { EstimatesService } from './features/estimates/estimates.service.ts';
 import { registerFindingsRoutes } from './features/findings/findings.routes.ts';
 import { FindingsService } from './features/findings/findings.service.ts';
 import { JudgingService } from './features/findings/judging.service.ts';
+import { registerLoadPathsRoutes } from './features/load-paths/load-paths.routes.ts';
+import { LoadPathsService } from './features/load-paths/load-paths.service.ts';
 import { registerLocationsRoutes } from './features/locations/locations.routes.ts';
 import { LocationsService } from './features/locations/locations.service.ts';
 import { ApiKeysService } from './features/members/api-keys.service.ts';
@@ -95,6 +97,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const derivatives = new PhotoDerivativesService(database, fileStore, queue, records);
   const checks = new ChecksService();
   const scopes = new ScopesService(starterCostBook);
+  const loadPaths = new LoadPathsService();
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
   const books = new CostBooksService(database, clock);
@@ -118,6 +121,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     derivatives,
     checks,
     scopes,
+    loadPaths,
     findings,
     books,
     estimates,
@@ -136,6 +140,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'locations', register: (app) => registerLocationsRoutes(app, services.locations) },
     { name: 'photos', register: (app) => registerPhotosRoutes(app, services) },
     { name: 'checks', register: (app) => registerChecksRoutes(app, services.checks) },
+    { name: 'load-paths', register: (app) => registerLoadPathsRoutes(app, services.loadPaths) },
     { name: 'scopes', register: (app) => registerScopesRoutes(app, services.scopes) },
     { name: 'findings', register: (app) => registerFindingsRoutes(app, services.findings) },
     { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },

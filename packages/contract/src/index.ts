@@ -1,6 +1,7 @@
 import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
 import { checkRoutes } from './checks.ts';
 import { findingRoutes } from './findings.ts';
+import { loadPathRoutes } from './load-paths.ts';
 import { locationRoutes } from './locations.ts';
 import { memberRoutes } from './members.ts';
 import { photoRoutes } from './photos.ts';
@@ -13,6 +14,7 @@ export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';
 export * from './findings.ts';
+export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './members.ts';
 export * from './photos.ts';
@@ -30,6 +32,7 @@ export const routes = {
   ...locationRoutes,
   ...photoRoutes,
   ...checkRoutes,
+  ...loadPathRoutes,
   ...findingRoutes,
   ...scopeRoutes,
   ...priceRoutes,

@@ -65,7 +65,6 @@ function factsOfLink(link: Link, remaining: number | null): Omit<SeverityFacts, 
     ratio: null,
     remaining,
     memberKind: MEMBER_KINDS[link.role],
-    positiveConnection: link.positiveConnection,
   };
 }
 

@@ -29,8 +29,6 @@ export interface Link {
   readonly momentAboveFtLb?: number | undefined;
   /** Hold-downs: moment of the dead load that keeps the end down, already reduced by its factor. */
   readonly resistingFtLb?: number | undefined;
-  /** False when only friction or its own weight holds it in place. */
-  readonly positiveConnection?: boolean | undefined;
 }
 
 /** A chain of links in series: worth its weakest link. */

@@ -51,7 +51,7 @@ export const project = {
   originalSumCents: 18_640_000,
   originalDays: 84,
   codeEdition: 'irc-2021',
-  standardEditions: [],
+  standardEditions: ['sdpws-2021'],
   jurisdiction: 'Fernmoor (invented)',
   contingencyCents: 1_200_000,
 } as const;

@@ -1,5 +1,6 @@
-/** How long a start waits for a newer version that is on the device already. */
-const takeOverMs = 1500;
+/** How long a start waits for a newer version that is on the device already, and how often it asks it to take over. */
+const takeOverMs = 1200;
+const askEveryMs = 200;
 
 /**
  * Before anything is shown: hands over to a version that was fetched during an earlier visit. Nothing is typed yet, so
@@ -9,12 +10,16 @@ export async function changedToNewVersion(): Promise<boolean> {
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return false;
   const waiting = (await navigator.serviceWorker.getRegistration('/'))?.waiting;
   if (!waiting || !navigator.serviceWorker.controller) return false;
-  const tookOver = new Promise<boolean>((done) => {
+  // Asked more than once: right after a reload the page that was left may still count as a second window.
+  const ask = () => waiting.postMessage('take-over');
+  const asking = setInterval(ask, askEveryMs);
+  ask();
+  const tookOver = await new Promise<boolean>((done) => {
     navigator.serviceWorker.addEventListener('controllerchange', () => done(true), { once: true });
     setTimeout(() => done(false), takeOverMs);
   });
-  waiting.postMessage('take-over');
-  if (!(await tookOver)) return false;
+  clearInterval(asking);
+  if (!tookOver) return false;
   location.reload();
   return true;
 }

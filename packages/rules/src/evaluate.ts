@@ -72,7 +72,7 @@ export function evaluateCheck(id: string, request: EvaluateRequest): JudgedOutco
 export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
   const { inputs, missing } = readInputs(check, request.inputs);
   const edition = readEdition(check, request.edition, inputs);
-  const situation = request.context ?? {};
+  const situation = request.context ?? NOWHERE;
   const judgement =
     missing.length === 0
       ? check.evaluate(inputs, { edition, situation })
@@ -89,7 +89,7 @@ function readInputs(check: Check, raw: unknown): ReadResult {
 
 function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs): string {
   const chosen = check.chooseEdition ? check.chooseEdition(asked, inputs) : (asked ?? check.defaultEdition);
-  if (!check.editions.some((edition) => edition.id === chosen))
+  if (chosen !== check.defaultEdition && !check.editions.some((edition) => edition.id === chosen))
     throw new UnknownEditionError(
       chosen,
       check.editions.map((edition) => edition.id),
@@ -99,6 +99,8 @@ function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs)
 
 const NONE: readonly never[] = [];
 const NO_FACTS = {};
+/** Nothing is known of the place. */
+const NOWHERE: Situation = {};
 
 function stillToMeasure(check: Check, missing: readonly string[], known: KnownAlready | undefined): Judgement {
   return {

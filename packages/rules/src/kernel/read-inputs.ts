@@ -211,6 +211,7 @@ function objectReader(fields: Fields): Read {
     const given = raw as Record<string, unknown>;
     let clean = given;
     let present = 0;
+    let isShort = false;
     for (let at = 0; at < parts.length; at++) {
       const part = parts[at] as Part;
       const value = given[part.name];
@@ -223,13 +224,14 @@ function objectReader(fields: Fields): Read {
           read = undefined;
         }
       }
+      if (read === undefined && part.isNeeded !== undefined) isShort = true;
       if (read !== value) {
         if (clean === given) clean = { ...given };
         clean[part.name] = read;
       }
     }
     noteUnknown(given, present, names, place, found);
-    noteMissing(clean, parts, place, found);
+    if (isShort) noteMissing(clean, parts, place, found);
     return clean;
   };
 }

@@ -40,17 +40,17 @@ const NEVER_A_DESIGN = text(
   'Una carga de revisión, nunca un diseño: un ingeniero decide qué debe resistir la casa.',
 );
 
-/** Each line takes half of the width to its neighbors: shares that sum to 1, by flexible floors and roof. */
-function tributaryShares(lines: readonly LineInputs[]): Map<LineInputs, number> {
-  const sorted = [...lines].sort((a, b) => a.positionFt - b.positionFt);
-  const spanFt = (sorted.at(-1)?.positionFt ?? 0) - (sorted[0]?.positionFt ?? 0);
-  return new Map(
-    sorted.map((line, at) => {
-      const beforeFt = sorted[at - 1]?.positionFt ?? line.positionFt;
-      const afterFt = sorted[at + 1]?.positionFt ?? line.positionFt;
-      return [line, spanFt === 0 ? 1 : (afterFt - beforeFt) / 2 / spanFt];
-    }),
-  );
+/** Share of a line: half of the width to each neighbor, over the whole, by flexible floors and roof. They sum to 1. */
+function tributaryShare({ positionFt }: LineInputs, lines: readonly LineInputs[]): number {
+  let [first, before, after, last] = [positionFt, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY, positionFt];
+  for (const { positionFt: otherFt } of lines) {
+    first = Math.min(first, otherFt);
+    last = Math.max(last, otherFt);
+    if (otherFt < positionFt) before = Math.max(before, otherFt);
+    if (otherFt > positionFt) after = Math.min(after, otherFt);
+  }
+  if (first === last) return 1;
+  return (Math.min(after, last) - Math.max(before, first)) / 2 / (last - first);
 }
 
 /** What one line takes and how that compares with what it has. Pounds, plf; ASD. */
@@ -83,14 +83,13 @@ function measure(given: DemandInputs, factor: number): Demand {
   const baseLb = (factor * sds * given.weightLb * given.importance) / response;
   const asdLb = ASD_SHARE * baseLb;
   const lines = given.lines ?? [];
-  const shares = tributaryShares(lines);
   return {
     sds,
     factor,
     response,
     baseLb,
     asdLb,
-    lines: lines.map((line) => demandOf(line, shares.get(line) ?? 0, asdLb)),
+    lines: lines.map((line) => demandOf(line, tributaryShare(line, lines), asdLb)),
   };
 }
 

@@ -76,14 +76,16 @@ interface Layout {
 }
 
 function layoutOf({ pieces, studSpacingIn, blockedEdges, cuts = [] }: LayoutInputs): Layout {
-  const open = cuts.filter((cut) => !cut.backed);
-  const cutIn = open.map((cut) => cut.lengthIn).sort((a, b) => a - b);
-  const jointsIn = blockedEdges ? 0 : edgesOffFramingIn(pieces, studSpacingIn);
-  return {
-    unsupportedIn: cutIn.reduce((sum, lengthIn) => sum + lengthIn, jointsIn),
-    smallestIn: Math.min(...pieces.map((piece) => Math.min(piece.widthIn, piece.heightIn))),
-    severed: open.some((cut) => cut.crossesPanel),
-  };
+  let unsupportedIn = blockedEdges ? 0 : edgesOffFramingIn(pieces, studSpacingIn);
+  let severed = false;
+  for (const cut of cuts) {
+    if (cut.backed) continue;
+    unsupportedIn += cut.lengthIn;
+    severed ||= cut.crossesPanel;
+  }
+  let smallestIn = Number.POSITIVE_INFINITY;
+  for (const { widthIn, heightIn } of pieces) smallestIn = Math.min(smallestIn, widthIn, heightIn);
+  return { unsupportedIn, smallestIn, severed };
 }
 
 function judgeLayout(given: LayoutInputs): Judgement {

@@ -16,46 +16,51 @@ interface Edge {
   readonly to: number;
 }
 
-const verticalEdges = ({ xIn, yIn, widthIn, heightIn }: Piece): Edge[] =>
-  [xIn, xIn + widthIn].map((at) => ({ at, from: yIn, to: yIn + heightIn }));
-const horizontalEdges = ({ xIn, yIn, widthIn, heightIn }: Piece): Edge[] =>
-  [yIn, yIn + heightIn].map((at) => ({ at, from: xIn, to: xIn + widthIn }));
-
-/** Edges inside the outline: those on it stand on end posts and plates. */
-function inside(edges: readonly Edge[]): Edge[] {
-  const places = edges.map((edge) => edge.at);
-  const [first, last] = [Math.min(...places), Math.max(...places)];
-  return edges.filter((edge) => !atMost(edge.at - first, JOINT_IN) && !atMost(last - edge.at, JOINT_IN));
-}
-
-/** Length covered by edges of one joint, each stretch once. */
-function coveredIn(edges: readonly Edge[]): number {
-  let [covered, end] = [0, Number.NEGATIVE_INFINITY];
-  for (const edge of [...edges].sort((a, b) => a.from - b.from || a.to - b.to)) {
-    covered += Math.max(0, edge.to - Math.max(edge.from, end));
-    end = Math.max(end, edge.to);
+/** Length covered by the edges of one joint, each stretch once. */
+function coveredIn(joint: Edge[]): number {
+  joint.sort((a, b) => a.from - b.from);
+  let covered = 0;
+  let end = Number.NEGATIVE_INFINITY;
+  for (const { from, to } of joint) {
+    covered += Math.max(0, to - Math.max(from, end));
+    end = Math.max(end, to);
   }
   return covered;
 }
 
-/** Length of the joints the edges make: the two panels that meet at one are not counted twice. */
-function jointsIn(edges: readonly Edge[]): number {
-  const joints: Edge[][] = [];
-  for (const edge of [...edges].sort((a, b) => a.at - b.at)) {
-    const joint = joints.at(-1);
-    if (joint?.[0] && atMost(edge.at - joint[0].at, JOINT_IN)) joint.push(edge);
-    else joints.push([edge]);
+/**
+ * Length of the joints the edges make: the two panels that meet at one are not counted twice. Edges on the outline, the
+ * first and the last, stand on end posts and plates; `held` says which of the others stand on wood.
+ */
+function jointsIn(edges: Edge[], held?: (at: number) => boolean): number {
+  edges.sort((a, b) => a.at - b.at);
+  const first = edges[0]?.at ?? 0;
+  const last = edges.at(-1)?.at ?? 0;
+  let length = 0;
+  let joint: Edge[] = [];
+  for (const edge of edges) {
+    if (atMost(edge.at - first, JOINT_IN) || atMost(last - edge.at, JOINT_IN) || held?.(edge.at)) continue;
+    if (joint[0] && !atMost(edge.at - joint[0].at, JOINT_IN)) {
+      length += coveredIn(joint);
+      joint = [];
+    }
+    joint.push(edge);
   }
-  return joints.reduce((sum, joint) => sum + coveredIn(joint), 0);
+  return length + coveredIn(joint);
 }
-
-const onStud = (xIn: number, spacingIn: number): boolean =>
-  atMost(Math.abs(xIn - Math.round(xIn / spacingIn) * spacingIn), EDGE_ON_STUD_IN);
 
 /** Length of the joints between pieces that no stud, post or plate stands behind, inches. Studs count from x = 0. */
 export function edgesOffFramingIn(pieces: readonly Piece[], studSpacingIn: number): number {
-  const upright = inside(pieces.flatMap(verticalEdges)).filter((edge) => !onStud(edge.at, studSpacingIn));
-  return jointsIn(upright) + jointsIn(inside(pieces.flatMap(horizontalEdges)));
+  const upright: Edge[] = [];
+  const level: Edge[] = [];
+  for (const { xIn, yIn, widthIn, heightIn } of pieces) {
+    const [right, top] = [xIn + widthIn, yIn + heightIn];
+    upright.push({ at: xIn, from: yIn, to: top }, { at: right, from: yIn, to: top });
+    level.push({ at: yIn, from: xIn, to: right }, { at: top, from: xIn, to: right });
+  }
+  const onStud = (xIn: number) =>
+    atMost(Math.abs(xIn - Math.round(xIn / studSpacingIn) * studSpacingIn), EDGE_ON_STUD_IN);
+  return jointsIn(upright, onStud) + jointsIn(level);
 }
 
 /** Whether two pieces cover the same place by more than a joint. */

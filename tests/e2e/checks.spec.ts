@@ -16,10 +16,15 @@ test('anyone finds a check by typing and reads its sheet, without an account and
   page,
 }) => {
   const asked: string[] = [];
+  const files: string[] = [];
   page.on('request', (request) => {
     if (request.url().includes('/api/')) asked.push(request.url());
+    const [file] = request.url().match(/_virtual_check-(drawing|cases)-[^/]*$|[a-z-]+\.(drawing|cases)-[^/]*$/) ?? [];
+    if (file) files.push(file);
   });
   await page.goto(`${demo().url}/checks`);
+  await expect(page.locator('.index-line svg path').first()).toBeAttached();
+  expect(files.filter((file) => file.includes('cases'))).toEqual([]);
   await page.getByLabel('Find a check').fill('rod nut');
   await expect(page.getByRole('status').filter({ hasText: /of \d+ checks/ })).toBeVisible();
   await page.reload();
@@ -31,6 +36,8 @@ test('anyone finds a check by typing and reads its sheet, without an account and
   await expect(page.getByText(/Common practice: no published source is known/)).toBeVisible();
   const [, pass, all] = (await page.getByText(/\d+ of \d+ pass/).textContent())?.match(/(\d+) of (\d+)/) ?? [];
   expect(pass).toBe(all);
+  // One file for the drawings of all checks, and one for the cases.
+  expect([...new Set(files)].map((file) => file.match(/drawing|cases/)?.[0]).toSorted()).toEqual(['cases', 'drawing']);
   expect(asked).toEqual([]);
 });
 

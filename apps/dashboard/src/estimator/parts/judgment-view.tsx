@@ -1,7 +1,10 @@
+import { Link } from '@tanstack/react-router';
 import type { Judgment } from '@underlath/contract';
+import { findCheck } from '@underlath/rules';
 import { REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { MeasureScale } from '../../shared/drawing/scales.tsx';
 import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { toSearch } from '../../shared/measure/share-link.ts';
 import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { AnswerFacts } from './check-values.tsx';
@@ -71,7 +74,25 @@ export function JudgmentGrounds({ judgment }: { judgment: Judgment }) {
         <summary>What was measured</summary>
         <InputFacts checkId={judgment.checkId} inputs={judgment.inputs} />
       </details>
+      <WorkingLink judgment={judgment} />
     </div>
+  );
+}
+
+/** To the sheet of the check, filled with what was measured; nothing where this version no longer has the check. */
+function WorkingLink({ judgment: { checkId, inputs, context, answer } }: { judgment: Judgment }) {
+  const check = findCheck(checkId);
+  if (!check) return null;
+  return (
+    <p>
+      <Link
+        to="/checks/$checkId"
+        params={{ checkId }}
+        search={toSearch(check, { inputs, context, edition: answer.edition })}
+      >
+        See the working on the sheet of this check
+      </Link>
+    </p>
   );
 }
 

@@ -191,14 +191,21 @@ const ROWS: readonly Row[] = [
   },
 ];
 
-const NOTE_ONLY: SeverityAnswer = {
+const NOTHING_TO_DO = text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.');
+const NOT_KNOWN_YET = text(
+  'It cannot be told yet and nothing rests on this part: note it, and measure what is missing.',
+  'Aún no se puede saber y nada descansa en esta pieza: anótelo y mida lo que falta.',
+);
+
+/** Row 8: meets, does not apply, or cannot be told where nothing is carried. */
+const noteOnly = ({ verdict }: SeverityFacts): SeverityAnswer => ({
   severity: 'record',
   row: 8,
-  reason: () => text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.'),
-};
+  reason: () => (verdict === 'undetermined' ? NOT_KNOWN_YET : NOTHING_TO_DO),
+});
 
 /** Rates an outcome by the one severity table: the first row that fits decides. */
 export function rateSeverity(facts: SeverityFacts): SeverityAnswer {
   const row = ROWS.find((candidate) => candidate.when(facts));
-  return row ? { severity: row.severity, row: row.row, reason: () => row.reason(facts) } : NOTE_ONLY;
+  return row ? { severity: row.severity, row: row.row, reason: () => row.reason(facts) } : noteOnly(facts);
 }

@@ -10,6 +10,9 @@ function faults(check: Pick<Check, 'sources'>, { cases, values }: Pick<CheckEvid
   const found: string[] = [];
   const verdicts = new Set(cases.map((one) => one.expect.verdict));
   if (check.sources.length === 0) found.push('no sources');
+  for (const source of check.sources)
+    for (const part of ['id', 'title', 'edition', 'section', 'basis'] as const)
+      if (!source[part]) found.push(`source ${source.title} without ${part}`);
   if (!cases.some((one) => one.origin === 'published')) found.push('no published case');
   if (Object.keys(values).length === 0) found.push('no words for its values');
   if (!verdicts.has('undetermined')) found.push('no case that cannot be told');
@@ -116,6 +119,11 @@ test('a check without a published case, sources, words or a reason for its toler
   expect(faults(good, { cases, values })).toEqual([]);
   expect(faults(good, { cases: [], values })).toEqual(['no published case', 'no case that cannot be told']);
   expect(faults({ sources: [] }, { cases, values })).toEqual(['no sources']);
+  const [source] = good.sources;
+  if (!source) throw new Error('The first check has no source');
+  expect(faults({ sources: [{ ...source, section: '' }] }, { cases, values })).toEqual([
+    `source ${source.title} without section`,
+  ]);
   expect(faults(good, { cases, values: {} })).toEqual(['no words for its values']);
   const lax = { ...first, tolerance: { within: 1, reason: '' } };
   expect(faults(good, { cases: [...cases, lax], values })).toEqual([`unexplained tolerance: ${first.name}`]);

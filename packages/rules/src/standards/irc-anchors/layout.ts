@@ -82,7 +82,7 @@ export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn:
   const ratio = largestRatio([
     left.ratio,
     right.ratio,
-    ratioOf(widestIn, spacingLimitIn),
+    bolts > 1 ? ratioOf(widestIn, spacingLimitIn) : null,
     bolts < ANCHOR_RULES.leastBolts ? ratioOf(ANCHOR_RULES.leastBolts, bolts) : null,
   ]);
   return { bolts, needed, broken, ratio };

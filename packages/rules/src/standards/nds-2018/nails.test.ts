@@ -35,6 +35,7 @@ describe('strength of wood under a nail (published second-hand: NDS 2018 Table 1
     expect(dowelBearingPsi(0.5, 0.5, 90)).toBeCloseTo((6100 * 0.5 ** 1.45) / Math.sqrt(0.5), 9);
     expect(hankinsonPsi(5600, 3150, 45)).toBeCloseTo((5600 * 3150) / ((5600 + 3150) / 2), 9);
     expect(dowelBearingPsi(0.5, 0.2499, 90)).toBe(4650);
+    expect(dowelBearingPsi(0.5, 0.25, 0)).toBeCloseTo(5600, 9);
   });
 });
 
@@ -149,6 +150,12 @@ describe('the six modes (hand-worked)', () => {
     expect(crushed(0.2)).toBeCloseTo(2.5, 9);
     expect(crushed(0.25)).toBeCloseTo(4, 9);
     expect(crushed(0.5, 90)).toBeCloseTo(5, 9);
+  });
+
+  test('across the grain every mode of a bolt is a quarter more reduced', () => {
+    const bolt = { diameterIn: 0.5, sideBearingIn: 1.5, mainPsi: 7500, sidePsi: 3150, yieldPsi: 45_000 };
+    const [along, across] = [yieldLoads(bolt, 6), yieldLoads({ ...bolt, grainAngleDeg: 90 }, 6)];
+    for (const mode of YIELD_MODES) expect(along[mode] / across[mode], mode).toBeCloseTo(1.25, 9);
   });
 });
 

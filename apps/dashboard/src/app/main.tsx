@@ -1,10 +1,8 @@
 import '../shared/look/base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
-import { changedToNewVersion, keepForOffline } from './offline.ts';
+import { keepForOffline } from './offline.ts';
 
 const root = document.getElementById('root');
-if (root && !(await changedToNewVersion())) {
-  createRoot(root).render(<App />);
-  keepForOffline();
-}
+if (root) createRoot(root).render(<App />);
+keepForOffline();

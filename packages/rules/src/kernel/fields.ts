@@ -70,7 +70,7 @@ export type FlagField = FlagSpec & { readonly kind: 'flag' };
 export type NameField = NameSpec & { readonly kind: 'name' };
 export type GroupField = GroupSpec & { readonly kind: 'group' };
 export type ListField = ListSpec & { readonly kind: 'list' };
-/** One input of a check, as plain JSON: the schema, the form and the documentation are all drawn from it. */
+/** One input of a check, as plain JSON: the reader, the form and the documentation are all drawn from it. */
 export type Field =
   | LengthField
   | NumberField

@@ -1,6 +1,7 @@
 import { confirmMemory, severityReferrals, standingCautions } from './kernel/cautions.ts';
 import {
   type Check,
+  distinctTexts,
   type Judgement,
   type Outcome,
   type Quantity,
@@ -84,8 +85,7 @@ export class JudgedOutcome implements Outcome {
     return rulesVersion;
   }
   get values(): Readonly<Record<string, Quantity>> {
-    const { values } = this.judgement;
-    return (typeof values === 'function' ? values() : values) ?? NO_VALUES;
+    return this.judgement.values?.() ?? NO_VALUES;
   }
   get repairs() {
     return this.judgement.repairs ?? [];
@@ -105,7 +105,7 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    return [...this.judgement.reasons(), ...this.fromMemory.map(confirmMemory), this.rated.reason()];
+    return [...this.judgement.reasons(), ...distinctTexts(this.fromMemory.map(confirmMemory)), this.rated.reason()];
   }
   get cautions(): readonly Text[] {
     return [...standingCautions(this.role, this.severity, this.sources), ...(this.judgement.cautions?.() ?? [])];

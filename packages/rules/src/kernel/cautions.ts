@@ -1,7 +1,7 @@
 import type { Referral, Severity } from './outcome.ts';
 import type { Role } from './severity.ts';
 import type { Source } from './source.ts';
-import { type Text, text } from './text.ts';
+import { distinctTexts, type Text, text } from './text.ts';
 
 const MAKE_SAFE = text(
   'People out from under it, stop work there, shore it under the direction of a qualified person, then record.',
@@ -44,6 +44,7 @@ function basisCaution(source: Source): Text | undefined {
 /** Sources are constants, so the sentence about each is worded once. */
 const worded = new WeakMap<Source, Text | undefined>();
 
+/** Several tables of one section share its sentence, which is said once. */
 function unsourced(sources: readonly Source[]): Text[] {
   const cautions: Text[] = [];
   for (const source of sources) {
@@ -51,7 +52,7 @@ function unsourced(sources: readonly Source[]): Text[] {
     const caution = worded.get(source);
     if (caution) cautions.push(caution);
   }
-  return cautions;
+  return distinctTexts(cautions);
 }
 
 /** The cautions every outcome carries, the gravest first. */

@@ -16,7 +16,7 @@ export interface Judgement {
   readonly verdict: Verdict;
   readonly ratio?: number | null;
   readonly remaining?: number | null;
-  readonly values?: Readonly<Record<string, Quantity>> | (() => Readonly<Record<string, Quantity>>);
+  readonly values?: () => Readonly<Record<string, Quantity>>;
   /** Built only when somebody reads them: judging thousands of findings needs no words. */
   readonly reasons: () => readonly Text[];
   readonly cautions?: () => readonly Text[];

@@ -24,3 +24,8 @@ export const joinTexts = (parts: readonly Text[], separator = ' '): Text => ({
     .filter(Boolean)
     .join(separator),
 });
+
+/** Sentences without repeats, each where it is first said. */
+export const distinctTexts = (texts: readonly Text[]): Text[] => [
+  ...new Map(texts.map((one) => [one.en, one])).values(),
+];

@@ -70,7 +70,7 @@ export const engineered = defineCheck({
     referrals: UNTOLD.referrals,
     repairs: UNTOLD.repairs,
     facts: UNTOLD.facts,
-    values: { sawnRuleApplies: yesNoOf(false) },
+    values: () => ({ sawnRuleApplies: yesNoOf(false) }),
     reasons: () => [NO_TABLE, ...(BY_KIND[kind] ? [BY_KIND[kind]] : [])],
     cautions: () => [KEEP_OFF],
     sources: EDITIONS.flatMap(({ id, source }) => (id === edition ? [source] : [])),

@@ -89,6 +89,15 @@ test('mending the nails of a panel that is replaced falls away, and elsewhere it
   expect(nails(rect(60, 0, 40, 96))).toHaveLength(2);
 });
 
+test('a rod behind a new panel is mended before the panel closes it in, and pays for none of its nails', () => {
+  const rod = (extent: Rect): ScopeFinding => ({ id: 'rod', repair: 'coupler-and-rod', extents: [extent] });
+  const scope = plan([panel('a', rect(0, 0, 48, 96)), rod(rect(20, 0, 10, 12))]);
+  expect(operation(scope, 'panel-new')[0]?.after).toContain('coupler-rod');
+  expect(operation(scope, 'panel-nails')[0]).toMatchObject({ for: ['a'], after: ['panel-new'] });
+  const elsewhere = plan([panel('a', rect(0, 0, 48, 96)), rod(rect(60, 0, 10, 12))]);
+  expect(operation(elsewhere, 'panel-new')[0]?.after).not.toContain('coupler-rod');
+});
+
 test('nothing is covered before the hold point, and every step waits only for steps that are there', () => {
   const scope = plan([
     { id: 'rot', repair: 'member-replace', extents: [rect(30, 20, 4, 60)] },

@@ -1,9 +1,10 @@
 import { allocate, type Text, text } from '../kernel/index.ts';
 import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
 import { type Ground, overlaps, type Rect } from './extents.ts';
-import { PHASES, type WorkUnit } from './operations.data.ts';
+import type { WorkUnit } from './operations.data.ts';
 import { layOutPanels, SHEET_SF } from './panel-layout.ts';
-import { criticalPath, inOrder, type Step, workingDays } from './schedule.ts';
+import { named, type Order, precedence } from './precedence.ts';
+import { criticalPath, type Step, workingDays } from './schedule.ts';
 import { uniteTakeOffs } from './unite.ts';
 
 export interface Hours {
@@ -28,8 +29,8 @@ export interface ScopeJob {
   readonly ground: Ground;
   readonly existing: readonly Existing[];
   readonly takeOffs: readonly FindingTakeOff[];
-  /** Findings whose own work waits for another's, `[finding, after]`. */
-  readonly order: readonly (readonly [finding: string, after: string])[];
+  /** Findings whose own work waits for another's. */
+  readonly order: Order;
   readonly declined: readonly string[];
   readonly crewSize: number;
   readonly hoursPerDay: number;
@@ -91,57 +92,6 @@ function split(lines: readonly ScopeLine[], existing: readonly Existing[]) {
     lines: lines.filter((line) => !credited.has(line.operation)),
     credits: lines.filter((line) => credited.has(line.operation)),
   };
-}
-
-/** Shared work has one step; a finding's own work has a step that names it. */
-function named(lines: readonly ScopeLine[]): { id: string; line: ScopeLine }[] {
-  const count = (operation: string) => lines.filter((line) => line.operation === operation).length;
-  return lines.map((line) => ({
-    id: count(line.operation) > 1 ? `${line.operation}/${line.for[0]}` : line.operation,
-    line,
-  }));
-}
-
-type Named = ReturnType<typeof named>[number];
-const phaseOf = ({ line }: Named): number => PHASES.indexOf(line.phase);
-
-/**
- * What must be done right before each step: within a finding every phase waits for the one before it; a hold point holds
- * everything later at the place; and own work waits for the finding it was put after.
- */
-function precedence(steps: readonly Named[], order: ScopeJob['order']): Map<string, string[]> {
-  const after = new Map(steps.map(({ id }) => [id, new Set<string>()]));
-  const findings = [...new Set(steps.flatMap(({ line }) => line.for))];
-  for (const finding of findings) {
-    const mine = steps.filter(({ line }) => line.for.includes(finding));
-    const phases = [...new Set(mine.map(phaseOf))].sort((a, b) => a - b);
-    for (const step of mine) {
-      const before = phases[phases.indexOf(phaseOf(step)) - 1];
-      for (const one of mine) if (phaseOf(one) === before) after.get(step.id)?.add(one.id);
-    }
-  }
-  for (const hold of steps.filter(({ line }) => line.holdPoint))
-    for (const step of steps) if (phaseOf(step) > phaseOf(hold)) after.get(step.id)?.add(hold.id);
-  const own = (finding: string) =>
-    steps.filter(({ line }) => line.for.length === 1 && line.for[0] === finding && !line.sharedPer);
-  for (const [finding, before] of order)
-    for (const step of own(finding)) for (const one of own(before)) after.get(step.id)?.add(one.id);
-  return onlyDirect(after);
-}
-
-/** Leaves out what another predecessor already waits for. Throws OrderLoopError. */
-function onlyDirect(after: ReadonlyMap<string, ReadonlySet<string>>): Map<string, string[]> {
-  const earlier = new Map<string, Set<string>>();
-  const direct = new Map<string, string[]>();
-  for (const { id, after: before } of inOrder([...after].map(([id, set]) => ({ id, after: [...set] })))) {
-    const far = new Set(before.flatMap((one) => [...(earlier.get(one) ?? [])]));
-    direct.set(
-      id,
-      before.filter((one) => !far.has(one)),
-    );
-    earlier.set(id, new Set([...before, ...far]));
-  }
-  return direct;
 }
 
 const likely = (lines: readonly ScopeLine[], job: ScopeJob): number =>
@@ -226,7 +176,7 @@ export function planScope(job: ScopeJob): Scope {
   const grounds = groundsOf(job);
   const { lines, credits } = split(uniteTakeOffs(approved, grounds), job.existing);
   const steps = named(lines);
-  const after = precedence(steps, job.order);
+  const after = precedence(steps, job.order, approved);
   const operations = steps.map(
     ({ id, line }): ScopeOperation => ({
       id,

@@ -17,7 +17,8 @@ function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Plac
     replacing.flatMap((one) => one.extents),
     ground,
   );
-  const covered = drawn.filter((one) => !has(one, 'panel') && one.extents.every((rect) => covers(layout.area, rect)));
+  const mended = drawn.filter((one) => !has(one, 'panel') && (has(one, 'panel-nails') || has(one, 'panel-blocking')));
+  const covered = mended.filter((one) => one.extents.every((rect) => covers(layout.area, rect)));
   const schedules = replacing.flatMap((one) => one.schedule ?? []);
   const tightest = (name: keyof NailSchedule) => Math.min(...schedules.map((one) => one[name]));
   const schedule = schedules.length

@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { roundCents } from '../kernel/index.ts';
 
 const notNegative = z.int().min(0);
-const percentage = z.number().min(0).max(1000);
+const percentage = z.number().min(0).max(100);
 const hours = z.number().min(0).max(10_000);
 
 export const tradeSchema = z.strictObject({

@@ -1,4 +1,3 @@
-import * as z from 'zod';
 import {
   allocate,
   decimal,
@@ -10,49 +9,7 @@ import {
   text,
   wholeUp,
 } from '../kernel/index.ts';
-
-const cents = z.int();
-const notNegative = z.int().min(0);
-const percentage = z.number().min(0).max(1000);
-const amount = z.number().min(0).max(1e9);
-
-/** One line to price. Rates are integer cents; equipment, subcontract and other are sums for the whole line. */
-export const estimateLineSchema = z.strictObject({
-  name: z.string().min(1).max(200),
-  location: z.string().max(200).optional(),
-  quantity: amount,
-  unit: z.string().min(1).max(20),
-  hoursPerUnit: z.strictObject({ low: amount, likely: amount, high: amount }),
-  /** Burdened, per hour. */
-  rateCents: notNegative,
-  materialCentsPerUnit: notNegative,
-  wastePct: percentage,
-  /** Waste is added before rounding up to whole pieces, once. */
-  wholeUnits: z.boolean().optional(),
-  materialTaxPct: percentage,
-  equipmentCents: notNegative,
-  subcontractCents: notNegative,
-  /** May be negative: a credit. */
-  otherCents: cents,
-  minimumCents: notNegative.optional(),
-  /** Lines of one visit share one minimum. */
-  visit: z.string().max(200).optional(),
-});
-export type EstimateLine = z.infer<typeof estimateLineSchema>;
-
-export const PERCENT_PARTS = ['labor', 'material', 'subcontract', 'other'] as const;
-export type PercentPart = (typeof PERCENT_PARTS)[number];
-
-export const estimateSchema = z.strictObject({
-  lines: z.array(estimateLineSchema).max(2000),
-  overheadPct: percentage,
-  profitPct: percentage,
-  /** `stacked` takes profit on cost plus overhead, `added` on cost alone. */
-  stacking: z.enum(['stacked', 'added']),
-  /** What overhead and profit are taken on; everything when left out. Material carries its tax, other carries equipment. */
-  percentOf: z.array(z.enum(PERCENT_PARTS)).optional(),
-});
-export type EstimateInput = z.infer<typeof estimateSchema>;
+import { type EstimateInput, type EstimateLine, PERCENT_PARTS, type PercentPart } from './estimate-input.ts';
 
 export interface PricedLine {
   readonly name: string;
@@ -106,8 +63,29 @@ function sumStep(label: Text, amountCents: number): Text[] {
   return [text(`${label.en}: ${money}`, `${label.es}: ${money}`)];
 }
 
-/** Prices one line before any minimum: each part is rounded once and the total is the sum of the printed parts. */
-function priceLine(line: EstimateLine): PricedLine {
+/** A line before any minimum: each part is rounded once and the total is the sum of the printed parts. */
+const priceLine = (line: EstimateLine): PricedLine => (line.credit ? giveBack(priceWork(line)) : priceWork(line));
+
+const giveBack = (line: PricedLine): PricedLine => ({
+  name: line.name,
+  laborCents: 0 - line.laborCents,
+  materialCents: 0 - line.materialCents,
+  taxCents: 0 - line.taxCents,
+  subcontractCents: 0 - line.subcontractCents,
+  equipmentCents: 0 - line.equipmentCents,
+  otherCents: 0 - line.otherCents,
+  minimumCents: 0,
+  totalCents: 0 - line.totalCents,
+  steps: [
+    ...line.steps,
+    text(
+      `Left out, so ${formatCents(line.totalCents)} is given back`,
+      `No se hace, así que se devuelven ${formatCents(line.totalCents)}`,
+    ),
+  ],
+});
+
+function priceWork(line: EstimateLine): PricedLine {
   const labor = laborOf(line);
   const material = materialOf(line);
   const taxCents = percentOf(material.cents, line.materialTaxPct);
@@ -137,8 +115,9 @@ function priceLine(line: EstimateLine): PricedLine {
 /** Raises each visit (or lone line) to its minimum, once, shared over its lines in proportion. */
 function withMinimums(priced: readonly PricedLine[], lines: readonly EstimateLine[]): PricedLine[] {
   const groups = new Map<string | number, number[]>();
-  for (const [at, { visit }] of lines.entries()) {
+  for (const [at, { visit, credit }] of lines.entries()) {
     const key = visit === undefined ? at : `visit ${visit}`;
+    if (credit) continue;
     groups.set(key, [...(groups.get(key) ?? []), at]);
   }
   const result = [...priced];

@@ -1,6 +1,7 @@
 import { type Locale, roundCents, say, type Text, text } from '../kernel/index.ts';
 import { burdenedRateCents, type CostBook, type CostItem } from './cost-book.ts';
-import { type Estimate, type EstimateLine, evaluateEstimate, type PercentPart, type PricedLine } from './estimate.ts';
+import { type Estimate, evaluateEstimate, type PricedLine } from './estimate.ts';
+import type { EstimateLine, PercentPart } from './estimate-input.ts';
 
 /** One amount of work to price, as a take-off or a united scope gives it. */
 export interface WorkLine {

@@ -7,7 +7,8 @@ import { takeOff } from '../repairs/take-off.ts';
 import { uniteTakeOffs } from '../repairs/unite.ts';
 import { type ContractInput, contractSchema, evaluateContract, priceNetChange } from './contract.ts';
 import { burdenedRateCents, type CostBook, costBookSchema } from './cost-book.ts';
-import { type EstimateInput, type EstimateLine, estimateSchema, evaluateEstimate, shareByFinding } from './estimate.ts';
+import { evaluateEstimate, shareByFinding } from './estimate.ts';
+import { type EstimateInput, type EstimateLine, estimateSchema } from './estimate-input.ts';
 import { priceScope } from './price-scope.ts';
 import { starterCostBook } from './starter-cost-book.data.ts';
 
@@ -46,6 +47,29 @@ const WORKED: Partial<EstimateLine> = {
 };
 
 describe('estimate', () => {
+  const anyLine = fc.record({
+    name: fc.constantFrom('a', 'b', 'c'),
+    quantity: fc.double({ min: 0, max: 500, noNaN: true }),
+    unit: fc.constant('each'),
+    hoursPerUnit: fc.constantFrom({ low: 0.1, likely: 0.37, high: 1 }),
+    rateCents: fc.nat(20_000),
+    materialCentsPerUnit: fc.nat(50_000),
+    wastePct: fc.constantFrom(0, 7.5, 20),
+    wholeUnits: fc.boolean(),
+    materialTaxPct: fc.constantFrom(0, 8.25),
+    equipmentCents: fc.nat(10_000),
+    subcontractCents: fc.nat(10_000),
+    otherCents: fc.integer({ min: -500, max: 10_000 }),
+    minimumCents: fc.constantFrom(0, 25_000),
+    visit: fc.constantFrom('one', 'two'),
+  });
+  const anyEstimate = fc.record({
+    lines: fc.array(anyLine, { maxLength: 12 }),
+    overheadPct: fc.constantFrom(0, 18, 12.5),
+    profitPct: fc.constantFrom(0, 10),
+    stacking: fc.constantFrom('stacked' as const, 'added' as const),
+  });
+
   test('the worked change order costs 1,919.53 and is priced 2,491.56 with 18 % and 10 % stacked (hand-worked)', () => {
     const priced = estimate([WORKED], { overheadPct: 18, profitPct: 10 });
     expect(priced.lines[0]).toMatchObject({
@@ -70,6 +94,71 @@ describe('estimate', () => {
 
   test('a 50 % markup on 600,000 is 900,000 (published: JLC, comparing contractor markups)', () => {
     expect(estimate([{ otherCents: 60_000_000 }], { overheadPct: 50 }).totalCents).toBe(90_000_000);
+  });
+
+  test('a credit is its charge with every part turned around', () => {
+    fc.assert(
+      fc.property(anyEstimate, (input) => {
+        const plain = { ...input, lines: input.lines.map(({ minimumCents: _none, ...line }) => line) };
+        const charge = evaluateEstimate(plain);
+        const credit = evaluateEstimate({ ...plain, lines: plain.lines.map((line) => ({ ...line, credit: true })) });
+        expect(credit.totalCents).toBe(0 - charge.totalCents);
+        expect(credit.overheadCents).toBe(0 - charge.overheadCents);
+        const both = evaluateEstimate({
+          ...plain,
+          lines: [...plain.lines, ...plain.lines.map((line) => ({ ...line, credit: true }))],
+        });
+        expect(both.totalCents).toBe(0);
+      }),
+    );
+  });
+
+  test('a credit beside work of one visit does not eat into its minimum', () => {
+    const priced = estimate([
+      { otherCents: 4000, minimumCents: 10_000, visit: 'v' },
+      { otherCents: 3000, credit: true, visit: 'v' },
+    ]);
+    expect(priced.subtotalCents).toBe(7000);
+    expect(priced.lines[1]?.steps.at(-1)?.en).toBe('Left out, so $30.00 is given back');
+  });
+
+  test('more hours never cost less', () => {
+    fc.assert(
+      fc.property(anyEstimate, fc.nat(11), fc.double({ min: 0, max: 10, noNaN: true }), (input, at, moreHours) => {
+        const longer = input.lines.map((line, index) => {
+          if (index !== at) return line;
+          const { low, likely, high } = line.hoursPerUnit;
+          return { ...line, hoursPerUnit: { low, likely: likely + moreHours, high: high + moreHours } };
+        });
+        const before = evaluateEstimate(input).totalCents;
+        expect(evaluateEstimate({ ...input, lines: longer }).totalCents).toBeGreaterThanOrEqual(before);
+      }),
+    );
+  });
+
+  test.each<[string, object, string]>([
+    ['a negative quantity', { quantity: -1 }, 'lines.0.quantity'],
+    ['a quantity that is no number', { quantity: Number.NaN }, 'lines.0.quantity'],
+    [
+      'endless hours',
+      { hoursPerUnit: { low: 0, likely: 1, high: Number.POSITIVE_INFINITY } },
+      'lines.0.hoursPerUnit.high',
+    ],
+    ['hours that go down', { hoursPerUnit: { low: 2, likely: 1, high: 3 } }, 'lines.0.hoursPerUnit'],
+    ['waste over 100 %', { wastePct: 101 }, 'lines.0.wastePct'],
+    ['tax over 100 %', { materialTaxPct: 825 }, 'lines.0.materialTaxPct'],
+    ['half a cent', { subcontractCents: 0.5 }, 'lines.0.subcontractCents'],
+    ['a negative rate', { rateCents: -1 }, 'lines.0.rateCents'],
+    ['a field there is not', { labour: 1 }, 'lines.0'],
+    ['a credit with a minimum', { credit: true, minimumCents: 1 }, 'lines.0.minimumCents'],
+  ])('%s is refused, naming it', (_name, change, path) => {
+    const { error } = estimateSchema.safeParse({
+      lines: [{ ...LINE, ...change }],
+      overheadPct: 0,
+      profitPct: 0,
+      stacking: 'added',
+    });
+    expect(error?.issues.map((issue) => issue.path.join('.'))).toEqual([path]);
   });
 
   test('overhead and profit are taken only on the parts named', () => {
@@ -118,29 +207,6 @@ describe('estimate', () => {
       'Other: $95.00',
     ]);
     expect(steps[0]?.es).toContain('Mano de obra');
-  });
-
-  const anyLine = fc.record({
-    name: fc.constantFrom('a', 'b', 'c'),
-    quantity: fc.double({ min: 0, max: 500, noNaN: true }),
-    unit: fc.constant('each'),
-    hoursPerUnit: fc.constantFrom({ low: 0.1, likely: 0.37, high: 1 }),
-    rateCents: fc.nat(20_000),
-    materialCentsPerUnit: fc.nat(50_000),
-    wastePct: fc.constantFrom(0, 7.5, 20),
-    wholeUnits: fc.boolean(),
-    materialTaxPct: fc.constantFrom(0, 8.25),
-    equipmentCents: fc.nat(10_000),
-    subcontractCents: fc.nat(10_000),
-    otherCents: fc.integer({ min: -500, max: 10_000 }),
-    minimumCents: fc.constantFrom(0, 25_000),
-    visit: fc.constantFrom('one', 'two'),
-  });
-  const anyEstimate = fc.record({
-    lines: fc.array(anyLine, { maxLength: 12 }),
-    overheadPct: fc.constantFrom(0, 18, 12.5),
-    profitPct: fc.constantFrom(0, 10),
-    stacking: fc.constantFrom('stacked' as const, 'added' as const),
   });
 
   test('the page foots, and turning the lines around changes no sum', () => {

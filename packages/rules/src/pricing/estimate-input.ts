@@ -1,0 +1,88 @@
+import * as z from 'zod';
+
+const cents = z.int();
+const notNegative = z.int().min(0);
+const percentage = z.number().min(0).max(100);
+const amount = z.number().min(0).max(1e9);
+
+/** The most draws (trials x lines) that one range may take: about a second of one core. */
+export const MAX_DRAWS = 20_000_000;
+
+/** Hours one unit takes, low up to likely up to high. */
+export const hoursSchema = z
+  .strictObject({ low: amount, likely: amount, high: amount })
+  .refine(({ low, likely, high }) => low <= likely && likely <= high, {
+    error: ({ input }) => {
+      const { low, likely, high } = input as { low: number; likely: number; high: number };
+      return `hours came as ${low}, ${likely}, ${high}; allowed is low up to likely up to high`;
+    },
+  });
+
+/** One line to price. Rates are integer cents; equipment, subcontract and other are sums for the whole line. */
+export const estimateLineSchema = z
+  .strictObject({
+    name: z.string().min(1).max(200),
+    /** Lines of one location vary together in the range; a line without one varies on its own. */
+    location: z.string().max(200).optional(),
+    quantity: amount,
+    unit: z.string().min(1).max(20),
+    hoursPerUnit: hoursSchema,
+    /** Burdened, per hour. */
+    rateCents: notNegative,
+    materialCentsPerUnit: notNegative,
+    wastePct: percentage,
+    /** Waste is added before rounding up to whole pieces, once. */
+    wholeUnits: z.boolean().optional(),
+    materialTaxPct: percentage,
+    equipmentCents: notNegative,
+    subcontractCents: notNegative,
+    /** May be negative: a sum given back. */
+    otherCents: cents,
+    minimumCents: notNegative.optional(),
+    /** Lines of one visit share one minimum. */
+    visit: z.string().max(200).optional(),
+    /** Work left out: the same line with every part given back. */
+    credit: z.boolean().optional(),
+  })
+  .refine(({ credit, minimumCents }) => !credit || !minimumCents, {
+    path: ['minimumCents'],
+    error: 'a credit has no minimum charge; allowed is 0 or nothing',
+  });
+export type EstimateLine = z.infer<typeof estimateLineSchema>;
+
+export const PERCENT_PARTS = ['labor', 'material', 'subcontract', 'other'] as const;
+export type PercentPart = (typeof PERCENT_PARTS)[number];
+
+export const RANGE_SHAPES = ['pert-beta', 'triangular'] as const;
+export type RangeShape = (typeof RANGE_SHAPES)[number];
+
+/** How the hours of the lines may turn out. */
+export const rangeSchema = z.strictObject({
+  trials: z.int().min(100).max(100_000),
+  /** The same seed gives the same answer. */
+  seed: z.int(),
+  /** Rank correlation of the hours of any two lines of one location. */
+  correlation: z.number().min(0).max(1),
+  shape: z.enum(RANGE_SHAPES),
+});
+export type RangeInput = z.infer<typeof rangeSchema>;
+
+export const estimateSchema = z
+  .strictObject({
+    lines: z.array(estimateLineSchema).max(2000),
+    overheadPct: percentage,
+    profitPct: percentage,
+    /** `stacked` takes profit on cost plus overhead, `added` on cost alone. */
+    stacking: z.enum(['stacked', 'added']),
+    /** What overhead and profit are taken on; everything when left out. Material carries its tax, other carries equipment and minimums. */
+    percentOf: z.array(z.enum(PERCENT_PARTS)).min(1).max(4).optional(),
+    range: rangeSchema.optional(),
+  })
+  .refine(({ lines, range }) => !range || range.trials * lines.length <= MAX_DRAWS, {
+    path: ['range', 'trials'],
+    error: ({ input }) => {
+      const { lines, range } = input as { lines: unknown[]; range: { trials: number } };
+      return `${range.trials} trials of ${lines.length} lines are more than ${MAX_DRAWS} draws, the most that is taken`;
+    },
+  });
+export type EstimateInput = z.infer<typeof estimateSchema>;

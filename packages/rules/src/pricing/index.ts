@@ -4,6 +4,7 @@ export * from './dates.ts';
 export * from './estimate.ts';
 export * from './estimate-input.ts';
 export * from './estimating-sources.data.ts';
+export * from './history.ts';
 export * from './markup.ts';
 export * from './price-scope.ts';
 export * from './starter-cost-book.data.ts';

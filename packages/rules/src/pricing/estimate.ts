@@ -112,16 +112,23 @@ function priceWork(line: EstimateLine): PricedLine {
   };
 }
 
-/** Raises each visit (or lone line) to its minimum, once, shared over its lines in proportion. */
-function withMinimums(priced: readonly PricedLine[], lines: readonly EstimateLine[]): PricedLine[] {
+/** Which lines share one minimum charge: those of a visit, or a lone line. Credits have none. */
+export function visitGroups(lines: readonly EstimateLine[]): number[][] {
   const groups = new Map<string | number, number[]>();
   for (const [at, { visit, credit }] of lines.entries()) {
-    const key = visit === undefined ? at : `visit ${visit}`;
     if (credit) continue;
-    groups.set(key, [...(groups.get(key) ?? []), at]);
+    const key = visit === undefined ? at : `visit ${visit}`;
+    const group = groups.get(key);
+    if (group) group.push(at);
+    else groups.set(key, [at]);
   }
+  return [...groups.values()];
+}
+
+/** Raises each visit (or lone line) to its minimum, once, shared over its lines in proportion. */
+function withMinimums(priced: readonly PricedLine[], lines: readonly EstimateLine[]): PricedLine[] {
   const result = [...priced];
-  for (const indexes of groups.values()) {
+  for (const indexes of visitGroups(lines)) {
     const minimumCents = Math.max(0, ...indexes.map((at) => lines[at]?.minimumCents ?? 0));
     const reachedCents = sumCents(indexes.map((at) => priced[at]?.totalCents ?? 0));
     if (reachedCents >= minimumCents) continue;

@@ -7,5 +7,6 @@ export * from './estimating-sources.data.ts';
 export * from './history.ts';
 export * from './markup.ts';
 export * from './price-scope.ts';
+export * from './range.ts';
 export * from './starter-cost-book.data.ts';
 export * from './take-off-formulas.ts';

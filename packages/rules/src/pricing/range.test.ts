@@ -1,0 +1,298 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { evaluateEstimate } from './estimate.ts';
+import { type EstimateInput, type EstimateLine, estimateSchema, type RangeInput } from './estimate-input.ts';
+import { fillUniform, openStream } from './random.ts';
+import { evaluateRange } from './range.ts';
+import { CELLS, spreadOf } from './spread.ts';
+
+/** One unit of work at $100 an hour. */
+const line = (name: string, hours: [number, number, number], more: Partial<EstimateLine> = {}): EstimateLine => ({
+  name,
+  quantity: 1,
+  unit: 'each',
+  hoursPerUnit: { low: hours[0], likely: hours[1], high: hours[2] },
+  rateCents: 10_000,
+  materialCentsPerUnit: 0,
+  wastePct: 0,
+  materialTaxPct: 0,
+  equipmentCents: 0,
+  subcontractCents: 0,
+  otherCents: 0,
+  ...more,
+});
+const RANGE: RangeInput = { trials: 20_000, seed: 7, correlation: 0.3, shape: 'pert-beta' };
+const rangeOf = (lines: EstimateLine[], range: Partial<RangeInput> = {}, more: Partial<EstimateInput> = {}) => {
+  const asked = { ...RANGE, ...range };
+  const input = estimateSchema.parse({
+    lines,
+    overheadPct: 0,
+    profitPct: 0,
+    stacking: 'stacked',
+    range: asked,
+    ...more,
+  });
+  const estimate = evaluateEstimate(input);
+  return { ...evaluateRange(input, asked, estimate), totalCents: estimate.totalCents };
+};
+/** So many standard errors of a mean of the trials; 6 is passed once in 500 million draws. */
+const sixErrors = (sdCents: number, trials: number) => (6 * sdCents) / Math.sqrt(trials);
+const SAME_WALL = { location: 'East wall' };
+
+describe('how hours are spread', () => {
+  test.each<[[number, number, number], number, number]>([
+    [[4, 6, 12], 667, 133],
+    [[5, 8, 14], 850, 150],
+  ])('PERT of %j hours has the mean and deviation in print (published: PERT calculators)', (hours, mean, sd) => {
+    const range = rangeOf([line('a', hours)]);
+    // Printed with two decimals of an hour.
+    expect(Math.round((range.analyticMeanCents ?? 0) / 100)).toBe(mean);
+    expect(Math.round((range.analyticSdCents ?? 0) / 100)).toBe(sd);
+  });
+
+  test('with likely in the middle PERT is the beta distribution 4, 4, whose integral is a known polynomial', () => {
+    const { quantiles } = spreadOf('pert-beta', 0.5);
+    for (const share of [0.01, 0.1, 0.25, 0.5, 0.8, 0.9, 0.99]) {
+      const at = Math.round(share * CELLS);
+      const x = quantiles[at] ?? 0;
+      const integral = 35 * x ** 4 - 84 * x ** 5 + 70 * x ** 6 - 20 * x ** 7;
+      // The curve is integrated in 1,024 steps.
+      expect(integral).toBeCloseTo(at / CELLS, 5);
+    }
+  });
+
+  test.each([0, 0.02, 0.2, 0.5, 0.7, 1])(
+    'the curves drawn from have the moments of the formulas, likely at %d',
+    (likely) => {
+      for (const shape of ['pert-beta', 'triangular'] as const) {
+        const { quantiles, mean, sd } = spreadOf(shape, likely);
+        let [first, second] = [0, 0];
+        for (let at = 0; at < CELLS; at++) {
+          const [a, b] = [quantiles[at] ?? 0, quantiles[at + 1] ?? 0];
+          expect(b).toBeGreaterThan(a);
+          first += (a + b) / 2 / CELLS;
+          second += (a * a + a * b + b * b) / 3 / CELLS;
+        }
+        // What straight pieces cut off is far below the errors of 100,000 trials, sd / 316 and sd / 447.
+        expect(Math.abs(first - mean)).toBeLessThan(sd * 1e-4);
+        expect(Math.abs(Math.sqrt(second - first ** 2) - sd)).toBeLessThan(sd * 2e-4);
+      }
+    },
+  );
+
+  test('the seven elements of GAO-20-195G have likely values of 77,092 and triangular means of 82,244 (published; means hand-worked)', () => {
+    const elements: [number, number, number][] = [
+      [17_955, 19_645, 21_785],
+      [8500, 10_553, 13_000],
+      [4000, 4306, 5100],
+      [4100, 4305, 4650],
+      [550, 600, 650],
+      [32_300, 35_547, 52_500],
+      [1950, 2136, 2600],
+    ];
+    const range = rangeOf(
+      elements.map((hours, at) => line(`element ${at}`, hours, { rateCents: 100 })),
+      { shape: 'triangular' },
+    );
+    expect(range.totalCents).toBe(7_709_200);
+    expect(Math.round((range.analyticMeanCents ?? 0) / 100)).toBe(82_244);
+  });
+});
+
+describe('lines of one location', () => {
+  const three = (more: Partial<EstimateLine>) => [
+    line('a', [0, 9, 18], more),
+    line('b', [0, 12, 24], more),
+    line('c', [0, 15, 30], more),
+  ];
+
+  test.each([
+    [0, 70_711],
+    [0.3, 88_431],
+    [1, 120_000],
+  ])(
+    'deviations of 300, 400, 500 with correlation %d come to %d cents (formula published: R. Walker)',
+    (correlation, sd) => {
+      const range = rangeOf(three(SAME_WALL), { correlation, trials: 100_000 });
+      expect(range.analyticSdCents).toBe(sd);
+      // The error of a deviation is about sd / sqrt(2 n) and, with shared percentiles, up to 1.5 times that.
+      expect(Math.abs(range.sdCents - sd)).toBeLessThan(sixErrors(sd, 100_000));
+    },
+  );
+
+  test('lines of different locations, or of none, are independent whatever the correlation', () => {
+    const apart = three({}).map((one, at) => ({ ...one, location: `wall ${at}` }));
+    expect(rangeOf(apart, { correlation: 1 }).analyticSdCents).toBe(70_711);
+    expect(rangeOf(three({}), { correlation: 1 }).analyticSdCents).toBe(70_711);
+  });
+
+  test('at correlation 1 deviations add when shapes are alike, and stay a little below when they are not', () => {
+    const unlike = [line('a', [0, 1, 18], SAME_WALL), line('b', [0, 17, 18], SAME_WALL)];
+    const { analyticSdCents, sdCents } = rangeOf(unlike, { correlation: 1, trials: 100_000 });
+    expect(analyticSdCents).toBeLessThan(60_000);
+    expect(analyticSdCents).toBeGreaterThan(57_000);
+    expect(Math.abs(sdCents - (analyticSdCents ?? 0))).toBeLessThan(sixErrors(60_000, 100_000));
+  });
+
+  test('at correlation 1 the 80th percentile of the sum is the sum of those; at 0 it is less', () => {
+    const p80 = (lines: EstimateLine[], correlation: number) =>
+      rangeOf(lines, { correlation, trials: 100_000 }).p80Cents;
+    const lines = three(SAME_WALL);
+    const added = lines.reduce((sum, one) => sum + p80([one], 0), 0);
+    expect(Math.abs(p80(lines, 1) - added)).toBeLessThan(sixErrors(120_000, 100_000));
+    expect(p80(lines, 0)).toBeLessThan(added - 20_000);
+  });
+});
+
+describe('a range', () => {
+  const anyHours = fc
+    .tuple(fc.nat(40), fc.nat(40), fc.nat(60))
+    .map(([low, more, most]) => [low, low + more, low + more + most] as [number, number, number]);
+  const anyLine = fc
+    .tuple(
+      anyHours,
+      fc.constantFrom('a', 'b', 'c'),
+      fc.constantFrom(undefined, 'east', 'west'),
+      fc.integer({ min: 1, max: 9 }),
+    )
+    .map(([hours, name, location, quantity]) => line(name, hours, { quantity, ...(location && { location }) }));
+  const anyRange = fc.record({
+    trials: fc.constant(20_000),
+    seed: fc.integer(),
+    correlation: fc.constantFrom(0, 0.2, 0.5, 0.9, 1),
+    shape: fc.constantFrom('pert-beta' as const, 'triangular' as const),
+  });
+  const markup = { overheadPct: 18, profitPct: 10 };
+
+  test('agrees with the formulas, whatever the lines, shapes and correlation', () => {
+    fc.assert(
+      fc.property(fc.array(anyLine, { minLength: 1, maxLength: 8 }), anyRange, (lines, asked) => {
+        const range = rangeOf(lines, asked, markup);
+        const sd = range.analyticSdCents ?? Number.NaN;
+        // Half a cent of rounding on either side; the curves' own error is in the tests above.
+        expect(Math.abs(range.meanCents - (range.analyticMeanCents ?? 0))).toBeLessThanOrEqual(
+          sixErrors(sd, 20_000) + 1,
+        );
+        expect(Math.abs(range.sdCents - sd)).toBeLessThanOrEqual(1.5 * sixErrors(sd, 20_000) + 1);
+        expect(range.p50Cents).toBeLessThanOrEqual(range.p80Cents);
+        expect(range.p80Cents).toBeLessThanOrEqual(range.p90Cents);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('is the same again with the same seed, whatever the order of the lines', () => {
+    fc.assert(
+      fc.property(fc.array(anyLine, { maxLength: 8 }), anyRange, (lines, asked) => {
+        const once = rangeOf(lines, { ...asked, trials: 200 });
+        expect(rangeOf([...lines].reverse(), { ...asked, trials: 200 })).toEqual(once);
+      }),
+      { numRuns: 60 },
+    );
+    const lines = [line('a', [1, 2, 6])];
+    expect(rangeOf(lines, { seed: 8 }).meanCents).not.toBe(rangeOf(lines, { seed: 7 }).meanCents);
+  });
+
+  test('shares of the spread add up to one, largest first', () => {
+    fc.assert(
+      fc.property(fc.array(anyLine, { minLength: 1, maxLength: 8 }), anyRange, (lines, asked) => {
+        const { drivers, sdCents } = rangeOf(lines, { ...asked, trials: 100 });
+        const shares = drivers.map(({ share }) => share);
+        if (sdCents > 0) expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+        expect(shares).toEqual([...shares].sort((a, b) => b - a));
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('low, likely and high alike leave the printed total and no spread', () => {
+    const fixed = rangeOf([line('a', [3.333, 3.333, 3.333], { otherCents: 77 })], {}, markup);
+    expect(fixed).toMatchObject({
+      meanCents: fixed.totalCents,
+      sdCents: 0,
+      p50Cents: fixed.totalCents,
+      p90Cents: fixed.totalCents,
+      analyticMeanCents: fixed.totalCents,
+      analyticSdCents: 0,
+      drivers: [],
+    });
+  });
+
+  test('runs through overhead and profit, but only where they are taken on labor', () => {
+    const lines = [line('a', [4, 6, 12])];
+    expect(rangeOf(lines, {}, markup).analyticSdCents).toBe(Math.round(13_333.333 * 1.298));
+    expect(rangeOf(lines, {}, { ...markup, stacking: 'added' }).analyticSdCents).toBe(Math.round(13_333.333 * 1.28));
+    expect(rangeOf(lines, {}, { ...markup, percentOf: ['material'] }).analyticSdCents).toBe(13_333);
+  });
+
+  test('a credit is known and does not vary', () => {
+    expect(rangeOf([line('a', [4, 6, 12], { credit: true })])).toMatchObject({ sdCents: 0, meanCents: -60_000 });
+  });
+
+  test('more trials than are taken for so many lines are refused, naming both', () => {
+    const lines = Array.from({ length: 2000 }, () => line('a', [1, 2, 3]));
+    expect(() => rangeOf(lines, { trials: 10_001 })).toThrow('10001 trials of 2000 lines are more than 20000000 draws');
+  });
+});
+
+describe('a minimum charge in a range', () => {
+  const withMinimum = (minimumCents: number) =>
+    rangeOf([line('a', [4, 6, 12], { minimumCents })], { shape: 'triangular', trials: 100_000 });
+
+  test('that no hours reach leaves no spread', () => {
+    expect(withMinimum(120_000)).toMatchObject({
+      meanCents: 120_000,
+      p90Cents: 120_000,
+      sdCents: 0,
+      analyticSdCents: 0,
+    });
+  });
+
+  test('that all hours pass changes nothing', () => {
+    expect(withMinimum(40_000)).toEqual(withMinimum(0));
+  });
+
+  test('that some hours reach cuts the low end off, and no formula is claimed', () => {
+    const range = withMinimum(70_000);
+    expect(range).toMatchObject({ analyticMeanCents: null, analyticSdCents: null, openMinimums: ['a'] });
+    expect(range.drivers).toEqual([{ name: 'a', share: 1 }]);
+    // Mean of max(7 h, triangular 4, 6, 12): 7 + integral of (h - 7)(12 - h) / 24 from 7 to 12 = 7 + 125 / 144 h.
+    expect(Math.abs(range.meanCents - (70_000 + (10_000 * 125) / 144))).toBeLessThan(sixErrors(range.sdCents, 100_000));
+    const curve = spreadOf('triangular', 0.25).quantiles;
+    const p80 = 40_000 + 80_000 * (curve[Math.round(0.8 * CELLS)] ?? 0);
+    // Between the 80th percentile and the nearest cell lies 0.2 / 1,024 of the trials.
+    expect(Math.abs(range.p80Cents - p80)).toBeLessThan(2 * sixErrors(range.sdCents, 100_000));
+    expect(rangeOf([line('a', [4, 6, 12], { minimumCents: 70_000 })], { trials: 100 }).p50Cents).toBeGreaterThanOrEqual(
+      70_000,
+    );
+  });
+
+  test('is met by the lines of a visit together', () => {
+    const visit = { visit: 'carpentry', minimumCents: 100_000 };
+    const range = rangeOf([line('a', [4, 6, 12], visit), line('b', [4, 6, 12], visit)]);
+    expect(range.openMinimums).toEqual(['carpentry']);
+    expect(range.drivers.map(({ share }) => share)).toEqual([0.5, 0.5]);
+  });
+});
+
+describe('random streams', () => {
+  test('are even over 0 to 1 and unlike each other', () => {
+    const numbers = new Float64Array(100_000);
+    const other = new Float64Array(100_000);
+    fillUniform(openStream('a'), numbers);
+    fillUniform(openStream('b'), other);
+    const bins = new Float64Array(20);
+    let product = 0;
+    for (const [at, one] of numbers.entries()) {
+      expect(one > 0 && one < 1).toBe(true);
+      const bin = Math.floor(one * 20);
+      bins[bin] = (bins[bin] ?? 0) + 1;
+      product += (one - 0.5) * ((other[at] ?? 0) - 0.5);
+    }
+    const chiSquare = bins.reduce((sum, count) => sum + (count - 5000) ** 2 / 5000, 0);
+    // 19 degrees of freedom: 43.8 is passed once in a thousand seeds.
+    expect(chiSquare).toBeLessThan(43.8);
+    // Six errors of a correlation of independent numbers.
+    expect(Math.abs(product / 100_000 / (1 / 12))).toBeLessThan(6 / Math.sqrt(100_000));
+  });
+});

@@ -1,0 +1,135 @@
+import { roundCents } from '../kernel/index.ts';
+import type { Estimate } from './estimate.ts';
+import type { EstimateInput, RangeInput } from './estimate-input.ts';
+import { fillUniform, openStream } from './random.ts';
+import { type Driver, driversOf, momentsOf } from './range-moments.ts';
+import { byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
+import { CELLS } from './spread.ts';
+
+/** What a total may come to, in cents. Percentiles of parts do not add up to the percentile of the whole. */
+export interface PriceRange {
+  readonly meanCents: number;
+  readonly sdCents: number;
+  /** The smallest simulated total that at least 50, 80, 90 % of the trials do not exceed. */
+  readonly p50Cents: number;
+  readonly p80Cents: number;
+  readonly p90Cents: number;
+  /** By formula, for the same definitions; null while a visit's hours may or may not reach its minimum, where none holds. */
+  readonly analyticMeanCents: number | null;
+  readonly analyticSdCents: number | null;
+  /** Visits whose hours may or may not reach their minimum. */
+  readonly openMinimums: readonly string[];
+  /** Who makes the spread: shares of the variance that add up to 1, largest first. */
+  readonly drivers: readonly Driver[];
+}
+
+/**
+ * Draws what an estimate may come to. Only hours vary; they run through rate, overhead and profit, and at the likely hours of
+ * every line a trial is the printed total. A credit does not vary. Two lines of one location have rank correlation
+ * `correlation`: with chance sqrt(correlation) a line falls at its location's percentile of the trial, else at one of its own.
+ * For lines of like shape that is also the correlation of their money. The same seed gives the same answer whatever the order
+ * of the lines. @param estimate what `evaluateEstimate` says of the same input
+ */
+export function evaluateRange(input: EstimateInput, range: RangeInput, estimate: Estimate): PriceRange {
+  const { lines, visits } = planRange(input, range.shape, estimate);
+  const follow = Math.sqrt(range.correlation);
+  const { totals, slopes } = simulate(lines, visits, range, follow);
+  const { mean, sd } = sampleMoments(totals);
+  const formula = momentsOf(byPlace(lines), range.correlation);
+  totals.sort();
+  const quantile = (share: number) => (totals[Math.max(0, Math.ceil(share * totals.length) - 1)] ?? 0) as number;
+  const inTotal = (deviation: number) => roundCents(estimate.totalCents + deviation);
+  const exact = visits.length === 0;
+  return {
+    meanCents: inTotal(mean),
+    sdCents: roundCents(sd),
+    p50Cents: inTotal(quantile(0.5)),
+    p80Cents: inTotal(quantile(0.8)),
+    p90Cents: inTotal(quantile(0.9)),
+    analyticMeanCents: exact ? inTotal(formula.mean) : null,
+    analyticSdCents: exact ? roundCents(Math.sqrt(formula.variance)) : null,
+    openMinimums: visits.map(({ name }) => name),
+    drivers: driversOf(
+      byPlace(lines.map((line) => (line.visit ? { ...line, factor: slopes.get(line.visit) ?? 0 } : line))),
+      range.correlation,
+    ),
+  };
+}
+
+/** How far each trial lies from the printed total, cents. Nothing is allocated per draw. */
+function simulate(
+  lines: readonly VaryingLine[],
+  visits: readonly OpenVisit[],
+  { trials, seed }: RangeInput,
+  follow: number,
+): { totals: Float64Array; slopes: Map<OpenVisit, number> } {
+  const totals = new Float64Array(trials);
+  const place = new Float64Array(trials);
+  const sums = new Map(visits.map((visit) => [visit, new Float64Array(trials)]));
+  for (const group of byPlace(lines)) {
+    const location = group[0]?.location;
+    if (location !== undefined) fillUniform(openStream(`${seed} place ${location}`), place);
+    for (const line of group) {
+      const stream = openStream(`${seed} line ${line.key}`);
+      const into = (line.visit && sums.get(line.visit)) ?? totals;
+      addDraws(line, stream, place, location === undefined ? 0 : follow, into);
+    }
+  }
+  const slopes = [...sums].map(([visit, sum]) => [visit, addVisit(visit, sum, totals)] as const);
+  return { totals, slopes: new Map(slopes) };
+}
+
+/** The inner loop: one draw of a line for each trial (sfc32 as in `random.ts`, kept in registers here). */
+export function addDraws(
+  { spread: { quantiles }, shiftCents, widthCents, factor, visit }: VaryingLine,
+  stream: Int32Array,
+  place: Float64Array,
+  follow: number,
+  into: Float64Array,
+): void {
+  const scale = visit ? 1 : factor;
+  const [width, shift] = [widthCents * scale, shiftCents * scale];
+  const stretch = follow < 1 ? 1 / (1 - follow) : 0;
+  let [a, b, c, d] = stream as unknown as [number, number, number, number];
+  for (let trial = 0; trial < into.length; trial++) {
+    const drawn = (((a + b) | 0) + d) | 0;
+    d = (d + 1) | 0;
+    a = b ^ (b >>> 9);
+    b = (c + (c << 3)) | 0;
+    c = (((c << 21) | (c >>> 11)) + drawn) | 0;
+    const own = ((drawn >>> 0) + 0.5) * 2 ** -32;
+    const at = (own < follow ? (place[trial] as number) : (own - follow) * stretch) * CELLS;
+    const cell = at | 0;
+    const from = quantiles[cell] as number;
+    into[trial] =
+      (into[trial] as number) + shift + width * (from + (at - cell) * ((quantiles[cell + 1] as number) - from));
+  }
+}
+
+/**
+ * A visit whose hours may or may not reach its minimum: the labor as drawn, and what the minimum then still adds. Answers the
+ * slope of the straight line nearest to what it adds to the total for its labor, by which its lines share in the spread.
+ */
+function addVisit(visit: OpenVisit, labor: Float64Array, totals: Float64Array): number {
+  const { shortCents, laborFactor, minimumFactor } = visit;
+  const atLikely = Math.max(0, shortCents);
+  const { mean } = sampleMoments(labor);
+  let [squares, products] = [0, 0];
+  for (let trial = 0; trial < totals.length; trial++) {
+    const one = labor[trial] as number;
+    const added = laborFactor * one + minimumFactor * (Math.max(0, shortCents - one) - atLikely);
+    totals[trial] = (totals[trial] as number) + added;
+    squares += (one - mean) ** 2;
+    products += (one - mean) * added;
+  }
+  return squares > 0 ? products / squares : 0;
+}
+
+function sampleMoments(totals: Float64Array): { mean: number; sd: number } {
+  let sum = 0;
+  for (const one of totals) sum += one;
+  const mean = sum / totals.length;
+  let squares = 0;
+  for (const one of totals) squares += (one - mean) ** 2;
+  return { mean, sd: Math.sqrt(squares / (totals.length - 1)) };
+}

@@ -1,48 +1,20 @@
-import * as z from 'zod';
 import { percentOf, sumCents } from '../kernel/index.ts';
+import type { ContractEvent, ContractInput } from './contract-input.ts';
 import { addCalendarDays, addWorkingDays } from './dates.ts';
 
-const cents = z.int();
-const day = z.iso.date();
-const days = z.int().min(-10_000).max(10_000);
+/** What is done and paid, and what is left, all in cents. */
+export interface ContractMoney {
+  readonly completedCents: number;
+  readonly retainageCents: number;
+  readonly earnedLessRetainageCents: number;
+  readonly paidCents: number;
+  /** Below 0 when more was paid than is earned less retainage. */
+  readonly dueCents: number;
+  /** Retainage included. */
+  readonly balanceToFinishCents: number;
+}
 
-const changeEvent = z.strictObject({
-  kind: z.literal('change'),
-  state: z.enum(['approved', 'pending', 'declined', 'replaced']),
-  cents,
-  days,
-  on: day,
-});
-const allowanceEvent = z.strictObject({
-  kind: z.literal('allowance'),
-  allowedCents: cents.min(0),
-  spentCents: cents.min(0),
-  /** Taken on what is spent over the allowance. */
-  overheadProfitPct: z.number().min(0).max(1000),
-  on: day,
-});
-const moneyEvent = <K extends 'payment' | 'completed'>(kind: K) =>
-  z.strictObject({ kind: z.literal(kind), cents, on: day });
-
-export const contractSchema = z.strictObject({
-  originalCents: cents.min(0),
-  originalDays: z.int().min(0).max(10_000),
-  /** First day of the contract time. */
-  start: day.optional(),
-  /** How days are counted for the finish; calendar days when left out. */
-  dayKind: z.enum(['calendar', 'working']).optional(),
-  retainagePct: z.number().min(0).max(100),
-  /** Whether a saving also gives back the overhead and profit on it. */
-  netDecreaseReturnsOverheadAndProfit: z.boolean(),
-  events: z
-    .array(z.discriminatedUnion('kind', [changeEvent, allowanceEvent, moneyEvent('payment'), moneyEvent('completed')]))
-    .max(5000),
-  thisChange: z.strictObject({ cents, days }).optional(),
-});
-export type ContractInput = z.infer<typeof contractSchema>;
-type ContractEvent = ContractInput['events'][number];
-
-export interface ContractStanding {
+export interface ContractStanding extends ContractMoney {
   /** Approved changes and settled allowances, net. */
   readonly previousChangesCents: number;
   readonly beforeCents: number;
@@ -53,12 +25,7 @@ export interface ContractStanding {
   readonly finish?: string;
   /** Not in any sum. */
   readonly pendingCents: number;
-  readonly completedCents: number;
-  readonly retainageCents: number;
-  readonly earnedLessRetainageCents: number;
-  readonly paidCents: number;
-  readonly dueCents: number;
-  readonly balanceToFinishCents: number;
+  readonly pendingDays: number;
 }
 
 export interface NetChangeInput {
@@ -70,8 +37,8 @@ export interface NetChangeInput {
 }
 
 /**
- * Price of a change that adds and leaves out work: overhead and profit on a net increase; on a net decrease only
- * when the contract says that it gives them back.
+ * Price of a change that adds and leaves out work: overhead and profit on a net increase; on a net decrease only when the
+ * contract says that it gives them back (published: A201-2017 7.3.8 as quoted keeps them; other contracts differ).
  */
 export function priceNetChange(input: NetChangeInput): number {
   const netCents = input.addCents - input.creditCents;
@@ -79,55 +46,70 @@ export function priceNetChange(input: NetChangeInput): number {
   return netCents + (marked ? percentOf(netCents, input.overheadProfitPct) : 0);
 }
 
-const isChange = (event: ContractEvent) => event.kind === 'change';
-
-function changeInSum(event: ContractEvent, returnsOnDecrease: boolean): number {
+/** What an event adds to the contract sum: an approved change, or an allowance settled; nothing else does. */
+export function changeInSum(event: ContractEvent, { netDecreaseReturnsOverheadAndProfit }: ContractInput): number {
   if (event.kind === 'change') return event.state === 'approved' ? event.cents : 0;
   if (event.kind !== 'allowance') return 0;
   return priceNetChange({
     addCents: event.spentCents,
     creditCents: event.allowedCents,
     overheadProfitPct: event.overheadProfitPct,
-    netDecreaseReturnsOverheadAndProfit: returnsOnDecrease,
+    netDecreaseReturnsOverheadAndProfit,
   });
 }
 
-const sumOfKind = (events: readonly ContractEvent[], kind: 'payment' | 'completed'): number =>
-  sumCents(events.map((event) => (event.kind === kind ? event.cents : 0)));
+/** Retainage on all that is completed, what is earned without it, due and left of the sum. */
+export function moneyOf(
+  sumOfContractCents: number,
+  completedCents: number,
+  paidCents: number,
+  retainagePct: number,
+): ContractMoney {
+  const retainageCents = percentOf(completedCents, retainagePct);
+  const earnedLessRetainageCents = completedCents - retainageCents;
+  return {
+    completedCents,
+    retainageCents,
+    earnedLessRetainageCents,
+    paidCents,
+    dueCents: earnedLessRetainageCents - paidCents,
+    balanceToFinishCents: sumOfContractCents - earnedLessRetainageCents,
+  };
+}
+
+/** The finish of so many days of contract time; nothing without a start. Less than no time ends at the start. */
+export function finishOf({ start, dayKind, holidays }: ContractInput, days: number): { finish?: string } {
+  if (start === undefined) return {};
+  const whole = Math.max(0, days);
+  return { finish: dayKind === 'working' ? addWorkingDays(start, whole, holidays) : addCalendarDays(start, whole) };
+}
 
 /**
- * Where a contract stands. Only approved changes enter the sum; pending ones stand apart; declined and replaced ones
- * count nowhere. Payments and completed work are each the sum of their events. The order of events changes nothing.
+ * Where a contract stands. Only approved changes and settled allowances enter the sum; pending changes stand apart; declined
+ * and replaced ones count nowhere. Payments and completed work are each the sum of their events. The order of events changes
+ * nothing. `finish` and the balance are those with this change. Days are calendar days unless `dayKind` says otherwise.
  */
 export function evaluateContract(input: ContractInput): ContractStanding {
   const { events, thisChange } = input;
-  const changes = events.filter(isChange);
-  const previousChangesCents = sumCents(
-    events.map((event) => changeInSum(event, input.netDecreaseReturnsOverheadAndProfit)),
-  );
+  const changes = events.filter((event) => event.kind === 'change');
+  const inState = (state: (typeof changes)[number]['state']) => changes.filter((event) => event.state === state);
+  const previousChangesCents = sumCents(events.map((event) => changeInSum(event, input)));
   const beforeCents = input.originalCents + previousChangesCents;
   const afterCents = beforeCents + (thisChange?.cents ?? 0);
-  const approvedDays = changes.map((event) => (event.state === 'approved' ? event.days : 0));
-  const daysBefore = input.originalDays + sumCents(approvedDays);
+  const daysBefore = input.originalDays + sumCents(inState('approved').map(({ days }) => days));
   const daysAfter = daysBefore + (thisChange?.days ?? 0);
-  const completedCents = sumOfKind(events, 'completed');
-  const retainageCents = percentOf(completedCents, input.retainagePct);
-  const earnedLessRetainageCents = completedCents - retainageCents;
-  const paidCents = sumOfKind(events, 'payment');
-  const addDays = input.dayKind === 'working' ? addWorkingDays : addCalendarDays;
   return {
     previousChangesCents,
     beforeCents,
     afterCents,
     daysBefore,
     daysAfter,
-    ...(input.start !== undefined && { finish: addDays(input.start, Math.max(0, daysAfter)) }),
-    pendingCents: sumCents(changes.map((event) => (event.state === 'pending' ? event.cents : 0))),
-    completedCents,
-    retainageCents,
-    earnedLessRetainageCents,
-    paidCents,
-    dueCents: earnedLessRetainageCents - paidCents,
-    balanceToFinishCents: afterCents - earnedLessRetainageCents,
+    ...finishOf(input, daysAfter),
+    pendingCents: sumCents(inState('pending').map(({ cents }) => cents)),
+    pendingDays: sumCents(inState('pending').map(({ days }) => days)),
+    ...moneyOf(afterCents, sumOfKind(events, 'completed'), sumOfKind(events, 'payment'), input.retainagePct),
   };
 }
+
+const sumOfKind = (events: readonly ContractEvent[], kind: 'payment' | 'completed'): number =>
+  sumCents(events.map((event) => (event.kind === kind ? event.cents : 0)));

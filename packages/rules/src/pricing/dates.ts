@@ -8,13 +8,14 @@ const isoOf = (time: number): string => new Date(time).toISOString().slice(0, 10
 export const addCalendarDays = (start: string, days: number): string =>
   isoOf(Date.parse(`${start}T00:00:00Z`) + days * DAY_MS);
 
-/** The date so many Mondays to Fridays after a date; holidays are not known here and are not skipped. */
-export function addWorkingDays(start: string, days: number): string {
+/** The date so many Mondays to Fridays after a date that are not among the holidays; days 0 or more. */
+export function addWorkingDays(start: string, days: number, holidays: readonly string[] = []): string {
+  const closed = new Set(holidays);
   let time = Date.parse(`${start}T00:00:00Z`);
   for (let left = days; left > 0; ) {
     time += DAY_MS;
     const weekday = new Date(time).getUTCDay();
-    if (weekday !== SATURDAY && weekday !== SUNDAY) left -= 1;
+    if (weekday !== SATURDAY && weekday !== SUNDAY && !closed.has(isoOf(time))) left -= 1;
   }
   return isoOf(time);
 }

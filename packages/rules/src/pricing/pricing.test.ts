@@ -5,7 +5,6 @@ import { OPERATIONS } from '../repairs/operations.data.ts';
 import { repairs } from '../repairs/registry.ts';
 import { takeOff } from '../repairs/take-off.ts';
 import { uniteTakeOffs } from '../repairs/unite.ts';
-import { type ContractInput, contractSchema, evaluateContract, priceNetChange } from './contract.ts';
 import { burdenedRateCents, type CostBook, costBookSchema } from './cost-book.ts';
 import { evaluateEstimate, shareByFinding } from './estimate.ts';
 import { type EstimateInput, type EstimateLine, estimateSchema } from './estimate-input.ts';
@@ -321,97 +320,5 @@ describe('pricing a scope', () => {
     const total = (...ids: string[]) =>
       priceScope(uniteTakeOffs(ids.map(alone)), starterCostBook).estimate?.totalCents ?? 0;
     expect(total('coupler-and-rod', 'plate-tie')).toBeLessThan(total('coupler-and-rod') + total('plate-tie'));
-  });
-});
-
-describe('contract (invented figures, worked by hand)', () => {
-  const on = '2025-05-01';
-  const change = (cents: number, days: number, state: 'approved' | 'pending' | 'declined' | 'replaced' = 'approved') =>
-    ({ kind: 'change', state, cents, days, on }) as const;
-  const base: ContractInput = {
-    originalCents: 8_400_000,
-    originalDays: 60,
-    retainagePct: 10,
-    netDecreaseReturnsOverheadAndProfit: false,
-    events: [change(324_000, 4), change(-115_000, 0)],
-    thisChange: { cents: 249_156, days: 3 },
-  };
-  const standing = (more: Partial<ContractInput> = {}) => evaluateContract(contractSchema.parse({ ...base, ...more }));
-
-  test('84,000.00 with +3,240.00 and -1,150.00 is 86,090.00, with this change 88,581.56 and 67 days', () => {
-    expect(standing()).toMatchObject({
-      previousChangesCents: 209_000,
-      beforeCents: 8_609_000,
-      afterCents: 8_858_156,
-      daysBefore: 64,
-      daysAfter: 67,
-    });
-  });
-
-  test('52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
-    const events = [
-      ...base.events,
-      { kind: 'completed', cents: 5_230_000, on } as const,
-      { kind: 'payment', cents: 3_360_000, on } as const,
-    ];
-    expect(standing({ events })).toMatchObject({
-      retainageCents: 523_000,
-      earnedLessRetainageCents: 4_707_000,
-      dueCents: 1_347_000,
-      balanceToFinishCents: 4_151_156,
-    });
-  });
-
-  test('pending changes stand apart, declined and replaced ones count nowhere', () => {
-    const events = [
-      ...base.events,
-      change(50_000, 2, 'pending'),
-      change(70_000, 9, 'declined'),
-      change(1, 1, 'replaced'),
-    ];
-    expect(standing({ events })).toMatchObject({ pendingCents: 50_000, beforeCents: 8_609_000, daysBefore: 64 });
-  });
-
-  test('an allowance of 100 with 80 spent is -20, with 120 spent and 25 % is +25 (published: PBI Construction)', () => {
-    const allowance = (spentCents: number) =>
-      standing({
-        events: [{ kind: 'allowance', allowedCents: 10_000, spentCents, overheadProfitPct: 25, on }],
-      }).previousChangesCents;
-    expect(allowance(8000)).toBe(-2000);
-    expect(allowance(12_000)).toBe(2500);
-  });
-
-  test('adding 900 and crediting 1,300 gives back 400, or 480 where 20 % is given back too', () => {
-    const net = (returned: boolean) =>
-      priceNetChange({
-        addCents: 90_000,
-        creditCents: 130_000,
-        overheadProfitPct: 20,
-        netDecreaseReturnsOverheadAndProfit: returned,
-      });
-    expect(net(false)).toBe(-40_000);
-    expect(net(true)).toBe(-48_000);
-  });
-
-  test('67 days from Monday 2 June 2025 end on 8 August, 5 working days on 9 June', () => {
-    expect(standing({ start: '2025-06-02' }).finish).toBe('2025-08-08');
-    const five = { originalDays: 5, events: [], dayKind: 'working' as const };
-    const { thisChange: _none, ...plain } = base;
-    expect(evaluateContract({ ...plain, ...five, start: '2025-06-02' }).finish).toBe('2025-06-09');
-    expect(standing().finish).toBeUndefined();
-  });
-
-  test('the order of events changes nothing', () => {
-    const event = fc.record({
-      cents: fc.integer({ min: -1e6, max: 1e6 }),
-      days: fc.integer({ min: -5, max: 20 }),
-      state: fc.constantFrom('approved' as const, 'pending' as const, 'declined' as const),
-    });
-    fc.assert(
-      fc.property(fc.array(event), (given) => {
-        const events = given.map(({ cents, days, state }) => change(cents, days, state));
-        expect(standing({ events: [...events].reverse() })).toEqual(standing({ events }));
-      }),
-    );
   });
 });

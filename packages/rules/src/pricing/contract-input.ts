@@ -1,0 +1,51 @@
+import * as z from 'zod';
+
+const cents = z.int().min(-2_000_000_000).max(2_000_000_000);
+const notNegative = z.int().min(0).max(2_000_000_000);
+const day = z.iso.date();
+const days = z.int().min(-10_000).max(10_000);
+
+const changeEvent = z.strictObject({
+  kind: z.literal('change'),
+  state: z.enum(['approved', 'pending', 'declined', 'replaced']),
+  cents,
+  days,
+  /** The day it was decided, or sent while it is pending. */
+  on: day,
+});
+const allowanceEvent = z.strictObject({
+  kind: z.literal('allowance'),
+  allowedCents: notNegative,
+  spentCents: notNegative,
+  /** Taken on what is spent over the allowance; on what is saved only where the contract gives it back. */
+  overheadProfitPct: z.number().min(0).max(100),
+  on: day,
+});
+const paymentEvent = z.strictObject({ kind: z.literal('payment'), cents: notNegative, on: day });
+/** Work completed and stored since the one before. */
+const completedEvent = z.strictObject({ kind: z.literal('completed'), cents: notNegative, on: day });
+
+export const contractSchema = z
+  .strictObject({
+    originalCents: notNegative,
+    originalDays: z.int().min(0).max(10_000),
+    /** The day the contract time starts; the day after it is day 1. */
+    start: day.optional(),
+    /** How days are counted for the finish; calendar days when left out. */
+    dayKind: z.enum(['calendar', 'working']).optional(),
+    /** Days that are no working days, beside Saturdays and Sundays. */
+    holidays: z.array(day).max(1000).optional(),
+    retainagePct: z.number().min(0).max(100),
+    /** Whether a saving also gives back the overhead and profit on it. */
+    netDecreaseReturnsOverheadAndProfit: z.boolean(),
+    events: z
+      .array(z.discriminatedUnion('kind', [changeEvent, allowanceEvent, paymentEvent, completedEvent]))
+      .max(5000),
+    thisChange: z.strictObject({ cents, days }).optional(),
+  })
+  .refine(({ dayKind, holidays }) => dayKind === 'working' || !holidays?.length, {
+    path: ['holidays'],
+    error: 'holidays count only where days are working days; allowed with dayKind "working"',
+  });
+export type ContractInput = z.infer<typeof contractSchema>;
+export type ContractEvent = ContractInput['events'][number];

@@ -11,8 +11,12 @@ import { registerChecksRoutes } from './features/checks/checks.routes.ts';
 import { ChecksService } from './features/checks/checks.service.ts';
 import { registerContractRoutes } from './features/contract/contract.routes.ts';
 import { ContractService } from './features/contract/contract.service.ts';
+import { registerContractEvaluationRoutes } from './features/contract/contract-evaluation.routes.ts';
+import { ContractEvaluationService } from './features/contract/contract-evaluation.service.ts';
 import { registerCostBooksRoutes } from './features/cost-books/cost-books.routes.ts';
 import { CostBooksService } from './features/cost-books/cost-books.service.ts';
+import { registerEstimateEvaluationRoutes } from './features/estimates/estimate-evaluation.routes.ts';
+import { EstimateEvaluationService } from './features/estimates/estimate-evaluation.service.ts';
 import { registerEstimatesRoutes } from './features/estimates/estimates.routes.ts';
 import { EstimatesService } from './features/estimates/estimates.service.ts';
 import { registerFindingsRoutes } from './features/findings/findings.routes.ts';
@@ -84,7 +88,7 @@ export function createDeps(platform: Platform): Deps {
 
 type Services = ReturnType<typeof createServices>;
 
-function createServices({ config, database, clock, accounts, outbox, fileStore, queue }: Platform) {
+function createServices({ config, database, clock, accounts, outbox, fileStore, queue, ranges }: Platform) {
   const members = new MembersService(database, accounts, clock, starterCostBook);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
@@ -102,6 +106,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const findings = new FindingsService(database, clock, records, photos, judging);
   const books = new CostBooksService(database, clock);
   const estimates = new EstimatesService(database, records, books);
+  const evaluation = new EstimateEvaluationService(ranges);
   const offers = new OfferBuilder(estimates, contract);
   const changeOrders = new ChangeOrdersService(database, clock, records, offers);
   const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
@@ -125,6 +130,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     findings,
     books,
     estimates,
+    evaluation,
     changeOrders,
     sending,
     links,
@@ -147,6 +153,13 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },
     { name: 'cost-books', register: (app) => registerCostBooksRoutes(app, services.books) },
     { name: 'estimates', register: (app) => registerEstimatesRoutes(app, services.estimates) },
+    {
+      name: 'evaluation',
+      register: (app) => {
+        registerEstimateEvaluationRoutes(app, services.evaluation);
+        registerContractEvaluationRoutes(app, new ContractEvaluationService());
+      },
+    },
     {
       name: 'change-orders',
       register: (app) => registerChangeOrdersRoutes(app, services.changeOrders, services.sending),

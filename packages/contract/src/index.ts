@@ -5,6 +5,7 @@ import { loadPathRoutes } from './load-paths.ts';
 import { locationRoutes } from './locations.ts';
 import { memberRoutes } from './members.ts';
 import { photoRoutes } from './photos.ts';
+import { priceEvaluateRoutes } from './price-evaluate.ts';
 import { priceRoutes } from './prices.ts';
 import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
@@ -18,6 +19,7 @@ export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './members.ts';
 export * from './photos.ts';
+export * from './price-evaluate.ts';
 export * from './prices.ts';
 export * from './problems.ts';
 export * from './projects.ts';
@@ -36,6 +38,7 @@ export const routes = {
   ...findingRoutes,
   ...scopeRoutes,
   ...priceRoutes,
+  ...priceEvaluateRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
   ...recordRoutes,

@@ -81,7 +81,11 @@ async function buildServer(root: string): Promise<void> {
   rmSync(outdir, { recursive: true, force: true });
   mkdirSync(outdir, { recursive: true });
   await build({
-    entryPoints: entries.map((name) => join(source, 'commands', `${name}.ts`)),
+    entryPoints: {
+      ...Object.fromEntries(entries.map((name) => [name, join(source, 'commands', `${name}.ts`)])),
+      // Worker threads start from files of their own.
+      'range-worker': join(source, 'platform/range-worker.ts'),
+    },
     outdir,
     bundle: true,
     splitting: true,
@@ -93,7 +97,6 @@ async function buildServer(root: string): Promise<void> {
     logLevel: 'warning',
     plugins: [packagesStayOutside],
   });
-  // A worker thread is started from a file of its own.
   copyFileSync(join(source, 'platform/heic-decoder.mjs'), join(outdir, 'heic-decoder.mjs'));
 }
 

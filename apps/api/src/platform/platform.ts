@@ -9,6 +9,7 @@ import { createFileStore, type FileStore } from './file-store/file-store.ts';
 import { createMailer, type Mailer } from './mailer.ts';
 import { createOutbox, type Outbox } from './outbox.ts';
 import { createQueue, type Job, type Queue } from './queue.ts';
+import { createRangePool, type RangePool } from './range-pool.ts';
 
 /** Everything outside the house rules: what services are built on. HTTP and worker share it. */
 export interface Platform {
@@ -21,6 +22,7 @@ export interface Platform {
   readonly mailer: Mailer;
   readonly accounts: Accounts;
   readonly clock: Clock;
+  readonly ranges: RangePool;
   /** Lets go of everything, in order; the queue waits for its running jobs first. */
   close(): Promise<void>;
 }
@@ -73,7 +75,10 @@ export async function openPlatform(config: Config, options: Options): Promise<Pl
     const mailer = createMailer(config, log);
     const outbox = createOutbox(queue);
     const accounts = createAccounts(database);
-    return { config, database, migrations, fileStore, queue, outbox, mailer, accounts, clock: systemClock, close };
+    const ranges = createRangePool();
+    undo.push(() => ranges.close());
+    const clock = systemClock;
+    return { config, database, migrations, fileStore, queue, outbox, mailer, accounts, clock, ranges, close };
   } catch (error) {
     await close();
     throw error;

@@ -1,0 +1,167 @@
+import * as z from 'zod';
+import { locale } from './common.ts';
+import { route } from './route.ts';
+
+const cents = z.int();
+const notNegative = z.int().min(0);
+const percentage = z.number().min(0).max(100);
+const amount = z.number().min(0).max(1e9);
+const percentPart = z.enum(['labor', 'material', 'subcontract', 'other']);
+
+/** Field by field what the rules package takes (`estimateSchema`), which also sees what no single field shows. */
+export const estimateRequest = z.strictObject({
+  lines: z
+    .array(
+      z.strictObject({
+        name: z.string().min(1).max(200),
+        location: z.string().max(200).optional(),
+        quantity: amount,
+        unit: z.string().min(1).max(20),
+        hoursPerUnit: z.strictObject({ low: amount, likely: amount, high: amount }),
+        rateCents: notNegative,
+        materialCentsPerUnit: notNegative,
+        wastePct: percentage,
+        wholeUnits: z.boolean().optional(),
+        materialTaxPct: percentage,
+        equipmentCents: notNegative,
+        subcontractCents: notNegative,
+        otherCents: cents,
+        minimumCents: notNegative.optional(),
+        visit: z.string().max(200).optional(),
+        credit: z.boolean().optional(),
+      }),
+    )
+    .max(2000),
+  overheadPct: percentage,
+  profitPct: percentage,
+  stacking: z.enum(['stacked', 'added']),
+  percentOf: z.array(percentPart).min(1).max(4).optional(),
+  range: z
+    .strictObject({
+      trials: z.int().min(100).max(100_000),
+      seed: z.int(),
+      correlation: z.number().min(0).max(1),
+      shape: z.enum(['pert-beta', 'triangular']),
+    })
+    .optional(),
+});
+
+export const priceRange = z.object({
+  meanCents: cents,
+  sdCents: cents,
+  p50Cents: cents,
+  p80Cents: cents,
+  p90Cents: cents,
+  /** Null while it is open whether a visit's hours reach its minimum: no formula holds then. */
+  analyticMeanCents: cents.nullable(),
+  analyticSdCents: cents.nullable(),
+  openMinimums: z.array(z.string()),
+  drivers: z.array(z.object({ name: z.string(), location: z.string().optional(), share: z.number() })),
+});
+
+export const estimateAnswer = z.object({
+  lines: z.array(
+    z.object({
+      name: z.string(),
+      laborCents: cents,
+      materialCents: cents,
+      taxCents: cents,
+      subcontractCents: cents,
+      equipmentCents: cents,
+      /** With what a minimum charge adds, so that the parts add up to the line. */
+      otherCents: cents,
+      /** What of `otherCents` a minimum charge adds. */
+      minimumCents: cents,
+      totalCents: cents,
+      steps: z.array(z.string()),
+    }),
+  ),
+  subtotalCents: cents,
+  overheadCents: cents,
+  profitCents: cents,
+  totalCents: cents,
+  range: priceRange.optional(),
+});
+
+const day = z.iso.date();
+const days = z.int().min(-10_000).max(10_000);
+const sum = z.int().min(-2_000_000_000).max(2_000_000_000);
+const sumUp = z.int().min(0).max(2_000_000_000);
+
+/** Field by field what the rules package takes (`contractSchema`). */
+export const contractRequest = z.strictObject({
+  originalCents: sumUp,
+  originalDays: z.int().min(0).max(10_000),
+  start: day.optional(),
+  dayKind: z.enum(['calendar', 'working']).optional(),
+  holidays: z.array(day).max(1000).optional(),
+  retainagePct: percentage,
+  netDecreaseReturnsOverheadAndProfit: z.boolean(),
+  events: z
+    .array(
+      z.discriminatedUnion('kind', [
+        z.strictObject({
+          kind: z.literal('change'),
+          state: z.enum(['approved', 'pending', 'declined', 'replaced']),
+          cents: sum,
+          days,
+          on: day,
+        }),
+        z.strictObject({
+          kind: z.literal('allowance'),
+          allowedCents: sumUp,
+          spentCents: sumUp,
+          overheadProfitPct: percentage,
+          on: day,
+        }),
+        z.strictObject({ kind: z.literal('payment'), cents: sumUp, on: day }),
+        z.strictObject({ kind: z.literal('completed'), cents: sumUp, on: day }),
+      ]),
+    )
+    .max(5000),
+  thisChange: z.strictObject({ cents: sum, days }).optional(),
+});
+
+export const contractAnswer = z.object({
+  previousChangesCents: cents,
+  beforeCents: cents,
+  afterCents: cents,
+  daysBefore: z.int(),
+  daysAfter: z.int(),
+  finish: day.optional(),
+  pendingCents: cents,
+  pendingDays: z.int(),
+  completedCents: cents,
+  retainageCents: cents,
+  earnedLessRetainageCents: cents,
+  paidCents: cents,
+  dueCents: cents,
+  balanceToFinishCents: cents,
+});
+
+export const priceEvaluateRoutes = {
+  evaluateEstimate: route({
+    name: 'evaluateEstimate',
+    method: 'POST',
+    path: '/estimates/evaluate',
+    permission: 'public',
+    summary: 'Price lines, and draw the range the total may lie in; stores nothing',
+    query: z.object({ locale: locale.optional() }),
+    body: estimateRequest,
+    answers: { 200: estimateAnswer },
+  }),
+  evaluateContract: route({
+    name: 'evaluateContract',
+    method: 'POST',
+    path: '/contracts/evaluate',
+    permission: 'public',
+    summary: 'Where a contract stands after its events; stores nothing',
+    body: contractRequest,
+    answers: { 200: contractAnswer },
+  }),
+} as const;
+
+export type EstimateRequest = z.output<typeof estimateRequest>;
+export type EstimateAnswer = z.infer<typeof estimateAnswer>;
+export type ContractAnswer = z.infer<typeof contractAnswer>;
+export type PriceRangeAnswer = z.infer<typeof priceRange>;

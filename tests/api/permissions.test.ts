@@ -42,6 +42,14 @@ const bodies: Record<string, () => object> = {
     kind: 'wall-line',
     segments: [{ name: 'North', links: [{ name: 'Panels', role: 'panels', state: 'sound' }] }],
   }),
+  evaluateEstimate: () => ({ lines: [], overheadPct: 0, profitPct: 0, stacking: 'added' }),
+  evaluateContract: () => ({
+    originalCents: 0,
+    originalDays: 0,
+    retainagePct: 0,
+    netDecreaseReturnsOverheadAndProfit: false,
+    events: [],
+  }),
   createFinding: () => ({
     locationId: real.locationId,
     checkId: 'cut.top-plate',
@@ -54,6 +62,8 @@ const bodies: Record<string, () => object> = {
   moveFinding: () => ({ state: 'withdrawn', reason: 'Wrong wall' }),
   saveCostBook: () => ({ book: starterCostBook }),
   saveEstimate: () => ({ choices: [] }),
+  enterActual: () => ({ operation: 'plate-tie', quantity: 1, hours: 2, doneOn: '2026-03-20' }),
+  takeBackActual: () => ({ why: 'Wrong wall' }),
   createChangeOrder: () => ({ findingIds: [real.findingId] }),
   changeChangeOrder: () => ({ wording }),
   sendChangeOrder: () => ({ clientEmail: null }),
@@ -87,6 +97,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
   const key = await api.http(site.owner).post(`${v1}/api-keys`).send({ name: 'One', role: 'crew' });
   const changeOrderId = someId();
   const questionId = someId();
+  const actualId = someId();
   // Rows as change orders leave them; how they come about has tests of its own.
   await api.platform.database.inCompany(companyId, async (tx) => {
     const now = new Date();
@@ -103,6 +114,22 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     await tx.changeOrderVersion.create({
       data: { ...sent, document: '{}', sha256: '0'.repeat(64), sentAt: now, sentById: memberId },
     });
+    await tx.actual.create({
+      data: {
+        companyId,
+        id: actualId,
+        projectId: site.project.id,
+        findingId: finding.id,
+        operation: 'plate-tie',
+        unit: 'each',
+        quantity: 1,
+        hours: 2,
+        costCents: 0,
+        doneOn: now,
+        enteredAt: now,
+        enteredById: memberId,
+      },
+    });
     await tx.question.create({ data: { ...sent, id: questionId, name: 'Dana', text: 'Why?', askedAt: now } });
   });
   return {
@@ -115,6 +142,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     apiKeyId: key.body.id,
     changeOrderId,
     questionId,
+    actualId,
     sentVersion: '1',
     checkId: 'cut.top-plate',
   };

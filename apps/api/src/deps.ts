@@ -1,5 +1,7 @@
 import { starterCostBook } from '@underlath/rules/pricing';
 import type { FastifyInstance } from 'fastify';
+import { registerActualsRoutes } from './features/actuals/actuals.routes.ts';
+import { ActualsService } from './features/actuals/actuals.service.ts';
 import { registerApprovalsRoutes } from './features/approvals/approvals.routes.ts';
 import { ApprovalsService } from './features/approvals/approvals.service.ts';
 import { ClientLinks } from './features/approvals/client-links.ts';
@@ -107,6 +109,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const books = new CostBooksService(database, clock);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
+  const actuals = new ActualsService(database, clock, records, estimates, books);
   const offers = new OfferBuilder(estimates, contract);
   const changeOrders = new ChangeOrdersService(database, clock, records, offers);
   const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
@@ -130,6 +133,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     findings,
     books,
     estimates,
+    actuals,
     evaluation,
     changeOrders,
     sending,
@@ -160,6 +164,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
         registerContractEvaluationRoutes(app, new ContractEvaluationService());
       },
     },
+    { name: 'actuals', register: (app) => registerActualsRoutes(app, services.actuals) },
     {
       name: 'change-orders',
       register: (app) => registerChangeOrdersRoutes(app, services.changeOrders, services.sending),

@@ -1,3 +1,4 @@
+import { actualRoutes } from './actuals.ts';
 import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
 import { checkRoutes } from './checks.ts';
 import { findingRoutes } from './findings.ts';
@@ -11,6 +12,7 @@ import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
+export * from './actuals.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';
@@ -39,6 +41,7 @@ export const routes = {
   ...scopeRoutes,
   ...priceRoutes,
   ...priceEvaluateRoutes,
+  ...actualRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
   ...recordRoutes,

@@ -35,19 +35,27 @@ export class EstimatesService {
 
   /** @throws ProblemError `not-found` */
   async get(companyId: string, findingId: string): Promise<Estimate> {
-    return this.database.inCompany(companyId, async (tx) => {
-      const finding = await requireFinding(tx, companyId, findingId);
-      return this.view(tx, companyId, finding);
-    });
+    return this.database.inCompany(companyId, (tx) => this.find(tx, companyId, findingId));
+  }
+
+  /** The same in the caller's transaction. @throws ProblemError `not-found` */
+  async find(tx: Tx, companyId: string, findingId: string): Promise<Estimate> {
+    return this.view(tx, companyId, await requireFinding(tx, companyId, findingId));
+  }
+
+  /** Takes the project's turn, then reads the finding. @throws ProblemError `not-found` */
+  async lockFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {
+    const { projectId } = await requireFinding(tx, companyId, findingId);
+    await this.records.lock(tx, companyId, projectId);
+    return requireFinding(tx, companyId, findingId);
   }
 
   /** @throws ProblemError `not-found`, `stale-version`, `wrong-state`, `invalid-input` */
   async save({ companyId, actor }: Caller, findingId: string, seen: number, body: Save): Promise<Estimate> {
     assertChoices(body.choices);
     return this.database.inCompany(companyId, async (tx) => {
-      const { projectId } = await requireFinding(tx, companyId, findingId);
-      await this.records.lock(tx, companyId, projectId);
-      const finding = await requireFinding(tx, companyId, findingId);
+      const finding = await this.lockFinding(tx, companyId, findingId);
+      const { projectId } = finding;
       assertVersion(seen, finding.version);
       assertOpen(finding);
       const scope = await this.priceAlone(tx, companyId, finding, body);

@@ -2,7 +2,7 @@ import { roundCents } from '../kernel/index.ts';
 import type { Estimate } from './estimate.ts';
 import type { EstimateInput, RangeInput } from './estimate-input.ts';
 import { fillUniform, openStream } from './random.ts';
-import { type Driver, driversOf, momentsOf } from './range-moments.ts';
+import { type Driver, driversOf, momentsOf, partsOf } from './range-moments.ts';
 import { byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
@@ -35,9 +35,12 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
   const follow = Math.sqrt(range.correlation);
   const { totals, slopes } = simulate(lines, visits, range, follow);
   const { mean, sd } = sampleMoments(totals);
-  const formula = momentsOf(byPlace(lines), range.correlation);
+  const parts = partsOf(byPlace(lines), range.correlation);
+  const formula = momentsOf(parts);
   totals.sort();
   const quantile = (share: number) => (totals[Math.max(0, Math.ceil(share * totals.length) - 1)] ?? 0) as number;
+  const straightened = (line: VaryingLine): VaryingLine =>
+    line.visit ? { ...line, factor: slopes.get(line.visit) ?? 0 } : line;
   const inTotal = (deviation: number) => roundCents(estimate.totalCents + deviation);
   const exact = visits.length === 0;
   return {
@@ -49,10 +52,7 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
     analyticMeanCents: exact ? inTotal(formula.mean) : null,
     analyticSdCents: exact ? roundCents(Math.sqrt(formula.variance)) : null,
     openMinimums: visits.map(({ name }) => name),
-    drivers: driversOf(
-      byPlace(lines.map((line) => (line.visit ? { ...line, factor: slopes.get(line.visit) ?? 0 } : line))),
-      range.correlation,
-    ),
+    drivers: driversOf(exact ? parts : partsOf(byPlace(lines.map(straightened)), range.correlation)),
   };
 }
 
@@ -89,7 +89,11 @@ export function addDraws(
 ): void {
   const scale = visit ? 1 : factor;
   const [width, shift] = [widthCents * scale, shiftCents * scale];
-  const stretch = follow < 1 ? 1 / (1 - follow) : 0;
+  // A constant of this function is compiled in; one of the file would be looked up at every draw.
+  const cells = CELLS;
+  const stretch = follow < 1 ? cells / (1 - follow) : 0;
+  // Both are written down and one is read: a branch that nobody can foretell would cost as much as the draw itself.
+  const either = new Float64Array(2);
   let [a, b, c, d] = stream as unknown as [number, number, number, number];
   for (let trial = 0; trial < into.length; trial++) {
     const drawn = (((a + b) | 0) + d) | 0;
@@ -98,7 +102,9 @@ export function addDraws(
     b = (c + (c << 3)) | 0;
     c = (((c << 21) | (c >>> 11)) + drawn) | 0;
     const own = ((drawn >>> 0) + 0.5) * 2 ** -32;
-    const at = (own < follow ? (place[trial] as number) : (own - follow) * stretch) * CELLS;
+    either[0] = (own - follow) * stretch;
+    either[1] = cells * (place[trial] as number);
+    const at = either[+(own < follow)] as number;
     const cell = at | 0;
     const from = quantiles[cell] as number;
     into[trial] =

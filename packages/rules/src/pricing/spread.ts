@@ -39,7 +39,7 @@ function pertBeta(likely: number): Spread {
 }
 
 /** x = s^3 (10 - 15 s + 6 s^2): even steps of s lie close together where x nears 0 and 1, where a beta density may be steep. */
-const smooth = (s: number): number => s ** 3 * (10 - 15 * s + 6 * s * s);
+const smooth = (s: number): number => s * s * s * (10 - 15 * s + 6 * s * s);
 const middles = Array.from({ length: STEPS }, (_, at) => (at + 0.5) / STEPS);
 const logX = Float64Array.from(middles, (s) => Math.log(smooth(s)));
 const logRest = Float64Array.from(middles, (s) => Math.log(smooth(1 - s)));
@@ -48,17 +48,20 @@ const logSlope = Float64Array.from(middles, (s) => 2 * Math.log(s * (1 - s)));
 /** Turns the integral of a beta density around, step by step. */
 function betaQuantiles(alpha: number, beta: number): Float64Array {
   const below = new Float64Array(STEPS + 1);
-  for (let at = 0; at < STEPS; at++) {
-    const log = (alpha - 1) * (logX[at] ?? 0) + (beta - 1) * (logRest[at] ?? 0) + (logSlope[at] ?? 0);
-    below[at + 1] = (below[at] ?? 0) + Math.exp(log);
+  const [x, rest, slope] = [logX, logRest, logSlope];
+  let whole = 0;
+  for (let at = 0; at < x.length; at++) {
+    const log = (alpha - 1) * (x[at] as number) + (beta - 1) * (rest[at] as number) + (slope[at] as number);
+    whole += Math.exp(log);
+    below[at + 1] = whole;
   }
-  const whole = below[STEPS] ?? 1;
   let step = 0;
   /** Asked from small shares to large. */
   const next = (share: number): number => {
-    while ((below[step + 1] ?? whole) < whole * share) step += 1;
-    const from = below[step] ?? 0;
-    return smooth((step + (whole * share - from) / ((below[step + 1] ?? whole) - from)) / STEPS);
+    const wanted = whole * share;
+    while ((below[step + 1] as number) < wanted) step += 1;
+    const from = below[step] as number;
+    return smooth((step + (wanted - from) / ((below[step + 1] as number) - from)) / STEPS);
   };
   const firstMean = meanWithin(next, 0);
   const quantiles = new Float64Array(CELLS + 2);

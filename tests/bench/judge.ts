@@ -1,4 +1,4 @@
-import { checks, evaluateCheck } from '@underlath/rules';
+import { checks, evaluateCheck } from '@underlath/rules/all-checks';
 
 const evidence = await Promise.all(checks.map(async (check) => ({ id: check.id, ...(await check.cases()) })));
 const work = evidence.flatMap(({ id, cases }) => cases.map(({ edition, inputs }) => ({ id, edition, inputs })));

@@ -1,5 +1,5 @@
 // npm run bench                     every row, each beside its floor in the same run
-// npm run bench -- --row judging    one row: intake, derivatives, judging, scopes, list
+// npm run bench -- --row judging    one row: intake, derivatives, judging, scopes, ranges, list
 // npm run bench -- --photos 1000    the long memory run of the derivatives
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -10,6 +10,7 @@ import { derivatives } from './derivatives.ts';
 import { judging } from './judging.ts';
 import { list } from './list.ts';
 import { photoIntake } from './photo-intake.ts';
+import { ranges } from './ranges.ts';
 import { scopes } from './scopes.ts';
 import { printTable, type Row } from './table.ts';
 import { arrive, type Visitor } from './visitor.ts';
@@ -18,6 +19,7 @@ type Floor = { uploads: string; lists: string };
 const rows: Record<string, (visitor: Visitor, floor: Floor) => Promise<Row>> = {
   judging,
   scopes,
+  ranges,
   derivatives,
   intake: (visitor, floor) => photoIntake(visitor, floor.uploads),
   list: (visitor, floor) => list(visitor, floor.lists),

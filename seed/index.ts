@@ -1,6 +1,6 @@
 import { Readable } from 'node:stream';
 import type { Finding } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import type { DemoAccess } from '../apps/api/src/commands/demo-access.ts';
 import type { Deps } from '../apps/api/src/deps.ts';
 import { type Caller, callerOf } from '../apps/api/src/features/caller.ts';

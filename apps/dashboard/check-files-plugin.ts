@@ -24,7 +24,7 @@ export function checkFiles({ folder }: { folder: string }): Plugin {
       return `${imports.join('\n')}\nexport default { ${entries.join(', ')} };`;
     },
     transform(code, id) {
-      if (!id.startsWith(folder) || !id.endsWith('.check.ts')) return undefined;
+      if (!id.startsWith(folder) || !/\.(card|check)\.ts$/.test(id)) return undefined;
       const element = withSlashes(relative(folder, join(id, '..')));
       return code.replace(
         lazyImport,

@@ -1,4 +1,4 @@
-import { checks } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { cutPlate, v1 } from '../support/site.ts';

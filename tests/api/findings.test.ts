@@ -1,5 +1,5 @@
 import { type Finding, type FindingRow, routes } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { checks } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { handbook } from '@underlath/rules/handbook';
 import { expect, test } from 'vitest';
 

@@ -1,13 +1,6 @@
 import { expect, test } from 'vitest';
-import {
-  evaluateCheck,
-  findCheck,
-  InputError,
-  rulesVersion,
-  toAnswer,
-  UnknownCheckError,
-  UnknownEditionError,
-} from './index.ts';
+import { evaluateCheck, findCheck, UnknownCheckError } from './all-checks.ts';
+import { InputError, rulesVersion, toAnswer, UnknownEditionError } from './index.ts';
 
 const RECESSED = { diameterIn: 0.625, nut: 'hex', projectionIn: -0.125, rule: 'flush' };
 

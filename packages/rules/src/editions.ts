@@ -1,5 +1,4 @@
 import type { Check, Edition } from './kernel/index.ts';
-import { checks } from './registry.ts';
 
 /** A document of which the checks know more than one edition, newest first. */
 export interface EditionFamily {
@@ -11,7 +10,7 @@ export interface EditionFamily {
 const familyOf = (editionId: string): string => editionId.replace(/-\d{4}$/, '');
 
 /** The documents whose editions a project chooses among, gathered from the checks themselves. */
-export function editionFamilies(): EditionFamily[] {
+export function editionFamilies(checks: readonly Pick<Check, 'editions'>[]): EditionFamily[] {
   const all = new Map(checks.flatMap((check) => check.editions).map((edition) => [edition.id, edition]));
   const families = new Map<string, Edition[]>();
   for (const edition of all.values())

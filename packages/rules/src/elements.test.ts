@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { checks } from './all-checks.ts';
 import { checksByElement } from './elements.ts';
-import { checks } from './registry.ts';
 
 test('every check is picked under exactly one element', () => {
   const picked = checksByElement(checks).flatMap((element) => element.checks.map((check) => check.id));

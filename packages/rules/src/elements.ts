@@ -1,4 +1,4 @@
-import { type Check, type Text, text } from './kernel/index.ts';
+import { type CheckCard, type Text, text } from './kernel/index.ts';
 
 /** The parts of a house checks are about, by the first half of their ids, in the order they are picked from. */
 const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
@@ -15,20 +15,22 @@ const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
   demand: text('Load on the house', 'Carga sobre la casa'),
 };
 
-const elementId = (check: Check): string => check.id.slice(0, check.id.indexOf('.'));
+type Named = Pick<CheckCard, 'id' | 'title'>;
+
+const elementId = (check: Named): string => check.id.slice(0, check.id.indexOf('.'));
 
 /** What a check is about, in words; the check's own title where nobody named its kind, so that a new one needs no entry. */
-export const elementWords = (check: Check): Text => ELEMENT_WORDS[elementId(check)] ?? check.title;
+export const elementWords = (check: Named): Text => ELEMENT_WORDS[elementId(check)] ?? check.title;
 
-export interface ElementChecks {
+export interface ElementChecks<C extends Named> {
   readonly id: string;
   readonly name: Text;
-  readonly checks: readonly [Check, ...Check[]];
+  readonly checks: readonly [C, ...C[]];
 }
 
 /** The checks by what they are about, in the order above; kinds not named there come last. */
-export function checksByElement(checks: readonly Check[]): ElementChecks[] {
-  const groups = new Map<string, [Check, ...Check[]]>();
+export function checksByElement<C extends Named>(checks: readonly C[]): ElementChecks<C>[] {
+  const groups = new Map<string, [C, ...C[]]>();
   for (const check of checks) {
     const id = elementId(check);
     const group = groups.get(id);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { checks } from './all-checks.ts';
 import { describeCheck } from './describe.ts';
-import { runCheck } from './evaluate.ts';
 import { type Check, type CheckEvidence, type Fields, holds, type Text } from './kernel/index.ts';
-import { checks } from './registry.ts';
 import { repairs } from './repairs/registry.ts';
+import { runCheck } from './run-check.ts';
 
 /** What makes a check unfit for the registry. */
 function faults(check: Pick<Check, 'sources'>, { cases, values }: Pick<CheckEvidence, 'cases' | 'values'>): string[] {

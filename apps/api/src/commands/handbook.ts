@@ -1,6 +1,6 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { checks } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { handbook } from '@underlath/rules/handbook';
 import { findProjectRoot } from '../platform/project-root.ts';
 import { runCommand } from './run-command.ts';

@@ -1,4 +1,5 @@
-import { checks, runCheck, SEVERITIES, SEVERITY_CONSEQUENCE } from '@underlath/rules';
+import { runCheck, SEVERITIES, SEVERITY_CONSEQUENCE } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { describe, expect, test } from 'vitest';
 import { fillMessage, type Message } from '../shared/i18n/define.ts';
 import { client } from '../shared/i18n/messages/client.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { checks } from '../all-checks.ts';
 import type { CheckCase } from '../kernel/index.ts';
-import { checks } from '../registry.ts';
 import { runCase } from '../run-case.ts';
 
 for (const check of checks) {

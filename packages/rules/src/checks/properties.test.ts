@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { evaluateCheck, InputError, runCheck } from '../evaluate.ts';
+import { checks, evaluateCheck } from '../all-checks.ts';
 import { type Check, type Field, type Fields, type Outcome, toAnswer } from '../kernel/index.ts';
-import { checks } from '../registry.ts';
+import { InputError, runCheck } from '../run-check.ts';
 
 /** Any value a field's schema accepts. */
 function anyValueOf(field: Field): fc.Arbitrary<unknown> {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { checks } from '../all-checks.ts';
 import { drawingToSvg } from '../drawing-svg.ts';
 import { type Drawing, type Fields, type Locale, SHEET, type Shape, text } from '../kernel/index.ts';
-import { checks } from '../registry.ts';
 import { widthOf } from './dimensions.ts';
 import { inputLabels, keysOf, layOut, type Mark } from './lay-out.ts';
 

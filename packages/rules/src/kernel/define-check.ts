@@ -93,13 +93,19 @@ export interface ClientWords<I> {
   readonly ifNot: Text;
 }
 
-export interface CheckSpec<F extends Fields> {
+/** What a list shows of a check before the check itself is loaded. */
+export interface CheckCard {
   readonly id: string;
   readonly title: Text;
   /** How the crew picks this check, in plain words. */
   readonly question: Text;
   readonly element: string;
   readonly role: Role;
+  /** Where the tape goes, loaded when it is drawn. */
+  readonly drawing: () => Promise<{ readonly drawing: Drawing }>;
+}
+
+export interface CheckSpec<F extends Fields> extends CheckCard {
   readonly editions: readonly Edition[];
   readonly defaultEdition: string;
   /** Picks the edition when the request or the inputs name it in another way. */
@@ -118,8 +124,6 @@ export interface CheckSpec<F extends Fields> {
   readonly doesNotCover: readonly Text[];
   /** Loaded when asked for: a phone that judges needs neither the worked cases nor the words of the values. */
   readonly cases: () => Promise<CheckEvidence>;
-  /** Where the tape goes, loaded when it is drawn. */
-  readonly drawing: () => Promise<{ readonly drawing: Drawing }>;
 }
 
 /** A check with its input types forgotten, as the registry, the API and the forms hold it. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { evaluateCheck } from '../evaluate.ts';
+import { evaluateCheck } from '../all-checks.ts';
 import { evaluateLoadPath, LoadPathError, toLoadPathAnswer, withRepaired } from './evaluate-load-path.ts';
 import { LINK_ROLES, type Link, type LinkRole, type LoadPath } from './load-path.ts';
 

@@ -1,14 +1,6 @@
 import type { DocumentItem } from '@underlath/contract';
-import {
-  type Check,
-  type Field,
-  type Fields,
-  findCheck,
-  formatLength,
-  type Outcome,
-  type Text,
-  text,
-} from '@underlath/rules';
+import { type Check, type Field, type Fields, formatLength, type Outcome, type Text, text } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import { toWord } from '../enum-words.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 

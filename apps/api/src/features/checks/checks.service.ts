@@ -1,11 +1,8 @@
 import type { CheckAnswer, checkDescription } from '@underlath/contract';
 import {
   type Check,
-  checks,
   describeCheck,
   type EvaluateRequest,
-  evaluateCheck,
-  findCheck,
   InputError,
   type InputIssue,
   type Locale,
@@ -13,9 +10,9 @@ import {
   rulesVersion,
   say,
   toAnswer,
-  UnknownCheckError,
   UnknownEditionError,
 } from '@underlath/rules';
+import { checks, evaluateCheck, findCheck, UnknownCheckError } from '@underlath/rules/all-checks';
 import type { z } from 'zod';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 

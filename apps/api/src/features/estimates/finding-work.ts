@@ -1,5 +1,6 @@
 import type { ManualLine, RepairChoice } from '@underlath/contract';
-import { findCheck, type Outcome, type RepairFacts, type TakeOffLine, takeOff, text } from '@underlath/rules';
+import { type Outcome, type RepairFacts, type TakeOffLine, takeOff, text } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import type { EstimateFinding } from './estimates.repository.ts';
 
 /** What is kept in `finding.estimate`. */

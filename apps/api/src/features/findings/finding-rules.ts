@@ -1,5 +1,6 @@
 import type { FindingContext, FindingState } from '@underlath/contract';
-import { editionUnder, findCheck } from '@underlath/rules';
+import { editionUnder } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import { invalidInput, ProblemError } from '../../platform/problem-error.ts';
 
 interface Rectangle {

@@ -1,5 +1,6 @@
 import type { Finding, FindingRow, Judgment, Photo } from '@underlath/contract';
-import { findCheck, type Locale, type Outcome, toAnswer } from '@underlath/rules';
+import { type Locale, type Outcome, toAnswer } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import type { FindingRowData, JudgmentRow } from './findings.repository.ts';
 
 export function toFindingRow(row: FindingRowData): FindingRow {

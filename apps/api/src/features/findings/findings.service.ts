@@ -1,5 +1,5 @@
 import type { BodyOut, Finding, FindingRow, findingRoutes, Locale, QueryOut } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import { findCheck } from '@underlath/rules/all-checks';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';

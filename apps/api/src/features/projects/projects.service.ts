@@ -1,5 +1,6 @@
 import type { BodyOut, ContractSums, Project, ProjectOverview, ProjectRow, projectRoutes } from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
@@ -140,7 +141,7 @@ async function requireProject(tx: Tx, companyId: string, id: string): Promise<pr
 
 /** One edition of each document at most, and only those the checks have. @throws ProblemError `invalid-input` */
 function assertEditions(chosen: readonly string[]): void {
-  const families = editionFamilies();
+  const families = editionFamilies(checks);
   const known = families.flatMap(({ editions }) => editions.map((edition) => edition.id));
   for (const [at, id] of chosen.entries()) {
     const family = families.find(({ editions }) => editions.some((edition) => edition.id === id));

@@ -1,4 +1,4 @@
-import { checks } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { expect, test } from 'vitest';
 import { findChecks } from './find-checks.ts';
 

@@ -1,9 +1,10 @@
 import { Link, useParams } from '@tanstack/react-router';
-import { elementWords, findCheck, runCase } from '@underlath/rules';
+import { elementWords, findEntry, runCase } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
 import { useMemo } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
+import { useCheck } from '../../shared/measure/use-check.ts';
 import { useEvidence } from '../../shared/measure/use-evidence.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
@@ -16,13 +17,15 @@ export function CheckScreen() {
   const t = useT(checksWords);
   const { locale } = useLocale();
   const { checkId } = useParams({ from: '/checks/$checkId' });
-  const check = findCheck(checkId);
+  const card = findEntry(checkId);
+  const { check, state, retry } = useCheck(checkId);
   const { evidence, failed } = useEvidence(check);
+  const unread = failed || state === 'failed';
   const cases = useMemo(
     () => check && evidence?.cases.map((one): RunCase => ({ one, ...runCase(check, one) })),
     [check, evidence],
   );
-  if (!check) {
+  if (!card) {
     return (
       <SheetFrame title={t('unknownTitle', { id: checkId })}>
         <h1 tabIndex={-1}>{t('unknownTitle', { id: checkId })}</h1>
@@ -38,18 +41,24 @@ export function CheckScreen() {
     );
   }
   return (
-    <SheetFrame title={say(check.title, locale)}>
+    <SheetFrame title={say(card.title, locale)}>
       <header className="sheet-head">
         <div>
-          <p className="sheet-element">{say(elementWords(check), locale)}</p>
-          <h1 tabIndex={-1}>{say(check.title, locale)}</h1>
-          <p className="lead">{say(check.question, locale)}</p>
+          <p className="sheet-element">{say(elementWords(card), locale)}</p>
+          <h1 tabIndex={-1}>{say(card.title, locale)}</h1>
+          <p className="lead">{say(card.question, locale)}</p>
         </div>
-        {cases && <TitleBlock check={check} cases={cases} />}
+        {check && cases && <TitleBlock check={check} cases={cases} />}
       </header>
-      {failed && <FailState problem={{ title: t('readFailed'), detail: t('readFailedDo') }} doing={t('reading')} />}
-      {!failed && !evidence && <LoadingRows rows={8} tall />}
-      {evidence && cases && <Sheet key={check.id} check={check} evidence={evidence} cases={cases} />}
+      {unread && (
+        <FailState
+          problem={{ title: t('readFailed'), detail: t('readFailedDo') }}
+          doing={t('reading')}
+          {...(state === 'failed' && { onRetry: retry })}
+        />
+      )}
+      {!unread && !evidence && <LoadingRows rows={8} tall />}
+      {check && evidence && cases && <Sheet key={check.id} check={check} evidence={evidence} cases={cases} />}
     </SheetFrame>
   );
 }

@@ -1,13 +1,14 @@
 import { Link, useNavigate, useSearch } from '@tanstack/react-router';
-import { checks, checksByElement } from '@underlath/rules';
+import { checkEntries, checksByElement } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
 import { useState } from 'react';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
+import { useAllChecks } from '../../shared/measure/use-check.ts';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
-import { findChecks } from '../parts/find-checks.ts';
+import { type Findable, findChecks } from '../parts/find-checks.ts';
 import { SheetFrame } from '../parts/sheet-frame.tsx';
 
 /** Every check there is, by element, each with its drawing. They come with the program, so nothing is read from the server. */
@@ -17,6 +18,8 @@ export function ChecksScreen() {
   const { q = '' } = useSearch({ from: '/checks' });
   const navigate = useNavigate();
   const [typed, setTyped] = useState(q);
+  // Until all are read, the names and questions are searched.
+  const { checks = checkEntries }: { checks?: readonly Findable[] | undefined } = useAllChecks();
   const shown = findChecks(checks, typed);
   const look = (next: string) => {
     setTyped(next);

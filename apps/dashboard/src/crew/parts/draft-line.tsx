@@ -1,5 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
-import { findCheck } from '@underlath/rules';
+import { findEntry } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
 import { useState } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
@@ -18,7 +18,7 @@ export function DraftLine({ draft }: { draft: Draft }) {
   const { posting, photos } = useOutboxState();
   const navigate = useNavigate();
   const [asking, setAsking] = useState(false);
-  const check = draft.checkId ? findCheck(draft.checkId) : undefined;
+  const check = draft.checkId ? findEntry(draft.checkId) : undefined;
   const sending = posting.includes(draft.id);
   const refusedPhoto = draft.ready && photos.some((photo) => photo.draftId === draft.id && photo.problem !== null);
   const refused = draft.problem !== null || refusedPhoto;

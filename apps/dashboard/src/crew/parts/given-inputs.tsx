@@ -1,4 +1,3 @@
-import { findCheck } from '@underlath/rules';
 import { type Field, type Fields, say } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
 import { signWordsOf } from '../../shared/drawing/tape-picture.tsx';
@@ -6,7 +5,9 @@ import { formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { Length } from '../../shared/measure/length.tsx';
+import { useCheck } from '../../shared/measure/use-check.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
+import { LoadingRows } from '../../shared/ui/states.tsx';
 
 type GivenInputsProps = { checkId: string; inputs: Readonly<Record<string, unknown>> };
 
@@ -15,6 +16,7 @@ export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
   const { locale, tag } = useLocale();
   const c = useT(common);
   const words = { yes: c('yes'), no: c('no') };
+  const { check, state } = useCheck(checkId);
 
   function shown(field: Field | undefined, value: unknown): ReactNode {
     if (field?.kind === 'length' && typeof value === 'number') {
@@ -55,5 +57,6 @@ export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
       return [{ name: label, value: shown(field, value) }];
     });
   }
-  return <Facts facts={factsOf(findCheck(checkId)?.inputs ?? {}, inputs, '')} />;
+  if (state === 'loading') return <LoadingRows rows={2} />;
+  return <Facts facts={factsOf(check?.inputs ?? {}, inputs, '')} />;
 }

@@ -1,4 +1,4 @@
-import { findCheck } from '@underlath/rules';
+import type { Check } from '@underlath/rules/kernel';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
@@ -8,12 +8,10 @@ import { CrewFrame } from './crew-frame.tsx';
 import { type StepProps, useDraftPlace } from './step.ts';
 
 /** The check's own questions, one a screen, with the verdict so far under them. */
-export function MeasureStep({ draft, change, go, back }: StepProps) {
+export function MeasureStep({ check, draft, change, go, back }: StepProps & { check: Check }) {
   const c = useT(common);
   const m = useT(measure);
   const { place } = useDraftPlace(draft);
-  const check = findCheck(draft.checkId ?? '');
-  if (!check) return null;
   return (
     <CheckSteps
       check={check}

@@ -1,5 +1,6 @@
 import type { FindingContext } from '@underlath/contract';
-import { editionUnder, findCheck } from '@underlath/rules';
+import { editionUnder } from '@underlath/rules';
+import type { Check } from '@underlath/rules/kernel';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
@@ -14,13 +15,11 @@ import { CrewFrame } from './crew-frame.tsx';
 import { type StepProps, useDraftEditions, useDraftPlace, useFinishDraft } from './step.ts';
 
 /** What the rule says, what to do now, what else to know, and save. */
-export function VerdictStep({ draft, change, go, back }: StepProps) {
+export function VerdictStep({ check, draft, change, go, back }: StepProps & { check: Check }) {
   const t = useT(crew);
   const { place } = useDraftPlace(draft);
-  const check = findCheck(draft.checkId ?? '');
   const context = contextOf(draft.context, place);
   const finish = useFinishDraft();
-  if (!check) return null;
   const save = () => finish({ ...draft, context, inputs: askedInputs(check.inputs, draft.inputs) });
   return (
     <CrewFrame
@@ -52,7 +51,7 @@ export function VerdictStep({ draft, change, go, back }: StepProps) {
 }
 
 type VerdictProps = Pick<StepProps, 'draft' | 'go'> & {
-  check: NonNullable<ReturnType<typeof findCheck>>;
+  check: Check;
   context: FindingContext;
 };
 

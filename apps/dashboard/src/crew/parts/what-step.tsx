@@ -1,5 +1,5 @@
-import { type Check, checks, checksByElement } from '@underlath/rules';
-import { say, type Text } from '@underlath/rules/kernel';
+import { checkEntries, checksByElement } from '@underlath/rules';
+import { type CheckCard, say, type Text } from '@underlath/rules/kernel';
 import { useEffect, useRef } from 'react';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
@@ -7,7 +7,7 @@ import { crew } from '../../shared/i18n/messages/crew.ts';
 import { CrewFrame } from './crew-frame.tsx';
 import type { StepProps } from './step.ts';
 
-const elements = checksByElement(checks);
+const elements = checksByElement(checkEntries);
 
 /** What it is, as pictures: first the part of the house, then its conditions; a tap on one goes on. */
 export function WhatStep({ draft, change, go, back }: StepProps) {
@@ -66,7 +66,7 @@ export function WhatStep({ draft, change, go, back }: StepProps) {
   );
 }
 
-type TileProps = { check: Check; name: Text; detail: string; chosen: boolean; onPick: () => void };
+type TileProps = { check: CheckCard; name: Text; detail: string; chosen: boolean; onPick: () => void };
 
 function Tile({ check, name, detail, chosen, onPick }: TileProps) {
   const { locale } = useLocale();

@@ -1,6 +1,6 @@
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import { type Finding, routes } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
+import type { Check } from '@underlath/rules/kernel';
 import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -9,6 +9,7 @@ import { crew } from '../../shared/i18n/messages/crew.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
 import { CheckSteps } from '../../shared/measure/check-form.tsx';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
+import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
@@ -21,7 +22,14 @@ export function MeasureAgainScreen() {
   const { findingId } = useParams({ strict: false }) as { findingId: string };
   const t = useT(crew);
   const reading = useRoute(routes.getFinding, { params: { findingId } });
-  if (reading.data) return <Measure finding={reading.data} />;
+  if (reading.data) {
+    const finding = reading.data;
+    return (
+      <WithCheck id={finding.checkId} frame={(body) => <CrewFrame>{body}</CrewFrame>}>
+        {(check) => <Measure finding={finding} check={check} />}
+      </WithCheck>
+    );
+  }
   return (
     <CrewFrame>
       {reading.error ? (
@@ -38,7 +46,7 @@ export function MeasureAgainScreen() {
   );
 }
 
-function Measure({ finding }: { finding: Finding }) {
+function Measure({ finding, check }: { finding: Finding; check: Check }) {
   const t = useT(crew);
   const m = useT(measure);
   const { locale } = useLocale();
@@ -63,8 +71,6 @@ function Measure({ finding }: { finding: Finding }) {
       void navigate({ to: '/crew/findings/$findingId', params: { findingId: finding.id }, replace: true });
     },
   });
-  const check = findCheck(finding.checkId);
-  if (!check) return null;
   const save = () =>
     judge.mutate({
       params: { findingId: finding.id },

@@ -1,8 +1,10 @@
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
-import { findCheck } from '@underlath/rules';
+import type { Check } from '@underlath/rules/kernel';
+import type { ReactNode } from 'react';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
+import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, LoadingRows } from '../../shared/ui/states.tsx';
 import { type Draft, type DraftStep, draftSteps } from '../outbox/draft.ts';
@@ -58,10 +60,25 @@ function DraftSteps({ draft }: { draft: Draft }) {
     case 'what':
       return <WhatStep {...props} />;
     case 'measure':
-      return here.checkId && findCheck(here.checkId) ? <MeasureStep {...props} /> : <WhatStep {...props} />;
+      return <OfCheck {...props}>{(check) => <MeasureStep {...props} check={check} />}</OfCheck>;
     case 'verdict':
-      return here.checkId && findCheck(here.checkId) ? <VerdictStep {...props} /> : <WhatStep {...props} />;
+      return <OfCheck {...props}>{(check) => <VerdictStep {...props} check={check} />}</OfCheck>;
   }
+}
+
+type OfCheckProps = StepProps & { children: (check: Check) => ReactNode };
+
+/** A step that needs the check; without one that this version knows, what it is has to be picked first. */
+function OfCheck({ children, ...props }: OfCheckProps) {
+  return (
+    <WithCheck
+      id={props.draft.checkId ?? ''}
+      unknown={<WhatStep {...props} />}
+      frame={(body) => <CrewFrame back={props.back}>{body}</CrewFrame>}
+    >
+      {children}
+    </WithCheck>
+  );
 }
 
 /** What the outbox holds now: a change and the step after it may come in one press. */

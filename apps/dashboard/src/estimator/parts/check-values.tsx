@@ -1,9 +1,9 @@
 import type { CheckAnswer } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
 import type { ReactNode } from 'react';
 import { ShareBar } from '../../shared/drawing/scales.tsx';
 import { Length } from '../../shared/measure/length.tsx';
 import { quantityText, valueLabel } from '../../shared/measure/quantity.ts';
+import { useCheck } from '../../shared/measure/use-check.ts';
 import { useEvidence } from '../../shared/measure/use-evidence.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 
@@ -29,7 +29,7 @@ export function nameWords(name: string): string {
 
 /** What may still be counted, and the check's own values under the names the check gives them. */
 export function AnswerFacts({ answer }: { answer: CheckAnswer }) {
-  const { evidence } = useEvidence(findCheck(answer.checkId));
+  const { evidence } = useEvidence(useCheck(answer.checkId).check);
   const facts: Fact[] = [];
   if (answer.remaining !== null) {
     const words = answer.remaining === 0 ? 'nothing' : `${Math.round(answer.remaining * 100)}%`;

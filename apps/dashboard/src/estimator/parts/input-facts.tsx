@@ -1,14 +1,16 @@
-import { type Check, findCheck } from '@underlath/rules';
 import type { Field, Fields } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
+import { useCheck } from '../../shared/measure/use-check.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
+import { LoadingRows } from '../../shared/ui/states.tsx';
 import { nameWords, quantityWords } from './check-values.tsx';
 
 type Inputs = Readonly<Record<string, unknown>>;
 
 /** The measurements as they were typed, under the labels of the form that took them. */
 export function InputFacts({ checkId, inputs }: { checkId: string; inputs: Inputs }) {
-  const check: Check | undefined = findCheck(checkId);
+  const { check, state } = useCheck(checkId);
+  if (state === 'loading') return <LoadingRows rows={2} />;
   const facts = check ? factsOf(check.inputs, inputs, '') : plainFacts(inputs);
   if (facts.length === 0) return <p className="soft">Nothing was measured.</p>;
   return <Facts facts={facts} />;

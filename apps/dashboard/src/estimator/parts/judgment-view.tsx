@@ -1,10 +1,10 @@
 import { Link } from '@tanstack/react-router';
 import type { Judgment } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
 import { REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { MeasureScale } from '../../shared/drawing/scales.tsx';
 import { Sources } from '../../shared/measure/outcome-view.tsx';
 import { toSearch } from '../../shared/measure/share-link.ts';
+import { useCheck } from '../../shared/measure/use-check.ts';
 import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { AnswerFacts } from './check-values.tsx';
@@ -81,7 +81,7 @@ export function JudgmentGrounds({ judgment }: { judgment: Judgment }) {
 
 /** To the sheet of the check, filled with what was measured; nothing where this version no longer has the check. */
 function WorkingLink({ judgment: { checkId, inputs, context, answer } }: { judgment: Judgment }) {
-  const check = findCheck(checkId);
+  const { check } = useCheck(checkId);
   if (!check) return null;
   return (
     <p>

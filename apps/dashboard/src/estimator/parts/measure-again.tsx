@@ -1,11 +1,12 @@
 import { type Finding, routes } from '@underlath/contract';
-import { findCheck } from '@underlath/rules';
 import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { CheckForm } from '../../shared/measure/check-form.tsx';
 import { ContextForm } from '../../shared/measure/context-form.tsx';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
+import { useCheck } from '../../shared/measure/use-check.ts';
+import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
@@ -17,7 +18,7 @@ import { inputErrors } from './input-errors.ts';
 export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: () => void }) {
   const formId = useId();
   const say = useStatus();
-  const check = findCheck(finding.checkId);
+  const { check } = useCheck(finding.checkId);
   const last = finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];
   const [inputs, setInputs] = useState<Inputs>(last?.inputs ?? {});
   const [context, setContext] = useState(finding.context);
@@ -55,25 +56,30 @@ export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: 
         </>
       }
     >
-      {check ? (
-        <form id={formId} className="stack" onSubmit={submit} noValidate>
-          <CheckForm
-            check={check}
-            inputs={inputs}
-            onChange={setInputs}
-            context={context}
-            {...(last ? { edition: last.edition } : {})}
-            serverErrors={inputErrors(problem)}
-          />
-          <ContextForm storiesUnknown="as the place says" context={context} onChange={setContext} />
-          <FormFail problem={problem} doing="Judging the measurement" />
-        </form>
-      ) : (
-        <p>
-          The check “{finding.checkId}” is not part of this version, so it can’t be measured again here. Its judgments
-          stay as they are.
-        </p>
-      )}
+      <WithCheck
+        id={finding.checkId}
+        unknown={
+          <p>
+            The check “{finding.checkId}” is not part of this version, so it can’t be measured again here. Its judgments
+            stay as they are.
+          </p>
+        }
+      >
+        {(check) => (
+          <form id={formId} className="stack" onSubmit={submit} noValidate>
+            <CheckForm
+              check={check}
+              inputs={inputs}
+              onChange={setInputs}
+              context={context}
+              {...(last ? { edition: last.edition } : {})}
+              serverErrors={inputErrors(problem)}
+            />
+            <ContextForm storiesUnknown="as the place says" context={context} onChange={setContext} />
+            <FormFail problem={problem} doing="Judging the measurement" />
+          </form>
+        )}
+      </WithCheck>
     </Dialog>
   );
 }

@@ -1,9 +1,10 @@
 import type { BodyIn, Problem, Project, routes } from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
 import { type FormEvent, type ReactNode, useState } from 'react';
+import { useAllChecks } from '../../shared/measure/use-check.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
-import { errorAt } from '../../shared/ui/states.tsx';
+import { errorAt, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { FormFail } from './form-fail.tsx';
 import { Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
 import { useDraft } from './use-draft.ts';
@@ -198,9 +199,6 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
   );
 }
 
-/** The codes are chosen above; these are the standards they refer to. */
-const standards = editionFamilies().filter(({ id }) => id !== 'irc' && id !== 'ibc');
-
 type StandardEditionsProps = {
   chosen: readonly string[];
   onChange: (chosen: readonly string[]) => void;
@@ -209,6 +207,21 @@ type StandardEditionsProps = {
 
 /** Which edition of each standard the jurisdiction uses; left open, a check takes its own default and says so. */
 function StandardEditions({ chosen, onChange, problem }: StandardEditionsProps) {
+  const { checks, failed, retry } = useAllChecks();
+  if (failed)
+    return (
+      <FailState
+        problem={{
+          title: 'The list of standards could not be read',
+          detail: 'The rest of this form works without it.',
+        }}
+        doing="Reading the standards"
+        onRetry={retry}
+      />
+    );
+  if (!checks) return <LoadingRows rows={2} />;
+  // The codes are chosen above; these are the standards they refer to.
+  const standards = editionFamilies(checks).filter(({ id }) => id !== 'irc' && id !== 'ibc');
   return standards.map(({ id, editions }) => {
     const of = (edition: string) => editions.some((each) => each.id === edition);
     return (

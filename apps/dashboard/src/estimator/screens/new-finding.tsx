@@ -1,6 +1,6 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingContext, type Location, type Rectangle, routes } from '@underlath/contract';
-import { checks, checksByElement, editionUnder, findCheck } from '@underlath/rules';
+import { checkEntries, checksByElement, editionUnder } from '@underlath/rules';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -10,6 +10,8 @@ import { CheckForm } from '../../shared/measure/check-form.tsx';
 import { ContextForm } from '../../shared/measure/context-form.tsx';
 import { editionsOf } from '../../shared/measure/editions.ts';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
+import { useCheck } from '../../shared/measure/use-check.ts';
+import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { FieldError, Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
@@ -72,14 +74,14 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
       });
     },
   });
-  const check = findCheck(draft.checkId);
+  const { check } = useCheck(draft.checkId);
   const place = places.find((each) => each.id === draft.locationId);
   const problem = missing ?? (create.error ? problemOf(create.error) : null);
   function submit(event: FormEvent) {
     event.preventDefault();
     const errors = [];
     if (!draft.locationId) errors.push({ pointer: '/locationId', detail: 'Choose the place first.' });
-    if (!check) errors.push({ pointer: '/checkId', detail: 'Choose what it is first.' });
+    if (!draft.checkId) errors.push({ pointer: '/checkId', detail: 'Choose what it is first.' });
     setMissing(errors.length > 0 ? localProblem(errors) : null);
     if (!check || errors.length > 0) return;
     const { title, inputs, ...rest } = draft;
@@ -112,19 +114,23 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
           onChange={(checkId) => setDraft((before) => ({ ...before, checkId, inputs: {} }))}
         />
       </Part>
-      {check && (
+      {draft.checkId && (
         <Part
           title="Measurements"
           lead="What is not known yet may stay empty; the verdict then says that it cannot tell yet."
         >
-          <CheckForm
-            check={check}
-            inputs={draft.inputs}
-            onChange={set('inputs')}
-            context={draft.context}
-            edition={editionUnder(check, editions, draft.inputs)}
-            serverErrors={inputErrors(problem)}
-          />
+          <WithCheck id={draft.checkId}>
+            {(known) => (
+              <CheckForm
+                check={known}
+                inputs={draft.inputs}
+                onChange={set('inputs')}
+                context={draft.context}
+                edition={editionUnder(known, editions, draft.inputs)}
+                serverErrors={inputErrors(problem)}
+              />
+            )}
+          </WithCheck>
           <ContextForm storiesUnknown="as the place says" context={draft.context} onChange={set('context')} />
         </Part>
       )}
@@ -171,7 +177,7 @@ function CheckChoice({ checkId, error, onChange }: CheckChoiceProps) {
   return (
     <fieldset className="field" aria-describedby="what-was-found-error">
       <legend className="hidden-text">What was found</legend>
-      {checksByElement(checks).map((element) => (
+      {checksByElement(checkEntries).map((element) => (
         <RadioGroup
           key={element.id}
           label={element.name.en}

@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import type { Check } from '@underlath/rules';
+import type { Check, CheckCard } from '@underlath/rules';
 import {
   inputLabels,
   isAsked,
@@ -18,7 +18,7 @@ import { useSize } from './use-size.ts';
 import './drawing.css';
 
 /** A check's own drawing. It comes with the program, so it is read once and needs no signal after that. */
-export function useCheckDrawing(check: Check | undefined): { drawing: Drawing | undefined; failed: boolean } {
+export function useCheckDrawing(check: CheckCard | undefined): { drawing: Drawing | undefined; failed: boolean } {
   const query = useQuery({
     queryKey: ['drawing', check?.id],
     queryFn: async () => (check ? (await check.drawing()).drawing : null),

@@ -1,4 +1,4 @@
-import { findCheck } from '@underlath/rules';
+import { findEntry } from '@underlath/rules';
 import { layOut } from '@underlath/rules/drawing';
 import { useLocale } from '../i18n/locale.tsx';
 import { Marks, sheetBox, useCheckDrawing } from './check-drawing.tsx';
@@ -6,7 +6,7 @@ import './drawing.css';
 
 /** What a person picks from: the check's own drawing, small and without words; its name stands beside it. */
 export function CheckPicture({ checkId }: { checkId: string }) {
-  const { drawing } = useCheckDrawing(findCheck(checkId));
+  const { drawing } = useCheckDrawing(findEntry(checkId));
   const { locale } = useLocale();
   return (
     <svg className="drawing check-picture" viewBox={sheetBox} aria-hidden="true">

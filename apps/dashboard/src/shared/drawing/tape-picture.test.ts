@@ -1,4 +1,5 @@
-import { checks, type Fields } from '@underlath/rules';
+import type { Fields } from '@underlath/rules';
+import { checks } from '@underlath/rules/all-checks';
 import { expect, test } from 'vitest';
 import { drawnTapeIds } from './tape-picture.tsx';
 

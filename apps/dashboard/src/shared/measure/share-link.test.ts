@@ -1,4 +1,4 @@
-import { checks, findCheck } from '@underlath/rules';
+import { checks, findCheck } from '@underlath/rules/all-checks';
 import { describe, expect, test } from 'vitest';
 import { askedInputs, type Inputs } from './form.ts';
 import { fromSearch, toSearch } from './share-link.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 
 const BY_GRAVITY = [
   'spruce-pine-fir-south',

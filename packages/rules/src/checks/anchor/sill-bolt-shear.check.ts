@@ -22,6 +22,7 @@ import { DURATION_SOURCE } from '../../standards/nds-2018/nails.ts';
 import { SILL_BOLT_SOURCE, SILL_THICKNESS_IN, sillBoltLoads } from '../../standards/nds-2018/sill-bolts.ts';
 import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE, SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
 import { YIELD_SOURCE, type YieldLoads } from '../../standards/nds-2018/yield-limit.ts';
+import { sillBoltShearCard } from './sill-bolt-shear.card.ts';
 
 const BOLT_SIZES_IN = [0.5, 0.625, 0.75, 0.875, 1];
 const GRAIN_ANGLE_DEG = { parallel: 0, perpendicular: 90 } as const;
@@ -113,14 +114,7 @@ function boltReasons(given: BoltInputs, perBoltLb: number, capacityLb: number): 
 
 /** What the bolts of a sill carry in shear into the concrete. Inches, pounds; bolts 1/2 to 1 in. */
 export const sillBoltShear = defineCheck({
-  id: 'anchor.sill-bolt-shear',
-  title: text('Sill bolts against sliding', 'Pernos contra deslizamiento'),
-  question: text(
-    'Are there enough foundation bolts for the load of this wall?',
-    '¿Hay suficientes pernos del cimiento para la carga de esta pared?',
-  ),
-  element: 'sill-bolts',
-  role: 'lateral',
+  ...sillBoltShearCard,
   editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
   defaultEdition: 'nds-2018',
   sources: [
@@ -156,5 +150,4 @@ export const sillBoltShear = defineCheck({
     ),
   ],
   cases: () => import('./sill-bolt-shear.cases.ts'),
-  drawing: () => import('./sill-bolt-shear.drawing.ts'),
 });

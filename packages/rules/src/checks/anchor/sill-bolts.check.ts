@@ -30,6 +30,7 @@ import {
   type SillPiece,
   spacingsOf,
 } from '../../standards/irc-anchors/layout.ts';
+import { sillBoltsCard } from './sill-bolts.card.ts';
 import { inputs, plateName, sillIssues } from './sill-bolts.inputs.ts';
 
 type SillInputs = Complete<typeof inputs>;
@@ -231,14 +232,7 @@ const EDITION_2006 = 'irc-2006';
 
 /** Whether the anchor bolts of a sill are where the code wants them, piece by piece. Inches. */
 export const sillBolts = defineCheck({
-  id: 'anchor.sill-bolts',
-  title: text('Sill plate bolts', 'Pernos de la solera'),
-  question: text(
-    'Are foundation bolts missing, too far apart, or off the plate ends?',
-    '¿Faltan pernos del cimiento, están muy separados o lejos de las puntas?',
-  ),
-  element: 'sill-bolts',
-  role: 'lateral',
+  ...sillBoltsCard,
   editions: [
     { id: EDITION_2006, title: text('IRC 2006 R403.1.6', 'IRC 2006 R403.1.6') },
     { id: 'irc-2024', title: text('IRC 2024 R403.1.6', 'IRC 2024 R403.1.6') },
@@ -271,5 +265,4 @@ export const sillBolts = defineCheck({
     text('Straps or screw anchors in place of bolts.', 'Placas o anclajes de tornillo en lugar de pernos.'),
   ],
   cases: () => import('./sill-bolts.cases.ts'),
-  drawing: () => import('./sill-bolts.drawing.ts'),
 });

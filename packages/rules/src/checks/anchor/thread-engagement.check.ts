@@ -30,6 +30,7 @@ import {
   ROD_END_RULES,
   type RodEndRule,
 } from '../../standards/rod-end-rules/rod-end.data.ts';
+import { threadEngagementCard } from './thread-engagement.card.ts';
 
 const sizeOf = (diameterIn: number): RodSize => {
   const size = ROD_SIZES.find((row) => row.diameterIn === diameterIn);
@@ -141,14 +142,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
 
 /** Whether a hold-down or anchor rod fills its nut. Inches; rods 1/2 to 1 in, coarse thread. */
 export const threadEngagement = defineCheck({
-  id: 'anchor.thread-engagement',
-  title: text('Rod in its nut', 'Varilla en su tuerca'),
-  question: text(
-    'Does the rod stop inside the nut, or barely reach through it?',
-    '¿La varilla termina dentro de la tuerca o apenas la atraviesa?',
-  ),
-  element: 'hold-down',
-  role: 'lateral',
+  ...threadEngagementCard,
   editions: [
     {
       id: 'asme-b18.2.2',
@@ -229,7 +223,6 @@ export const threadEngagement = defineCheck({
     text('Fine threads, metric rods, coupler nuts.', 'Roscas finas, varillas métricas, tuercas de acople.'),
   ],
   cases: () => import('./thread-engagement.cases.ts'),
-  drawing: () => import('./thread-engagement.drawing.ts'),
 });
 
 function recessWords(projectionIn: number | undefined): Text {

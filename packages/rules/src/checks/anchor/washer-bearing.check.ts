@@ -18,6 +18,7 @@ import {
 import { FC_PERP_MEMORY_SOURCE, FC_PERP_PSI, FC_PERP_SOURCE } from '../../standards/nds-2018/bearing.ts';
 import { demandField, speciesField } from '../../standards/nds-2018/fields.ts';
 import { WASHER_BEARING_SOURCE, washerNetAreaIn2 } from '../../standards/nds-2018/washers.ts';
+import { washerBearingCard } from './washer-bearing.card.ts';
 
 const inputs = {
   sideIn: length({
@@ -80,11 +81,7 @@ function washerReasons(capacityLb: number, demandLb: number | undefined): Text[]
 
 /** What the wood under a square washer takes before it crushes. Inches, pounds. */
 export const washerBearing = defineCheck({
-  id: 'anchor.washer-bearing',
-  title: text('Washer on the plate', 'Arandela sobre la solera'),
-  question: text('Is a washer small, or sunk into the wood?', '¿Una arandela es chica o está hundida en la madera?'),
-  element: 'sill-bolts',
-  role: 'lateral',
+  ...washerBearingCard,
   editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
   defaultEdition: 'nds-2018',
   sources: [WASHER_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE],
@@ -105,5 +102,4 @@ export const washerBearing = defineCheck({
     text('Load duration: none is taken for crushing.', 'Duración de la carga: no se aplica al aplastamiento.'),
   ],
   cases: () => import('./washer-bearing.cases.ts'),
-  drawing: () => import('./washer-bearing.drawing.ts'),
 });

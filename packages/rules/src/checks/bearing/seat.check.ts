@@ -28,6 +28,7 @@ import {
   FC_PERP_PSI,
   FC_PERP_SOURCE,
 } from '../../standards/nds-2018/bearing.ts';
+import { bearingSeatCard } from './seat.card.ts';
 import { inputs } from './seat.inputs.ts';
 
 type SeatInputs = Complete<typeof inputs>;
@@ -158,14 +159,7 @@ function alreadyUnsafe(given: {
 
 /** Whether a joist or beam end bears enough, by code length and by stress across the grain. Inches, pounds. */
 export const bearingSeat = defineCheck({
-  id: 'bearing.seat',
-  title: text('Beam or joist seat', 'Apoyo de viga o vigueta'),
-  question: text(
-    'Does a beam or joist sit on too little, or is it slipping off?',
-    '¿Una viga o vigueta se apoya muy poco o se está saliendo?',
-  ),
-  element: 'seat',
-  role: 'gravity',
+  ...bearingSeatCard,
   editions: [{ id: 'irc-r502.6', title: text('IRC R502.6 with NDS 2018', 'IRC R502.6 con NDS 2018') }],
   defaultEdition: 'irc-r502.6',
   sources: [IRC_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE, BEARING_FACTOR_SOURCE],
@@ -192,5 +186,4 @@ export const bearingSeat = defineCheck({
     text('Wet service and glued or engineered members.', 'Servicio húmedo y elementos laminados o de ingeniería.'),
   ],
   cases: () => import('./seat.cases.ts'),
-  drawing: () => import('./seat.drawing.ts'),
 });

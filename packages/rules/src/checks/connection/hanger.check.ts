@@ -21,6 +21,7 @@ import {
   text,
 } from '../../kernel/index.ts';
 import { HANGER_FIT_SOURCE, HANGER_GAP_IN, HANGER_HOLES_SOURCE } from '../../standards/common-practice/hangers.data.ts';
+import { hangerCard } from './hanger.card.ts';
 
 const holes = (label: Text) =>
   group({
@@ -230,14 +231,7 @@ function tooManyNails(given: Partials<typeof inputs>): InputIssue[] {
 
 /** Whether a joist hanger fits and is nailed as specified. Inches and counts. */
 export const hanger = defineCheck({
-  id: 'connection.hanger',
-  title: text('Joist hanger', 'Estribo de vigueta'),
-  question: text(
-    'Does a metal hanger miss nails, fit badly, or hang loose?',
-    '¿A un estribo metálico le faltan clavos, encaja mal o está flojo?',
-  ),
-  element: 'hanger',
-  role: 'gravity',
+  ...hangerCard,
   editions: [{ id: 'trade-practice', title: text('Trade practice for hangers', 'Práctica de estribos') }],
   defaultEdition: 'trade-practice',
   sources: [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE],
@@ -265,5 +259,4 @@ export const hanger = defineCheck({
     text('Rust, and hangers that were bent and used again.', 'Óxido y estribos doblados y vueltos a usar.'),
   ],
   cases: () => import('./hanger.cases.ts'),
-  drawing: () => import('./hanger.drawing.ts'),
 });

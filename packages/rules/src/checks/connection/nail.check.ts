@@ -48,6 +48,7 @@ import {
 } from '../../standards/nds-2018/nails.ts';
 import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE, SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
 import { type DowelJoint, governingMode, YIELD_SOURCE } from '../../standards/nds-2018/yield-limit.ts';
+import { nailCard } from './nail.card.ts';
 import { inputs, nailIssues } from './nail.inputs.ts';
 
 type NailInputs = Complete<typeof inputs>;
@@ -172,14 +173,7 @@ const loadWords = (demandLb: number): Text =>
 
 /** What one nail carries across and along its shank by the yield-limit equations. Inches, psi, pounds. */
 export const nail = defineCheck({
-  id: 'connection.nail',
-  title: text('One nail', 'Un clavo'),
-  question: text(
-    'Is a nail too thin, too short, or in softer wood than planned?',
-    '¿Un clavo es muy delgado, muy corto o está en madera más blanda de lo previsto?',
-  ),
-  element: 'connection',
-  role: 'lateral',
+  ...nailCard,
   editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
   defaultEdition: 'nds-2018',
   sources: [
@@ -219,5 +213,4 @@ export const nail = defineCheck({
     text('Screws, staples, ring-shank and hardened nails.', 'Tornillos, grapas, clavos anillados o templados.'),
   ],
   cases: () => import('./nail.cases.ts'),
-  drawing: () => import('./nail.drawing.ts'),
 });

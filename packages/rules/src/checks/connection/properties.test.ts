@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 import { NAIL_LENGTH_IN, type NamedNail } from '../../standards/nds-2018/nails.data.ts';
 
 /** From the lightest to the heaviest wood. */

@@ -39,6 +39,7 @@ import {
 import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE, SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
 import { YIELD_SOURCE, type YieldLoads } from '../../standards/nds-2018/yield-limit.ts';
 import { NAIL_OPTIONS } from './nail.inputs.ts';
+import { toeNailCard } from './toe-nail.card.ts';
 
 const inputs = {
   nail: choice({
@@ -146,14 +147,7 @@ function toeNailReasons(given: ToeNailInputs, perNailLb: number, capacityLb: num
 
 /** What a toe-nailed end carries across or along its nails. Inches, pounds. */
 export const toeNail = defineCheck({
-  id: 'connection.toe-nail',
-  title: text('Toe-nailed end', 'Punta clavada en ángulo'),
-  question: text(
-    'Is a joist or block held only by slanted nails?',
-    '¿Una vigueta o bloque se sujeta solo con clavos en ángulo?',
-  ),
-  element: 'connection',
-  role: 'gravity',
+  ...toeNailCard,
   editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
   defaultEdition: 'nds-2018',
   sources: [
@@ -188,5 +182,4 @@ export const toeNail = defineCheck({
     text('Whether the code allows toe-nails here.', 'Si el código permite clavos en ángulo aquí.'),
   ],
   cases: () => import('./toe-nail.cases.ts'),
-  drawing: () => import('./toe-nail.drawing.ts'),
 });

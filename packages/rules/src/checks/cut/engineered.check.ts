@@ -2,6 +2,7 @@ import { choice, defineCheck, type Judgement, named, type Text, text, yesNoOf } 
 import { ENGINEERED_CUTS_2018 } from '../../standards/irc-2018/cuts.data.ts';
 import { ENGINEERED_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { ENGINEERED_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
+import { engineeredCard } from './engineered.card.ts';
 import { codeEdition } from './limits.ts';
 
 const EDITIONS = [
@@ -53,14 +54,7 @@ const KEEP_OFF = text(
 
 /** A cut in a truss or an engineered member: no table exists, an engineer decides. */
 export const engineered = defineCheck({
-  id: 'cut.engineered',
-  title: text('Cut engineered member', 'Elemento de ingeniería cortado'),
-  question: text(
-    'Is a truss, I-joist, LVL or glued beam cut or drilled?',
-    '¿Una cercha, vigueta I, LVL o viga encolada está cortada o perforada?',
-  ),
-  element: 'member',
-  role: 'gravity',
+  ...engineeredCard,
   editions: EDITIONS.map(codeEdition),
   defaultEdition: 'irc-2018',
   sources: EDITIONS.map(({ source }) => source),
@@ -88,7 +82,6 @@ export const engineered = defineCheck({
   },
   doesNotCover: [text('How strong it still is.', 'Cuánto resiste todavía.')],
   cases: () => import('./engineered.cases.ts'),
-  drawing: () => import('./engineered.drawing.ts'),
 });
 
 const UNTOLD = {

@@ -30,6 +30,7 @@ import {
   NOTCH_SHEAR_SOURCE,
   shearCapacityLb,
 } from '../../standards/nds-2018/shear.ts';
+import { joistCard } from './joist.card.ts';
 import { inputs } from './joist.inputs.ts';
 import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
 
@@ -212,14 +213,7 @@ function impossible(given: Partials<typeof inputs>): InputIssue[] {
 
 /** Whether a sawn joist, rafter or beam is notched or bored within the code, and what the cut leaves. Inches, feet, pounds. */
 export const joist = defineCheck({
-  id: 'cut.joist',
-  title: text('Cut or bored joist', 'Vigueta cortada o perforada'),
-  question: text(
-    'Is a sawn joist, rafter or beam notched or drilled?',
-    '¿Una vigueta, cabio o viga aserrada tiene muesca o perforación?',
-  ),
-  element: 'joist',
-  role: 'gravity',
+  ...joistCard,
   editions: RULES.map(codeEdition),
   defaultEdition: JOIST_CUTS_2018.id,
   sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE, NOTCH_SHEAR_SOURCE, ...FV_SOURCES],
@@ -255,5 +249,4 @@ export const joist = defineCheck({
     text('Headers, and the strength of the whole floor.', 'Dinteles y la resistencia de todo el piso.'),
   ],
   cases: () => import('./joist.cases.ts'),
-  drawing: () => import('./joist.drawing.ts'),
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 import { parseLength } from '../../kernel/index.ts';
 
 const share = fc.double({ min: 0, max: 1, noNaN: true });

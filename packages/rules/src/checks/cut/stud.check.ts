@@ -21,6 +21,7 @@ import { STUD_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { STUD_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
 import { CUT_SECTION_SOURCE } from '../../standards/mechanics/cut-section.ts';
 import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+import { studCard } from './stud.card.ts';
 
 const RULES: readonly StudCutRule[] = [STUD_CUTS_2018, STUD_CUTS_2021, STUD_CUTS_2024, STUD_CUTS_IBC];
 
@@ -188,14 +189,7 @@ const tooLarge = ({ depthIn, notchIn, holeIn, edgeIn }: Partials<typeof inputs>)
 
 /** Whether a stud is notched or bored within the code's shares of its depth. Inches. */
 export const stud = defineCheck({
-  id: 'cut.stud',
-  title: text('Cut or bored stud', 'Pie derecho cortado o perforado'),
-  question: text(
-    'Is a wall stud notched or drilled for a pipe, wire or duct?',
-    '¿Un pie derecho tiene muesca o perforación para tubo, cable o ducto?',
-  ),
-  element: 'stud',
-  role: 'gravity',
+  ...studCard,
   editions: RULES.map(codeEdition),
   defaultEdition: STUD_CUTS_2024.id,
   sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE],
@@ -225,5 +219,4 @@ export const stud = defineCheck({
     text('Engineered studs and cuts along the stud.', 'Pies derechos de ingeniería y cortes a lo largo.'),
   ],
   cases: () => import('./stud.cases.ts'),
-  drawing: () => import('./stud.drawing.ts'),
 });

@@ -26,6 +26,7 @@ import {
 } from '../../kernel/index.ts';
 import { NAIL_DIAMETER_IN, NAIL_SOURCE, type NailId } from '../../standards/nds-2018/nails.data.ts';
 import { PLATE_TIE_RULES, type PlateTieRule } from '../../standards/plate-tie-by-edition/plate-tie.data.ts';
+import { topPlateCard } from './top-plate.card.ts';
 
 const NAILS = Object.keys(NAIL_DIAMETER_IN) as NailId[];
 const YEARS = [...new Set(PLATE_TIE_RULES.map((rule) => rule.year))].sort();
@@ -248,14 +249,7 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
 
 /** Whether a cut or bored top plate needs a metal tie, and whether the tie there is enough. Inches. */
 export const topPlate = defineCheck({
-  id: 'cut.top-plate',
-  title: text('Cut top plate', 'Solera superior cortada'),
-  question: text(
-    'Is the plate on top of the studs cut or bored, for a pipe or a duct?',
-    '¿La solera encima de los pies derechos está cortada o perforada, por un tubo o ducto?',
-  ),
-  element: 'top-plate',
-  role: 'lateral',
+  ...topPlateCard,
   editions: PLATE_TIE_RULES.map((rule) => {
     const title = `${rule.source.title} ${rule.year}, ${rule.source.section}`;
     return { id: rule.id, title: text(title, title) };
@@ -293,5 +287,4 @@ export const topPlate = defineCheck({
     text('Bottom plates and studs.', 'Soleras inferiores y pies derechos.'),
   ],
   cases: () => import('./top-plate.cases.ts'),
-  drawing: () => import('./top-plate.drawing.ts'),
 });

@@ -12,6 +12,7 @@ import {
   wordOf,
 } from '../../kernel/index.ts';
 import { INSECT_STRENGTH_SOURCE, TUBE_SOURCE } from '../../standards/common-practice/insects.data.ts';
+import { insectsCard } from './insects.card.ts';
 
 const KINDS = {
   'subterranean-termite': text('Termites: mud tubes', 'Termitas: tubos de barro'),
@@ -109,14 +110,7 @@ const eatenWords = (depthIn: number): Text =>
 
 /** Evidence of wood-eating insects: active, or not seen to be. Never says which house is infested. Inches. */
 export const insects = defineCheck({
-  id: 'decay.insects',
-  title: text('Signs of insects', 'Señales de insectos'),
-  question: text(
-    'Are there mud tubes, small holes, dust or eaten wood?',
-    '¿Hay tubos de barro, agujeritos, polvillo o madera comida?',
-  ),
-  element: 'member',
-  role: 'hazard',
+  ...insectsCard,
   editions: [{ id: 'signs', title: text('Signs of insects', 'Señales de insectos') }],
   defaultEdition: 'signs',
   sources: [INSECT_STRENGTH_SOURCE, TUBE_SOURCE],
@@ -145,5 +139,4 @@ export const insects = defineCheck({
     text('How much strength is left: see rotten wood.', 'Cuánta resistencia queda: vea madera podrida.'),
   ],
   cases: () => import('./insects.cases.ts'),
-  drawing: () => import('./insects.drawing.ts'),
 });

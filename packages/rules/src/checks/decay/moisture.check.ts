@@ -21,6 +21,7 @@ import {
   FUNGI_F,
 } from '../../standards/wood-handbook-gtr-190/decay.data.ts';
 import { DRY_LUMBER_PCT, DRY_LUMBER_SOURCE } from '../../standards/wwpa-tech-notes/dry-lumber.data.ts';
+import { moistureCard } from './moisture.card.ts';
 
 const inputs = {
   readingPct: number({
@@ -146,11 +147,7 @@ const readingWords = (readingPct: number): Text => {
 
 /** Whether wood is dry enough to close in and not to decay, by a moisture meter. Percent of dry weight. */
 export const moisture = defineCheck({
-  id: 'decay.moisture',
-  title: text('Wet wood', 'Madera húmeda'),
-  question: text('Does wood look or feel wet?', '¿La madera se ve o se siente mojada?'),
-  element: 'member',
-  role: 'envelope',
+  ...moistureCard,
   editions: [{ id: 'moisture-bands', title: text('Dry lumber and decay', 'Madera seca y pudrición') }],
   defaultEdition: 'moisture-bands',
   sources: SOURCES,
@@ -173,5 +170,4 @@ export const moisture = defineCheck({
     text('Treated wood, panels and glued members.', 'Madera tratada, paneles y elementos encolados.'),
   ],
   cases: () => import('./moisture.cases.ts'),
-  drawing: () => import('./moisture.drawing.ts'),
 });

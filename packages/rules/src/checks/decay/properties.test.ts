@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 
 const pct = fc.double({ min: 0, max: 200, noNaN: true });
 const share = fc.double({ min: 0, max: 1, noNaN: true });

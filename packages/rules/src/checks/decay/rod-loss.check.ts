@@ -24,6 +24,7 @@ import {
   ROD_LOSS_SOURCE,
   ROD_PROTECTION_SOURCE,
 } from '../../standards/common-practice/rod-loss.data.ts';
+import { rodLossCard } from './rod-loss.card.ts';
 
 const inputs = {
   diameterIn: length({
@@ -119,14 +120,7 @@ const grown = ({ diameterIn, remainingIn }: Partials<typeof inputs>): InputIssue
 
 /** How much tension a rusted hold-down or anchor rod keeps. Inches; coarse-thread rods 1/2 to 1 in. */
 export const rodLoss = defineCheck({
-  id: 'decay.rod-loss',
-  title: text('Rusted rod or bolt', 'Varilla o perno oxidado'),
-  question: text(
-    'Is a steel rod or anchor bolt rusted thin?',
-    '¿Una varilla o perno de anclaje está adelgazado por óxido?',
-  ),
-  element: 'hold-down',
-  role: 'lateral',
+  ...rodLossCard,
   editions: [{ id: 'rod-loss', title: text('Stress area left', 'Área a tensión que queda') }],
   defaultEdition: 'rod-loss',
   sources: [ROD_LOSS_SOURCE, THREAD_SOURCE, ROD_PROTECTION_SOURCE],
@@ -153,5 +147,4 @@ export const rodLoss = defineCheck({
     text('Nails, hangers and straps.', 'Clavos, estribos y placas.'),
   ],
   cases: () => import('./rod-loss.cases.ts'),
-  drawing: () => import('./rod-loss.drawing.ts'),
 });

@@ -20,6 +20,7 @@ import {
   SECTION_LOSS_SOURCE,
   UNSOUND_SOURCE,
 } from '../../standards/common-practice/section-loss.data.ts';
+import { sectionLossCard } from './section-loss.card.ts';
 
 const loss = (label: Text, howToMeasure: Text) =>
   length({ unit: 'in', min: 0, max: 48, label, howToMeasure, picture: 'decay-loss' });
@@ -183,11 +184,7 @@ function moreThanThere(given: Partials<typeof inputs>): InputIssue[] {
 
 /** How much of a decayed member may still be counted, by what it does. Inches; ratios 0..1. */
 export const sectionLoss = defineCheck({
-  id: 'decay.section-loss',
-  title: text('Rotten wood', 'Madera podrida'),
-  question: text('Is the wood soft, dark, crumbling or eaten?', '¿La madera está blanda, oscura, quebradiza o comida?'),
-  element: 'member',
-  role: 'gravity',
+  ...sectionLossCard,
   editions: [{ id: 'section-loss', title: text('Section-loss screening', 'Revisión por pérdida de sección') }],
   defaultEdition: 'section-loss',
   sources: [SECTION_LOSS_SOURCE, DECAY_SOURCE, UNSOUND_SOURCE],
@@ -218,5 +215,4 @@ export const sectionLoss = defineCheck({
     text('Engineered members.', 'Elementos de ingeniería.'),
   ],
   cases: () => import('./section-loss.cases.ts'),
-  drawing: () => import('./section-loss.drawing.ts'),
 });

@@ -30,6 +30,7 @@ import {
   storyFactor,
 } from '../../standards/asce-7/base-shear.data.ts';
 import { UNKNOWN_SCHEDULE_PLF, UNKNOWN_SCHEDULE_SOURCE } from '../../standards/sdpws-common/unknown-schedule.data.ts';
+import { baseShearCard } from './base-shear.card.ts';
 import { inputs } from './base-shear.inputs.ts';
 
 type DemandInputs = Complete<typeof inputs>;
@@ -234,14 +235,7 @@ function impossible({ lines = [] }: Partials<typeof inputs>): InputIssue[] {
  * stories, flexible floors and roof, no irregularity. Never a design.
  */
 export const baseShear = defineCheck({
-  id: 'demand.base-shear',
-  title: text('Earthquake load, screening', 'Carga de sismo, revisión'),
-  question: text(
-    'About how hard might an earthquake push this house?',
-    '¿Con cuánta fuerza podría empujar un sismo esta casa?',
-  ),
-  element: 'wall-line',
-  role: 'lateral',
+  ...baseShearCard,
   editions: [{ id: 'asce-7', title: text('ASCE 7 simplified procedure', 'ASCE 7, procedimiento simplificado') }],
   defaultEdition: 'asce-7',
   sources: [STORY_FACTOR_SOURCE, SITE_SOURCE, SYSTEM_SOURCE, ASD_EARTHQUAKE_SOURCE, UNKNOWN_SCHEDULE_SOURCE],
@@ -267,5 +261,4 @@ export const baseShear = defineCheck({
     text('Wind, and how the load rises story by story.', 'El viento, y el reparto de la carga por piso.'),
   ],
   cases: () => import('./base-shear.cases.ts'),
-  drawing: () => import('./base-shear.drawing.ts'),
 });

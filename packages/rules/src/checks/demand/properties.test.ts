@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 
 const HOUSE = { weightLb: 60_000, stories: 2, sds: 1, system: 'bearing-wall' } as const;
 const places = fc.uniqueArray(fc.integer({ min: 0, max: 60 }), { minLength: 2, maxLength: 6 });

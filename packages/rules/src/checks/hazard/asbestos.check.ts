@@ -25,6 +25,7 @@ import {
 } from '../../standards/40-cfr-61/asbestos-notice.data.ts';
 import { UNKNOWN_SOURCE } from '../../standards/common-practice/unknown.data.ts';
 import { PRESUMED, PRESUMED_SOURCE, PRESUMED_THROUGH_YEAR } from '../../standards/osha-1926.1101/asbestos.data.ts';
+import { asbestosCard } from './asbestos.card.ts';
 
 const inputs = {
   yearBuilt: count({
@@ -240,14 +241,7 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
 
 /** Whether materials met in a building are treated as asbestos, and whether the federal notice is due. Feet and square feet. */
 export const asbestos = defineCheck({
-  id: 'hazard.asbestos',
-  title: text('Asbestos', 'Asbesto'),
-  question: text(
-    'Is there old pipe wrap, floor, ceiling texture or other suspect material?',
-    '¿Hay forro de tubos, piso, textura de techo u otro material viejo sospechoso?',
-  ),
-  element: 'hazard',
-  role: 'hazard',
+  ...asbestosCard,
   editions: [
     { id: 'osha-1926.1101', title: text('OSHA 1926.1101 and EPA 40 CFR 61', 'OSHA 1926.1101 y EPA 40 CFR 61') },
   ],
@@ -289,5 +283,4 @@ export const asbestos = defineCheck({
     ),
   ],
   cases: () => import('./asbestos.cases.ts'),
-  drawing: () => import('./asbestos.drawing.ts'),
 });

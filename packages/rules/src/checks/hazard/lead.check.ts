@@ -18,6 +18,7 @@ import {
   yesNoOf,
 } from '../../kernel/index.ts';
 import { LEAD_BEFORE_YEAR, LEAD_EXTERIOR_SF, LEAD_ROOM_SF, LEAD_SOURCE } from '../../standards/40-cfr-745/lead.data.ts';
+import { leadCard } from './lead.card.ts';
 
 /** Old, or of unknown age, which is treated as old. */
 const treatedAsOld: Condition = {
@@ -165,14 +166,7 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
 
 /** Whether work on painted surfaces falls under the lead rule for old housing. Square feet. */
 export const lead = defineCheck({
-  id: 'hazard.lead',
-  title: text('Lead paint', 'Pintura con plomo'),
-  question: text(
-    'Will painted surfaces of an old house be disturbed?',
-    '¿Se alterarán superficies pintadas de una casa vieja?',
-  ),
-  element: 'hazard',
-  role: 'hazard',
+  ...leadCard,
   editions: [{ id: '40-cfr-745', title: text('EPA rule, 40 CFR 745.83', 'Regla de la EPA, 40 CFR 745.83') }],
   defaultEdition: '40-cfr-745',
   sources: [LEAD_SOURCE],
@@ -202,5 +196,4 @@ export const lead = defineCheck({
     text('Asbestos and other hazards.', 'Asbesto y otros peligros.'),
   ],
   cases: () => import('./lead.cases.ts'),
-  drawing: () => import('./lead.drawing.ts'),
 });

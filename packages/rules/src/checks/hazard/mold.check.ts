@@ -22,6 +22,7 @@ import {
   MOLD_SPECIALIST_ABOVE_SF,
   type MoldGuide,
 } from '../../standards/mold-guidelines/mold.data.ts';
+import { moldCard } from './mold.card.ts';
 
 const inputs = {
   areaSf: number({
@@ -111,11 +112,7 @@ function repairsFor(areaSf: number, fixed: boolean, own: boolean): string[] {
 
 /** Who may clean mold of a given area, and whether its water is stopped. Square feet. */
 export const mold = defineCheck({
-  id: 'hazard.mold',
-  title: text('Mold', 'Moho'),
-  question: text('Is there mold, or a musty smell?', '¿Hay moho u olor a humedad?'),
-  element: 'hazard',
-  role: 'hazard',
+  ...moldCard,
   editions: [
     { id: 'epa-hud-cdc', title: text('EPA, HUD and CDC: 10 SF', 'EPA, HUD y CDC: 10 pies²') },
     { id: 'nyc', title: text('New York City: 100 SF', 'Ciudad de Nueva York: 100 pies²') },
@@ -146,5 +143,4 @@ export const mold = defineCheck({
     text('State licenses for mold work.', 'Licencias estatales para trabajos de moho.'),
   ],
   cases: () => import('./mold.cases.ts'),
-  drawing: () => import('./mold.drawing.ts'),
 });

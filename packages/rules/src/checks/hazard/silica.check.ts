@@ -21,6 +21,7 @@ import {
   SILICA_TABLE,
   type SilicaRow,
 } from '../../standards/osha-1926.1153/silica.data.ts';
+import { silicaCard } from './silica.card.ts';
 
 const inTable = { not: { input: 'task', is: ['other', 'none'] } };
 
@@ -184,14 +185,7 @@ function judgeSilica(given: SilicaInputs): Judgement {
 
 /** Whether dust of silica is kept at the tool as OSHA Table 1 asks, or measured within the limit. Micrograms per cubic meter, hours. */
 export const silica = defineCheck({
-  id: 'hazard.silica',
-  title: text('Silica dust', 'Polvo de sílice'),
-  question: text(
-    'Will you cut, drill, grind or break concrete, brick, stone or plaster?',
-    '¿Va a cortar, taladrar, amolar o romper concreto, ladrillo, piedra o yeso?',
-  ),
-  element: 'hazard',
-  role: 'hazard',
+  ...silicaCard,
   editions: [{ id: 'osha-1926.1153', title: text('OSHA 1926.1153', 'OSHA 1926.1153') }],
   defaultEdition: 'osha-1926.1153',
   sources: [SILICA_LIMIT_SOURCE, ...new Set(Object.values(SILICA_TABLE).map((row) => row.source))],
@@ -214,5 +208,4 @@ export const silica = defineCheck({
     text('Training, medical checks and the written plan.', 'Capacitación, exámenes médicos y el plan escrito.'),
   ],
   cases: () => import('./silica.cases.ts'),
-  drawing: () => import('./silica.drawing.ts'),
 });

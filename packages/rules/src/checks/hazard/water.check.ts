@@ -15,6 +15,7 @@ import {
   WATER_UNKNOWN_SOURCE,
   type WaterCategory,
 } from '../../standards/iicrc-s500/water.data.ts';
+import { waterCard } from './water.card.ts';
 
 const inputs = {
   source: choice({
@@ -100,11 +101,7 @@ function judgeWater({ source, since, judgedCategory }: WaterInputs): Judgement {
 
 /** How contaminated water in the house is, by where it came from. */
 export const water = defineCheck({
-  id: 'hazard.water',
-  title: text('Dirty water', 'Agua sucia'),
-  question: text('Did water get in, or sewage?', '¿Entró agua o aguas negras?'),
-  element: 'hazard',
-  role: 'hazard',
+  ...waterCard,
   editions: [{ id: 'iicrc-s500', title: text('IICRC S500 categories', 'Categorías IICRC S500') }],
   defaultEdition: 'iicrc-s500',
   sources: [WATER_SOURCE, WATER_UNKNOWN_SOURCE],
@@ -130,5 +127,4 @@ export const water = defineCheck({
     text('How wet the wood is: use the moisture check.', 'Qué tan mojada está la madera: use la revisión de humedad.'),
   ],
   cases: () => import('./water.cases.ts'),
-  drawing: () => import('./water.drawing.ts'),
 });

@@ -22,6 +22,7 @@ import {
   IBC_DEFLECTION_SOURCE,
 } from '../../standards/ibc-table-1604.3/deflection.data.ts';
 import { IRC_DEFLECTION, IRC_DEFLECTION_SOURCE } from '../../standards/irc-r301.7/deflection.data.ts';
+import { deflectionCard } from './deflection.card.ts';
 
 const inputs = {
   sagIn: length({
@@ -160,11 +161,7 @@ function limitWords(over: number, allowedIn: number): Text {
 
 /** How far a member sags against the code's deflection limit for its kind. Inches, feet. */
 export const deflection = defineCheck({
-  id: 'level.deflection',
-  title: text('Sagging member', 'Elemento con flecha'),
-  question: text('Does a joist, beam, rafter or wall bow?', '¿Una vigueta, viga, cabio o pared se comba?'),
-  element: 'member',
-  role: 'finish',
+  ...deflectionCard,
   editions: EDITIONS.map(({ id, title }) => ({ id, title })),
   defaultEdition: DEFAULT_EDITION,
   chooseEdition: (asked, { member, load = 'total' }) =>
@@ -196,5 +193,4 @@ export const deflection = defineCheck({
     text('Bounce and vibration.', 'Rebote y vibración.'),
   ],
   cases: () => import('./deflection.cases.ts'),
-  drawing: () => import('./deflection.drawing.ts'),
 });

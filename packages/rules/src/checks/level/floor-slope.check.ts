@@ -18,6 +18,7 @@ import {
   yesNoOf,
 } from '../../kernel/index.ts';
 import { REMEDIAL_SLOPE, SLOPE_RULES, TILT_SOURCE } from '../../standards/level-tolerances/floor-slope.data.ts';
+import { floorSlopeCard } from './floor-slope.card.ts';
 
 const inputs = {
   riseIn: length({
@@ -116,11 +117,7 @@ function allowedWords(title: Text, allowedIn: number, runIn: number): Text {
 
 /** How far a floor is out of level, or a wall out of plumb, against the tolerance chosen. Inches. */
 export const floorSlope = defineCheck({
-  id: 'level.floor-slope',
-  title: text('Sloping floor', 'Piso inclinado'),
-  question: text('Does the floor slope, or a wall lean?', '¿El piso está inclinado o una pared ladeada?'),
-  element: 'floor',
-  role: 'finish',
+  ...floorSlopeCard,
   editions: [{ id: 'named-tolerances', title: text('Named tolerances', 'Tolerancias con nombre') }],
   defaultEdition: 'named-tolerances',
   sources: [...new Set(SLOPE_RULES.map((rule) => rule.source))],
@@ -149,5 +146,4 @@ export const floorSlope = defineCheck({
     text('Why it slopes, and whether it still moves.', 'Por qué se inclina y si aún se mueve.'),
   ],
   cases: () => import('./floor-slope.cases.ts'),
-  drawing: () => import('./floor-slope.drawing.ts'),
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { evaluateCheck } from '../../evaluate.ts';
+import { evaluateCheck } from '../../all-checks.ts';
 import { parseLength } from '../../kernel/index.ts';
 import { SLOPE_RULES } from '../../standards/level-tolerances/floor-slope.data.ts';
 

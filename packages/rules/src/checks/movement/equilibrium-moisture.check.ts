@@ -17,6 +17,7 @@ import {
   equilibriumMoisturePct,
 } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import { DRY_LUMBER_PCT, DRY_LUMBER_SOURCE } from '../../standards/wwpa-tech-notes/dry-lumber.data.ts';
+import { equilibriumMoistureCard } from './equilibrium-moisture.card.ts';
 
 const inputs = {
   temperatureF: number({
@@ -87,14 +88,7 @@ const acceptedWords = (limitPct: number): Text =>
 
 /** The moisture wood comes to in steady air, against the moisture accepted. Degrees Fahrenheit, percent. */
 export const equilibriumMoisture = defineCheck({
-  id: 'movement.equilibrium-moisture',
-  title: text('Damp air around wood', 'Aire húmedo junto a la madera'),
-  question: text(
-    'Is the crawlspace, basement or wall so damp that wood stays wet?',
-    '¿El sótano, entrepiso o pared es tan húmedo que la madera no se seca?',
-  ),
-  element: 'member',
-  role: 'envelope',
+  ...equilibriumMoistureCard,
   editions: [{ id: 'wood-handbook-4-5', title: text('Wood Handbook Equation 4-5', 'Wood Handbook, ecuación 4-5') }],
   defaultEdition: 'wood-handbook-4-5',
   sources: SOURCES,
@@ -122,5 +116,4 @@ export const equilibriumMoisture = defineCheck({
     text('Panels, treated wood and glued members.', 'Paneles, madera tratada y encolada.'),
   ],
   cases: () => import('./equilibrium-moisture.cases.ts'),
-  drawing: () => import('./equilibrium-moisture.drawing.ts'),
 });

@@ -29,6 +29,7 @@ import {
   WIDE_RANGE_SOURCE,
 } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
 import { type Moved, moveMember } from './member-movement.ts';
+import { shrinkageCard } from './shrinkage.card.ts';
 import { inputs } from './shrinkage.inputs.ts';
 
 type Inputs = Complete<typeof inputs>;
@@ -156,14 +157,7 @@ function sameNames(given: Partials<typeof inputs>): InputIssue[] {
 
 /** How far members side by side shrink or swell, and how much they differ. Inches, percent moisture. */
 export const shrinkage = defineCheck({
-  id: 'movement.shrinkage',
-  title: text('Members that move differently', 'Elementos que se mueven distinto'),
-  question: text(
-    'Do joists side by side shrink differently, so the floor steps or squeaks?',
-    '¿Viguetas vecinas se encogen distinto y el piso hace escalón o cruje?',
-  ),
-  element: 'member',
-  role: 'finish',
+  ...shrinkageCard,
   editions: [{ id: 'gtr-190', title: text('Wood Handbook, FPL-GTR-190', 'Wood Handbook, FPL-GTR-190') }],
   defaultEdition: 'gtr-190',
   sources: [
@@ -202,5 +196,4 @@ export const shrinkage = defineCheck({
     text('Creep, crushing and settlement.', 'Fluencia, aplastamiento y asentamiento.'),
   ],
   cases: () => import('./shrinkage.cases.ts'),
-  drawing: () => import('./shrinkage.drawing.ts'),
 });

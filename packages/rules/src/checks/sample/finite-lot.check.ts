@@ -20,6 +20,7 @@ import {
 } from '../../standards/astm-e2334/finite-lot.ts';
 import { TOLERABLE_SOURCE } from '../../standards/common-practice/sampling.data.ts';
 import { RANDOM_SAMPLE_SOURCE, riskOf } from '../../standards/nist-handbook/clopper-pearson.ts';
+import { finiteLotCard } from './finite-lot.card.ts';
 import { confidenceInput, countIssue, SPREAD_SAMPLE } from './sample.inputs.ts';
 
 const inputs = {
@@ -115,14 +116,7 @@ const tooMany = ({ total, opened, bad, tolerableBad }: Partials<typeof inputs>) 
 
 /** How many of a known number of like places may be bad, and how many more to open. Counts. */
 export const finiteLot = defineCheck({
-  id: 'sample.finite-lot',
-  title: text('How many more to open', 'Cuántos más abrir'),
-  question: text(
-    'You opened some of a known number of like places: enough?',
-    '¿Abrió algunos de un número conocido de lugares iguales: bastan?',
-  ),
-  element: 'sample',
-  role: 'lateral',
+  ...finiteLotCard,
   editions: [{ id: 'astm-e2334', title: text('ASTM E2334, case 2', 'ASTM E2334, caso 2') }],
   defaultEdition: 'astm-e2334',
   sources: [FINITE_LOT_SOURCE, FINITE_LOT_SOME_BAD_SOURCE, RANDOM_SAMPLE_SOURCE, TOLERABLE_SOURCE],
@@ -146,5 +140,4 @@ export const finiteLot = defineCheck({
     text('How bad each place is.', 'Qué tan malo es cada lugar.'),
   ],
   cases: () => import('./finite-lot.cases.ts'),
-  drawing: () => import('./finite-lot.drawing.ts'),
 });

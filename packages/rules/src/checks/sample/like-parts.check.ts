@@ -18,6 +18,7 @@ import {
 } from '../../kernel/index.ts';
 import { ODD_ONE_OUT_SOURCE } from '../../standards/common-practice/sampling.data.ts';
 import { byLuck, EXACT_TEST_SOURCE, UNLIKELY } from '../../standards/fisher-1935/exact-test.ts';
+import { likePartsCard } from './like-parts.card.ts';
 
 const inputs = {
   groups: list({
@@ -149,14 +150,7 @@ function wrongGroups({ groups = [] }: Partials<typeof inputs>): InputIssue[] {
 
 /** Which of several like places lack the hardware the others have, and which to open next. Counts. */
 export const likeParts = defineCheck({
-  id: 'sample.like-parts',
-  title: text('Odd one out', 'El que no coincide'),
-  question: text(
-    'Does one of several like places lack the hardware?',
-    '¿A uno de varios lugares iguales le falta el herraje?',
-  ),
-  element: 'sample',
-  role: 'lateral',
+  ...likePartsCard,
   editions: [{ id: 'like-parts', title: text('Like places compared', 'Lugares iguales comparados') }],
   defaultEdition: 'like-parts',
   sources: [ODD_ONE_OUT_SOURCE, EXACT_TEST_SOURCE],
@@ -180,5 +174,4 @@ export const likeParts = defineCheck({
   },
   doesNotCover: [text('Whether the plans asked for the hardware there.', 'Si los planos pedían el herraje ahí.')],
   cases: () => import('./like-parts.cases.ts'),
-  drawing: () => import('./like-parts.drawing.ts'),
 });

@@ -26,6 +26,7 @@ import {
   zeroBadUpper,
 } from '../../standards/nist-handbook/clopper-pearson.ts';
 import { WILSON_SOURCE, wilson } from '../../standards/nist-handbook/wilson.ts';
+import { proportionCard } from './proportion.card.ts';
 import { confidenceInput, countIssue, SPREAD_SAMPLE } from './sample.inputs.ts';
 
 const inputs = {
@@ -131,11 +132,7 @@ const moreBadThanLookedAt = ({ bad, inspected }: Partial<ProportionInputs>): Inp
 
 /** What share of like parts may be bad, from a sample. Shares 0..1. */
 export const proportion = defineCheck({
-  id: 'sample.proportion',
-  title: text('Share of bad parts', 'Parte de piezas malas'),
-  question: text('How many of many like parts may be bad?', '¿Cuántas de muchas piezas iguales pueden ser malas?'),
-  element: 'sample',
-  role: 'lateral',
+  ...proportionCard,
   editions: [{ id: 'nist-7.2.4.1', title: text('NIST handbook 7.2.4.1', 'Manual NIST 7.2.4.1') }],
   defaultEdition: 'nist-7.2.4.1',
   sources: [EXACT_SOURCE, WILSON_SOURCE, ZERO_BAD_SOURCE, RANDOM_SAMPLE_SOURCE, TOLERABLE_SOURCE],
@@ -159,5 +156,4 @@ export const proportion = defineCheck({
     text('How bad each part is.', 'Qué tan mala es cada pieza.'),
   ],
   cases: () => import('./proportion.cases.ts'),
-  drawing: () => import('./proportion.drawing.ts'),
 });

@@ -31,6 +31,7 @@ import {
   TIGHT_SPACING_IN,
 } from '../../standards/apa-tt-012/overdriven.data.ts';
 import { WILSON_SOURCE, wilson95 } from '../../standards/nist-handbook/wilson.ts';
+import { nailSurveyCard } from './nail-survey.card.ts';
 
 const nails = (en: string, es: string) => count({ max: 10_000, label: text(en, es), picture: 'nail-depth' });
 
@@ -202,14 +203,7 @@ function surveyCautions(given: SurveyInputs): Text[] {
 
 /** What the edge nailing of a shear panel is worth, from a count along its edges. Inches and counts. */
 export const nailSurvey = defineCheck({
-  id: 'shear-wall.nail-survey',
-  title: text('Panel edge nails', 'Clavos del borde del panel'),
-  question: text(
-    'Are the nails at the panel edges sunk too deep, missing, or off the stud?',
-    '¿Los clavos del borde del panel están muy hundidos, faltan o no dan en la madera?',
-  ),
-  element: 'panels',
-  role: 'lateral',
+  ...nailSurveyCard,
   editions: [{ id: 'apa-tt-012', title: text('APA TT-012 as summarized', 'APA TT-012 según resumen') }],
   defaultEdition: 'apa-tt-012',
   sources: [OVERDRIVEN_SOURCE, TIGHT_NAILS_SOURCE, EDGE_DISTANCE_SOURCE, WILSON_SOURCE],
@@ -234,5 +228,4 @@ export const nailSurvey = defineCheck({
     text('Nails in the middle of the panel, panel grade and framing.', 'Clavos del centro, grado del panel y madera.'),
   ],
   cases: () => import('./nail-survey.cases.ts'),
-  drawing: () => import('./nail-survey.drawing.ts'),
 });

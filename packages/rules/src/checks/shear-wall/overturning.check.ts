@@ -24,6 +24,7 @@ import {
   LEVER_SOURCE,
   USUAL_HOLD_DOWN_OFFSET_FT,
 } from '../../standards/sdpws-common/overturning.data.ts';
+import { overturningCard } from './overturning.card.ts';
 import { inputs } from './overturning.inputs.ts';
 
 type OverturningInputs = Complete<typeof inputs>;
@@ -155,11 +156,7 @@ function impossible({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[
 
 /** Uplift at the end of a shear wall and whether its hold-down holds it. Pounds, feet, plf; ASD; up to 10 stories above. */
 export const overturning = defineCheck({
-  id: 'shear-wall.overturning',
-  title: text('Wall lifting at its end', 'Levantamiento del extremo del muro'),
-  question: text('Does the hold-down keep this wall from tipping up?', '¿El anclaje evita que el muro se levante?'),
-  element: 'hold-down',
-  role: 'lateral',
+  ...overturningCard,
   editions: [{ id: 'sdpws-2021', title: text('SDPWS 2021 chord force, ASD', 'SDPWS 2021, fuerza de cuerda, ASD') }],
   defaultEdition: 'sdpws-2021',
   sources: [CHORD_SOURCE, DEAD_LOAD_SOURCE, LEVER_SOURCE, LA_HOLD_DOWN_SOURCE],
@@ -187,5 +184,4 @@ export const overturning = defineCheck({
     text('Walls above that are not in line with this one.', 'Muros de arriba que no están en línea con este.'),
   ],
   cases: () => import('./overturning.cases.ts'),
-  drawing: () => import('./overturning.drawing.ts'),
 });

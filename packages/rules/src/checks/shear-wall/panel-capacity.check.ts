@@ -27,6 +27,7 @@ import {
   THIN_PANEL_SOURCE,
 } from '../../standards/sdpws-common/shear-walls.data.ts';
 import { UNBLOCKED_SOURCE } from '../../standards/sdpws-common/unblocked.data.ts';
+import { panelCapacityCard } from './panel-capacity.card.ts';
 import { inputs, STANDARDS } from './panel-capacity.inputs.ts';
 import {
   type Bar,
@@ -138,11 +139,7 @@ function noRow({ grade, thickness, nail }: PanelInputs): Judgement {
  * 0.5 to 400 ft long.
  */
 export const panelCapacity = defineCheck({
-  id: 'shear-wall.panel-capacity',
-  title: text('Panel wall strength', 'Resistencia del muro con paneles'),
-  question: text('What is this panel wall worth as nailed?', '¿Cuánto vale este muro tal como está clavado?'),
-  element: 'panels',
-  role: 'lateral',
+  ...panelCapacityCard,
   editions: STANDARDS.map(({ value, label }) => ({ id: value, title: label })),
   defaultEdition: DEFAULT_EDITION,
   chooseEdition,
@@ -190,5 +187,4 @@ export const panelCapacity = defineCheck({
     text('Overturning, deflection and the hold-downs.', 'Vuelco, deformación y anclajes.'),
   ],
   cases: () => import('./panel-capacity.cases.ts'),
-  drawing: () => import('./panel-capacity.drawing.ts'),
 });

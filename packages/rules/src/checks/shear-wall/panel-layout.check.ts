@@ -22,6 +22,7 @@ import {
 } from '../../standards/sdpws-common/panel-edges.data.ts';
 import { FIELD_LIMIT_IN } from '../../standards/sdpws-common/shear-walls.data.ts';
 import { UNBLOCKED_SOURCE, unblockedFactor } from '../../standards/sdpws-common/unblocked.data.ts';
+import { panelLayoutCard } from './panel-layout.card.ts';
 import { edgesOffFramingIn, overlap, type Piece } from './panel-layout.joints.ts';
 
 const place = (label: Text) => length({ unit: 'in', min: 0, max: 4800, label });
@@ -184,11 +185,7 @@ const overlapIssue = (at: number, other: number): InputIssue => ({
 
 /** Whether every edge of every panel piece stands on wood, and no cut severs one. Inches, on one face of one wall part. */
 export const panelLayout = defineCheck({
-  id: 'shear-wall.panel-layout',
-  title: text('Panel pieces and their edges', 'Piezas de panel y sus bordes'),
-  question: text('Was a wall panel cut or pieced together?', '¿Un panel del muro está cortado o hecho de pedazos?'),
-  element: 'panels',
-  role: 'lateral',
+  ...panelLayoutCard,
   editions: [{ id: 'sdpws', title: text('SDPWS 2008 to 2021, panel edges', 'SDPWS 2008 a 2021, bordes de panel') }],
   defaultEdition: 'sdpws',
   sources: [PANEL_EDGE_SOURCE, SMALL_PIECE_SOURCE, UNBLOCKED_SOURCE],
@@ -215,5 +212,4 @@ export const panelLayout = defineCheck({
     text('Holes for pipes and boxes.', 'Agujeros para tubos y cajas.'),
   ],
   cases: () => import('./panel-layout.cases.ts'),
-  drawing: () => import('./panel-layout.drawing.ts'),
 });

@@ -27,6 +27,7 @@ import {
   PERFORATED_SOURCE,
   perforatedFactor,
 } from '../../standards/sdpws-common/perforated.ts';
+import { perforatedCard } from './perforated.card.ts';
 import { inputs } from './perforated.inputs.ts';
 
 type WallInputs = Complete<typeof inputs>;
@@ -198,14 +199,7 @@ function tooMuch(path: readonly (string | number)[], gotFt: number, mostFt: numb
  * to 20 ft high.
  */
 export const perforated = defineCheck({
-  id: 'shear-wall.perforated',
-  title: text('Panel wall with openings', 'Muro con paneles y aberturas'),
-  question: text(
-    'What is a wall worth with its doors and windows?',
-    '¿Cuánto vale un muro con sus puertas y ventanas?',
-  ),
-  element: 'panels',
-  role: 'lateral',
+  ...perforatedCard,
   editions: [
     { id: 'sdpws-2021', title: text('SDPWS 2021, by equation', 'SDPWS 2021, por ecuación') },
     { id: 'sdpws-2015', title: text('SDPWS 2015, by equation', 'SDPWS 2015, por ecuación') },
@@ -235,5 +229,4 @@ export const perforated = defineCheck({
     text('Headers, and weight from above.', 'Dinteles y el peso de arriba.'),
   ],
   cases: () => import('./perforated.cases.ts'),
-  drawing: () => import('./perforated.drawing.ts'),
 });

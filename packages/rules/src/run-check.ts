@@ -12,17 +12,6 @@ import {
   type Text,
   text,
 } from './kernel/index.ts';
-import { checks } from './registry.ts';
-
-/** No check has this id. */
-export class UnknownCheckError extends Error {
-  override readonly name = 'UnknownCheckError';
-  readonly checkId: string;
-  constructor(checkId: string) {
-    super(`There is no check "${checkId}".`);
-    this.checkId = checkId;
-  }
-}
 
 /** The check has no such edition; `allowed` lists those it has. */
 export class UnknownEditionError extends Error {
@@ -53,22 +42,10 @@ export interface EvaluateRequest {
   readonly context?: Situation | undefined;
 }
 
-const byId = new Map(checks.map((check) => [check.id, check]));
-
-/** The check with this id, or undefined. */
-export const findCheck = (id: string): Check | undefined => byId.get(id);
-
 /**
- * Judges measurements by a check. A missing measurement is an `undetermined` outcome, never an error.
- * Throws UnknownCheckError, UnknownEditionError or InputError.
+ * Judges measurements by a check in hand, registered or not. A missing measurement is an `undetermined` outcome, never an
+ * error. Throws UnknownEditionError or InputError.
  */
-export function evaluateCheck(id: string, request: EvaluateRequest): JudgedOutcome {
-  const check = findCheck(id);
-  if (!check) throw new UnknownCheckError(id);
-  return runCheck(check, request);
-}
-
-/** The same for a check in hand, registered or not. */
 export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
   const { inputs, missing } = readInputs(check, request.inputs);
   const edition = readEdition(check, request.edition, inputs);

@@ -1,0 +1,11 @@
+import { type CheckCard, text } from '../../kernel/index.ts';
+
+/** What a list shows of this check before it is opened. */
+export const overturningCard = {
+  id: 'shear-wall.overturning',
+  title: text('Wall lifting at its end', 'Levantamiento del extremo del muro'),
+  question: text('Does the hold-down keep this wall from tipping up?', '¿El anclaje evita que el muro se levante?'),
+  element: 'hold-down',
+  role: 'lateral',
+  drawing: () => import('./overturning.drawing.ts'),
+} as const satisfies CheckCard;

@@ -1,0 +1,11 @@
+import { type CheckCard, text } from '../../kernel/index.ts';
+
+/** What a list shows of this check before it is opened. */
+export const panelCapacityCard = {
+  id: 'shear-wall.panel-capacity',
+  title: text('Panel wall strength', 'Resistencia del muro con paneles'),
+  question: text('What is this panel wall worth as nailed?', '¿Cuánto vale este muro tal como está clavado?'),
+  element: 'panels',
+  role: 'lateral',
+  drawing: () => import('./panel-capacity.drawing.ts'),
+} as const satisfies CheckCard;

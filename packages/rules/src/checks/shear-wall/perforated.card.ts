@@ -1,0 +1,14 @@
+import { type CheckCard, text } from '../../kernel/index.ts';
+
+/** What a list shows of this check before it is opened. */
+export const perforatedCard = {
+  id: 'shear-wall.perforated',
+  title: text('Panel wall with openings', 'Muro con paneles y aberturas'),
+  question: text(
+    'What is a wall worth with its doors and windows?',
+    '¿Cuánto vale un muro con sus puertas y ventanas?',
+  ),
+  element: 'panels',
+  role: 'lateral',
+  drawing: () => import('./perforated.drawing.ts'),
+} as const satisfies CheckCard;

@@ -91,7 +91,7 @@ describe('removing a place', () => {
     await own.finding();
     const answer = await remove(own.wall.id, 1, own.owner);
     expect([answer.status, answer.body.type]).toEqual([409, 'urn:underlath:problem:wrong-state']);
-    expect(answer.body.detail).toContain('0 places, 1 findings and 0 photos');
+    expect(answer.body.detail).toContain('0 places, 1 findings, 0 photos and 0 load paths');
   });
 });
 

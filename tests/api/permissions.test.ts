@@ -14,6 +14,11 @@ let keys: Record<Role, string>;
 const roles: Role[] = ['owner', 'estimator', 'crew'];
 const all: [string, Route][] = Object.entries(routes);
 const text = { en: 'words', es: 'palabras' };
+const newLoadPath = {
+  name: 'East line',
+  kind: 'wall-line',
+  segments: [{ name: 'A', links: [{ name: 'Panels', role: 'panels', state: 'unseen' }] }],
+};
 const wording = { headline: text, found: text, why: text, ifNot: text, note: text };
 
 /** A body that fits, for every route that takes one; so that what is refused is the caller. */
@@ -50,6 +55,8 @@ const bodies: Record<string, () => object> = {
     netDecreaseReturnsOverheadAndProfit: false,
     events: [],
   }),
+  createLoadPath: () => newLoadPath,
+  changeLoadPath: () => ({ name: 'North line' }),
   createFinding: () => ({
     locationId: real.locationId,
     checkId: 'cut.top-plate',
@@ -95,6 +102,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
   const photo = await site.upload(fixture('plain.png'), { findingId: finding.id });
   const invitation = await api.http(site.owner).post(`${v1}/invitations`).send(bodies.invite?.());
   const key = await api.http(site.owner).post(`${v1}/api-keys`).send({ name: 'One', role: 'crew' });
+  const loadPath = await api.http(site.owner).post(`${v1}/locations/${site.wall.id}/load-paths`).send(newLoadPath);
   const changeOrderId = someId();
   const questionId = someId();
   const actualId = someId();
@@ -143,6 +151,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     changeOrderId,
     questionId,
     actualId,
+    loadPathId: loadPath.body.id,
     sentVersion: '1',
     checkId: 'cut.top-plate',
   };

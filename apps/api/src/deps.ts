@@ -103,7 +103,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const derivatives = new PhotoDerivativesService(database, fileStore, queue, records);
   const checks = new ChecksService();
   const scopes = new ScopesService(starterCostBook);
-  const loadPaths = new LoadPathsService();
+  const loadPaths = new LoadPathsService(database, clock, records);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
   const books = new CostBooksService(database, clock);

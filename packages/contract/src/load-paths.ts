@@ -1,7 +1,8 @@
 import * as z from 'zod';
-import { locale, severity, verdict, words } from './common.ts';
+import { id, instant, locale, severity, verdict, words } from './common.ts';
 import { source } from './findings.ts';
-import { route } from './route.ts';
+import { rectangle } from './locations.ts';
+import { everyone, office, route } from './route.ts';
 
 const share = z.number().min(0).max(1);
 const loadLb = z.number().min(0).max(1_000_000);
@@ -30,6 +31,8 @@ export const loadPathLink = z.strictObject({
   state: linkState,
   /** Share left, one for each finding; the smallest counts. */
   remaining: z.array(share).max(60).optional(),
+  /** Findings beside these that give no share left. */
+  unmeasured: z.int().min(0).max(60).optional(),
   /** Load it was meant to carry, in the path's own load. */
   intendedLb: loadLb.optional(),
   /** Hold-downs: the wall's load is tensionLb x leverFt / heightFt, with the moments below where they are told. */
@@ -65,6 +68,7 @@ const linkWorth = z.object({
   role: linkRole,
   state: linkState,
   remaining: share.nullable(),
+  unmeasured: z.boolean(),
   intendedLb: z.number().nullable(),
   atMostLb: z.number().nullable(),
 });
@@ -76,7 +80,7 @@ const segmentWorth = z.object({
   remaining: share.nullable(),
   governing: z.string().nullable(),
   unseen: z.array(z.string()),
-  /** Seen, with findings that give no share left. */
+  /** Seen, with findings of which some give no share left. */
   unmeasured: z.array(z.string()),
   links: z.array(linkWorth),
 });
@@ -110,6 +114,83 @@ export const loadPathAnswer = z.object({
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),
 });
 
+/** A link as it is kept: its shares come from the judgments of its findings. */
+const keptLink = loadPathLink.omit({ remaining: true, unmeasured: true }).extend({
+  /** Its findings, all of this place; needed where the state says so. */
+  findingIds: z.array(id).max(60).default([]),
+  /** Who says that it is sound: a photo of this project. */
+  photoId: id.nullable().default(null),
+  /** Where it is on the elevation. */
+  at: rectangle.nullable().default(null),
+  /** Where the link stands for many like parts: how many there are, were opened, and were bad. */
+  parts: z
+    .strictObject({ total: z.int().min(1).max(10_000), opened: z.int().min(0), bad: z.int().min(0) })
+    .nullable()
+    .default(null),
+});
+
+const keptSegment = loadPathSegment.omit({ links: true }).extend({
+  /** Left end on the elevation, inches. */
+  fromIn: z.number().min(0).max(2400).nullable().default(null),
+  links: z.array(keptLink).min(1).max(60),
+});
+
+const kept = {
+  name: words(80),
+  kind: loadPath.shape.kind,
+  /** Left out, it is what the place says. */
+  storiesAbove: z.int().min(0).max(4).nullable(),
+  storyShare: share.nullable(),
+  shored: z.boolean(),
+  demandLb: loadLb.nullable(),
+  /** Where the intended capacities and the demand come from, such as a sheet of the drawings. */
+  capacitiesFrom: z.string().trim().max(200),
+  segments: z.array(keptSegment).min(1).max(60),
+};
+
+/** How many of many like parts to open, by the check `sample.finite-lot`. */
+const sampling = z.object({
+  /** The link or the role that occurs more than once. */
+  name: z.string(),
+  total: z.int(),
+  opened: z.int(),
+  bad: z.int(),
+  openMore: z.int(),
+  words: z.string(),
+});
+
+/** A stored load path and what it is worth now. With `repaired`, what it would be worth. */
+export const storedLoadPath = z.object({
+  id,
+  version: z.int(),
+  projectId: id,
+  locationId: id,
+  ...kept,
+  /** Findings taken as repaired in this answer; empty for what is. */
+  repaired: z.array(id),
+  answer: loadPathAnswer,
+  sampling: z.array(sampling),
+  changedAt: instant,
+});
+
+/** A strength that a check of this place worked out, to be taken over for a link. */
+export const capacityProposal = z.object({
+  findingId: id,
+  number: z.int(),
+  title: z.string(),
+  role: linkRole,
+  intendedLb: z.number(),
+  why: z.string(),
+});
+
+const byPlace = z.object({ locationId: id });
+const byId = z.object({ loadPathId: id });
+const idList = z
+  .string()
+  .max(4000)
+  .transform((list) => list.split(',').filter(Boolean))
+  .pipe(z.array(id).max(60));
+
 export const loadPathRoutes = {
   evaluateLoadPath: route({
     name: 'evaluateLoadPath',
@@ -121,6 +202,78 @@ export const loadPathRoutes = {
     body: loadPath,
     answers: { 200: loadPathAnswer },
   }),
+  listLoadPaths: route({
+    name: 'listLoadPaths',
+    method: 'GET',
+    path: '/locations/:locationId/load-paths',
+    permission: everyone,
+    summary: 'Load paths of a place and what each is worth',
+    params: byPlace,
+    answers: { 200: z.object({ items: z.array(storedLoadPath) }) },
+  }),
+  createLoadPath: route({
+    name: 'createLoadPath',
+    method: 'POST',
+    path: '/locations/:locationId/load-paths',
+    permission: office,
+    summary: 'Describe a line of this place as a chain of links',
+    idempotent: true,
+    params: byPlace,
+    body: z.strictObject({
+      id: id.optional(),
+      ...kept,
+      storiesAbove: kept.storiesAbove.default(null),
+      storyShare: kept.storyShare.default(null),
+      shored: kept.shored.default(false),
+      demandLb: kept.demandLb.default(null),
+      capacitiesFrom: kept.capacitiesFrom.default(''),
+    }),
+    answers: { 201: storedLoadPath },
+  }),
+  getLoadPath: route({
+    name: 'getLoadPath',
+    method: 'GET',
+    path: '/load-paths/:loadPathId',
+    permission: everyone,
+    summary: 'A load path; with `repaired`, what it would be worth once these findings are repaired',
+    params: byId,
+    query: z.object({ repaired: idList.optional() }),
+    answers: { 200: storedLoadPath },
+  }),
+  changeLoadPath: route({
+    name: 'changeLoadPath',
+    method: 'PATCH',
+    path: '/load-paths/:loadPathId',
+    permission: office,
+    summary: 'Change a load path; segments are replaced as a whole',
+    versioned: true,
+    params: byId,
+    body: z.strictObject(kept).partial(),
+    answers: { 200: storedLoadPath },
+  }),
+  removeLoadPath: route({
+    name: 'removeLoadPath',
+    method: 'DELETE',
+    path: '/load-paths/:loadPathId',
+    permission: office,
+    summary: 'Remove a load path; its findings stay',
+    versioned: true,
+    params: byId,
+    answers: { 204: null },
+  }),
+  listCapacities: route({
+    name: 'listCapacities',
+    method: 'GET',
+    path: '/locations/:locationId/capacities',
+    permission: office,
+    summary: 'Strengths that checks of this place worked out, to be taken over for links',
+    params: byPlace,
+    answers: { 200: z.object({ items: z.array(capacityProposal) }) },
+  }),
 } as const;
 
 export type LoadPathAnswer = z.infer<typeof loadPathAnswer>;
+export type StoredLoadPath = z.infer<typeof storedLoadPath>;
+export type KeptSegment = z.infer<typeof keptSegment>;
+export type KeptLink = z.infer<typeof keptLink>;
+export type CapacityProposal = z.infer<typeof capacityProposal>;

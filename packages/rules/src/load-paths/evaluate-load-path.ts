@@ -64,7 +64,9 @@ export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
   if (issues.length > 0) throw new LoadPathError(issues);
   const segments = path.segments.map((segment) => segmentWorth(path.kind, segment));
   const line = lineWorth(path.segments, segments);
-  const known = segments.every(({ links }) => links.every(({ remaining }) => remaining !== null));
+  const known = segments.every(({ links }) =>
+    links.every(({ remaining, unmeasured }) => remaining !== null && !unmeasured),
+  );
   const ratio = line.atMostLb === null ? null : ratioOf(path.demandLb, line.atMostLb);
   const verdict = verdictOf(path, line, segments, known);
   const nothingLeft = verdict === 'fails' && ratio === null && line.atMostLb !== null && path.demandLb !== undefined;
@@ -118,7 +120,7 @@ export function withRepaired(path: LoadPath, repaired: readonly { segment: strin
     ...segment,
     links: segment.links.map((link) => {
       if (!isRepaired(segment.name, link.name)) return link;
-      const { remaining: _remaining, ...rest } = link;
+      const { remaining: _remaining, unmeasured: _unmeasured, ...rest } = link;
       return { ...rest, state: 'sound' as const };
     }),
   }));

@@ -67,6 +67,13 @@ describe('a chain with failed links', () => {
     expect(answer.reasons[0]?.en).toBe('At most 730 lb of its 3,000 lb can be counted.');
   });
 
+  test('a finding that tells no share keeps the line "at most", and the link stays to be looked at', () => {
+    const links = [{ name: 'Panels', role: 'panels', state: 'findings', remaining: [0.8], unmeasured: 1 }] as const;
+    const answer = evaluateLoadPath({ kind: 'wall-line', segments: [{ name: 'A', links }] });
+    expect(answer).toMatchObject({ remaining: 0.8, known: false, segments: [{ unmeasured: ['Panels'] }] });
+    expect(answer.openNext.map(({ link }) => link)).toEqual(['Panels']);
+  });
+
   test('works in shares alone where no capacity is known', () => {
     const links = [failed('Plate', 'top-plate', [0.5]), sound('Panels', 'panels')];
     const answer = evaluateLoadPath({ kind: 'wall-line', segments: [{ name: 'A', links }] });

@@ -21,6 +21,8 @@ export interface Link {
   readonly state: LinkState;
   /** Share 0..1 of its intended strength left, one for each finding; the smallest counts. */
   readonly remaining?: readonly number[] | undefined;
+  /** Findings beside these that give no share left. */
+  readonly unmeasured?: number | undefined;
   readonly intendedLb?: number | undefined;
   /** Hold-downs: tension it was meant to take, and its distance from the far end of the segment. */
   readonly tensionLb?: number | undefined;

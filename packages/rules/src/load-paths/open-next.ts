@@ -43,7 +43,7 @@ export function openNextOf(kind: LoadPathKind, line: LineWorth, segments: readon
   const roles: readonly LinkRole[] = LINK_ROLES[kind];
   const candidates = segments.flatMap((segment, at) =>
     segment.links
-      .filter(({ remaining }) => remaining === null)
+      .filter(({ remaining, unmeasured }) => remaining === null || unmeasured)
       .map((link): Candidate => {
         const part = alike.get(link.role);
         const badShare = part && part.seen > 0 ? part.bad / part.seen : 0;
@@ -89,7 +89,10 @@ function whyOpen(segment: SegmentWorth, link: LinkWorth, fall: Fall, alike: Like
   const state =
     link.state === 'unseen'
       ? text('Not seen.', 'Sin ver.')
-      : text('Seen, but its findings give no share left.', 'Visto, pero sus hallazgos no dicen cuánto queda.');
+      : text(
+          'Seen, but its findings do not all tell what is left.',
+          'Visto, pero no todos sus hallazgos dicen cuánto queda.',
+        );
   return text([state, ...told].map(({ en }) => en).join(' '), [state, ...told].map(({ es }) => es).join(' '));
 }
 

@@ -7,6 +7,8 @@ export interface LinkWorth {
   readonly state: Link['state'];
   /** Share 0..1 left: the smallest of its findings', 1 when seen sound, null when unseen or not measured. */
   readonly remaining: number | null;
+  /** Seen, with findings that do not all tell what is left: it may be worth less. */
+  readonly unmeasured: boolean;
   readonly intendedLb: number | null;
   readonly atMostLb: number | null;
 }
@@ -22,7 +24,7 @@ export interface SegmentWorth {
   readonly remaining: number | null;
   readonly governing: string | null;
   readonly unseen: readonly string[];
-  /** Seen with findings that give no share left. */
+  /** Seen with findings of which some give no share left. */
   readonly unmeasured: readonly string[];
 }
 
@@ -61,7 +63,8 @@ export function segmentWorth(kind: LoadPathKind, segment: Segment): SegmentWorth
     const remaining = shareLeft(link);
     const own = remaining === null ? null : strengthLb(link, segment, remaining);
     const shared = remaining === null || intendedLb === null ? null : intendedLb * remaining;
-    return { name, role, state, remaining, intendedLb: meant[at] ?? null, atMostLb: own ?? shared };
+    const unmeasured = state === 'findings' && (remaining === null || (link.unmeasured ?? 0) > 0);
+    return { name, role, state, remaining, unmeasured, intendedLb: meant[at] ?? null, atMostLb: own ?? shared };
   });
   const seenLb = smallest(links.map((link) => link.atMostLb));
   const atMostLb = seenLb === null || intendedLb === null ? null : Math.min(intendedLb, seenLb);
@@ -74,7 +77,7 @@ export function segmentWorth(kind: LoadPathKind, segment: Segment): SegmentWorth
     remaining: atMostLb !== null && intendedLb !== null && intendedLb > 0 ? atMostLb / intendedLb : share,
     governing: governingLink(kind, links, intendedLb !== null),
     unseen: links.filter(({ state }) => state === 'unseen').map(({ name }) => name),
-    unmeasured: links.filter(({ state, remaining }) => state === 'findings' && remaining === null).map(namesOf),
+    unmeasured: links.filter(({ unmeasured }) => unmeasured).map(namesOf),
   };
 }
 

@@ -29,12 +29,13 @@ export const deleteLocation = (tx: Tx, companyId: string, id: string) =>
 
 /** What stands in a place: places below it, findings and photos. */
 export async function countContents(tx: Tx, companyId: string, id: string) {
-  const [places, findings, photos] = [
+  const [places, findings, photos, loadPaths] = [
     await tx.location.count({ where: { companyId, parentId: id } }),
     await tx.finding.count({ where: { companyId, locationId: id } }),
     await tx.photo.count({ where: { companyId, locationId: id } }),
+    await tx.loadPath.count({ where: { companyId, locationId: id } }),
   ];
-  return { places, findings, photos };
+  return { places, findings, photos, loadPaths };
 }
 
 /** Open findings (neither proven nor withdrawn) by place and severity. */

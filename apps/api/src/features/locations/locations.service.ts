@@ -69,9 +69,9 @@ export class LocationsService {
     const { companyId, actor } = caller;
     await this.database.inCompany(companyId, async (tx) => {
       const { projectId, name } = await this.take(tx, companyId, id, seen);
-      const { places, findings, photos } = await locations.countContents(tx, companyId, id);
-      if (places + findings + photos > 0) {
-        const inside = `${places} places, ${findings} findings and ${photos} photos`;
+      const { places, findings, photos, loadPaths } = await locations.countContents(tx, companyId, id);
+      if (places + findings + photos + loadPaths > 0) {
+        const inside = `${places} places, ${findings} findings, ${photos} photos and ${loadPaths} load paths`;
         throw new ProblemError('wrong-state', `"${name}" has ${inside} in it; only an empty place can be removed.`);
       }
       await locations.deleteLocation(tx, companyId, id);

@@ -1,0 +1,174 @@
+import type { FieldProblem, KeptLink, KeptSegment, Rectangle } from '@underlath/contract';
+import type { Link, LoadPath, Outcome } from '@underlath/rules';
+
+/** What of a finding says how much of its link may be counted. */
+export interface LinkFinding {
+  readonly state: string;
+  /** The newest outcome, or undefined while nothing was measured. */
+  readonly outcome: Pick<Outcome, 'verdict' | 'remaining'> | undefined;
+}
+
+export interface KeptPath extends Omit<LoadPath, 'segments'> {
+  readonly segments: readonly KeptSegment[];
+}
+
+/**
+ * The load path as it stands now. A withdrawn finding says nothing, so a link with none left is unseen again; a proven one,
+ * or one that is taken as repaired, no longer weakens its link. A repair that is not proven yet still does.
+ */
+export function pathNow(
+  { segments, ...path }: KeptPath,
+  findings: ReadonlyMap<string, LinkFinding>,
+  repaired: readonly string[] = [],
+): LoadPath {
+  return {
+    ...path,
+    segments: segments.map(({ fromIn: _fromIn, links, ...segment }) => ({
+      ...segment,
+      links: links.map((link) => linkNow(link, findings, repaired)),
+    })),
+  };
+}
+
+function linkNow(kept: KeptLink, findings: ReadonlyMap<string, LinkFinding>, repaired: readonly string[]): Link {
+  const { findingIds, photoId: _photoId, at: _at, parts: _parts, ...link } = kept;
+  if (link.state !== 'findings') return link;
+  const standing = findingIds.filter((id) => findings.get(id) && findings.get(id)?.state !== 'withdrawn');
+  if (standing.length === 0) return { ...link, state: 'unseen' };
+  const open = standing.filter((id) => findings.get(id)?.state !== 'proven' && !repaired.includes(id));
+  if (open.length === 0) return { ...link, state: 'sound' };
+  const shares = open.map((id) => shareOf(findings.get(id)?.outcome));
+  const remaining = shares.filter((share) => share !== null);
+  const unmeasured = shares.length - remaining.length;
+  return { ...link, ...(remaining.length > 0 && { remaining }), ...(unmeasured > 0 && { unmeasured }) };
+}
+
+/** What was judged to meet its rule has lost nothing, even where the check counts in no share. */
+function shareOf(outcome: LinkFinding['outcome']): number | null {
+  if (!outcome) return null;
+  if (outcome.remaining !== null) return outcome.remaining;
+  return outcome.verdict === 'meets' || outcome.verdict === 'not-applicable' ? 1 : null;
+}
+
+/** Every finding that hangs on a link. */
+export const findingIdsOf = (segments: readonly KeptSegment[]): string[] => [
+  ...new Set(segments.flatMap(({ links }) => links.flatMap(({ findingIds }) => findingIds))),
+];
+export const photoIdsOf = (segments: readonly KeptSegment[]): string[] => [
+  ...new Set(segments.flatMap(({ links }) => links.flatMap(({ photoId }) => photoId ?? []))),
+];
+
+interface Place {
+  readonly name: string;
+  readonly widthIn: number | null;
+  readonly heightIn: number | null;
+}
+
+/** Everything a load path says that cannot be kept, each with where it stands. */
+export function keptFaults(
+  segments: readonly KeptSegment[],
+  place: Place,
+  known: { readonly findings: ReadonlyMap<string, unknown>; readonly photos: ReadonlySet<string> },
+): FieldProblem[] {
+  return [
+    ...overlappingSegments(segments, place),
+    ...segments.flatMap(({ links }, at) =>
+      links.flatMap((link, part) => {
+        const pointer = `/segments/${at}/links/${part}`;
+        return [
+          ...stateFaults(link, pointer, known),
+          ...partsFaults(link, pointer),
+          ...(link.at ? outside(link.at, place, `${pointer}/at`) : []),
+          ...sameSpot(links, part, pointer),
+        ];
+      }),
+    ),
+  ];
+}
+
+function stateFaults(
+  { name, state, findingIds, photoId }: KeptLink,
+  pointer: string,
+  known: Parameters<typeof keptFaults>[2],
+): FieldProblem[] {
+  const faults: FieldProblem[] = findingIds.flatMap((id, at) =>
+    known.findings.has(id)
+      ? []
+      : [{ pointer: `${pointer}/findingIds/${at}`, detail: `findingIds: there is no finding ${id} in this project.` }],
+  );
+  if (photoId !== null && !known.photos.has(photoId))
+    faults.push({ pointer: `${pointer}/photoId`, detail: `photoId: there is no photo ${photoId} in this project.` });
+  if (state === 'sound' && photoId === null)
+    faults.push({
+      pointer: `${pointer}/photoId`,
+      detail: `photoId: "${name}" was seen sound; choose the photo that shows it.`,
+    });
+  if (state === 'findings' && findingIds.length === 0)
+    faults.push({ pointer: `${pointer}/findingIds`, detail: `findingIds: "${name}" has findings; name at least one.` });
+  if (state !== 'findings' && findingIds.length > 0)
+    faults.push({
+      pointer: `${pointer}/state`,
+      detail: `state: "${name}" names findings and is ${state}; say "findings", or take them off.`,
+    });
+  return faults;
+}
+
+function partsFaults({ parts }: KeptLink, pointer: string): FieldProblem[] {
+  if (!parts) return [];
+  if (parts.opened > parts.total)
+    return [
+      {
+        pointer: `${pointer}/parts/opened`,
+        detail: `opened: got ${parts.opened}; allowed is at most ${parts.total}, all there are.`,
+      },
+    ];
+  if (parts.bad > parts.opened)
+    return [
+      {
+        pointer: `${pointer}/parts/bad`,
+        detail: `bad: got ${parts.bad}; allowed is at most ${parts.opened}, those opened.`,
+      },
+    ];
+  return [];
+}
+
+function outside(rect: Rectangle, { name, widthIn, heightIn }: Place, pointer: string): FieldProblem[] {
+  if (widthIn === null || heightIn === null) return [];
+  const [rightIn, topIn] = [rect.xIn + rect.widthIn, rect.yIn + rect.heightIn];
+  if (rightIn <= widthIn && topIn <= heightIn) return [];
+  return [
+    {
+      pointer,
+      detail: `at: it reaches to ${rightIn} in across and ${topIn} in up; "${name}" is ${widthIn} in by ${heightIn} in.`,
+    },
+  ];
+}
+
+/** Two links of one kind cannot stand in the same spot; those of different kinds cross as a post crosses a panel. */
+function sameSpot(links: readonly KeptLink[], part: number, pointer: string): FieldProblem[] {
+  const { at, role, name } = links[part] as KeptLink;
+  const other = links.slice(0, part).find((one) => one.role === role && one.at && at && overlap(one.at, at));
+  return other
+    ? [{ pointer: `${pointer}/at`, detail: `at: "${name}" lies over "${other.name}" of the same kind.` }]
+    : [];
+}
+
+const overlap = (a: Rectangle, b: Rectangle): boolean =>
+  a.xIn < b.xIn + b.widthIn && b.xIn < a.xIn + a.widthIn && a.yIn < b.yIn + b.heightIn && b.yIn < a.yIn + a.heightIn;
+
+const INCHES_PER_FOOT = 12;
+
+function overlappingSegments(segments: readonly KeptSegment[], { name, widthIn }: Place): FieldProblem[] {
+  const spans = segments.flatMap(({ fromIn, lengthFt, name: segment }, at) =>
+    fromIn === null || lengthFt === undefined
+      ? []
+      : [{ at, segment, fromIn, toIn: fromIn + lengthFt * INCHES_PER_FOOT }],
+  );
+  return spans.flatMap(({ at, segment, fromIn, toIn }, order): FieldProblem[] => {
+    const pointer = `/segments/${at}/fromIn`;
+    if (widthIn !== null && toIn > widthIn)
+      return [{ pointer, detail: `fromIn: "${segment}" reaches to ${toIn} in; "${name}" is ${widthIn} in wide.` }];
+    const other = spans.slice(0, order).find((one) => one.fromIn < toIn && fromIn < one.toIn);
+    return other ? [{ pointer, detail: `fromIn: "${segment}" lies over "${other.segment}".` }] : [];
+  });
+}

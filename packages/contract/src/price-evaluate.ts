@@ -52,9 +52,10 @@ export const priceRange = z.object({
   p50Cents: cents,
   p80Cents: cents,
   p90Cents: cents,
-  /** Null while it is open whether a visit's hours reach its minimum: no formula holds then. */
-  analyticMeanCents: cents.nullable(),
-  analyticSdCents: cents.nullable(),
+  /** By formula, for the same definitions and without a draw. */
+  analyticMeanCents: cents,
+  analyticSdCents: cents,
+  /** Visits whose hours may or may not reach their minimum. */
   openMinimums: z.array(z.string()),
   drivers: z.array(z.object({ name: z.string(), location: z.string().optional(), share: z.number() })),
 });

@@ -131,7 +131,8 @@ function withMinimums(priced: readonly PricedLine[], lines: readonly EstimateLin
   for (const indexes of visitGroups(lines)) {
     const minimumCents = Math.max(0, ...indexes.map((at) => lines[at]?.minimumCents ?? 0));
     const reachedCents = sumCents(indexes.map((at) => priced[at]?.totalCents ?? 0));
-    if (reachedCents >= minimumCents) continue;
+    // Without a minimum a sum given back stays below nothing.
+    if (minimumCents === 0 || reachedCents >= minimumCents) continue;
     const weights = indexes.map((at) => Math.max(0, priced[at]?.totalCents ?? 0));
     const shares = allocate(minimumCents - reachedCents, weights);
     for (const [order, at] of indexes.entries()) {

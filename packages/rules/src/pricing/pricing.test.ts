@@ -196,6 +196,11 @@ describe('estimate', () => {
     expect(estimate([small, small]).subtotalCents).toBe(20_000);
   });
 
+  test('a sum given back stays below nothing, alone and in a visit', () => {
+    expect(estimate([{ otherCents: -5000 }]).totalCents).toBe(-5000);
+    expect(estimate([{ otherCents: -5000, visit: 'v', minimumCents: 0 }], { overheadPct: 10 }).totalCents).toBe(-5500);
+  });
+
   test('every line tells how it came about, in both languages', () => {
     const steps = estimate([WORKED]).lines[0]?.steps ?? [];
     expect(steps.map((step) => step.en)).toEqual([

@@ -1,4 +1,5 @@
-import type { VaryingLine } from './range-plan.ts';
+import { type Bend, bendOf, PERCENTILES, quantileAt, WEIGHTS } from './open-minimum.ts';
+import { byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
 export interface Driver {
@@ -9,7 +10,7 @@ export interface Driver {
 }
 
 /** A line and its covariance with the total: its part of the variance. */
-export interface VariancePart {
+interface VariancePart {
   readonly line: VaryingLine;
   readonly covariance: number;
 }
@@ -18,14 +19,106 @@ const meanOf = ({ shiftCents, widthCents, spread, factor }: VaryingLine): number
   factor * (shiftCents + widthCents * spread.mean);
 const sdOf = ({ widthCents, spread, factor }: VaryingLine): number => factor * widthCents * spread.sd;
 
-/** Mean and variance, by formula, of how far the total lies from the printed one. */
-export const momentsOf = (parts: readonly VariancePart[]): { mean: number; variance: number } => ({
+/** Mean and variance, by formula, of how far the total lies from the printed one, and who makes the variance. */
+export function formulaOf(
+  lines: readonly VaryingLine[],
+  visits: readonly OpenVisit[],
+  correlation: number,
+): { mean: number; variance: number; drivers: Driver[] } {
+  const follow = Math.sqrt(correlation);
+  const bends = visits.map((visit) =>
+    bendOf(
+      visit,
+      lines.filter((line) => line.visit === visit),
+      follow,
+    ),
+  );
+  const straight = withFactors(lines, bends, ({ lines: [own] }) => own?.factor ?? 0);
+  const parts = partsOf(byPlace(straight), correlation);
+  const moments = momentsOf(parts);
+  if (bends.length === 0) return { ...moments, drivers: driversOf(parts) };
+  const nearest = withFactors(lines, bends, (bend) => slopeOf(bend, correlation));
+  return {
+    mean: bends.reduce((sum, { constant, factor, mean }) => sum + constant + factor * mean, moments.mean),
+    variance: Math.max(0, moments.variance + varianceOf(bends, straight, follow)),
+    drivers: driversOf(partsOf(byPlace(nearest), correlation)),
+  };
+}
+
+/** The lines with what a cent of their labor comes to where their visit bends. */
+function withFactors(lines: readonly VaryingLine[], bends: readonly Bend[], factorOf: (bend: Bend) => number) {
+  const factors = new Map(bends.map((bend) => [bend.visit, factorOf(bend)]));
+  return lines.map((line) => (line.visit ? { ...line, factor: factors.get(line.visit) ?? 0 } : line));
+}
+
+/**
+ * What bends bring to the variance: each its own and with its labor, and in every location with the other lines and bends
+ * there. Two bends that share more than one location are taken location by location.
+ */
+function varianceOf(bends: readonly Bend[], lines: readonly VaryingLine[], follow: number): number {
+  let sum = 0;
+  for (const {
+    lines: [own],
+    factor,
+    variance,
+    withLabor,
+  } of bends)
+    sum += factor ** 2 * variance + 2 * factor * (own?.factor ?? 0) * withLabor;
+  const places = new Set(bends.flatMap(({ at }) => [...at.keys()]));
+  for (const place of places) {
+    const isHere = ({ location }: VaryingLine) => location === place;
+    const all = zero();
+    for (const { at, factor, lines: own } of bends) {
+      const added = at.get(place)?.map((cents) => factor * cents);
+      if (!added) continue;
+      for (const [order, cents] of added.entries()) all[order] = (all[order] as number) + cents;
+      // With its own labor it was counted above.
+      sum -= together(laborCurve(own.filter(isHere), follow), added);
+    }
+    sum += together(laborCurve(lines.filter(isHere), follow), all);
+  }
+  return sum;
+}
+
+const zero = () => new Float64Array(PERCENTILES.length);
+
+/** Mean labor of lines, in the total, at each percentile of their location; up to a constant. */
+function laborCurve(lines: readonly VaryingLine[], follow: number): Float64Array {
+  const curve = zero();
+  for (const line of lines)
+    for (const [order, share] of PERCENTILES.entries())
+      curve[order] = (curve[order] as number) + follow * line.factor * line.widthCents * quantileAt(line, share);
+  return curve;
+}
+
+/** What a curve added to labor brings to the variance over the percentiles. */
+const together = (labor: Float64Array, added: Float64Array): number =>
+  2 * covarianceOf(labor, added) + covarianceOf(added, added);
+
+/** Over the percentiles of a location. */
+function covarianceOf(one: Float64Array, other: Float64Array): number {
+  let [products, ones, others] = [0, 0, 0];
+  for (const [order, weight] of WEIGHTS.entries()) {
+    products += weight * (one[order] as number) * (other[order] as number);
+    ones += weight * (one[order] as number);
+    others += weight * (other[order] as number);
+  }
+  return products - ones * others;
+}
+
+/** Of the straight line nearest to what an open visit comes to for its labor; by it its lines share in the spread. */
+function slopeOf({ lines, factor, withLabor }: Bend, correlation: number): number {
+  const plain = lines.map((line) => ({ ...line, factor: 1 }));
+  return (lines[0]?.factor ?? 0) + (factor * withLabor) / momentsOf(partsOf(byPlace(plain), correlation)).variance;
+}
+
+const momentsOf = (parts: readonly VariancePart[]): { mean: number; variance: number } => ({
   mean: parts.reduce((sum, { line }) => sum + meanOf(line), 0),
   variance: parts.reduce((sum, { covariance }) => sum + covariance, 0),
 });
 
 /** Each line's share of the variance, largest first; nothing where nothing varies. */
-export function driversOf(parts: readonly VariancePart[]): Driver[] {
+function driversOf(parts: readonly VariancePart[]): Driver[] {
   const { variance } = momentsOf(parts);
   if (variance <= 0) return [];
   return parts
@@ -42,7 +135,7 @@ export function driversOf(parts: readonly VariancePart[]): Driver[] {
  * which always fall at the same percentile; for like shapes that is correlation x sd x sd, so
  * var(sum) = sum of var + 2 x correlation x sum of sd x sd (published: R. Walker, correlation function).
  */
-export const partsOf = (groups: readonly (readonly VaryingLine[])[], correlation: number): VariancePart[] =>
+const partsOf = (groups: readonly (readonly VaryingLine[])[], correlation: number): VariancePart[] =>
   groups.flatMap((group) =>
     group.length === 1
       ? group.map((line) => ({ line, covariance: sdOf(line) ** 2 }))

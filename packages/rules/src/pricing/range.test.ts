@@ -37,6 +37,23 @@ const rangeOf = (lines: EstimateLine[], range: Partial<RangeInput> = {}, more: P
 };
 /** So many standard errors of a mean of the trials; 6 is passed once in 500 million draws. */
 const sixErrors = (sdCents: number, trials: number) => (6 * sdCents) / Math.sqrt(trials);
+const anyHours = fc
+  .tuple(fc.nat(40), fc.nat(40), fc.nat(60))
+  .map(([low, more, most]) => [low, low + more, low + more + most] as [number, number, number]);
+const anyLine = fc
+  .tuple(
+    anyHours,
+    fc.constantFrom('a', 'b', 'c'),
+    fc.constantFrom(undefined, 'east', 'west'),
+    fc.integer({ min: 1, max: 9 }),
+  )
+  .map(([hours, name, location, quantity]) => line(name, hours, { quantity, ...(location && { location }) }));
+const anyRange = fc.record({
+  trials: fc.constant(20_000),
+  seed: fc.integer(),
+  correlation: fc.constantFrom(0, 0.2, 0.5, 0.9, 1),
+  shape: fc.constantFrom('pert-beta' as const, 'triangular' as const),
+});
 const SAME_WALL = { location: 'East wall' };
 
 describe('how hours are spread', () => {
@@ -46,8 +63,8 @@ describe('how hours are spread', () => {
   ])('PERT of %j hours has the mean and deviation in print (published: PERT calculators)', (hours, mean, sd) => {
     const range = rangeOf([line('a', hours)]);
     // Printed with two decimals of an hour.
-    expect(Math.round((range.analyticMeanCents ?? 0) / 100)).toBe(mean);
-    expect(Math.round((range.analyticSdCents ?? 0) / 100)).toBe(sd);
+    expect(Math.round(range.analyticMeanCents / 100)).toBe(mean);
+    expect(Math.round(range.analyticSdCents / 100)).toBe(sd);
   });
 
   test('with likely in the middle PERT is the beta distribution 4, 4, whose integral is a known polynomial', () => {
@@ -95,7 +112,7 @@ describe('how hours are spread', () => {
       { shape: 'triangular' },
     );
     expect(range.totalCents).toBe(7_709_200);
-    expect(Math.round((range.analyticMeanCents ?? 0) / 100)).toBe(82_244);
+    expect(Math.round(range.analyticMeanCents / 100)).toBe(82_244);
   });
 });
 
@@ -131,7 +148,7 @@ describe('lines of one location', () => {
     const { analyticSdCents, sdCents } = rangeOf(unlike, { correlation: 1, trials: 100_000 });
     expect(analyticSdCents).toBeLessThan(60_000);
     expect(analyticSdCents).toBeGreaterThan(57_000);
-    expect(Math.abs(sdCents - (analyticSdCents ?? 0))).toBeLessThan(sixErrors(60_000, 100_000));
+    expect(Math.abs(sdCents - analyticSdCents)).toBeLessThan(sixErrors(60_000, 100_000));
   });
 
   test('at correlation 1 the 80th percentile of the sum is the sum of those; at 0 it is less', () => {
@@ -145,34 +162,15 @@ describe('lines of one location', () => {
 });
 
 describe('a range', () => {
-  const anyHours = fc
-    .tuple(fc.nat(40), fc.nat(40), fc.nat(60))
-    .map(([low, more, most]) => [low, low + more, low + more + most] as [number, number, number]);
-  const anyLine = fc
-    .tuple(
-      anyHours,
-      fc.constantFrom('a', 'b', 'c'),
-      fc.constantFrom(undefined, 'east', 'west'),
-      fc.integer({ min: 1, max: 9 }),
-    )
-    .map(([hours, name, location, quantity]) => line(name, hours, { quantity, ...(location && { location }) }));
-  const anyRange = fc.record({
-    trials: fc.constant(20_000),
-    seed: fc.integer(),
-    correlation: fc.constantFrom(0, 0.2, 0.5, 0.9, 1),
-    shape: fc.constantFrom('pert-beta' as const, 'triangular' as const),
-  });
   const markup = { overheadPct: 18, profitPct: 10 };
 
   test('agrees with the formulas, whatever the lines, shapes and correlation', () => {
     fc.assert(
       fc.property(fc.array(anyLine, { minLength: 1, maxLength: 8 }), anyRange, (lines, asked) => {
         const range = rangeOf(lines, asked, markup);
-        const sd = range.analyticSdCents ?? Number.NaN;
+        const sd = range.analyticSdCents;
         // Half a cent of rounding on either side; the curves' own error is in the tests above.
-        expect(Math.abs(range.meanCents - (range.analyticMeanCents ?? 0))).toBeLessThanOrEqual(
-          sixErrors(sd, 20_000) + 1,
-        );
+        expect(Math.abs(range.meanCents - range.analyticMeanCents)).toBeLessThanOrEqual(sixErrors(sd, 20_000) + 1);
         expect(Math.abs(range.sdCents - sd)).toBeLessThanOrEqual(1.5 * sixErrors(sd, 20_000) + 1);
         expect(range.p50Cents).toBeLessThanOrEqual(range.p80Cents);
         expect(range.p80Cents).toBeLessThanOrEqual(range.p90Cents);
@@ -252,19 +250,22 @@ describe('a minimum charge in a range', () => {
     expect(withMinimum(40_000)).toEqual(withMinimum(0));
   });
 
-  test('that some hours reach cuts the low end off, and no formula is claimed', () => {
+  test('that some hours reach cuts the low end off', () => {
     const range = withMinimum(70_000);
-    expect(range).toMatchObject({ analyticMeanCents: null, analyticSdCents: null, openMinimums: ['a'] });
+    expect(range.openMinimums).toEqual(['a']);
     expect(range.drivers).toEqual([{ name: 'a', share: 1 }]);
     // Mean of max(7 h, triangular 4, 6, 12): 7 + integral of (h - 7)(12 - h) / 24 from 7 to 12 = 7 + 125 / 144 h.
-    expect(Math.abs(range.meanCents - (70_000 + (10_000 * 125) / 144))).toBeLessThan(sixErrors(range.sdCents, 100_000));
-    const curve = spreadOf('triangular', 0.25).quantiles;
-    const p80 = 40_000 + 80_000 * (curve[Math.round(0.8 * CELLS)] ?? 0);
-    // Between the 80th percentile and the nearest cell lies 0.2 / 1,024 of the trials.
-    expect(Math.abs(range.p80Cents - p80)).toBeLessThan(2 * sixErrors(range.sdCents, 100_000));
-    expect(rangeOf([line('a', [4, 6, 12], { minimumCents: 70_000 })], { trials: 100 }).p50Cents).toBeGreaterThanOrEqual(
-      70_000,
-    );
+    const mean = 70_000 + (10_000 * 125) / 144;
+    // The same of the square: 49 + integral of (h^2 - 49)(12 - h) / 24 = 49 + 1375 / 96.
+    const sd = 10_000 * Math.sqrt(49 + 1375 / 96 - (mean / 10_000) ** 2);
+    // A cosine series of 256 waves at a kink.
+    expect(Math.abs(range.analyticMeanCents - mean)).toBeLessThan(0.001 * sd);
+    expect(Math.abs(range.analyticSdCents - sd)).toBeLessThan(0.002 * sd);
+    expect(Math.abs(range.meanCents - mean)).toBeLessThan(sixErrors(sd, 100_000));
+    const p80 = 120_000 - 10_000 * Math.sqrt(0.2 * 48);
+    // The density at the 80th percentile is sqrt(0.8 / 12) an hour.
+    const error = (10_000 * Math.sqrt(0.8 * 0.2)) / Math.sqrt(100_000) / (2 * Math.sqrt(0.2 / 48));
+    expect(Math.abs(range.p80Cents - p80)).toBeLessThan(6 * error);
   });
 
   test('is met by the lines of a visit together', () => {
@@ -272,6 +273,28 @@ describe('a minimum charge in a range', () => {
     const range = rangeOf([line('a', [4, 6, 12], visit), line('b', [4, 6, 12], visit)]);
     expect(range.openMinimums).toEqual(['carpentry']);
     expect(range.drivers.map(({ share }) => share)).toEqual([0.5, 0.5]);
+  });
+
+  test('agrees with its formula, whatever lines, places and visits have to do with each other', () => {
+    const visitLine = fc
+      .tuple(anyHours, fc.constantFrom(undefined, 'east', 'west'), fc.constantFrom(undefined, 'v', 'w'), fc.nat(40))
+      .map(([hours, location, visit, minimum]) =>
+        line('a', hours, { minimumCents: minimum * 10_000, ...(location && { location }), ...(visit && { visit }) }),
+      );
+    const percentOf = fc.constantFrom(undefined, ['labor' as const], ['other' as const]);
+    let open = 0;
+    fc.assert(
+      fc.property(fc.array(visitLine, { minLength: 1, maxLength: 6 }), anyRange, percentOf, (lines, asked, on) => {
+        const range = rangeOf(lines, asked, { overheadPct: 18, profitPct: 10, ...(on && { percentOf: on }) });
+        open += range.openMinimums.length;
+        const { analyticMeanCents: mean, analyticSdCents: sd } = range;
+        // Six errors; half a cent of rounding on either side; the series' own error, as above.
+        expect(Math.abs(range.meanCents - mean)).toBeLessThanOrEqual(sixErrors(sd, 20_000) + 0.002 * sd + 1);
+        expect(Math.abs(range.sdCents - sd)).toBeLessThanOrEqual(2 * sixErrors(sd, 20_000) + 0.005 * sd + 1);
+      }),
+      { numRuns: 60 },
+    );
+    expect(open).toBeGreaterThan(20);
   });
 });
 

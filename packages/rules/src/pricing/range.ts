@@ -2,7 +2,7 @@ import { roundCents } from '../kernel/index.ts';
 import type { Estimate } from './estimate.ts';
 import type { EstimateInput, RangeInput } from './estimate-input.ts';
 import { fillUniform, openStream } from './random.ts';
-import { type Driver, driversOf, momentsOf, partsOf } from './range-moments.ts';
+import { type Driver, formulaOf } from './range-moments.ts';
 import { byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
@@ -14,9 +14,9 @@ export interface PriceRange {
   readonly p50Cents: number;
   readonly p80Cents: number;
   readonly p90Cents: number;
-  /** By formula, for the same definitions; null while a visit's hours may or may not reach its minimum, where none holds. */
-  readonly analyticMeanCents: number | null;
-  readonly analyticSdCents: number | null;
+  /** The same two by formula, for the same definitions and without a draw. */
+  readonly analyticMeanCents: number;
+  readonly analyticSdCents: number;
   /** Visits whose hours may or may not reach their minimum. */
   readonly openMinimums: readonly string[];
   /** Who makes the spread: shares of the variance that add up to 1, largest first. */
@@ -32,27 +32,22 @@ export interface PriceRange {
  */
 export function evaluateRange(input: EstimateInput, range: RangeInput, estimate: Estimate): PriceRange {
   const { lines, visits } = planRange(input, range.shape, estimate);
-  const follow = Math.sqrt(range.correlation);
-  const { totals, slopes } = simulate(lines, visits, range, follow);
+  const totals = simulate(lines, visits, range);
   const { mean, sd } = sampleMoments(totals);
-  const parts = partsOf(byPlace(lines), range.correlation);
-  const formula = momentsOf(parts);
+  const formula = formulaOf(lines, visits, range.correlation);
   totals.sort();
   const quantile = (share: number) => (totals[Math.max(0, Math.ceil(share * totals.length) - 1)] ?? 0) as number;
-  const straightened = (line: VaryingLine): VaryingLine =>
-    line.visit ? { ...line, factor: slopes.get(line.visit) ?? 0 } : line;
   const inTotal = (deviation: number) => roundCents(estimate.totalCents + deviation);
-  const exact = visits.length === 0;
   return {
     meanCents: inTotal(mean),
     sdCents: roundCents(sd),
     p50Cents: inTotal(quantile(0.5)),
     p80Cents: inTotal(quantile(0.8)),
     p90Cents: inTotal(quantile(0.9)),
-    analyticMeanCents: exact ? inTotal(formula.mean) : null,
-    analyticSdCents: exact ? roundCents(Math.sqrt(formula.variance)) : null,
+    analyticMeanCents: inTotal(formula.mean),
+    analyticSdCents: roundCents(Math.sqrt(formula.variance)),
     openMinimums: visits.map(({ name }) => name),
-    drivers: driversOf(exact ? parts : partsOf(byPlace(lines.map(straightened)), range.correlation)),
+    drivers: formula.drivers,
   };
 }
 
@@ -60,9 +55,9 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
 function simulate(
   lines: readonly VaryingLine[],
   visits: readonly OpenVisit[],
-  { trials, seed }: RangeInput,
-  follow: number,
-): { totals: Float64Array; slopes: Map<OpenVisit, number> } {
+  { trials, seed, correlation }: RangeInput,
+): Float64Array {
+  const follow = Math.sqrt(correlation);
   const totals = new Float64Array(trials);
   const place = new Float64Array(trials);
   const sums = new Map(visits.map((visit) => [visit, new Float64Array(trials)]));
@@ -75,8 +70,8 @@ function simulate(
       addDraws(line, stream, place, location === undefined ? 0 : follow, into);
     }
   }
-  const slopes = [...sums].map(([visit, sum]) => [visit, addVisit(visit, sum, totals)] as const);
-  return { totals, slopes: new Map(slopes) };
+  for (const [visit, sum] of sums) addVisit(visit, sum, totals);
+  return totals;
 }
 
 /** The inner loop: one draw of a line for each trial (sfc32 as in `random.ts`, kept in registers here). */
@@ -112,23 +107,18 @@ export function addDraws(
   }
 }
 
-/**
- * A visit whose hours may or may not reach its minimum: the labor as drawn, and what the minimum then still adds. Answers the
- * slope of the straight line nearest to what it adds to the total for its labor, by which its lines share in the spread.
- */
-function addVisit(visit: OpenVisit, labor: Float64Array, totals: Float64Array): number {
-  const { shortCents, laborFactor, minimumFactor } = visit;
+/** A visit whose hours may or may not reach its minimum: the labor as drawn, and what the minimum then still adds. */
+function addVisit(
+  { shortCents, laborFactor, minimumFactor }: OpenVisit,
+  sum: Float64Array,
+  totals: Float64Array,
+): void {
   const atLikely = Math.max(0, shortCents);
-  const { mean } = sampleMoments(labor);
-  let [squares, products] = [0, 0];
   for (let trial = 0; trial < totals.length; trial++) {
-    const one = labor[trial] as number;
-    const added = laborFactor * one + minimumFactor * (Math.max(0, shortCents - one) - atLikely);
-    totals[trial] = (totals[trial] as number) + added;
-    squares += (one - mean) ** 2;
-    products += (one - mean) * added;
+    const labor = sum[trial] as number;
+    const added = Math.max(0, shortCents - labor) - atLikely;
+    totals[trial] = (totals[trial] as number) + laborFactor * labor + minimumFactor * added;
   }
-  return squares > 0 ? products / squares : 0;
 }
 
 function sampleMoments(totals: Float64Array): { mean: number; sd: number } {

@@ -3,6 +3,7 @@ export * from './contract-input.ts';
 export * from './cost-book.ts';
 export * from './dates.ts';
 export * from './estimate.ts';
+export * from './estimate-class.ts';
 export * from './estimate-input.ts';
 export * from './estimating-sources.data.ts';
 export * from './history.ts';

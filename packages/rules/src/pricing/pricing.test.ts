@@ -7,6 +7,7 @@ import { takeOff } from '../repairs/take-off.ts';
 import { uniteTakeOffs } from '../repairs/unite.ts';
 import { burdenedRateCents, type CostBook, costBookSchema } from './cost-book.ts';
 import { evaluateEstimate, shareByFinding } from './estimate.ts';
+import { estimateClassOf } from './estimate-class.ts';
 import { type EstimateInput, type EstimateLine, estimateSchema } from './estimate-input.ts';
 import { priceScope } from './price-scope.ts';
 import { starterCostBook } from './starter-cost-book.data.ts';
@@ -158,6 +159,26 @@ describe('estimate', () => {
       stacking: 'added',
     });
     expect(error?.issues.map((issue) => issue.path.join('.'))).toEqual([path]);
+  });
+
+  test('an admin fee of $75 carries no markup, 25 % is taken on hours at $55, material and subs (policy published: Remodeling)', () => {
+    const priced = estimate(
+      [
+        { otherCents: 7500 },
+        { quantity: 2, hoursPerUnit: { low: 1, likely: 1, high: 1 }, rateCents: 5500, materialCentsPerUnit: 1000 },
+        { subcontractCents: 20_000 },
+      ],
+      { overheadPct: 25, percentOf: ['labor', 'material', 'subcontract'] },
+    );
+    expect(priced.overheadCents).toBe((11_000 + 2000 + 20_000) / 4);
+    expect(priced.totalCents).toBe(7500 + 33_000 * 1.25);
+  });
+
+  test('the finding that was seen least decides the class of an estimate', () => {
+    expect(estimateClassOf(['measured', 'before-opening']).words.en).toBe('Priced before opening up');
+    expect(estimateClassOf(['measured', 'opened']).atBest).toBe(3);
+    expect(estimateClassOf(['measured']).atBest).toBe(2);
+    expect(estimateClassOf([]).stage).toBe('before-opening');
   });
 
   test('overhead and profit are taken only on the parts named', () => {

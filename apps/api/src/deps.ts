@@ -102,11 +102,11 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const intake = new PhotoIntakeService(database, fileStore, queue, records);
   const derivatives = new PhotoDerivativesService(database, fileStore, queue, records);
   const checks = new ChecksService();
-  const scopes = new ScopesService(starterCostBook);
   const loadPaths = new LoadPathsService(database, clock, records);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
   const books = new CostBooksService(database, clock);
+  const scopes = new ScopesService(database, books, starterCostBook);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
   const actuals = new ActualsService(database, clock, records, estimates, books);

@@ -29,6 +29,8 @@ export const findingState = z.enum([
 ]);
 export const changeOrderState = z.enum(['draft', 'sent', 'approved', 'part-approved', 'declined', 'replaced']);
 export const photoStage = z.enum(['found', 'opened', 'during', 'repaired', 'before-cover']);
+/** What the base contract does at a place already. */
+export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 export const words = (max: number) => z.string().trim().min(1).max(max);
 

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { id, severity, words } from './common.ts';
+import { existingWork, id, severity, words } from './common.ts';
 import { everyone, office, route } from './route.ts';
 
 export const locationKind = z.enum(['story', 'room', 'wall', 'floor', 'roof', 'beam-line']);
@@ -31,6 +31,11 @@ const fields = {
   memberDepthIn: z.number().positive().max(48).nullable(),
   storiesAbove: z.int().min(0).max(4),
   openings: z.array(opening).max(40),
+  /** What the base contract does here already; it is not charged again. */
+  existing: z.array(existingWork).max(6),
+  /** The approved nailing schedule of its panels; the least nailing is counted while it is not known. */
+  edgeNailSpacingIn: z.number().min(1).max(24).nullable(),
+  fieldNailSpacingIn: z.number().min(1).max(24).nullable(),
 };
 
 /** `worst` is the worst severity of its open findings, its own and below it. */
@@ -75,6 +80,9 @@ export const locationRoutes = {
       memberDepthIn: fields.memberDepthIn.default(null),
       storiesAbove: fields.storiesAbove.default(0),
       openings: fields.openings.default([]),
+      existing: fields.existing.default([]),
+      edgeNailSpacingIn: fields.edgeNailSpacingIn.default(null),
+      fieldNailSpacingIn: fields.fieldNailSpacingIn.default(null),
     }),
     answers: { 201: location },
   }),

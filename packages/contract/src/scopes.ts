@@ -1,6 +1,7 @@
 import * as z from 'zod';
-import { locale, words } from './common.ts';
-import { route } from './route.ts';
+import { existingWork, findingState, id, locale, severity, words } from './common.ts';
+import { rectangle } from './locations.ts';
+import { everyone, route } from './route.ts';
 
 const sizeIn = z.number().positive().max(4800);
 const amount = z.number().min(0).max(100_000);
@@ -8,9 +9,6 @@ const amount = z.number().min(0).max(100_000);
 /** Below 0, without size, or outside its place, a rectangle is refused with a pointer to the side that is wrong. */
 const extent = z.strictObject({ xIn: z.number(), yIn: z.number(), widthIn: z.number(), heightIn: z.number() });
 const hours = z.strictObject({ low: amount, likely: amount, high: amount });
-
-/** What the base contract does at this place already. */
-export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);
 
 export const scopeRequest = z.strictObject({
   location: z.strictObject({
@@ -80,7 +78,51 @@ export const scopeAnswer = z.object({
   cautions: z.array(z.string()),
 });
 
+/** A place's own scope, with who its findings are. */
+export const placeScope = z.object({
+  locationId: id,
+  crewSize: z.int(),
+  hoursPerDay: z.number(),
+  findings: z.array(
+    z.object({
+      id,
+      number: z.int(),
+      title: z.string(),
+      severity: severity.nullable(),
+      state: findingState,
+      extent: rectangle.nullable(),
+      /** False for what was left out, in the request or by the client. */
+      included: z.boolean(),
+      /** The repairs are proposed by the check until somebody saves a price. */
+      proposed: z.boolean(),
+      repairs: z.array(z.string()),
+    }),
+  ),
+  scope: scopeAnswer,
+});
+
+const idList = z
+  .string()
+  .max(4000)
+  .transform((list) => list.split(',').filter(Boolean))
+  .pipe(z.array(id).max(100));
+
 export const scopeRoutes = {
+  getPlaceScope: route({
+    name: 'getPlaceScope',
+    method: 'GET',
+    path: '/locations/:locationId/scope',
+    permission: everyone,
+    summary: 'One repair scope for the open findings of a place: areas, order, hold points, days, shares; no prices',
+    params: z.object({ locationId: id }),
+    query: z.object({
+      /** Findings to leave out, beside those the client declined. */
+      declined: idList.optional(),
+      crewSize: z.coerce.number().int().min(1).max(100).default(2),
+      hoursPerDay: z.coerce.number().min(1).max(24).default(8),
+    }),
+    answers: { 200: placeScope },
+  }),
   evaluateScope: route({
     name: 'evaluateScope',
     method: 'POST',
@@ -95,4 +137,5 @@ export const scopeRoutes = {
 
 export type ScopeRequestBody = z.output<typeof scopeRequest>;
 export type ScopeAnswer = z.infer<typeof scopeAnswer>;
+export type PlaceScope = z.infer<typeof placeScope>;
 export type ScopeStep = z.infer<typeof scopeOperation>;

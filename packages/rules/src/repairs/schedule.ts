@@ -73,8 +73,16 @@ const DAY_SLACK = 1e-9;
  * Whole working days: the critical path with at most two people at one step, or all the work shared by the crew,
  * whichever is longer. It is the least it can take: waiting for inspectors, engineers and drying comes on top.
  */
-export function workingDays(steps: readonly Step[], crewSize: number, hoursPerDay: number): number {
+export const workingDays = (steps: readonly Step[], crewSize: number, hoursPerDay: number): number =>
+  daysOf(spanHours(steps, crewSize), hoursPerDay);
+
+/** Hours from the first step to the end of the last, with a crew of 1 or more. */
+export function spanHours(steps: readonly Step[], crewSize: number): number {
   const pathHours = criticalPath(steps).hours / Math.min(crewSize, PEOPLE_AT_ONE_STEP);
   const crewHours = steps.reduce((sum, step) => sum + step.hours, 0) / crewSize;
-  return Math.max(0, Math.ceil(Math.max(pathHours, crewHours) / hoursPerDay - DAY_SLACK));
+  return Math.max(pathHours, crewHours);
 }
+
+/** Whole days that so many hours fill; one begun is one. */
+export const daysOf = (hours: number, hoursPerDay: number): number =>
+  Math.max(0, Math.ceil(hours / hoursPerDay - DAY_SLACK));

@@ -4,7 +4,7 @@ import { type Ground, overlaps, type Rect } from './extents.ts';
 import type { WorkUnit } from './operations.data.ts';
 import { layOutPanels, SHEET_SF } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';
-import { criticalPath, type Step, workingDays } from './schedule.ts';
+import { criticalPath, type Step, spanHours, workingDays } from './schedule.ts';
 import { uniteTakeOffs } from './unite.ts';
 
 export interface Hours {
@@ -26,7 +26,8 @@ export type Existing = keyof typeof EXISTING;
 
 /** One place with its findings, ready to be planned. */
 export interface ScopeJob {
-  readonly ground: Ground;
+  /** Null while the place has no sizes: then amounts are the templates'. */
+  readonly ground: Ground | null;
   readonly existing: readonly Existing[];
   readonly takeOffs: readonly FindingTakeOff[];
   /** Findings whose own work waits for another's. */
@@ -63,6 +64,8 @@ export interface Scope {
   };
   readonly naive: { readonly stripSf: number; readonly panelSf: number };
   readonly totalHours: Hours;
+  /** Hours from the first step to the end of the last. */
+  readonly spanHours: number;
   readonly workingDays: number;
   readonly criticalPath: readonly string[];
   readonly shares: readonly { readonly finding: string; readonly aloneHours: number; readonly shareHours: number }[];
@@ -82,17 +85,30 @@ function hoursFor(line: ScopeLine, job: ScopeJob): Hours {
 }
 
 const groundsOf = (job: ScopeJob): Map<string, Ground> =>
-  new Map(job.takeOffs.map(({ place }) => [place, job.ground] as const));
+  new Map(job.takeOffs.flatMap(({ place }) => (job.ground ? [[place, job.ground] as const] : [])));
 
-/** Lines that this scope pays for, and those that the base contract does already. */
-function split(lines: readonly ScopeLine[], existing: readonly Existing[]) {
+/** Operations that the base contract does already where it does this work. */
+function creditedBy(existing: readonly Existing[]): Set<string> {
   const credited = new Set<string>(existing.map((word) => EXISTING[word]));
   if (credited.has('shore-load')) credited.add('release-shoring');
-  return {
-    lines: lines.filter((line) => !credited.has(line.operation)),
-    credits: lines.filter((line) => credited.has(line.operation)),
-  };
+  return credited;
 }
+
+/**
+ * Lines to be paid for, and those that the base contract does already at their place. Work shared by a visit is credited
+ * only where every place of the visit has it already.
+ */
+export function splitExisting(lines: readonly ScopeLine[], existingAt: ReadonlyMap<string, readonly Existing[]>) {
+  const byPlace = new Map([...existingAt].map(([place, existing]) => [place, creditedBy(existing)]));
+  const isCredited = ({ operation, place }: ScopeLine): boolean =>
+    place === undefined
+      ? byPlace.size > 0 && [...byPlace.values()].every((credited) => credited.has(operation))
+      : (byPlace.get(place)?.has(operation) ?? false);
+  return { lines: lines.filter((line) => !isCredited(line)), credits: lines.filter(isCredited) };
+}
+
+const split = (lines: readonly ScopeLine[], { takeOffs, existing }: ScopeJob) =>
+  splitExisting(lines, new Map(takeOffs.map(({ place }) => [place, existing])));
 
 const likely = (lines: readonly ScopeLine[], job: ScopeJob): number =>
   lines.reduce((sum, line) => sum + hoursFor(line, job).likely, 0);
@@ -103,9 +119,7 @@ type Alone = ReadonlyMap<string, readonly ScopeLine[]>;
 /** Each finding's hours alone and its share in the group: each step is split in proportion to what it would take alone. */
 function sharesOf(job: ScopeJob, alone: Alone, lines: readonly ScopeLine[]): Scope['shares'] {
   const ids = [...alone.keys()];
-  const aloneHours = new Map(
-    ids.map((id) => [id, hoursByOperation(split(alone.get(id) ?? [], job.existing).lines, job)]),
-  );
+  const aloneHours = new Map(ids.map((id) => [id, hoursByOperation(split(alone.get(id) ?? [], job).lines, job)]));
   const weights = new Map(ids.map((id) => [id, 0]));
   for (const line of lines) {
     const parts = line.for.map((finding) => aloneHours.get(finding)?.get(line.operation) ?? 0);
@@ -156,7 +170,7 @@ function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly
   const sum = (operation: string) =>
     lines.filter((line) => line.operation === operation).reduce((total, line) => total + line.quantity, 0);
   const defects = approved.filter((one) => has(one, 'panel')).flatMap((one) => one.extents ?? []);
-  const layout = defects.length > 0 ? layOutPanels(defects, job.ground) : undefined;
+  const layout = defects.length > 0 && job.ground ? layOutPanels(defects, job.ground) : undefined;
   const nailed = lines.find((line) => line.operation === 'panel-nails');
   return {
     stripSf: sum('open-finish'),
@@ -174,7 +188,7 @@ export function planScope(job: ScopeJob): Scope {
   const approved = job.takeOffs.filter((one) => !job.declined.includes(one.finding));
   const declined = job.takeOffs.filter((one) => job.declined.includes(one.finding));
   const grounds = groundsOf(job);
-  const { lines, credits } = split(uniteTakeOffs(approved, grounds), job.existing);
+  const { lines, credits } = split(uniteTakeOffs(approved, grounds), job);
   const steps = named(lines);
   const after = precedence(steps, job.order, approved);
   const operations = steps.map(
@@ -205,6 +219,7 @@ export function planScope(job: ScopeJob): Scope {
       panelSf: apart.reduce((sum, one) => sum + one.panelSf, 0),
     },
     totalHours: { low: total('low'), likely: total('likely'), high: total('high') },
+    spanHours: spanHours(network, job.crewSize),
     workingDays: workingDays(network, job.crewSize, job.hoursPerDay),
     criticalPath: criticalPath(network).ids,
     shares: sharesOf(job, alone, lines),

@@ -21,6 +21,8 @@ export interface ScopePricing {
     repairs: ReadonlyMap<string, readonly Text[]>;
     /** What each would cost if it were the only one. */
     alone: ReadonlyMap<string, PricedScope>;
+    /** Hours from the first step to the last, place after place. */
+    spanHours: number;
     /** Declined findings that this work would close in. */
     covered: readonly string[];
   }>;
@@ -68,7 +70,12 @@ export class OfferBuilder {
     const places = [...new Set(findings.map(({ locationId }) => locationId))];
     const around = await changeOrders.findDeclined(tx, companyId, places);
     const declined = around.filter(({ id }) => !findingIds.includes(id));
-    const { scope, repairs, alone, covered } = await this.pricing.priceTogether(tx, companyId, findings, declined);
+    const { scope, repairs, alone, covered, spanHours } = await this.pricing.priceTogether(
+      tx,
+      companyId,
+      findings,
+      declined,
+    );
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await changeOrders.namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
@@ -76,7 +83,7 @@ export class OfferBuilder {
       shareCents: 0,
     }));
     const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
-    return { findings, scope, items, alone, conflicts };
+    return { findings, scope, items, alone, conflicts, spanHours };
   }
 
   /** @throws ProblemError `not-found` when the project is gone */

@@ -1,8 +1,20 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 
-const withJudgment = {
-  location: { select: { id: true, name: true, kind: true, widthIn: true, heightIn: true, framingSpacingIn: true } },
+export const withJudgment = {
+  location: {
+    select: {
+      id: true,
+      name: true,
+      kind: true,
+      widthIn: true,
+      heightIn: true,
+      framingSpacingIn: true,
+      existing: true,
+      edgeNailSpacingIn: true,
+      fieldNailSpacingIn: true,
+    },
+  },
   judgments: { orderBy: { seq: 'desc' }, take: 1 },
 } satisfies Prisma.FindingInclude;
 

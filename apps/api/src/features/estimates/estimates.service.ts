@@ -1,15 +1,26 @@
 import type { BodyOut, Estimate, FieldProblem, PricedScope, priceRoutes, RepairChoice } from '@underlath/contract';
-import { coveredOver, findRepair, type Text, text, uniteTakeOffs, type WorkLine } from '@underlath/rules';
+import {
+  coveredOver,
+  type FindingTakeOff,
+  findRepair,
+  type ScopeLine,
+  splitExisting,
+  type Text,
+  text,
+  uniteTakeOffs,
+  type WorkLine,
+} from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { drawnTakeOff, groundsOf } from './drawn-work.ts';
+import { drawnTakeOff, existingOf, groundsOf } from './drawn-work.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';
 import { offeredRepairs, type PriceableFinding, type SavedEstimate, savedOf, suggestChoices } from './finding-work.ts';
+import { spanOf } from './place-plan.ts';
 import { linesCents, priceWork } from './scope-price.ts';
 
 type Save = BodyOut<typeof priceRoutes.saveEstimate>;
@@ -21,6 +32,8 @@ export interface TogetherPrice {
   readonly repairs: ReadonlyMap<string, readonly Text[]>;
   /** What each would cost if it were the only one. */
   readonly alone: ReadonlyMap<string, PricedScope>;
+  /** Hours from the first step to the last, place after place. */
+  readonly spanHours: number;
   /** Declined findings that this work would close in. */
   readonly covered: readonly string[];
 }
@@ -85,19 +98,20 @@ export class EstimatesService {
     declined: readonly PriceableFinding[] = [],
   ): Promise<TogetherPrice> {
     const book = await this.books.current(tx, companyId);
-    const work = uniteTakeOffs(findings.map(savedTakeOff), groundsOf(findings));
+    const work = workOf(findings.map(savedTakeOff), findings);
     const scope = priceWork(withPlaceNames(work, findings), manualOf(findings), book);
     const alone = findings.map((finding) => {
-      const own = uniteTakeOffs([savedTakeOff(finding)], groundsOf([finding]));
+      const own = workOf([savedTakeOff(finding)], [finding]);
       return [finding.id, priceWork(own, manualOf([finding]), book)] as const;
     });
     const repairs = findings.map(({ id, estimate }) => [id, whatIsDone(savedOf({ estimate })?.choices ?? [])] as const);
     const covered = coveredOver(work, declined.map(savedTakeOff)).map(({ finding }) => finding);
-    return { scope, repairs: new Map(repairs), alone: new Map(alone), covered };
+    const spanHours = spanOf(findings, book.book);
+    return { scope, repairs: new Map(repairs), alone: new Map(alone), covered, spanHours };
   }
 
   private async priceAlone(tx: Tx, companyId: string, finding: EstimateFinding, { choices, manualLines }: Save) {
-    const work = uniteTakeOffs([drawnTakeOff(finding, choices)], groundsOf([finding]));
+    const work = workOf([drawnTakeOff(finding, choices)], [finding]);
     const manual = manualLines.map((line) => ({ findingId: finding.id, line }));
     return priceWork(work, manual, await this.books.current(tx, companyId));
   }
@@ -161,6 +175,10 @@ function assertChoices(choices: readonly RepairChoice[]): void {
   if (errors.length > 0)
     throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join('; '), { errors });
 }
+
+/** What is to be paid for: the base contract's own work is left out. */
+const workOf = (takeOffs: readonly FindingTakeOff[], findings: readonly PriceableFinding[]): ScopeLine[] =>
+  splitExisting(uniteTakeOffs(takeOffs, groundsOf(findings)), existingOf(findings)).lines;
 
 const savedTakeOff = (finding: PriceableFinding) => drawnTakeOff(finding, savedOf(finding)?.choices ?? []);
 

@@ -36,8 +36,14 @@ export function liesAbove(rows: Pick<LocationRow, 'id' | 'parentId'>[], id: stri
 }
 
 function toLocation(
-  { companyId: _company, createdAt: _created, kind, openings, ...row }: LocationRow,
+  { companyId: _company, createdAt: _created, kind, openings, existing, ...row }: LocationRow,
   tally: Tally,
 ): Location {
-  return { ...row, kind: toWord(kind), openings: openings as Location['openings'], ...tally };
+  return {
+    ...row,
+    kind: toWord(kind),
+    openings: openings as Location['openings'],
+    existing: existing as Location['existing'],
+    ...tally,
+  };
 }

@@ -1,7 +1,8 @@
-import type { ScopeAnswer, ScopeRequestBody } from '@underlath/contract';
+import type { PlaceScope, QueryOut, ScopeAnswer, ScopeRequestBody, scopeRoutes } from '@underlath/contract';
 import {
   type CostBook,
   evaluateScope,
+  findRepair,
   type Hours,
   type Locale,
   type Scope,
@@ -11,12 +12,51 @@ import {
   type Text,
   text,
 } from '@underlath/rules';
-import { ProblemError } from '../../platform/problem-error.ts';
+import type { Database } from '../../platform/database/database.ts';
+import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import { toWord } from '../enum-words.ts';
+import { savedOf } from '../estimates/finding-work.ts';
+import { choicesOf, planPlace } from '../estimates/place-plan.ts';
+import type { OpenFinding } from './scopes.repository.ts';
+import * as scopes from './scopes.repository.ts';
 
-/** The repair scope of a place, for anyone who asks. It keeps nothing. */
+type PlaceQuery = QueryOut<typeof scopeRoutes.getPlaceScope>;
+
+/** Repair scopes: of findings described in a request, and of the open findings of a place. It keeps nothing. */
 export class ScopesService {
   /** @param starter the invented book whose hours stand in until the caller gives hours of their own */
-  constructor(private readonly starter: CostBook) {}
+  constructor(
+    private readonly database: Database,
+    private readonly books: CostBooksService,
+    private readonly starter: CostBook,
+  ) {}
+
+  /** What is to be done at a place, in what order. @throws ProblemError `not-found`, `invalid-input` for a finding of elsewhere */
+  async forPlace(
+    companyId: string,
+    locationId: string,
+    { declined = [], crewSize, hoursPerDay }: PlaceQuery,
+    locale: Locale,
+  ): Promise<PlaceScope> {
+    return this.database.inCompany(companyId, async (tx) => {
+      if (!(await scopes.hasPlace(tx, companyId, locationId))) throw notFound('place');
+      const findings = await scopes.openFindings(tx, companyId, locationId);
+      const strange = declined.find((id) => !findings.some((finding) => finding.id === id));
+      if (strange) throw invalidInput('/declined', `declined: ${strange} is no open finding of this place.`);
+      const { book } = await this.books.current(tx, companyId);
+      const without = findings.filter(({ id, state }) => state === 'declined' || declined.includes(id));
+      const out = without.map(({ id }) => id);
+      const scope = planPlace(findings, book, { crewSize, hoursPerDay }, out) ?? NOTHING;
+      return {
+        locationId,
+        crewSize,
+        hoursPerDay,
+        findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
+        scope: toAnswer(scope, locale, book.placeholder),
+      };
+    });
+  }
 
   /** @throws ProblemError `invalid-input` with a pointer for everything that does not fit */
   evaluate({ hoursPerUnit, ...request }: ScopeRequestBody, locale: Locale): ScopeAnswer {
@@ -51,6 +91,39 @@ const SHORING = text(
 function cautionsOf(scope: Scope, invented: boolean): Text[] {
   const shored = scope.operations.some(({ operation }) => operation === 'shore-load');
   return [...(shored ? [SHORING] : []), SCREENING, ...(invented ? [INVENTED] : [])];
+}
+
+/** A place without open findings. */
+const NOTHING: Scope = {
+  operations: [],
+  unions: { stripSf: 0, panelSf: 0, panelSheets: 0, panelNails: 0 },
+  naive: { stripSf: 0, panelSf: 0 },
+  totalHours: { low: 0, likely: 0, high: 0 },
+  spanHours: 0,
+  workingDays: 0,
+  criticalPath: [],
+  shares: [],
+  conflicts: [],
+  credits: [],
+  withoutHours: [],
+};
+
+function toScopeFinding(finding: OpenFinding, included: boolean, locale: Locale): PlaceScope['findings'][number] {
+  const { id, number, title, severity, state, extent } = finding;
+  return {
+    id,
+    number,
+    title,
+    severity: severity && toWord(severity),
+    state,
+    extent: extent as PlaceScope['findings'][number]['extent'],
+    included,
+    proposed: savedOf(finding) === null,
+    repairs: choicesOf(finding).map(({ repairId }) => {
+      const repair = findRepair(repairId);
+      return repair ? say(repair.title, locale) : repairId;
+    }),
+  };
 }
 
 function toAnswer(scope: Scope, locale: Locale, invented: boolean): ScopeAnswer {

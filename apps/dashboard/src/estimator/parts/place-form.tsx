@@ -5,6 +5,7 @@ import { useChange } from '../../shared/api/hooks.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import { MeasureInput } from '../../shared/measure/measure-input.tsx';
 import { Button } from '../../shared/ui/button.tsx';
+import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
@@ -28,6 +29,9 @@ function draftOf(place: Location | null, parent: Location | null) {
     framingSpacingIn: place?.framingSpacingIn ?? null,
     memberDepthIn: place?.memberDepthIn ?? null,
     storiesAbove: String(place?.storiesAbove ?? parent?.storiesAbove ?? 0),
+    existing: place?.existing ?? [],
+    edgeNailSpacingIn: place?.edgeNailSpacingIn ?? null,
+    fieldNailSpacingIn: place?.fieldNailSpacingIn ?? null,
     openings: (place?.openings ?? []).map((opening, at): DraftOpening => ({ ...opening, key: `${at}` })),
   };
 }
@@ -55,6 +59,9 @@ function readDraft(draft: Draft, position: number): { body: PlaceBody; problem: 
     framingSpacingIn: draft.framingSpacingIn,
     memberDepthIn: draft.memberDepthIn,
     storiesAbove: Number(draft.storiesAbove),
+    existing: drawnKinds.has(draft.kind) ? draft.existing : [],
+    edgeNailSpacingIn: draft.kind === 'wall' ? draft.edgeNailSpacingIn : null,
+    fieldNailSpacingIn: draft.kind === 'wall' ? draft.fieldNailSpacingIn : null,
     openings: draft.kind === 'wall' ? openings : [],
   };
   return { body, problem: errors.length > 0 ? localProblem(errors) : null };
@@ -146,6 +153,7 @@ export function PlaceDialog({ projectId, places, place, parent, onClose, onSaved
           />
         </div>
         {drawnKinds.has(draft.kind) && <Sizes draft={draft} set={set} problem={problem} />}
+        {drawnKinds.has(draft.kind) && <RepairFacts draft={draft} set={set} problem={problem} />}
         {draft.kind === 'wall' && (
           <OpeningsEditor openings={draft.openings} onChange={set('openings')} problem={problem} />
         )}
@@ -202,6 +210,61 @@ function Sizes({ draft, set, problem }: SizesProps) {
           error={errorAt(problem, '/memberDepthIn')}
         />
       </div>
+    </fieldset>
+  );
+}
+
+const existingWords: Record<Location['existing'][number], string> = {
+  protected: 'Floors and contents are protected',
+  stripped: 'The finish is taken off',
+  shored: 'It is shored',
+  closed: 'The finish is closed again',
+  hauled: 'The debris is hauled',
+  inspected: 'The inspection before cover is called',
+};
+
+/** What a repair here is counted with: work that the contract has already, and the approved nails of a wall. */
+function RepairFacts({ draft, set, problem }: SizesProps) {
+  const has = (word: Location['existing'][number]) => draft.existing.includes(word);
+  return (
+    <fieldset className="form-group form-group-plain">
+      <legend>In the contract already</legend>
+      <p className="soft small">What is ticked is not charged again when something is repaired here.</p>
+      {Object.entries(existingWords).map(([key, label]) => {
+        const word = key as Location['existing'][number];
+        return (
+          <Checkbox
+            key={word}
+            label={label}
+            checked={has(word)}
+            onChange={(checked) =>
+              set('existing')([...draft.existing.filter((one) => one !== word), ...(checked ? [word] : [])])
+            }
+          />
+        );
+      })}
+      {draft.kind === 'wall' && (
+        <div className="form-pair">
+          <MeasureInput
+            label="Approved nails, panel edges"
+            optional
+            value={draft.edgeNailSpacingIn}
+            onChange={set('edgeNailSpacingIn')}
+            min={1}
+            max={24}
+            error={errorAt(problem, '/edgeNailSpacingIn')}
+          />
+          <MeasureInput
+            label="Approved nails, studs between"
+            optional
+            value={draft.fieldNailSpacingIn}
+            onChange={set('fieldNailSpacingIn')}
+            min={1}
+            max={24}
+            error={errorAt(problem, '/fieldNailSpacingIn')}
+          />
+        </div>
+      )}
     </fieldset>
   );
 }

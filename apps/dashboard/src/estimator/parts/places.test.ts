@@ -17,6 +17,9 @@ function place(id: string, parentId: string | null, position = 0): Location {
     memberDepthIn: null,
     storiesAbove: 0,
     openings: [],
+    existing: [],
+    edgeNailSpacingIn: null,
+    fieldNailSpacingIn: null,
     worst: null,
     openCount: 0,
   };

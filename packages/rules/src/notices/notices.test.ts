@@ -127,7 +127,34 @@ describe('the notice clock', () => {
     expect(said('2026-06-05')).toEqual([]);
   });
 
+  test('one dated before the condition was seen counts, and the dates are questioned', () => {
+    const told = (on: string) => clock({ sent: [{ on, method: 'letter' }] });
+    expect(told('2026-05-31')).toMatchObject({ state: 'sent', cautions: [{ en: expect.stringContaining('before') }] });
+    expect(told('2026-06-01').cautions).toEqual([]);
+  });
+
+  test('nothing is said where nothing is amiss', () => {
+    expect(clock().cautions).toEqual([]);
+    const both = [
+      { on: '2026-06-02', method: 'app' as const },
+      { on: '2026-06-03', method: 'letter' as const },
+    ];
+    expect(clock({ sent: both }).cautions).toEqual([]);
+    expect(clock({ disturbedOn: '2026-06-02' }).cautions[0]?.en).toContain('disturbed before the notice');
+  });
+
+  test('no days at all means the same day; promptly is sent in time whenever it is sent', () => {
+    expect(clock({ terms: { ...terms, days: 0 }, today: '2026-06-01' })).toMatchObject({ state: 'open', daysLeft: 0 });
+    const promptly = { ...terms, days: null };
+    expect(clock({ terms: promptly, sent: [{ on: '2026-12-01', method: 'letter' }] })).toMatchObject({
+      state: 'sent',
+      cautions: [],
+    });
+  });
+
   test.each([
+    ['a day of a notice there is not', { sent: [{ on: '2026-06-31', method: 'letter' as const }] }, '"2026-06-31"'],
+    ['a day it was disturbed there is not', { disturbedOn: 'June' }, '"June" is no day'],
     ['a day there is not', { firstSeenOn: '2026-02-30' }, '"2026-02-30" is no day'],
     ['half a day', { terms: { ...terms, days: 1.5 } }, 'Notice days came as 1.5'],
     ['days below nothing', { terms: { ...terms, days: -1 } }, 'Notice days came as -1'],

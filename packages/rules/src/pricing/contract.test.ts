@@ -49,7 +49,12 @@ describe('contract (invented figures, worked by hand)', () => {
       change(70_000, 9, 'declined'),
       change(1, 1, 'replaced'),
     ];
-    expect(standing({ events })).toMatchObject({ pendingCents: 50_000, beforeCents: 8_609_000, daysBefore: 64 });
+    expect(standing({ events })).toMatchObject({
+      pendingCents: 50_000,
+      pendingDays: 2,
+      beforeCents: 8_609_000,
+      daysBefore: 64,
+    });
   });
 
   test('an allowance of 100 with 80 spent is -20, with 120 spent and 25 % is +25 (published: PBI Construction)', () => {
@@ -143,6 +148,16 @@ describe('contract (invented figures, worked by hand)', () => {
         expect(evaluateContract({ ...plain, events: both })).toEqual(evaluateContract({ ...plain, events }));
       }),
     );
+  });
+
+  test('the ledger starts with the original, then takes events by their day, those of one day as given', () => {
+    const may = (date: string, cents: number) => ({ kind: 'completed', cents, on: `2025-05-${date}` }) as const;
+    const events = [may('20', 1), may('10', 2), may('20', 3), change(500, 2), may('10', 4), may('20', 5), may('02', 6)];
+    const entries = ledgerOf({ ...plain, start: '2025-04-30', events });
+    expect(entries.map(({ event }) => event)).toEqual([null, 3, 6, 1, 4, 0, 2, 5]);
+    expect(entries[0]).toMatchObject({ on: '2025-04-30', kind: 'original', sumCents: 8_400_000, days: 60 });
+    expect(entries[1]).toMatchObject({ on, kind: 'change', changeCents: 500, changeDays: 2, sumCents: 8_400_500 });
+    expect(ledgerOf({ ...plain, events })[0]?.on).toBeNull();
   });
 
   test('the ledger is at every entry what the contract was by replay', () => {

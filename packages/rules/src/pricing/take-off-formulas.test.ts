@@ -29,7 +29,7 @@ describe('markup and margin', () => {
     [35, 53.85],
     [40, 66.67],
     [50, 100],
-  ])('a margin of %d %% is a markup of %d %% (hand-worked)', (marginPct, markupPct) => {
+  ])('a margin of %d percent is a markup of %d percent (hand-worked)', (marginPct, markupPct) => {
     // The table has two decimals.
     expect(markupPctOfMargin(marginPct)).toBeCloseTo(markupPct, 2);
     expect(marginPctOfMarkup(markupPctOfMargin(marginPct))).toBeCloseTo(marginPct, 12);
@@ -53,6 +53,10 @@ describe('markup and margin', () => {
         expect(Math.abs(price * (1 - marginPct / 100) - cents)).toBeLessThanOrEqual(0.5 + 1e-6);
       }),
     );
+  });
+
+  test('no markup is no margin, and no indirect cost asks for no markup', () => {
+    expect([marginPctOfMarkup(0), markupPctOfMargin(0), requiredMarkupPct(100, 0)]).toEqual([0, 0, 0]);
   });
 
   test('12,000 of indirect cost on 30,000 of pay is a burden of 40 %', () => {

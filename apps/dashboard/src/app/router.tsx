@@ -90,8 +90,14 @@ const measureAgain = createRoute({
   validateSearch: (search): { question?: string } => word(search, 'question'),
   component: lazyRouteComponent(() => import('../crew/screens/measure-again.tsx'), 'MeasureAgainScreen'),
 });
+const crewSteps = createRoute({
+  getParentRoute: () => crew,
+  path: '/$projectId/places/$locationId/steps',
+  component: lazyRouteComponent(() => import('../crew/screens/steps.tsx'), 'CrewStepsScreen'),
+});
 const crewTree = crew.addChildren([
   crewProjects,
+  crewSteps,
   unsent,
   crewPlaces,
   crewPlace,
@@ -150,6 +156,11 @@ const house = createRoute({
     ...word(search, 'finding'),
   }),
   component: lazyRouteComponent(() => import('../estimator/screens/house.tsx'), 'HouseScreen'),
+});
+const placeScope = createRoute({
+  getParentRoute: () => project,
+  path: '/places/$locationId/scope',
+  component: lazyRouteComponent(() => import('../estimator/screens/scope.tsx'), 'ScopeScreen'),
 });
 const findings = createRoute({
   getParentRoute: () => project,
@@ -212,6 +223,7 @@ const projectTree = project.addChildren([
   toDo,
   details,
   house,
+  placeScope,
   findings,
   newFinding,
   price,

@@ -7,7 +7,8 @@ import { sized } from '../../shared/drawing/framing.ts';
 import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
-import { Button } from '../../shared/ui/button.tsx';
+import { scopeWords } from '../../shared/i18n/messages/scope.ts';
+import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { useOutboxState } from '../outbox/use-outbox.tsx';
@@ -38,6 +39,7 @@ export function CrewPlaceScreen() {
   const { projectId, locationId } = useParams({ strict: false }) as { projectId: string; locationId: string };
   const t = useT(crew);
   const c = useT(common);
+  const s = useT(scopeWords);
   const { locale } = useLocale();
   const navigate = useNavigate();
   const start = useStartFinding();
@@ -92,6 +94,15 @@ export function CrewPlaceScreen() {
         </>
       )}
       {place && !sized(place) && node?.inside.length === 0 && <p className="soft">{t('noSize')}</p>}
+      {place && place.openCount > 0 && (
+        <Link
+          to="/crew/$projectId/places/$locationId/steps"
+          params={{ projectId, locationId }}
+          className={buttonClass('plain', true)}
+        >
+          {s('toScope')}
+        </Link>
+      )}
       {mine.length > 0 && (
         <section>
           <h2>{t('unsentTitle')}</h2>

@@ -55,6 +55,13 @@ export function PlaceView(props: PlaceViewProps) {
         </div>
       </div>
       <PlaceLead place={place} />
+      {place.openCount > 0 && drawable && (
+        <p>
+          <Link to="/projects/$projectId/places/$locationId/scope" params={{ projectId, locationId: place.id }}>
+            Repair scope of this place: steps, hold points, days
+          </Link>
+        </p>
+      )}
       {drawable && (
         <Elevation
           place={place}

@@ -63,10 +63,11 @@ type CheckboxProps = {
   detail?: ReactNode;
   error?: ReactNode;
   checked: boolean;
+  disabled?: boolean;
   onChange: (checked: boolean) => void;
 };
 
-export function Checkbox({ label, detail, error, checked, onChange }: CheckboxProps) {
+export function Checkbox({ label, detail, error, checked, disabled = false, onChange }: CheckboxProps) {
   const id = useId();
   return (
     <div className="field">
@@ -74,6 +75,7 @@ export function Checkbox({ label, detail, error, checked, onChange }: CheckboxPr
         <input
           type="checkbox"
           checked={checked}
+          disabled={disabled}
           aria-describedby={error ? `${id}-error` : undefined}
           aria-invalid={error ? true : undefined}
           onChange={(event) => onChange(event.target.checked)}

@@ -1,0 +1,230 @@
+import { Link, useParams } from '@tanstack/react-router';
+import { type Location, type PlaceScope, routes } from '@underlath/contract';
+import { useState } from 'react';
+import { useRoute } from '../../shared/api/hooks.ts';
+import { formatNumber } from '../../shared/i18n/format.ts';
+import { ScopeDrawing } from '../../shared/scope/scope-drawing.tsx';
+import { ScopeSteps } from '../../shared/scope/scope-steps.tsx';
+import { StepBars } from '../../shared/scope/step-bars.tsx';
+import { Checkbox } from '../../shared/ui/choice.tsx';
+import { Facts } from '../../shared/ui/facts.tsx';
+import { Select } from '../../shared/ui/field.tsx';
+import { WasIs } from '../../shared/ui/money.tsx';
+import { EmptyState } from '../../shared/ui/states.tsx';
+import { Page, Part } from '../parts/page.tsx';
+import { useProjectId } from '../parts/project-frame.tsx';
+import { Reading } from '../parts/reading.tsx';
+import { plural } from '../parts/words.ts';
+
+const crewSizes = ['1', '2', '3', '4', '6'].map((value) => ({ value, label: value }));
+const dayLengths = ['6', '8', '10'].map((value) => ({ value, label: `${value} hours` }));
+
+/** One repair for an opened place: its steps beside its drawing, what leaving one out does, how many days. */
+export function ScopeScreen() {
+  const projectId = useProjectId();
+  const { locationId } = useParams({ from: '/in/desk/projects/$projectId/places/$locationId/scope' });
+  const places = useRoute(routes.listLocations, { params: { projectId } });
+  const place = places.data?.items.find(({ id }) => id === locationId);
+  return (
+    <Page
+      title="Repair scope"
+      of={place?.name}
+      wide
+      lead={
+        <Link to="/projects/$projectId/house" params={{ projectId }} search={{ place: locationId }}>
+          {place?.name ?? 'Back to the house'}
+        </Link>
+      }
+    >
+      <Reading query={places} doing="Reading the place" rows={6}>
+        {() =>
+          place ? (
+            <PlaceScopeView place={place} />
+          ) : (
+            <EmptyState title="This place is not part of the project any more" />
+          )
+        }
+      </Reading>
+    </Page>
+  );
+}
+
+function PlaceScopeView({ place }: { place: Location }) {
+  const [out, setOut] = useState<readonly string[]>([]);
+  const [crewSize, setCrewSize] = useState('2');
+  const [hoursPerDay, setHoursPerDay] = useState('8');
+  const plan = useRoute(routes.getPlaceScope, {
+    params: { locationId: place.id },
+    query: { crewSize, hoursPerDay, ...(out.length > 0 && { declined: out.join(',') }) },
+  });
+  const leave = (id: string, included: boolean) => setOut(included ? out.filter((one) => one !== id) : [...out, id]);
+  return (
+    <>
+      <div className="scope-options no-print">
+        <Select label="Crew" options={crewSizes} value={crewSize} onChange={setCrewSize} />
+        <Select label="A day has" options={dayLengths} value={hoursPerDay} onChange={setHoursPerDay} />
+      </div>
+      <Reading query={plan} doing={`Working out the scope of ${place.name}`} rows={8}>
+        {(data) => <Plan place={place} plan={data} out={out} onLeave={leave} />}
+      </Reading>
+    </>
+  );
+}
+
+type PlanProps = {
+  place: Location;
+  plan: PlaceScope;
+  out: readonly string[];
+  onLeave: (id: string, included: boolean) => void;
+};
+
+function Plan({ place, plan, out, onLeave }: PlanProps) {
+  const projectId = useProjectId();
+  const [litId, setLitId] = useState<string | null>(null);
+  const { scope, findings } = plan;
+  const lit = scope.operations.find(({ id }) => id === litId);
+  if (findings.length === 0) {
+    return (
+      <EmptyState
+        title="Nothing to repair here yet"
+        action={
+          <Link to="/projects/$projectId/findings/new" params={{ projectId }} search={{ place: place.id }}>
+            Record a finding here
+          </Link>
+        }
+      >
+        <p>A finding that was measured brings its repair here. Several in one place are opened once.</p>
+      </EmptyState>
+    );
+  }
+  return (
+    <>
+      <p className="scope-answer">
+        <b>{plural(scope.workingDays, 'working day')}</b>, {formatNumber(scope.totalHours.likely, 'en-US', 1)} crew
+        hours ({formatNumber(scope.totalHours.low, 'en-US', 1)} to {formatNumber(scope.totalHours.high, 'en-US', 1)}).{' '}
+        <span className="soft">The least it takes: waiting for inspectors, engineers and drying comes on top.</span>
+      </p>
+      <div className="scope-page">
+        <div className="scope-beside">
+          <ScopeDrawing place={place} plan={plan} step={lit} />
+          <Included plan={plan} out={out} onLeave={onLeave} />
+        </div>
+        <div>
+          <Part title="Steps, in order" lead="Press a step to see where it is. The crew has the same list.">
+            <ScopeSteps plan={plan} litId={litId} onLight={setLitId} detailed />
+          </Part>
+        </div>
+      </div>
+      <Part
+        title="Hours"
+        lead="Thick bars set the days. A full line is a hold point: nothing right of it before it is looked at."
+      >
+        <StepBars plan={plan} litId={litId} />
+      </Part>
+      <Once plan={plan} />
+      <Shares plan={plan} />
+      {scope.cautions.map((caution) => (
+        <p key={caution} className="soft small">
+          {caution}
+        </p>
+      ))}
+    </>
+  );
+}
+
+/** Which findings are in; what leaving one out would cover over is said at once. */
+function Included({ plan, out, onLeave }: Omit<PlanProps, 'place'>) {
+  const conflict = new Map(plan.scope.conflicts.map(({ finding, why }) => [finding, why]));
+  return (
+    <fieldset className="field">
+      <legend className="field-label">In this scope</legend>
+      {plan.findings.map((finding) => (
+        <div key={finding.id}>
+          <Checkbox
+            label={`${finding.number}. ${finding.title}`}
+            detail={
+              finding.state === 'declined'
+                ? 'declined by the client'
+                : `${finding.repairs.join(', ') || 'no repair known'}${finding.proposed ? ' (proposed, not priced)' : ''}`
+            }
+            checked={!out.includes(finding.id) && finding.state !== 'declined'}
+            disabled={finding.state === 'declined'}
+            onChange={(included) => onLeave(finding.id, included)}
+          />
+          {conflict.has(finding.id) && (
+            <p className="notice" role="status">
+              {conflict.get(finding.id)}
+            </p>
+          )}
+        </div>
+      ))}
+    </fieldset>
+  );
+}
+
+/** The same wall opened once, beside what the findings would open one by one. */
+function Once({ plan }: { plan: PlaceScope }) {
+  const { unions, naive, credits } = plan.scope;
+  const sf = (value: number) => `${formatNumber(value, 'en-US', 1)} sq ft`;
+  const facts = [
+    {
+      name: 'Opened and closed',
+      value: <WasIs was={sf(naive.stripSf)} is={sf(unions.stripSf)} />,
+      note: 'one by one, and together',
+    },
+    ...(unions.panelSf > 0
+      ? [
+          {
+            name: 'Panel',
+            value: <WasIs was={sf(naive.panelSf)} is={sf(unions.panelSf)} />,
+            note: plural(unions.panelSheets, 'whole sheet'),
+          },
+          { name: 'Nails in the panel', value: formatNumber(unions.panelNails, 'en-US', 0) },
+        ]
+      : []),
+    ...credits.map(({ title, hours }) => ({
+      name: title,
+      value: 'in the contract already',
+      note: `${formatNumber(hours, 'en-US', 1)} hours not charged`,
+    })),
+  ];
+  return (
+    <Part title="Opened once">
+      <Facts facts={facts} />
+    </Part>
+  );
+}
+
+function Shares({ plan }: { plan: PlaceScope }) {
+  const { shares } = plan.scope;
+  if (shares.length < 2) return null;
+  const titleOf = new Map(plan.findings.map(({ id, number, title }) => [id, `${number}. ${title}`]));
+  return (
+    <Part title="What each finding brings" lead="Work that several need is divided; the shares add up to the whole.">
+      <div className="table-scroll">
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">Finding</th>
+              <th scope="col" className="number">
+                Hours alone
+              </th>
+              <th scope="col" className="number">
+                Share here
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {shares.map(({ finding, aloneHours, shareHours }) => (
+              <tr key={finding}>
+                <td>{titleOf.get(finding)}</td>
+                <td className="number">{formatNumber(aloneHours, 'en-US', 1)}</td>
+                <td className="number">{formatNumber(shareHours, 'en-US', 1)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </Part>
+  );
+}

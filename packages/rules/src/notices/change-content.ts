@@ -55,7 +55,7 @@ export interface ContentGap {
 export interface ContentReview {
   /** Null for a state with no profile: the common list was used. */
   readonly profile: StateProfile | null;
-  /** Law first. Each warns; going on without it needs a reason that is logged. */
+  /** What the state's own list names first. Each warns; going on without it needs a reason that is logged. */
   readonly missing: readonly ContentGap[];
   readonly cautions: readonly Text[];
 }
@@ -83,8 +83,7 @@ export function reviewContent(state: string, carried: readonly ContentItem[]): C
   const rules = [...(profile?.rules ?? []), ...careOf(profile)];
   const missing = rules
     .filter(({ anyOf }) => !anyOf.some((item) => carried.includes(item)))
-    .map(({ anyOf, weight, source }): ContentGap => ({ anyOf, words: wordsOf(anyOf), weight, source }))
-    .sort((one, other) => Number(one.weight === 'care') - Number(other.weight === 'care'));
+    .map(({ anyOf, weight, source }): ContentGap => ({ anyOf, words: wordsOf(anyOf), weight, source }));
   const doubt = profile ? (profile.verified ? [] : [UNVERIFIED]) : [NO_PROFILE];
   return { profile, missing, cautions: [...doubt, ...(profile?.notes ?? []), COUNSEL] };
 }

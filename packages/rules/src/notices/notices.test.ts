@@ -25,10 +25,22 @@ describe('what a written change must carry', () => {
       'payment-effect law',
       'finish-effect care',
     ]);
+    const [either] = reviewContent('CA', without('payment-effect', 'finish-effect')).missing;
+    expect(either?.words).toEqual({
+      en: 'What it does to the payments, or: What it does to the finish date',
+      es: 'Qué cambia en los pagos, o: Qué cambia en la fecha de término',
+    });
     const said = reviewContent('CA', [])
       .cautions.map(({ en }) => en)
       .join(' ');
     expect(said).toContain('unjust enrichment');
+  });
+
+  test('where the rule is found nothing is doubted, and nothing is asked for twice', () => {
+    const { missing: gaps, cautions } = reviewContent('NJ', []);
+    expect(cautions).toHaveLength(2);
+    expect(gaps.map(({ anyOf }) => anyOf.join())).toEqual([...CONTENT_ITEMS]);
+    expect(gaps[0]?.source.id).toBe('nj-njac-13-45a-16.2');
   });
 
   test('New York asks for a writing signed by all parties for every amendment (published: GBL 771(1))', () => {

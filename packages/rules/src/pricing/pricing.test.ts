@@ -7,7 +7,7 @@ import { takeOff } from '../repairs/take-off.ts';
 import { uniteTakeOffs } from '../repairs/unite.ts';
 import { burdenedRateCents, type CostBook, costBookSchema } from './cost-book.ts';
 import { evaluateEstimate, shareByFinding } from './estimate.ts';
-import { estimateClassOf } from './estimate-class.ts';
+import { ESTIMATE_CLASSES, estimateClassOf } from './estimate-class.ts';
 import { type EstimateInput, type EstimateLine, estimateSchema } from './estimate-input.ts';
 import { priceScope } from './price-scope.ts';
 import { starterCostBook } from './starter-cost-book.data.ts';
@@ -174,11 +174,34 @@ describe('estimate', () => {
     expect(priced.totalCents).toBe(7500 + 33_000 * 1.25);
   });
 
+  test('equipment and what a minimum adds carry the percentages of other cost', () => {
+    const lines = [{ equipmentCents: 3000, otherCents: 2000, minimumCents: 10_000 }];
+    expect(estimate(lines, { overheadPct: 10, percentOf: ['other'] }).overheadCents).toBe(1000);
+    expect(estimate(lines, { overheadPct: 10, percentOf: ['labor', 'material', 'subcontract'] }).overheadCents).toBe(0);
+  });
+
+  test('a line of a visit that its minimum adds nothing to says nothing of it', () => {
+    const priced = estimate([
+      { otherCents: 9000, minimumCents: 10_000, visit: 'v' },
+      { otherCents: 0, visit: 'v' },
+    ]);
+    expect(priced.lines[1]?.steps).toEqual([]);
+    expect(estimate([{ otherCents: 10_000, minimumCents: 10_000 }]).lines[0]?.steps).toHaveLength(1);
+  });
+
   test('the finding that was seen least decides the class of an estimate', () => {
     expect(estimateClassOf(['measured', 'before-opening']).words.en).toBe('Priced before opening up');
     expect(estimateClassOf(['measured', 'opened']).atBest).toBe(3);
     expect(estimateClassOf(['measured']).atBest).toBe(2);
     expect(estimateClassOf([]).stage).toBe('before-opening');
+    const table = ESTIMATE_CLASSES.map(({ atBest, belowPct, abovePct }) => [atBest, ...belowPct, ...abovePct]);
+    expect(table).toEqual([
+      [4, 15, 30, 20, 50],
+      [3, 10, 20, 10, 30],
+      [2, 5, 15, 5, 20],
+    ]);
+    // Only class 3 was seen in print.
+    expect(ESTIMATE_CLASSES.map(({ sources: [table] }) => table?.basis)).toEqual(['memory', 'published', 'memory']);
   });
 
   test('overhead and profit are taken only on the parts named', () => {
@@ -214,6 +237,10 @@ describe('estimate', () => {
     ]);
     expect(together.subtotalCents).toBe(10_000);
     expect(together.lines.map((line) => line.minimumCents)).toEqual([1000, 1000]);
+    expect(together.lines[0]?.steps.map(({ en }) => en)).toEqual([
+      'Other: $40.00',
+      'Minimum charge $100.00 for the visit adds $10.00',
+    ]);
     expect(estimate([small, small]).subtotalCents).toBe(20_000);
   });
 

@@ -134,6 +134,17 @@ describe('take-off', () => {
     ['an area that is no number', () => sheathingSheets(Number.NaN), 'areaSf came as NaN'],
     ['a spacing of nothing', () => fieldStuds(8, 0), 'spacingIn came as 0'],
     ['a crew of nobody', () => crewDays(1, 0), 'crew came as 0'],
+    ['work below nothing', () => crewDays(-1, 2), 'totalManDays came as -1'],
+    ['an amount below nothing', () => manDays(-1, 1000, 33), 'amount came as -1'],
+    ['a unit of nothing', () => manDays(1, 0, 33), 'unit came as 0'],
+    ['a wall shorter than nothing', () => plateFt(-1), 'lengthFt came as -1'],
+    ['lumber below nothing', () => framingNailsLb(-1, 10), 'lumberBf came as -1'],
+    ['sheathing below nothing', () => sheathingNailsLb(-1), 'areaSf came as -1'],
+    [
+      'a panel without width',
+      () => panelNailCount({ widthIn: 0, heightIn: 96, edgeSpacingIn: 6, fieldSpacingIn: 12, studSpacingIn: 16 }),
+      'widthIn came as 0',
+    ],
   ])('%s is refused by name', (_name, work, message) => {
     expect(work).toThrow(message);
   });

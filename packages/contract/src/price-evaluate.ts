@@ -38,7 +38,7 @@ export const estimateRequest = z.strictObject({
   percentOf: z.array(percentPart).min(1).max(4).optional(),
   range: z
     .strictObject({
-      trials: z.int().min(100).max(100_000),
+      trials: z.int().min(10).max(100_000),
       seed: z.int(),
       correlation: z.number().min(0).max(1),
       shape: z.enum(['pert-beta', 'triangular']),

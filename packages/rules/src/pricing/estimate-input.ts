@@ -58,7 +58,7 @@ export type RangeShape = (typeof RANGE_SHAPES)[number];
 
 /** How the hours of the lines may turn out. */
 export const rangeSchema = z.strictObject({
-  trials: z.int().min(100).max(100_000),
+  trials: z.int().min(10).max(100_000),
   /** The same seed gives the same answer. */
   seed: z.int(),
   /** Rank correlation of the hours of any two lines of one location. */

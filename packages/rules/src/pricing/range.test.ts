@@ -285,7 +285,7 @@ describe('a minimum charge in a range', () => {
     let open = 0;
     fc.assert(
       fc.property(fc.array(visitLine, { minLength: 1, maxLength: 6 }), anyRange, percentOf, (lines, asked, on) => {
-        const range = rangeOf(lines, asked, { overheadPct: 18, profitPct: 10, ...(on && { percentOf: on }) });
+        const range = rangeOf(lines, asked, { overheadPct: 18, profitPct: 10, ...(on && { percentOf: [...on] }) });
         open += range.openMinimums.length;
         const { analyticMeanCents: mean, analyticSdCents: sd } = range;
         // Six errors; half a cent of rounding on either side; the series' own error, as above.

@@ -35,6 +35,12 @@ const screens: Screen[] = [
   { name: 'crew-projects', role: 'crew', path: () => '/crew' },
   { name: 'crew-places', role: 'crew', path: (ids) => `/crew/${ids.projectId}` },
   { name: 'crew-place', role: 'crew', path: (ids) => `/crew/${ids.projectId}/places/${ids.wallId}` },
+  {
+    name: 'crew-steps',
+    role: 'crew',
+    path: (ids) => `/crew/${ids.projectId}/places/${ids.wallId}/steps`,
+    before: press(/panel|finish/i),
+  },
   { name: 'crew-finding', role: 'crew', path: (ids) => `/crew/findings/${ids.findingId}` },
   { name: 'crew-measure', role: 'crew', path: (ids) => `/crew/findings/${ids.findingId}/measure` },
   {
@@ -49,6 +55,17 @@ const screens: Screen[] = [
   { name: 'desk-to-do', role: 'estimator', path: inProject('') },
   { name: 'desk-details', role: 'estimator', path: inProject('/details') },
   { name: 'desk-house', role: 'estimator', path: (ids) => `/projects/${ids.projectId}/house?place=${ids.wallId}` },
+  {
+    name: 'desk-scope',
+    role: 'estimator',
+    path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/scope`,
+    before: press(/panel|finish/i),
+  },
+  {
+    name: 'desk-load-path',
+    role: 'estimator',
+    path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/load-paths`,
+  },
   { name: 'desk-findings', role: 'estimator', path: inProject('/findings') },
   { name: 'desk-new-finding', role: 'estimator', path: inProject('/findings/new') },
   { name: 'desk-price', role: 'estimator', path: (ids) => `/projects/${ids.projectId}/findings/${ids.priceId}/price` },

@@ -53,7 +53,7 @@ export class ScopesService {
         crewSize,
         hoursPerDay,
         findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
-        scope: toAnswer(scope, locale, book.placeholder),
+        scope: toAnswer(scope, locale, book.placeholder ? INVENTED_BOOK : undefined),
       };
     });
   }
@@ -68,7 +68,7 @@ export class ScopesService {
         (operation) => given.get(operation) ?? started(operation)?.hoursPerUnit ?? undefined,
       );
       const invented = scope.operations.some(({ operation }) => !given.has(operation));
-      return toAnswer(scope, locale, invented);
+      return toAnswer(scope, locale, invented ? INVENTED : undefined);
     } catch (error) {
       throw explain(error, locale);
     }
@@ -83,14 +83,18 @@ const INVENTED = text(
   'Hours come from invented starter values; give your own under hoursPerUnit.',
   'Las horas vienen de valores iniciales inventados; dé las suyas en hoursPerUnit.',
 );
+const INVENTED_BOOK = text(
+  'Hours come from the invented starter cost book, until the company replaces them.',
+  'Las horas vienen del libro de costos inventado, hasta que la empresa las cambie.',
+);
 const SHORING = text(
   'Shore before any wood that carries is touched, under the direction of a qualified person.',
   'Apuntale antes de tocar madera que carga, bajo la dirección de una persona calificada.',
 );
 
-function cautionsOf(scope: Scope, invented: boolean): Text[] {
+function cautionsOf(scope: Scope, invented: Text | undefined): Text[] {
   const shored = scope.operations.some(({ operation }) => operation === 'shore-load');
-  return [...(shored ? [SHORING] : []), SCREENING, ...(invented ? [INVENTED] : [])];
+  return [...(shored ? [SHORING] : []), SCREENING, ...(invented ? [invented] : [])];
 }
 
 /** A place without open findings. */
@@ -126,7 +130,7 @@ function toScopeFinding(finding: OpenFinding, included: boolean, locale: Locale)
   };
 }
 
-function toAnswer(scope: Scope, locale: Locale, invented: boolean): ScopeAnswer {
+function toAnswer(scope: Scope, locale: Locale, invented: Text | undefined): ScopeAnswer {
   const words = (one: Text) => say(one, locale);
   return {
     operations: scope.operations.map(({ area, members, ...one }) => ({

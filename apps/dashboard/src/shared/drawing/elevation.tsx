@@ -93,7 +93,7 @@ function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
           (named ? (
             <NameLabels findings={drawn} frame={frame} textPx={textPx} />
           ) : (
-            <NumberLabels findings={drawn} frame={frame} />
+            <NumberLabels findings={drawn} frame={frame} widthIn={place.widthIn} />
           ))}
         {overlay?.(frame, place)}
       </svg>
@@ -269,12 +269,15 @@ function NameLabels({ findings, frame, textPx }: { findings: readonly DrawnFindi
   );
 }
 
-function NumberLabels({ findings, frame }: { findings: readonly DrawnFinding[]; frame: Frame }) {
+type NumberLabelsProps = { findings: readonly DrawnFinding[]; frame: Frame; widthIn: number };
+
+function NumberLabels({ findings, frame, widthIn }: NumberLabelsProps) {
   const r = 12;
   const wishes = findings.flatMap((finding) =>
     finding.extent ? [{ id: finding.id, target: frame.rect(finding.extent), width: 2 * r, height: 2 * r }] : [],
   );
-  const bounds = { x: 0, y: 0, width: frame.widthPx, height: frame.heightPx };
+  // Past the right end stands the height, below the ground the length: a disc covers neither.
+  const bounds = { x: 0, y: 0, width: frame.x(widthIn) + r, height: frame.y(0) + r };
   return placeLabels(wishes, bounds).map((label) => {
     const number = findings.find((finding) => finding.id === label.id)?.number ?? 0;
     const center = { x: label.box.x + r, y: label.box.y + r };

@@ -23,6 +23,7 @@ export const estimateRequest = z.strictObject({
         wastePct: percentage,
         wholeUnits: z.boolean().optional(),
         materialTaxPct: percentage,
+        taxOn: z.enum(['purchase', 'sale']).optional(),
         equipmentCents: notNegative,
         subcontractCents: notNegative,
         otherCents: cents,

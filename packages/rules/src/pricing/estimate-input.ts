@@ -34,6 +34,8 @@ export const estimateLineSchema = z
     /** Waste is added before rounding up to whole pieces, once. */
     wholeUnits: z.boolean().optional(),
     materialTaxPct: percentage,
+    /** `purchase` (also when left out) is a cost; `sale` is taken on the selling price of the material and carries no overhead or profit. */
+    taxOn: z.enum(['purchase', 'sale']).optional(),
     equipmentCents: notNegative,
     subcontractCents: notNegative,
     /** May be negative: a sum given back. */

@@ -64,7 +64,10 @@ function sumStep(label: Text, amountCents: number): Text[] {
 }
 
 /** A line before any minimum: each part is rounded once and the total is the sum of the printed parts. */
-const priceLine = (line: EstimateLine): PricedLine => (line.credit ? giveBack(priceWork(line)) : priceWork(line));
+function priceLine(line: EstimateLine, saleFactor: number): PricedLine {
+  const priced = priceWork(line, saleFactor);
+  return line.credit ? giveBack(priced) : priced;
+}
 
 const giveBack = (line: PricedLine): PricedLine => ({
   name: line.name,
@@ -85,17 +88,28 @@ const giveBack = (line: PricedLine): PricedLine => ({
   ],
 });
 
-function priceWork(line: EstimateLine): PricedLine {
+/** The tax on a line's material: on what it cost, or on what it sells for. */
+function taxOf(line: EstimateLine, materialCents: number, saleFactor: number): { cents: number; step: Text } {
+  const sold = line.taxOn === 'sale';
+  const baseCents = sold ? roundCents(materialCents * saleFactor) : materialCents;
+  const taxCents = percentOf(baseCents, line.materialTaxPct);
+  const taxWords = `${decimal(line.materialTaxPct, 4)} % x ${formatCents(baseCents)} = ${formatCents(taxCents)}`;
+  const step = sold
+    ? text(`Tax on the selling price: ${taxWords}`, `Impuesto sobre el precio de venta: ${taxWords}`)
+    : text(`Tax: ${taxWords}`, `Impuesto: ${taxWords}`);
+  return { cents: taxCents, step };
+}
+
+function priceWork(line: EstimateLine, saleFactor: number): PricedLine {
   const labor = laborOf(line);
   const material = materialOf(line);
-  const taxCents = percentOf(material.cents, line.materialTaxPct);
-  const taxWords = `${decimal(line.materialTaxPct, 4)} % x ${formatCents(material.cents)} = ${formatCents(taxCents)}`;
-  const parts = [labor.cents, material.cents, taxCents, line.subcontractCents, line.equipmentCents, line.otherCents];
+  const tax = taxOf(line, material.cents, saleFactor);
+  const parts = [labor.cents, material.cents, tax.cents, line.subcontractCents, line.equipmentCents, line.otherCents];
   return {
     name: line.name,
     laborCents: labor.cents,
     materialCents: material.cents,
-    taxCents,
+    taxCents: tax.cents,
     subcontractCents: line.subcontractCents,
     equipmentCents: line.equipmentCents,
     otherCents: line.otherCents,
@@ -104,7 +118,7 @@ function priceWork(line: EstimateLine): PricedLine {
     steps: [
       ...(labor.cents > 0 ? [labor.step] : []),
       ...(material.cents > 0 ? [material.step] : []),
-      ...(taxCents > 0 ? [text(`Tax: ${taxWords}`, `Impuesto: ${taxWords}`)] : []),
+      ...(tax.cents > 0 ? [tax.step] : []),
       ...sumStep(text('Subcontract', 'Subcontrato'), line.subcontractCents),
       ...sumStep(text('Equipment', 'Equipo'), line.equipmentCents),
       ...sumStep(text('Other', 'Otro'), line.otherCents),
@@ -157,10 +171,18 @@ const raise = (line: PricedLine, addedCents: number, minimumCents: number): Pric
   ],
 });
 
-function baseOf(line: PricedLine, parts: readonly PercentPart[]): number {
+/** What a cent of cost in one part comes to with overhead and profit. */
+export function percentFactorOf(input: EstimateInput, part: PercentPart): number {
+  if (!(input.percentOf ?? PERCENT_PARTS).includes(part)) return 1;
+  const [overhead, profit] = [input.overheadPct / 100, input.profitPct / 100];
+  return input.stacking === 'stacked' ? (1 + overhead) * (1 + profit) : 1 + overhead + profit;
+}
+
+/** What overhead and profit are taken on in one line. Tax on a sale is passed on as it is. */
+function baseOf(line: PricedLine, parts: readonly PercentPart[], taxOn: EstimateLine['taxOn']): number {
   const byPart: Record<PercentPart, number> = {
     labor: line.laborCents,
-    material: line.materialCents + line.taxCents,
+    material: line.materialCents + (taxOn === 'sale' ? 0 : line.taxCents),
     subcontract: line.subcontractCents,
     other: line.otherCents + line.equipmentCents + line.minimumCents,
   };
@@ -172,9 +194,15 @@ function baseOf(line: PricedLine, parts: readonly PercentPart[]): number {
  * and profit are taken on the printed subtotal (or on the parts named). The order of the lines changes no sum.
  */
 export function evaluateEstimate(input: EstimateInput): Estimate {
-  const lines = withMinimums(input.lines.map(priceLine), input.lines);
+  const saleFactor = percentFactorOf(input, 'material');
+  const lines = withMinimums(
+    input.lines.map((line) => priceLine(line, saleFactor)),
+    input.lines,
+  );
   const subtotalCents = sumCents(lines.map((line) => line.totalCents));
-  const baseCents = sumCents(lines.map((line) => baseOf(line, input.percentOf ?? PERCENT_PARTS)));
+  const baseCents = sumCents(
+    lines.map((line, at) => baseOf(line, input.percentOf ?? PERCENT_PARTS, input.lines[at]?.taxOn)),
+  );
   const overheadCents = percentOf(baseCents, input.overheadPct);
   const profitCents = percentOf(input.stacking === 'stacked' ? baseCents + overheadCents : baseCents, input.profitPct);
   return { lines, subtotalCents, overheadCents, profitCents, totalCents: subtotalCents + overheadCents + profitCents };

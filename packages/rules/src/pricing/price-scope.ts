@@ -18,7 +18,7 @@ export interface WorkLine {
 export interface PriceGap {
   readonly operation: string;
   readonly unit: string;
-  readonly kind: 'no-item' | 'no-trade' | 'no-hours' | 'no-material-rate';
+  readonly kind: 'no-item' | 'no-trade' | 'no-hours' | 'no-material-rate' | 'no-fee';
   readonly message: Text;
 }
 
@@ -62,6 +62,7 @@ const GAP_WORDS: Record<PriceGap['kind'], Text> = {
     'has no material price in the cost book',
     'no tiene precio de material en el libro de costos',
   ),
+  'no-fee': text('names a fee that is not in the cost book', 'nombra una tarifa que no está en el libro de costos'),
 };
 
 function gapOf(work: WorkLine, kind: PriceGap['kind']): PriceGap {
@@ -82,12 +83,14 @@ function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | 
   const item = book.items.find((one) => one.operation === work.operation && one.unit === work.unit);
   if (!item) return [gapOf(work, 'no-item')];
   const trade = book.trades.find((one) => one.id === item.trade);
+  const fee = item.fee === undefined ? { cents: 0 } : book.fees.find(({ id }) => id === item.fee);
   const gaps: PriceGap[] = [
+    ...(fee ? [] : [gapOf(work, 'no-fee')]),
     ...(trade ? [] : [gapOf(work, 'no-trade')]),
     ...(item.hoursPerUnit ? [] : [gapOf(work, 'no-hours')]),
     ...(item.materialCentsPerUnit === null ? [gapOf(work, 'no-material-rate')] : []),
   ];
-  if (!trade || !item.hoursPerUnit || item.materialCentsPerUnit === null) return gaps;
+  if (!fee || !trade || !item.hoursPerUnit || item.materialCentsPerUnit === null) return gaps;
   return {
     name: say(work.title, locale),
     quantity: work.quantity,
@@ -95,19 +98,20 @@ function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | 
     hoursPerUnit: item.hoursPerUnit,
     rateCents: burdenedRateCents(trade),
     materialCentsPerUnit: item.materialCentsPerUnit,
-    ...sumsOf(item, work.quantity),
+    ...sumsOf(item, work.quantity, fee.cents),
     visit: trade.id,
     ...(work.place !== undefined && { location: work.place }),
   };
 }
 
-const sumsOf = (item: CostItem, quantity: number) => ({
+const sumsOf = (item: CostItem, quantity: number, feeCents: number) => ({
   wastePct: item.wastePct,
   wholeUnits: item.wholeUnits,
-  materialTaxPct: item.materialTaxPct,
+  materialTaxPct: item.taxOn === 'none' ? 0 : item.materialTaxPct,
+  ...(item.taxOn === 'sale' && { taxOn: item.taxOn }),
   equipmentCents: roundCents(quantity * item.equipmentCentsPerUnit),
   subcontractCents: roundCents(quantity * item.subcontractCentsPerUnit),
-  otherCents: roundCents(quantity * item.otherCentsPerUnit),
+  otherCents: roundCents(quantity * (item.otherCentsPerUnit + feeCents)),
   ...(item.minimumCents > 0 && { minimumCents: item.minimumCents }),
 });
 

@@ -1,12 +1,6 @@
 import { sumCents } from '../kernel/index.ts';
-import { type Estimate, visitGroups } from './estimate.ts';
-import {
-  type EstimateInput,
-  type EstimateLine,
-  PERCENT_PARTS,
-  type PercentPart,
-  type RangeShape,
-} from './estimate-input.ts';
+import { type Estimate, percentFactorOf, visitGroups } from './estimate.ts';
+import type { EstimateInput, EstimateLine, RangeShape } from './estimate-input.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
 /** A minimum charge that the hours of its visit may or may not reach. */
@@ -39,13 +33,6 @@ export interface RangePlan {
   readonly visits: readonly OpenVisit[];
 }
 
-/** What a cent of cost in one part comes to with overhead and profit. */
-function factorOf(input: EstimateInput, part: PercentPart): number {
-  if (!(input.percentOf ?? PERCENT_PARTS).includes(part)) return 1;
-  const [overhead, profit] = [input.overheadPct / 100, input.profitPct / 100];
-  return input.stacking === 'stacked' ? (1 + overhead) * (1 + profit) : 1 + overhead + profit;
-}
-
 const laborShift = ({ quantity, rateCents, hoursPerUnit: { low, likely } }: EstimateLine): number =>
   quantity * rateCents * (low - likely);
 const laborWidth = ({ quantity, rateCents, hoursPerUnit: { low, high }, credit }: EstimateLine): number =>
@@ -53,7 +40,7 @@ const laborWidth = ({ quantity, rateCents, hoursPerUnit: { low, high }, credit }
 
 /** Sorts out what varies and how far each part of it reaches into the total. */
 export function planRange(input: EstimateInput, shape: RangeShape, estimate: Estimate): RangePlan {
-  const factor = factorOf(input, 'labor');
+  const factor = percentFactorOf(input, 'labor');
   const reach = new Map<number, { factor: number; visit?: OpenVisit }>();
   for (const indexes of visitGroups(input.lines)) {
     const found = reachOf(input, estimate, indexes, factor);
@@ -82,7 +69,7 @@ function reachOf(input: EstimateInput, { lines }: Estimate, indexes: readonly nu
   const leastCents = varying.reduce((sum, line) => sum + laborShift(line), 0);
   const mostCents = varying.reduce((sum, line) => sum + laborShift(line) + laborWidth(line), 0);
   if (minimumCents === 0 || shortCents <= leastCents) return undefined;
-  const minimumFactor = factorOf(input, 'other');
+  const minimumFactor = percentFactorOf(input, 'other');
   if (shortCents >= mostCents) return { factor: laborFactor - minimumFactor };
   const name = members[0]?.visit ?? members[0]?.name ?? '';
   return { factor: laborFactor, visit: { name, shortCents, laborFactor, minimumFactor } };

@@ -1,4 +1,4 @@
-import type { CostBook, CostItem } from './cost-book.ts';
+import { burdenPctOfParts, type CostBook, type CostItem, type Trade } from './cost-book.ts';
 
 type Hours = readonly [low: number, likely: number, high: number];
 
@@ -28,6 +28,22 @@ function item(
   };
 }
 
+/** Invented but for the 7.65 %, which is 6.2 % and 1.45 % of BURDEN_SOURCE. */
+const BURDEN = [
+  { name: 'Social Security and Medicare', pct: 7.65 },
+  { name: 'Unemployment insurance', pct: 3.35 },
+  { name: 'Workers’ compensation', pct: 15 },
+  { name: 'Benefits', pct: 12 },
+];
+
+const trade = (id: string, name: string, wageCentsPerHour: number): Trade => ({
+  id,
+  name,
+  wageCentsPerHour,
+  burdenPct: burdenPctOfParts(BURDEN),
+  burdenParts: BURDEN.map((part) => ({ ...part })),
+});
+
 const NO_WASTE = { wastePct: 0 };
 
 /** Invented values to start from, one for every operation of the repair templates. Replace them with time cards. */
@@ -39,14 +55,14 @@ export const starterCostBook: CostBook = {
     es: 'Todos los valores son inventados. Cámbielos por sus propios registros y facturas antes de cotizar.',
   },
   trades: [
-    { id: 'carpenter', name: 'Carpenter', wageCentsPerHour: 3800, burdenPct: 38 },
-    { id: 'laborer', name: 'Laborer', wageCentsPerHour: 2600, burdenPct: 38 },
-    { id: 'lead-certified', name: 'Lead-certified renovator', wageCentsPerHour: 4400, burdenPct: 38 },
+    trade('carpenter', 'Carpenter', 3800),
+    trade('laborer', 'Laborer', 2600),
+    trade('lead-certified', 'Lead-certified renovator', 4400),
   ],
   items: [
-    item('engineer-letter', 'each', 'carpenter', [0.5, 1, 2], 0, { ...NO_WASTE, subcontractCentsPerUnit: 65_000 }),
+    item('engineer-letter', 'each', 'carpenter', [0.5, 1, 2], 0, { ...NO_WASTE, fee: 'engineer' }),
     item('specialist-visit', 'each', 'carpenter', [0.5, 1, 2], 0, { ...NO_WASTE, subcontractCentsPerUnit: 48_000 }),
-    item('permit-revision', 'each', 'carpenter', [1, 2, 4], 0, { ...NO_WASTE, otherCentsPerUnit: 18_000 }),
+    item('permit-revision', 'each', 'carpenter', [1, 2, 4], 0, { ...NO_WASTE, fee: 'permit' }),
     item('lead-safe-setup', 'each', 'lead-certified', [2, 3, 6], 8_500, NO_WASTE),
     item('lead-safe-cleanup', 'each', 'lead-certified', [2, 3, 5], 4_500, NO_WASTE),
     item('protect-place', 'each', 'laborer', [0.5, 1, 2], 2_500, NO_WASTE),
@@ -79,11 +95,17 @@ export const starterCostBook: CostBook = {
     item('panel-nails', 'each', 'carpenter', [0.005, 0.01, 0.02], 8, { wastePct: 20 }),
     item('panel-new', 'sf', 'carpenter', [0.02, 0.035, 0.06], 145),
     item('panel-staples', 'each', 'carpenter', [0.004, 0.008, 0.015], 5, { wastePct: 20 }),
-    item('inspection-hold', 'each', 'carpenter', [0.5, 1, 3], 0, { ...NO_WASTE, otherCentsPerUnit: 9_500 }),
+    item('inspection-hold', 'each', 'carpenter', [0.5, 1, 3], 0, { ...NO_WASTE, fee: 'inspection' }),
     item('close-finish', 'sf', 'carpenter', [0.06, 0.12, 0.2], 240),
-    item('haul-debris', 'each', 'laborer', [0.5, 1, 2], 0, { ...NO_WASTE, otherCentsPerUnit: 7_500 }),
+    item('haul-debris', 'each', 'laborer', [0.5, 1, 2], 0, { ...NO_WASTE, fee: 'disposal' }),
   ],
-  fees: [{ id: 'change-order-admin', name: 'Change order paperwork', cents: 8_500 }],
+  fees: [
+    { id: 'engineer', name: 'Engineer’s letter', kind: 'engineer', cents: 65_000 },
+    { id: 'permit', name: 'Permit revision', kind: 'permit', cents: 18_000 },
+    { id: 'inspection', name: 'Inspection before cover', kind: 'inspection', cents: 9_500 },
+    { id: 'disposal', name: 'Disposal of a load', kind: 'disposal', cents: 7_500 },
+    { id: 'change-order-admin', name: 'Change order paperwork', kind: 'other', cents: 8_500 },
+  ],
   overheadPct: 18,
   profitPct: 10,
   stacking: 'stacked',

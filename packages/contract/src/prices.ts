@@ -12,6 +12,23 @@ export const costBook = z.object({
   createdBy: z.object({ id, name: z.string() }).nullable(),
 });
 
+/** A row of a cost book that differs, its cells as they stand in the CSV. */
+export const costBookChange = z.object({
+  kind: z.enum(['added', 'changed', 'removed']),
+  row: z.enum(['settings', 'trade', 'burden', 'item', 'fee']),
+  id: z.string(),
+  name: z.string(),
+  cells: z.array(z.object({ column: z.string(), was: z.string(), is: z.string() })),
+});
+
+/** What a file would make of the cost book. Nothing is saved: save `book` with `version` in `If-Match`. */
+export const costBookPreview = z.object({
+  /** The version it was compared with. */
+  version: z.int(),
+  book: z.record(z.string(), z.unknown()),
+  changes: z.array(costBookChange),
+});
+
 /** A line that no template made: typed by the estimator, with a reason that is kept. */
 export const manualLine = z.strictObject({
   title: words(160),
@@ -114,6 +131,33 @@ export const priceRoutes = {
     summary: 'Versions of the cost book, newest first',
     answers: { 200: z.object({ items: z.array(costBook.omit({ book: true })) }) },
   }),
+  getCostBookVersion: route({
+    name: 'getCostBookVersion',
+    method: 'GET',
+    path: '/cost-book/versions/:version',
+    permission: office,
+    summary: 'One version of the cost book, as an estimate or a sent document names it',
+    params: z.object({ version: z.coerce.number().int().min(0).max(1_000_000) }),
+    answers: { 200: costBook },
+  }),
+  exportCostBook: route({
+    name: 'exportCostBook',
+    method: 'GET',
+    path: '/cost-book/csv',
+    permission: office,
+    summary: 'The newest cost book as CSV (RFC 4180, UTF-8), one set of columns with their units in the header',
+    answers: { 200: 'text/csv' },
+  }),
+  previewCostBookCsv: route({
+    name: 'previewCostBookCsv',
+    method: 'POST',
+    path: '/cost-book/csv/preview',
+    permission: ownerOnly,
+    summary:
+      'Read a CSV as a cost book and say what it would change; saves nothing, and a wrong cell is named by row and column',
+    body: z.strictObject({ csv: z.string().min(1).max(1_000_000) }),
+    answers: { 200: costBookPreview },
+  }),
   getEstimate: route({
     name: 'getEstimate',
     method: 'GET',
@@ -140,6 +184,8 @@ export const priceRoutes = {
 } as const;
 
 export type CostBook = z.infer<typeof costBook>;
+export type CostBookChange = z.infer<typeof costBookChange>;
+export type CostBookPreview = z.infer<typeof costBookPreview>;
 export type PriceLine = z.infer<typeof priceLine>;
 export type PricedScope = z.infer<typeof pricedScope>;
 export type Estimate = z.infer<typeof estimate>;

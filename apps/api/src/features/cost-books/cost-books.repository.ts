@@ -5,6 +5,9 @@ export const findNewest = (tx: Tx, companyId: string) =>
   tx.costBook.findFirst({ where: { companyId }, orderBy: { version: 'desc' } });
 export type CostBookRow = NonNullable<Awaited<ReturnType<typeof findNewest>>>;
 
+export const findVersion = (tx: Tx, companyId: string, version: number) =>
+  tx.costBook.findUnique({ where: { companyId_version: { companyId, version } } });
+
 export const listBooks = (tx: Tx, companyId: string) =>
   tx.costBook.findMany({ where: { companyId }, orderBy: { version: 'desc' } });
 

@@ -12,4 +12,19 @@ export function registerCostBooksRoutes(app: FastifyInstance, service: CostBooks
   );
 
   serve(app, priceRoutes.listCostBooks, async ({ principal }) => ({ items: await service.list(principal.companyId) }));
+
+  serve(app, priceRoutes.getCostBookVersion, ({ principal, params }) =>
+    service.version(principal.companyId, params.version),
+  );
+
+  serve(app, priceRoutes.exportCostBook, async ({ principal, reply }) => {
+    const { version, csv } = await service.exportCsv(principal.companyId);
+    reply
+      .type('text/csv; charset=utf-8')
+      .header('content-disposition', `attachment; filename="cost-book-${version}.csv"`)
+      .header('etag', `"${version}"`);
+    return csv;
+  });
+
+  serve(app, priceRoutes.previewCostBookCsv, ({ principal, body }) => service.preview(principal.companyId, body.csv));
 }

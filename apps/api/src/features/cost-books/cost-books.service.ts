@@ -1,11 +1,12 @@
-import type { CostBook as CostBookAnswer, FieldProblem } from '@underlath/contract';
-import { type CostBook, costBookSchema, starterCostBook } from '@underlath/rules';
+import type { CostBook as CostBookAnswer, CostBookPreview, FieldProblem } from '@underlath/contract';
+import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from '@underlath/rules/pricing';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import { ProblemError } from '../../platform/problem-error.ts';
+import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
+import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 
 export interface NewestBook {
@@ -24,11 +25,34 @@ export class CostBooksService {
   async newest(companyId: string): Promise<CostBookAnswer> {
     return this.database.inCompany(companyId, async (tx) => {
       const row = await books.findNewest(tx, companyId);
-      if (row) return { ...(await toHead(tx, companyId, [row]))[0], book: row.book } as CostBookAnswer;
-      const { createdAt } = await books.findCompanyCreated(tx, companyId);
-      const book: Record<string, unknown> = { ...starterCostBook };
-      return { version: 0, placeholder: true, book, createdAt: createdAt.toISOString(), createdBy: null };
+      return row ? toAnswer(tx, companyId, row) : starterAnswer(tx, companyId);
     });
+  }
+
+  /** One version, 0 for the starter book. @throws ProblemError `not-found` */
+  async version(companyId: string, version: number): Promise<CostBookAnswer> {
+    return this.database.inCompany(companyId, async (tx) => {
+      if (version === 0) return starterAnswer(tx, companyId);
+      const row = await books.findVersion(tx, companyId, version);
+      if (!row) throw notFound('version of the cost book');
+      return toAnswer(tx, companyId, row);
+    });
+  }
+
+  async exportCsv(companyId: string): Promise<{ version: number; csv: string }> {
+    const { version, book } = await this.database.inCompany(companyId, (tx) => this.current(tx, companyId));
+    return { version, csv: csvOfBook(book) };
+  }
+
+  /** What a CSV would make of the newest book; nothing is saved. @throws ProblemError `invalid-input` cell by cell */
+  async preview(companyId: string, csv: string): Promise<CostBookPreview> {
+    const current = await this.database.inCompany(companyId, (tx) => this.current(tx, companyId));
+    const { book, changes } = readBookCsv(csv, current.book);
+    return {
+      version: current.version,
+      book: { ...book },
+      changes: changes.map((change) => ({ ...change, cells: [...change.cells] })),
+    };
   }
 
   /** For pricing, in the caller's transaction. */
@@ -66,6 +90,15 @@ export class CostBooksService {
   }
 }
 
+async function starterAnswer(tx: Tx, companyId: string): Promise<CostBookAnswer> {
+  const { createdAt } = await books.findCompanyCreated(tx, companyId);
+  const book: Record<string, unknown> = { ...starterCostBook };
+  return { version: 0, placeholder: true, book, createdAt: createdAt.toISOString(), createdBy: null };
+}
+
+const toAnswer = async (tx: Tx, companyId: string, row: books.CostBookRow): Promise<CostBookAnswer> =>
+  ({ ...(await toHead(tx, companyId, [row]))[0], book: row.book }) as CostBookAnswer;
+
 async function toHead(tx: Tx, companyId: string, rows: books.CostBookRow[]): Promise<Omit<CostBookAnswer, 'book'>[]> {
   const names = await books.namesOf(
     tx,
@@ -74,7 +107,7 @@ async function toHead(tx: Tx, companyId: string, rows: books.CostBookRow[]): Pro
   );
   return rows.map(({ version, book, createdAt, createdById }) => ({
     version,
-    placeholder: (book as unknown as CostBook).placeholder,
+    placeholder: restsOnInvented(book as unknown as CostBook),
     createdAt: createdAt.toISOString(),
     createdBy: createdById ? { id: createdById, name: names.get(createdById) ?? '' } : null,
   }));

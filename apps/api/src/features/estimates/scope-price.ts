@@ -6,6 +6,7 @@ import {
   formatCents,
   type PriceGap,
   priceScope,
+  restsOnInvented,
   roundCents,
   type ScopePriceLine,
   sumCents,
@@ -39,7 +40,7 @@ export function priceWork(
   return {
     currency: 'USD',
     costBookVersion: version,
-    placeholder: book.placeholder,
+    placeholder: restsOnInvented(book, new Set(lines.map(({ operation }) => operation))),
     lines,
     gaps: gapsOf(whole.gaps, work),
     subtotalCents: price.estimate?.subtotalCents ?? 0,

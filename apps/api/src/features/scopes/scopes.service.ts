@@ -5,6 +5,7 @@ import {
   findRepair,
   type Hours,
   type Locale,
+  restsOnInvented,
   type Scope,
   ScopeError,
   type ScopeIssue,
@@ -53,7 +54,7 @@ export class ScopesService {
         crewSize,
         hoursPerDay,
         findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
-        scope: toAnswer(scope, locale, book.placeholder ? INVENTED_BOOK : undefined),
+        scope: toAnswer(scope, locale, restsOnInvented(book) ? INVENTED_BOOK : undefined),
       };
     });
   }

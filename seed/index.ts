@@ -35,7 +35,8 @@ export async function seedDemo(platform: Platform, { services }: Pick<Deps, 'ser
   const demo = await openCompany(services, now);
   const placeIds = await addPlaces(demo);
   const findings = await addFindings(demo, placeIds, now);
-  await addPhotos(demo, findings, now);
+  const photoIds = await addPhotos(demo, findings, now);
+  await addLoadPaths(demo, placeIds, findings, photoIds);
   await price(demo, findings);
   const idsOf = (keys: readonly string[]) => keys.map((key) => need(findings, key).id);
   await approve(demo, idsOf(story.approvedOrder.findings));
@@ -113,19 +114,52 @@ function takenAt({ daysAgo, time }: { daysAgo: number; time: string }, now: Date
   return `${day}T${time}${phoneOffset}`;
 }
 
-/** Drawn, given a camera's time, and taken in like any other upload; the smaller pictures are made at once. */
-async function addPhotos(demo: Demo, findings: Map<string, Finding>, now: Date): Promise<void> {
+/** Drawn, given a camera's time, and taken in like any other upload; the smaller pictures are made at once. Answers the first photo of each finding. */
+async function addPhotos(demo: Demo, findings: Map<string, Finding>, now: Date): Promise<Map<string, string>> {
   const wanted = story.findings.flatMap(({ key, seen, photos }) => photos.map((photo) => ({ ...photo, key, seen })));
   const drawn = await renderPhotos(wanted.map(({ draw, seen }) => ({ svg: draw(), takenAt: takenAt(seen, now) })));
   const { intake, derivatives } = demo.services;
   const derived: Promise<void>[] = [];
+  const first = new Map<string, string>();
   for (const [at, { key, caption, stage }] of wanted.entries()) {
     const { id: findingId, locationId } = need(findings, key);
     const file = await intake.receive(Readable.from([drawn[at]]));
     const photo = await intake.add(demo.crew, demo.projectId, { findingId, locationId, stage, caption }, file);
+    if (!first.has(key)) first.set(key, photo.id);
     derived.push(derivatives.derive(demo.crew.companyId, photo.id, true));
   }
   await Promise.all(derived);
+  return first;
+}
+
+/** The walls and beams of the story as chains, tied to their findings. */
+async function addLoadPaths(
+  { services, estimator }: Demo,
+  placeIds: Map<string, string>,
+  findings: Map<string, Finding>,
+  photoIds: Map<string, string>,
+): Promise<void> {
+  for (const { place, segment, links, ...path } of story.loadPaths) {
+    const body = {
+      storyShare: null,
+      storiesAbove: null,
+      shored: false,
+      ...path,
+      segments: [
+        {
+          ...segment,
+          links: links.map(({ findings: keys = [], photoOf, ...link }) => ({
+            at: null,
+            parts: null,
+            ...link,
+            findingIds: keys.map((key) => need(findings, key).id),
+            photoId: photoOf === undefined ? null : need(photoIds, photoOf),
+          })),
+        },
+      ],
+    };
+    await services.loadPaths.create(estimator, need(placeIds, place), body, 'en');
+  }
 }
 
 /** The suggested repair of each finding that the story prices. */

@@ -1,4 +1,13 @@
-import type { FindingContext, LocationKind, PhotoStage, Rectangle, Role } from '@underlath/contract';
+import type {
+  FindingContext,
+  KeptLink,
+  KeptSegment,
+  LocationKind,
+  PhotoStage,
+  Rectangle,
+  Role,
+  StoredLoadPath,
+} from '@underlath/contract';
 import * as scenes from './pictures/scenes.ts';
 
 // Everyone and everything here is invented: people, company, house, prices. Addresses end in .example, which no one can own (RFC 2606).
@@ -320,3 +329,92 @@ export const sentOrder = {
   question: 'Can the car stay in the garage while you do this?',
 };
 export const draftOrder = { findings: ['beam-seat', 'joist-hanger'] };
+
+type DemoLink = Pick<KeptLink, 'name' | 'role' | 'state'> &
+  Partial<Omit<KeptLink, 'findingIds' | 'photoId'>> & {
+    /** Keys of its findings. */
+    readonly findings?: readonly string[];
+    /** The finding whose first photo shows it sound. */
+    readonly photoOf?: string;
+  };
+interface DemoLoadPath extends Pick<StoredLoadPath, 'name' | 'kind' | 'demandLb' | 'capacitiesFrom'> {
+  readonly place: string;
+  readonly segment: Omit<KeptSegment, 'links'>;
+  readonly links: readonly DemoLink[];
+}
+
+const scheduled = 'sheet S-3 of the invented drawings';
+
+/** Loads and strengths are those of an invented engineer's schedule. */
+export const loadPaths: readonly DemoLoadPath[] = [
+  {
+    place: 'garage-wall',
+    name: 'Garage, north wall',
+    kind: 'wall-line',
+    demandLb: 2600,
+    capacitiesFrom: scheduled,
+    segment: { name: 'North wall', fromIn: 0, lengthFt: 12.375, heightFt: 8.09375 },
+    links: [
+      {
+        name: 'Top plate',
+        role: 'top-plate',
+        state: 'findings',
+        findings: ['garage-plate'],
+        intendedLb: 4000,
+        at: { xIn: 0, yIn: 94.125, widthIn: 148.5, heightIn: 3 },
+      },
+      {
+        name: 'Panels and nails',
+        role: 'panels',
+        state: 'findings',
+        findings: ['garage-nails'],
+        intendedLb: 3200,
+        at: { xIn: 0, yIn: 3, widthIn: 148.5, heightIn: 91 },
+      },
+      { name: 'End posts', role: 'posts', state: 'unseen', intendedLb: 3400 },
+      {
+        name: 'Hold-down, left',
+        role: 'hold-down',
+        state: 'findings',
+        findings: ['garage-rod-left'],
+        tensionLb: 2200,
+        leverFt: 11.75,
+        at: { xIn: 0, yIn: 1.5, widthIn: 6, heightIn: 20 },
+      },
+      {
+        name: 'Hold-down, right',
+        role: 'hold-down',
+        state: 'findings',
+        findings: ['garage-rod-right'],
+        tensionLb: 2200,
+        leverFt: 11.75,
+        at: { xIn: 142.5, yIn: 1.5, widthIn: 6, heightIn: 20 },
+      },
+      {
+        name: 'Sill bolts',
+        role: 'sill-bolts',
+        state: 'sound',
+        photoOf: 'garage-rod-left',
+        intendedLb: 3600,
+        at: { xIn: 8, yIn: 0, widthIn: 132, heightIn: 1.5 },
+      },
+      { name: 'Footing', role: 'footing', state: 'unseen' },
+    ],
+  },
+  {
+    place: 'kitchen-beam',
+    name: 'Kitchen beam',
+    kind: 'gravity-line',
+    demandLb: 4200,
+    capacitiesFrom: scheduled,
+    segment: { name: 'Floor to footing', fromIn: null },
+    links: [
+      { name: 'Joists', role: 'member', state: 'unseen' },
+      { name: 'Hangers', role: 'hanger', state: 'unseen', parts: { total: 24, opened: 3, bad: 1 } },
+      { name: 'Beam', role: 'beam', state: 'unseen', intendedLb: 5200 },
+      { name: 'Beam seat', role: 'seat', state: 'findings', findings: ['beam-seat'], intendedLb: 4600 },
+      { name: 'Post', role: 'post', state: 'unseen' },
+      { name: 'Footing', role: 'footing', state: 'unseen' },
+    ],
+  },
+];

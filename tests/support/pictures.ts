@@ -66,6 +66,22 @@ const screens: Screen[] = [
     role: 'estimator',
     path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/load-paths`,
   },
+  {
+    name: 'desk-gravity-line',
+    role: 'estimator',
+    path: (ids) => `/projects/${ids.projectId}/house`,
+    before: async (page) => {
+      await page.getByRole('link', { name: 'Kitchen beam' }).first().click();
+      await page.getByRole('link', { name: /Load path/ }).click();
+      await page.getByText('Floor to footing').or(page.getByText('Beam seat')).first().waitFor();
+    },
+  },
+  {
+    name: 'desk-load-path-form',
+    role: 'estimator',
+    path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/load-paths`,
+    before: press(/change the links/i),
+  },
   { name: 'desk-findings', role: 'estimator', path: inProject('/findings') },
   { name: 'desk-new-finding', role: 'estimator', path: inProject('/findings/new') },
   { name: 'desk-price', role: 'estimator', path: (ids) => `/projects/${ids.projectId}/findings/${ids.priceId}/price` },

@@ -162,6 +162,11 @@ const placeScope = createRoute({
   path: '/places/$locationId/scope',
   component: lazyRouteComponent(() => import('../estimator/screens/scope.tsx'), 'ScopeScreen'),
 });
+const loadPaths = createRoute({
+  getParentRoute: () => project,
+  path: '/places/$locationId/load-paths',
+  component: lazyRouteComponent(() => import('../estimator/screens/load-paths.tsx'), 'LoadPathsScreen'),
+});
 const findings = createRoute({
   getParentRoute: () => project,
   path: '/findings',
@@ -224,6 +229,7 @@ const projectTree = project.addChildren([
   details,
   house,
   placeScope,
+  loadPaths,
   findings,
   newFinding,
   price,

@@ -25,7 +25,7 @@ export function proposalsOf(
   return [{ findingId: id, number, title, role, intendedLb: capacityLb, why }];
 }
 
-/** For every link that stands for many like parts, and every role that occurs more than once: how many more to open. */
+/** For every link that stands for many like parts, and every role that occurs more than once, while some are closed: how many more to open. */
 export function samplingOf(
   segments: readonly KeptSegment[],
   { likeParts }: LoadPathAnswer,
@@ -38,13 +38,17 @@ export function samplingOf(
     opened: seen,
     bad,
   }));
-  return [...many, ...alike].map((lot) => {
-    const { total, opened, bad } = lot;
-    const { values, reasons } = evaluateCheck('sample.finite-lot', { inputs: { total, opened, bad } });
-    return {
-      ...lot,
-      openMore: Number(values.openMore?.value ?? 0),
-      words: reasons.map((reason) => say(reason, locale)).join(' '),
-    };
-  });
+  return [...many, ...alike]
+    .filter(({ total, opened }) => opened < total)
+    .map((lot) => {
+      const { total, opened, bad } = lot;
+      const { values, reasons } = evaluateCheck('sample.finite-lot', { inputs: { total, opened, bad } });
+      // The last reason speaks of a finding; here nothing was found, it is only counted.
+      const told = reasons.slice(0, -1);
+      return {
+        ...lot,
+        openMore: Number(values.openMore?.value ?? 0),
+        words: told.map((reason) => say(reason, locale)).join(' '),
+      };
+    });
 }

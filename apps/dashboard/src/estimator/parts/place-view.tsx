@@ -55,12 +55,17 @@ export function PlaceView(props: PlaceViewProps) {
         </div>
       </div>
       <PlaceLead place={place} />
-      {place.openCount > 0 && drawable && (
-        <p>
-          <Link to="/projects/$projectId/places/$locationId/scope" params={{ projectId, locationId: place.id }}>
-            Repair scope of this place: steps, hold points, days
+      {place.kind !== 'story' && place.kind !== 'room' && (
+        <nav className="row" aria-label={`More of ${place.name}`}>
+          <Link to="/projects/$projectId/places/$locationId/load-paths" params={{ projectId, locationId: place.id }}>
+            Load path: what it is still worth
           </Link>
-        </p>
+          {place.openCount > 0 && (
+            <Link to="/projects/$projectId/places/$locationId/scope" params={{ projectId, locationId: place.id }}>
+              Repair scope: steps, hold points, days
+            </Link>
+          )}
+        </nav>
       )}
       {drawable && (
         <Elevation

@@ -1,0 +1,169 @@
+import type { FindingRow, Location, StoredLoadPath } from '@underlath/contract';
+import { LINK_ROLE_WORDS } from '@underlath/rules';
+import { pounds, REFERRAL_WORDS } from '@underlath/rules/kernel';
+import type { CSSProperties } from 'react';
+import { ChainColumn, ChainOnWall, linkInk, shareWords } from '../../shared/drawing/chain.tsx';
+import { Elevation } from '../../shared/drawing/elevation.tsx';
+import { sized } from '../../shared/drawing/framing.ts';
+import { MeasureScale, ShareBar } from '../../shared/drawing/scales.tsx';
+import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { Facts } from '../../shared/ui/facts.tsx';
+import { SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
+import { Part } from './page.tsx';
+import { isClosed } from './words.ts';
+
+type LoadPathViewProps = { path: StoredLoadPath; place: Location; findings: readonly FindingRow[] };
+
+/** What a line is worth: the answer in words, the wall with its links, the chain, what to open next. */
+export function LoadPathView({ path, place, findings }: LoadPathViewProps) {
+  const { answer } = path;
+  const [worth, ...reasons] = answer.reasons;
+  return (
+    <>
+      <SeverityNote severity={answer.severity}>
+        <p className="load-path-answer">
+          <VerdictWord verdict={answer.verdict} />. <b>{worth}</b>
+        </p>
+        {answer.severity === 'make-safe' && answer.cautions[0] && <p>{answer.cautions[0]}</p>}
+      </SeverityNote>
+      <LineDrawing path={path} place={place} findings={findings} />
+      <Strips path={path} />
+      {answer.ratio !== null && (
+        <MeasureScale
+          value={answer.ratio}
+          limit={1}
+          moreIsBetter={false}
+          say={(share) => `${Math.round(share * 100)}%`}
+          limitName="all that may be counted"
+          from={0}
+        />
+      )}
+      <ul className="bulleted">
+        {reasons.map((reason) => (
+          <li key={reason}>{reason}</li>
+        ))}
+      </ul>
+      {answer.referrals.length > 0 && (
+        <p>
+          <b>Belongs to: {answer.referrals.map((who) => REFERRAL_WORDS[who].en).join(', ')}.</b>
+        </p>
+      )}
+      <OpenNext path={path} />
+      <Sources sources={answer.sources} />
+      <ul className="bulleted soft">
+        {answer.cautions.map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+/** The wall itself where the links have places on it; a column of signs for a line that stands on no elevation. */
+function LineDrawing({ path, place, findings }: LoadPathViewProps) {
+  const onWall = path.kind === 'wall-line' && sized(place) !== null;
+  if (onWall)
+    return (
+      <Elevation
+        place={place}
+        findings={findings
+          .filter(({ state }) => state !== 'withdrawn')
+          .map(({ id, number, title, severity, extent, state }) => ({
+            id,
+            number,
+            title,
+            severity,
+            extent,
+            closed: isClosed(state),
+          }))}
+        labels="numbers"
+        maxHeightPx={460}
+        overlay={(frame) => <ChainOnWall path={path} frame={frame} />}
+      />
+    );
+  return path.answer.segments.map(({ name }, at) => (
+    <ChainColumn
+      key={name}
+      path={path}
+      segmentAt={at}
+      title={`${path.name}: the links of ${name}, as the load runs down`}
+    />
+  ));
+}
+
+/** Each link with its bar, its share and its pounds: the same as the drawing, for reading and for listening. */
+function Strips({ path }: { path: StoredLoadPath }) {
+  const { answer } = path;
+  const many = answer.segments.length > 1;
+  return answer.segments.map((segment) => (
+    <section key={segment.name} aria-label={many ? segment.name : 'The chain, link by link'}>
+      {many && (
+        <h4>
+          {segment.name}
+          {segment.remaining !== null && (
+            <span className="soft"> {Math.round(segment.remaining * 100)}% of what it was meant for</span>
+          )}
+        </h4>
+      )}
+      <ol className="chain-strip">
+        {segment.links.map((link) => {
+          const governs = segment.governing === link.name;
+          const ink = linkInk(governs, answer.severity);
+          return (
+            <li
+              key={link.name}
+              className={governs ? 'chain-governs' : undefined}
+              style={ink ? ({ '--chain-ink': ink } as CSSProperties) : undefined}
+            >
+              <b>{link.name}</b>
+              <ShareBar share={link.remaining} unseen={link.state === 'unseen'} />
+              <span>{shareWords(link)}</span>
+              {link.intendedLb !== null && (
+                <span className="soft">
+                  {link.atMostLb === null
+                    ? pounds(link.intendedLb)
+                    : `${pounds(link.atMostLb)} of ${pounds(link.intendedLb)}`}
+                </span>
+              )}
+              {governs && <b>weakest</b>}
+            </li>
+          );
+        })}
+      </ol>
+    </section>
+  ));
+}
+
+/** What to look at next, the one that could change the answer most first; and how many of many like parts. */
+function OpenNext({ path }: { path: StoredLoadPath }) {
+  const { answer, sampling } = path;
+  if (answer.openNext.length === 0 && sampling.length === 0) return null;
+  return (
+    <Part title="Open next" lead="The link that could change the answer most comes first.">
+      <ol className="numbered">
+        {answer.openNext.map(({ segment, link, why }) => (
+          <li key={`${segment} ${link}`}>
+            <b>{link}</b>
+            {answer.segments.length > 1 && `, ${segment}`}. {why}
+          </li>
+        ))}
+      </ol>
+      {sampling.length > 0 && (
+        <Facts
+          facts={sampling.map(({ name, total, opened, openMore, words }) => ({
+            name: `${name}: ${opened} of ${total} seen`,
+            value: openMore > 0 ? `open ${openMore} more` : 'enough seen',
+            note: words,
+          }))}
+        />
+      )}
+    </Part>
+  );
+}
+
+export const kindOfLine = {
+  'wall-line': 'Wall line',
+  'gravity-line': 'Gravity line',
+  'floor-line': 'Floor line',
+} as const;
+export const roleWord = (role: keyof typeof LINK_ROLE_WORDS): string => LINK_ROLE_WORDS[role].en;

@@ -83,6 +83,8 @@ export const placeScope = z.object({
   locationId: id,
   crewSize: z.int(),
   hoursPerDay: z.number(),
+  /** True until the company replaces the invented starter cost book. */
+  inventedHours: z.boolean(),
   findings: z.array(
     z.object({
       id,

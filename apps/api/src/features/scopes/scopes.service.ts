@@ -53,8 +53,9 @@ export class ScopesService {
         locationId,
         crewSize,
         hoursPerDay,
+        inventedHours: restsOnInvented(book),
         findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
-        scope: toAnswer(scope, locale, restsOnInvented(book) ? INVENTED_BOOK : undefined),
+        scope: toAnswer(scope, locale),
       };
     });
   }
@@ -83,10 +84,6 @@ const SCREENING = text(
 const INVENTED = text(
   'Hours come from invented starter values; give your own under hoursPerUnit.',
   'Las horas vienen de valores iniciales inventados; dé las suyas en hoursPerUnit.',
-);
-const INVENTED_BOOK = text(
-  'Hours come from the invented starter cost book, until the company replaces them.',
-  'Las horas vienen del libro de costos inventado, hasta que la empresa las cambie.',
 );
 const SHORING = text(
   'Shore before any wood that carries is touched, under the direction of a qualified person.',
@@ -131,7 +128,7 @@ function toScopeFinding(finding: OpenFinding, included: boolean, locale: Locale)
   };
 }
 
-function toAnswer(scope: Scope, locale: Locale, invented: Text | undefined): ScopeAnswer {
+function toAnswer(scope: Scope, locale: Locale, invented?: Text): ScopeAnswer {
   const words = (one: Text) => say(one, locale);
   return {
     operations: scope.operations.map(({ area, members, ...one }) => ({

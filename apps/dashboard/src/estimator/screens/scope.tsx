@@ -3,6 +3,8 @@ import { type Location, type PlaceScope, routes } from '@underlath/contract';
 import { useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { formatNumber } from '../../shared/i18n/format.ts';
+import { useT } from '../../shared/i18n/locale.tsx';
+import { scopeWords } from '../../shared/i18n/messages/scope.ts';
 import { ScopeDrawing } from '../../shared/scope/scope-drawing.tsx';
 import { ScopeSteps } from '../../shared/scope/scope-steps.tsx';
 import { StepBars } from '../../shared/scope/step-bars.tsx';
@@ -81,6 +83,7 @@ type PlanProps = {
 function Plan({ place, plan, out, onLeave }: PlanProps) {
   const projectId = useProjectId();
   const [litId, setLitId] = useState<string | null>(null);
+  const t = useT(scopeWords);
   const { scope, findings } = plan;
   const lit = scope.operations.find(({ id }) => id === litId);
   if (findings.length === 0) {
@@ -123,7 +126,7 @@ function Plan({ place, plan, out, onLeave }: PlanProps) {
       </Part>
       <Once plan={plan} />
       <Shares plan={plan} />
-      {scope.cautions.map((caution) => (
+      {[...scope.cautions, ...(plan.inventedHours ? [t('inventedHours')] : [])].map((caution) => (
         <p key={caution} className="soft small">
           {caution}
         </p>
@@ -138,6 +141,7 @@ function Included({ plan, out, onLeave }: Omit<PlanProps, 'place'>) {
   return (
     <fieldset className="field">
       <legend className="field-label">In this scope</legend>
+      <p className="soft">Untick one to see the scope without it.</p>
       {plan.findings.map((finding) => (
         <div key={finding.id}>
           <Checkbox
@@ -170,7 +174,7 @@ function Once({ plan }: { plan: PlaceScope }) {
     {
       name: 'Opened and closed',
       value: <WasIs was={sf(naive.stripSf)} is={sf(unions.stripSf)} />,
-      note: 'one by one, and together',
+      note: 'added up one by one, then opened once',
     },
     ...(unions.panelSf > 0
       ? [

@@ -35,6 +35,8 @@ type ElevationProps = {
   /** `names` writes each finding's name with a leader where there is room; `numbers` sets discs for a list below. */
   labels?: 'auto' | 'names' | 'numbers' | 'none';
   maxHeightPx?: number;
+  /** Drawn under the labels, in the same frame; for what nobody presses. */
+  under?: (frame: Frame) => ReactNode;
   /** Drawn on top, in the same frame. */
   overlay?: (frame: Frame, place: SizedPlace) => ReactNode;
 };
@@ -48,7 +50,17 @@ export function Elevation({ place, ...rest }: ElevationProps) {
 }
 
 function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
-  const { place, findings = [], extras, selectedId, onSelect, labels = 'auto', maxHeightPx = 520, overlay } = props;
+  const {
+    place,
+    findings = [],
+    extras,
+    selectedId,
+    onSelect,
+    labels = 'auto',
+    maxHeightPx = 520,
+    under,
+    overlay,
+  } = props;
   const svg = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(svg, { widthPx: 800, textPx: 14 });
   const named = labels === 'names' || (labels === 'auto' && widthPx >= namesFromPx);
@@ -89,6 +101,7 @@ function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
             onSelect={onSelect}
           />
         ))}
+        {under?.(frame)}
         {labels !== 'none' &&
           (named ? (
             <NameLabels findings={drawn} frame={frame} textPx={textPx} />

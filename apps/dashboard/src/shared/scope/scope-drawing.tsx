@@ -24,7 +24,7 @@ export function ScopeDrawing({ place, plan, step, maxHeightPx = 420 }: ScopeDraw
         }))}
         labels="numbers"
         maxHeightPx={maxHeightPx}
-        overlay={(frame) => (
+        under={(frame) => (
           <Unspoken>
             {step?.area?.map((rect) => (
               <rect key={`${rect.xIn} ${rect.yIn} ${rect.widthIn}`} className="scope-lit" {...frame.rect(rect)} />

@@ -2,9 +2,10 @@ import type { PlaceScope, ScopeStep } from '@underlath/contract';
 import { formatNumber } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { scopeWords } from '../i18n/messages/scope.ts';
+import { waitingFor } from './step-times.ts';
 import './scope.css';
 
-const units: Record<ScopeStep['quantity']['unit'], string> = { each: '×', sf: 'ft²', lf: 'ft' };
+const units: Record<ScopeStep['quantity']['unit'], string> = { each: '×', sf: ' ft²', lf: ' ft' };
 
 type ScopeStepsProps = {
   plan: PlaceScope;
@@ -27,6 +28,12 @@ export function ScopeSteps({ plan, litId, onLight, detailed = false }: ScopeStep
       .filter((one) => one !== undefined)
       .toSorted((a, b) => a - b)
       .join(', ');
+  const holdHelp = (step: ScopeStep, at: number) => {
+    const waiting = waitingFor(operations, step.id);
+    return waiting.length === operations.length - at - 1
+      ? t('holdAll')
+      : t('holdSome', { list: list(waiting.map((id) => placeOf.get(id))) });
+  };
   return (
     <ol className="scope-steps">
       {operations.map((step, at) => (
@@ -52,7 +59,8 @@ export function ScopeSteps({ plan, litId, onLight, detailed = false }: ScopeStep
               {step.assumed && <span className="scope-assumed">{t('assumed')}</span>}
             </span>
             <span className="scope-amount">
-              {formatNumber(step.quantity.value, tag, 2)} {units[step.quantity.unit]}
+              {formatNumber(step.quantity.value, tag, 2)}
+              {units[step.quantity.unit]}
             </span>
             {detailed && (
               <span className="scope-hours">
@@ -73,7 +81,7 @@ export function ScopeSteps({ plan, litId, onLight, detailed = false }: ScopeStep
               </span>
             )}
           </button>
-          {step.holdPoint && <p className="scope-hold-help">{t('holdHelp')}</p>}
+          {step.holdPoint && <p className="scope-hold-help">{holdHelp(step, at)}</p>}
         </li>
       ))}
     </ol>

@@ -7,6 +7,12 @@ import { scopeWords } from '../i18n/messages/scope.ts';
 import { stepTimes } from './step-times.ts';
 import './scope.css';
 
+const namesFromPx = 620;
+const NAME_LETTERS = 38;
+
+const shorten = (title: string): string =>
+  title.length > NAME_LETTERS ? `${title.slice(0, NAME_LETTERS - 1).trimEnd()}…` : title;
+
 /** When each step can be done: a bar each, thick where it sets the days, a full line across at a hold point. */
 export function StepBars({ plan, litId }: { plan: PlaceScope; litId: string | null }) {
   const ref = useRef<SVGSVGElement>(null);
@@ -18,11 +24,14 @@ export function StepBars({ plan, litId }: { plan: PlaceScope; litId: string | nu
   const times = stepTimes(operations, plan.crewSize);
   const end = Math.max(0, ...times.map(({ to }) => to));
   if (end === 0) return null;
-  const left = textPx * 2.2;
+  const named = widthPx >= namesFromPx;
+  const longest = Math.max(...operations.map(({ title }) => title.length));
+  // Letters are about half as wide as high.
+  const left = textPx * (named ? 3 + Math.min(longest, NAME_LETTERS) * 0.54 : 2.2);
   const rowPx = textPx * 1.5;
-  const x = (hours: number) => left + (hours / end) * (widthPx - left - 8);
+  const x = (hours: number) => left + (hours / end) * (widthPx - left - textPx * 3.5);
   const day = plan.hoursPerDay;
-  const days = Array.from({ length: Math.floor(end / day) + 1 }, (_, at) => at * day);
+  const marks = [...Array.from({ length: Math.ceil(end / day) }, (_, at) => at * day), end];
   const heightPx = operations.length * rowPx + textPx * 2;
   return (
     <svg
@@ -44,7 +53,7 @@ export function StepBars({ plan, litId }: { plan: PlaceScope; litId: string | nu
           )
           .join('. ')}
       </desc>
-      {days.map((hour) => (
+      {marks.map((hour) => (
         <g key={hour}>
           <line className="d-grid" x1={x(hour)} x2={x(hour)} y1={0} y2={heightPx - textPx * 1.6} />
           <text x={x(hour) + 3} y={heightPx - 4} fontSize={textPx}>
@@ -58,11 +67,21 @@ export function StepBars({ plan, litId }: { plan: PlaceScope; litId: string | nu
         const critical = criticalPath.includes(step.id);
         return (
           <g key={step.id}>
-            <text x={left - 8} y={middle + textPx * 0.36} textAnchor="end" fontSize={textPx} fontWeight={700}>
+            <text x={textPx * 1.6} y={middle + textPx * 0.36} textAnchor="end" fontSize={textPx} fontWeight={700}>
               {at + 1}
             </text>
+            {named && (
+              <text x={textPx * 2.2} y={middle + textPx * 0.36} fontSize={textPx}>
+                {shorten(step.title)}
+              </text>
+            )}
             {step.holdPoint && (
-              <line className="scope-bar-hold" x1={x(to)} x2={x(to)} y1={middle} y2={heightPx - textPx * 1.6} />
+              <>
+                <line className="scope-bar-hold" x1={x(to)} x2={x(to)} y1={middle} y2={heightPx - textPx * 1.6} />
+                <text x={x(to) + 5} y={middle + textPx * 0.36} fontSize={textPx} fontWeight={700}>
+                  {t('holdLine')}
+                </text>
+              </>
             )}
             <rect
               className={`scope-bar${critical ? ' scope-bar-critical' : ''}${step.id === litId ? ' scope-bar-lit' : ''}`}

@@ -1,6 +1,6 @@
 import type { ScopeStep } from '@underlath/contract';
 import { expect, test } from 'vitest';
-import { stepTimes } from './step-times.ts';
+import { stepTimes, waitingFor } from './step-times.ts';
 
 const step = (id: string, likely: number, after: string[] = []): ScopeStep => ({
   id,
@@ -33,4 +33,16 @@ test('a step begins when the last of what it waits for has ended; side by side w
 test('a second person halves a step, a third does not', () => {
   expect(stepTimes([step('open', 4)], 2)).toEqual([{ id: 'open', from: 0, to: 2 }]);
   expect(stepTimes([step('open', 4)], 3)).toEqual(stepTimes([step('open', 4)], 2));
+});
+
+test('all that comes after a hold point waits for it, what stands beside it does not', () => {
+  const steps = [
+    step('open', 1),
+    step('letter', 1),
+    step('rod', 1, ['open', 'letter']),
+    step('haul', 1, ['open']),
+    step('close', 1, ['rod']),
+  ];
+  expect(waitingFor(steps, 'letter')).toEqual(['rod', 'close']);
+  expect(waitingFor(steps, 'close')).toEqual([]);
 });

@@ -10,6 +10,13 @@ export interface StepTime {
   to: number;
 }
 
+/** Steps that wait for this one, directly or through others, for steps given in their order. */
+export function waitingFor(steps: readonly ScopeStep[], id: string): string[] {
+  const waiting = new Set([id]);
+  for (const step of steps) if (step.after.some((before) => waiting.has(before))) waiting.add(step.id);
+  return [...waiting].slice(1);
+}
+
 /** When each step can be done at the earliest, once all it waits for is done, for steps given in their order. */
 export function stepTimes(steps: readonly ScopeStep[], crewSize: number): StepTime[] {
   const ends = new Map<string, number>();

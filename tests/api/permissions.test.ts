@@ -1,6 +1,7 @@
 import { type Role, type Route, routes } from '@underlath/contract';
 import { starterCostBook } from '@underlath/rules/pricing';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Prisma } from '../../apps/api/src/generated/prisma/client.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
 import { cutPlate, fixture, newProject, newWall, type Site, someId, startSite, v1 } from '../support/site.ts';
 
@@ -68,6 +69,7 @@ const bodies: Record<string, () => object> = {
   attachPhotos: () => ({ photoIds: [real.photoId] }),
   moveFinding: () => ({ state: 'withdrawn', reason: 'Wrong wall' }),
   saveCostBook: () => ({ book: starterCostBook }),
+  previewCostBookCsv: () => ({ csv: 'row,id' }),
   saveEstimate: () => ({ choices: [] }),
   enterActual: () => ({ operation: 'plate-tie', quantity: 1, hours: 2, doneOn: '2026-03-20' }),
   takeBackActual: () => ({ why: 'Wrong wall' }),
@@ -138,6 +140,12 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
         enteredById: memberId,
       },
     });
+    const book = { ...starterCostBook } as unknown as Prisma.InputJsonObject;
+    await tx.costBook.upsert({
+      where: { companyId_version: { companyId, version: 1 } },
+      create: { companyId, version: 1, book },
+      update: {},
+    });
     await tx.question.create({ data: { ...sent, id: questionId, name: 'Dana', text: 'Why?', askedAt: now } });
   });
   return {
@@ -153,6 +161,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     actualId,
     loadPathId: loadPath.body.id,
     sentVersion: '1',
+    bookVersion: '1',
     checkId: 'cut.top-plate',
   };
 }
@@ -180,7 +189,7 @@ async function call(name: string, route: Route, ids: Record<string, string>, hea
 
 const asPerson = (person: Person) => ({ cookie: person.cookie });
 const nowhere = () =>
-  Object.fromEntries(Object.keys(real).map((name) => [name, name === 'sentVersion' ? '1' : someId()]));
+  Object.fromEntries(Object.keys(real).map((name) => [name, name.endsWith('Version') ? '99' : someId()]));
 const allows = ({ permission }: Route, role: Role) => typeof permission === 'object' && permission.roles.includes(role);
 
 describe('the table of this test', () => {

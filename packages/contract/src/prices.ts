@@ -134,10 +134,10 @@ export const priceRoutes = {
   getCostBookVersion: route({
     name: 'getCostBookVersion',
     method: 'GET',
-    path: '/cost-book/versions/:version',
+    path: '/cost-book/versions/:bookVersion',
     permission: office,
     summary: 'One version of the cost book, as an estimate or a sent document names it',
-    params: z.object({ version: z.coerce.number().int().min(0).max(1_000_000) }),
+    params: z.object({ bookVersion: z.coerce.number().int().min(0).max(1_000_000) }),
     answers: { 200: costBook },
   }),
   exportCostBook: route({

@@ -14,7 +14,7 @@ export function registerCostBooksRoutes(app: FastifyInstance, service: CostBooks
   serve(app, priceRoutes.listCostBooks, async ({ principal }) => ({ items: await service.list(principal.companyId) }));
 
   serve(app, priceRoutes.getCostBookVersion, ({ principal, params }) =>
-    service.version(principal.companyId, params.version),
+    service.version(principal.companyId, params.bookVersion),
   );
 
   serve(app, priceRoutes.exportCostBook, async ({ principal, reply }) => {

@@ -1,180 +1,246 @@
-import type { CostBook, CostItem, Trade } from '@underlath/rules/pricing';
+import type { FieldProblem, Problem } from '@underlath/contract';
+import {
+  burdenPctOfParts,
+  type CostBook,
+  type CostItem,
+  costBookSchema,
+  type Fee,
+  type Trade,
+  withMissingOperations,
+} from '@underlath/rules/pricing';
 import { v7 } from 'uuid';
-import { Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
+import { localProblem, Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
 
 /** The cost book as it is typed: every cell a text, every row with a key of its own. */
-export type TradeRow = { key: string; id: string; name: string; wage: string; burden: string };
-export type FeeRow = { key: string; id: string; name: string; price: string };
-export type ItemRow = {
-  key: string;
-  operation: string;
-  unit: CostItem['unit'];
-  trade: string;
-  low: string;
-  likely: string;
-  high: string;
-  material: string;
-  waste: string;
-  wholeUnits: boolean;
-  tax: string;
-  equipment: string;
-  subcontract: string;
-  other: string;
-  minimum: string;
+export type Row = { readonly key: string } & Readonly<Record<string, string>>;
+export type Table = 'trades' | 'parts' | 'items' | 'fees';
+export type BookDraft = Readonly<Record<Table, readonly Row[]>> & {
+  readonly own: boolean;
+  readonly notice: CostBook['notice'];
+  readonly overhead: string;
+  readonly profit: string;
+  readonly stacking: CostBook['stacking'];
 };
-export type BookDraft = {
-  own: boolean;
-  notice: CostBook['notice'];
-  trades: TradeRow[];
-  items: ItemRow[];
-  fees: FeeRow[];
-  overhead: string;
-  profit: string;
-  stacking: CostBook['stacking'];
-};
+
+const mark = (invented: boolean | undefined) => (invented ? 'yes' : '');
 
 export function draftOfBook(book: CostBook): BookDraft {
   return {
     own: !book.placeholder,
     notice: book.notice,
-    trades: book.trades.map((trade) => ({
-      key: v7(),
-      id: trade.id,
-      name: trade.name,
-      wage: writeDollars(trade.wageCentsPerHour),
-      burden: writeNumber(trade.burdenPct),
-    })),
+    trades: book.trades.map(tradeRow),
+    parts: book.trades.flatMap(({ id, burdenParts = [] }) =>
+      burdenParts.map(({ name, pct }) => ({ key: v7(), trade: id, name, pct: writeNumber(pct) })),
+    ),
     items: book.items.map(itemRow),
-    fees: book.fees.map((fee) => ({ key: v7(), id: fee.id, name: fee.name, price: writeDollars(fee.cents) })),
+    fees: book.fees.map(feeRow),
     overhead: writeNumber(book.overheadPct),
     profit: writeNumber(book.profitPct),
     stacking: book.stacking,
   };
 }
 
-function itemRow(item: CostItem): ItemRow {
-  return {
-    key: v7(),
-    operation: item.operation,
-    unit: item.unit,
-    trade: item.trade,
-    low: writeNumber(item.hoursPerUnit?.low),
-    likely: writeNumber(item.hoursPerUnit?.likely),
-    high: writeNumber(item.hoursPerUnit?.high),
-    material: writeDollars(item.materialCentsPerUnit),
-    waste: writeNumber(item.wastePct),
-    wholeUnits: item.wholeUnits,
-    tax: writeNumber(item.materialTaxPct),
-    equipment: writeDollars(item.equipmentCentsPerUnit),
-    subcontract: writeDollars(item.subcontractCentsPerUnit),
-    other: writeDollars(item.otherCentsPerUnit),
-    minimum: writeDollars(item.minimumCents),
-  };
+const tradeRow = (trade: Trade): Row => ({
+  key: v7(),
+  id: trade.id,
+  name: trade.name,
+  wage: writeDollars(trade.wageCentsPerHour),
+  burden: writeNumber(trade.burdenPct),
+  currency: trade.currency ?? '',
+  invented: mark(trade.invented),
+});
+
+const feeRow = (fee: Fee): Row => ({
+  key: v7(),
+  id: fee.id,
+  name: fee.name,
+  kind: fee.kind ?? '',
+  price: writeDollars(fee.cents),
+  currency: fee.currency ?? '',
+  invented: mark(fee.invented),
+});
+
+const itemRow = (item: CostItem): Row => ({
+  key: v7(),
+  operation: item.operation,
+  unit: item.unit,
+  trade: item.trade,
+  low: writeNumber(item.hoursPerUnit?.low),
+  likely: writeNumber(item.hoursPerUnit?.likely),
+  high: writeNumber(item.hoursPerUnit?.high),
+  material: writeDollars(item.materialCentsPerUnit),
+  waste: writeNumber(item.wastePct),
+  wholeUnits: item.wholeUnits ? 'yes' : 'no',
+  tax: writeNumber(item.materialTaxPct),
+  taxOn: item.taxOn ?? '',
+  equipment: writeDollars(item.equipmentCentsPerUnit),
+  subcontract: writeDollars(item.subcontractCentsPerUnit),
+  other: writeDollars(item.otherCentsPerUnit),
+  minimum: writeDollars(item.minimumCents),
+  fee: item.fee ?? '',
+  currency: item.currency ?? '',
+  invented: mark(item.invented),
+});
+
+/** A new row without rates: hours and material are not known yet, the rest is nothing. */
+export const emptyItem = (operation: string, unit: CostItem['unit'], trade: string): Row =>
+  itemRow({
+    operation,
+    unit,
+    trade,
+    hoursPerUnit: null,
+    materialCentsPerUnit: null,
+    wastePct: 0,
+    wholeUnits: unit === 'each',
+    materialTaxPct: 0,
+    equipmentCentsPerUnit: 0,
+    subcontractCentsPerUnit: 0,
+    otherCentsPerUnit: 0,
+    minimumCents: 0,
+  });
+
+/** `trade-4`: the first that no row has. */
+export function freeId(rows: readonly Row[], word: string): string {
+  let count = rows.length + 1;
+  while (rows.some(({ id }) => id === `${word}-${count}`)) count += 1;
+  return `${word}-${count}`;
 }
 
-export const emptyItem = (operation: string, unit: CostItem['unit'], trade: string): ItemRow => ({
-  key: v7(),
-  operation,
-  unit,
-  trade,
-  low: '',
-  likely: '',
-  high: '',
-  material: '',
-  waste: '0',
-  wholeUnits: unit === 'each',
-  tax: '0',
-  equipment: '0',
-  subcontract: '0',
-  other: '0',
-  minimum: '0',
-});
+/** The draft with the starter's rows for work it has none for, marked invented. */
+export function withMissing(draft: BookDraft): BookDraft {
+  const { book } = readBook(draft);
+  const full = withMissingOperations(book);
+  const more = draftOfBook({
+    ...full,
+    trades: full.trades.slice(book.trades.length),
+    items: full.items.slice(book.items.length),
+    fees: full.fees.slice(book.fees.length),
+  });
+  const joined = (table: Table) => [...draft[table], ...more[table]];
+  return { ...draft, trades: joined('trades'), parts: joined('parts'), items: joined('items'), fees: joined('fees') };
+}
 
 const asDollars = 'type dollars, like 38 or 38.50';
 const asPercent = 'type a percentage, like 18';
 const asHours = 'type hours, like 0.75';
 
 /** Reads every cell; what can't be read is collected with the pointer the server would use for it. */
-export function readBook(draft: BookDraft): { book: CostBook; reader: Reader } {
+export function readBook(draft: BookDraft): { book: CostBook; problem: Problem | null } {
   const reader = new Reader();
-  const dollars = (pointer: string, typed: string) =>
-    reader.neededNumber(pointer, readDollars(typed), typed, asDollars);
-  const percent = (pointer: string, typed: string) => reader.neededNumber(pointer, readNumber(typed), typed, asPercent);
+  const percent = percentReader(reader);
   const book: CostBook = {
     currency: 'USD',
     placeholder: !draft.own,
     notice: draft.notice,
-    trades: draft.trades.map(
-      (row, at): Trade => ({
-        id: row.id || idOf(row.name),
-        name: reader.need(`/book/trades/${at}/name`, row.name, 'The name of the trade'),
-        wageCentsPerHour: dollars(`/book/trades/${at}/wageCentsPerHour`, row.wage),
-        burdenPct: percent(`/book/trades/${at}/burdenPct`, row.burden),
-      }),
-    ),
+    trades: draft.trades.map((row, at) => readTrade(reader, row, draft.parts, `/book/trades/${at}`)),
     items: draft.items.map((row, at) => readItem(reader, row, `/book/items/${at}`)),
-    fees: draft.fees.map((row, at) => ({
-      id: row.id || idOf(row.name),
-      name: reader.need(`/book/fees/${at}/name`, row.name, 'The name of the fee'),
-      cents: dollars(`/book/fees/${at}/cents`, row.price),
-    })),
+    fees: draft.fees.map((row, at) => readFee(reader, row, `/book/fees/${at}`)),
     overheadPct: percent('/book/overheadPct', draft.overhead),
     profitPct: percent('/book/profitPct', draft.profit),
     stacking: draft.stacking,
   };
-  return { book, reader };
+  for (const [at, part] of draft.parts.entries())
+    if (!draft.trades.some(({ id }) => id === part.trade))
+      reader.errors.push({ pointer: `/parts/${at}/trade`, detail: 'Choose the trade whose burden this is part of.' });
+  const errors = [...reader.errors, ...schemaErrors(book, reader.errors)];
+  return { book, problem: errors.length > 0 ? localProblem(errors) : null };
 }
 
-/** Empty hours or material are rates not known yet: they show as gaps in a price. */
-function readItem(reader: Reader, row: ItemRow, at: string): CostItem {
-  const dollars = (name: string, typed: string) =>
-    reader.neededNumber(`${at}/${name}`, readDollars(typed), typed, asDollars);
-  const hours = (name: string, typed: string) =>
-    reader.number(`${at}/hoursPerUnit/${name}`, readNumber(typed), typed, asHours);
-  const [low, likely, high] = [hours('low', row.low), hours('likely', row.likely), hours('high', row.high)];
+/** What the book's own rules refuse beside the cells that could not be read at all. */
+function schemaErrors(book: CostBook, known: readonly FieldProblem[]): FieldProblem[] {
+  const issues = costBookSchema.safeParse(book).error?.issues ?? [];
+  return issues
+    .map(({ path, message }) => ({ pointer: ['/book', ...path.map(String)].join('/'), detail: message }))
+    .filter(({ pointer }) => !known.some((error) => error.pointer === pointer));
+}
+
+const percentReader = (reader: Reader) => (pointer: string, typed: string) =>
+  reader.neededNumber(pointer, readNumber(typed), typed, asPercent);
+const dollarReader = (reader: Reader) => (pointer: string, typed: string) =>
+  reader.neededNumber(pointer, readDollars(typed), typed, asDollars);
+
+/** The marks of a row, left out where they say nothing. */
+const marksOf = ({ invented, currency }: Row) => ({
+  ...(invented === 'yes' && { invented: true as const }),
+  ...(currency && { currency: currency as 'USD' }),
+});
+
+function readTrade(reader: Reader, row: Row, parts: readonly Row[], at: string): Trade {
+  const percent = percentReader(reader);
+  const burdenParts = parts
+    .filter(({ trade }) => trade === row.id)
+    .map(({ name = '', pct = '' }, part) => ({
+      name: reader.need(`${at}/burdenParts/${part}/name`, name, 'The name of the part'),
+      pct: percent(`${at}/burdenParts/${part}/pct`, pct),
+    }));
   return {
-    operation: row.operation,
-    unit: row.unit,
-    trade: row.trade,
-    hoursPerUnit: readRange(reader, `${at}/hoursPerUnit`, low, likely, high),
-    materialCentsPerUnit: reader.number(
-      `${at}/materialCentsPerUnit`,
-      readDollars(row.material),
-      row.material,
-      asDollars,
-    ),
-    wastePct: reader.neededNumber(`${at}/wastePct`, readNumber(row.waste), row.waste, asPercent),
-    wholeUnits: row.wholeUnits,
-    materialTaxPct: reader.neededNumber(`${at}/materialTaxPct`, readNumber(row.tax), row.tax, asPercent),
-    equipmentCentsPerUnit: dollars('equipmentCentsPerUnit', row.equipment),
-    subcontractCentsPerUnit: dollars('subcontractCentsPerUnit', row.subcontract),
-    otherCentsPerUnit: dollars('otherCentsPerUnit', row.other),
-    minimumCents: dollars('minimumCents', row.minimum),
+    id: row.id ?? '',
+    name: reader.need(`${at}/name`, row.name ?? '', 'The name of the trade'),
+    wageCentsPerHour: dollarReader(reader)(`${at}/wageCentsPerHour`, row.wage ?? ''),
+    burdenPct: burdenParts.length > 0 ? burdenPctOfParts(burdenParts) : percent(`${at}/burdenPct`, row.burden ?? ''),
+    ...(burdenParts.length > 0 && { burdenParts }),
+    ...marksOf(row),
   };
 }
 
-function readRange(
-  reader: Reader,
-  pointer: string,
-  low: number | null,
-  likely: number | null,
-  high: number | null,
-): CostItem['hoursPerUnit'] {
-  if (low === null && likely === null && high === null) return null;
-  if (low === null || likely === null || high === null) {
-    reader.errors.push({ pointer, detail: 'Low, likely and high hours go together: give all three or none.' });
-    return null;
-  }
-  if (low > likely || likely > high) {
-    reader.errors.push({ pointer, detail: `Hours must rise from low to high, not ${low}, ${likely}, ${high}.` });
-  }
-  return { low, likely, high };
+const readFee = (reader: Reader, row: Row, at: string): Fee => ({
+  id: row.id ?? '',
+  name: reader.need(`${at}/name`, row.name ?? '', 'The name of the fee'),
+  ...(row.kind && { kind: row.kind as NonNullable<Fee['kind']> }),
+  cents: dollarReader(reader)(`${at}/cents`, row.price ?? ''),
+  ...marksOf(row),
+});
+
+/** Empty hours or material are rates not known yet: they show as gaps in a price. */
+function readItem(reader: Reader, row: Row, at: string): CostItem {
+  const cell = (name: string) => row[name] ?? '';
+  const dollars = (field: string, name: string) => dollarReader(reader)(`${at}/${field}`, cell(name));
+  const percent = (field: string, name: string) => percentReader(reader)(`${at}/${field}`, cell(name));
+  if (!['yes', 'no'].includes(cell('wholeUnits')))
+    reader.errors.push({ pointer: `${at}/wholeUnits`, detail: `“${cell('wholeUnits')}” is neither yes nor no.` });
+  return {
+    operation: cell('operation'),
+    unit: cell('unit') as CostItem['unit'],
+    trade: cell('trade'),
+    hoursPerUnit: readHours(reader, row, at),
+    materialCentsPerUnit: reader.number(
+      `${at}/materialCentsPerUnit`,
+      readDollars(cell('material')),
+      cell('material'),
+      asDollars,
+    ),
+    wastePct: percent('wastePct', 'waste'),
+    wholeUnits: cell('wholeUnits') === 'yes',
+    materialTaxPct: percent('materialTaxPct', 'tax'),
+    ...(row.taxOn && { taxOn: row.taxOn as NonNullable<CostItem['taxOn']> }),
+    equipmentCentsPerUnit: dollars('equipmentCentsPerUnit', 'equipment'),
+    subcontractCentsPerUnit: dollars('subcontractCentsPerUnit', 'subcontract'),
+    otherCentsPerUnit: dollars('otherCentsPerUnit', 'other'),
+    minimumCents: dollars('minimumCents', 'minimum'),
+    ...(row.fee && { fee: row.fee }),
+    ...marksOf(row),
+  };
 }
 
-/** An id for a new row: its name, made plain. */
-export const idOf = (name: string): string =>
-  name
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '')
-    .slice(0, 60);
+function readHours(reader: Reader, row: Row, at: string): CostItem['hoursPerUnit'] {
+  const hours = (name: string) =>
+    reader.number(`${at}/hoursPerUnit/${name}`, readNumber(row[name] ?? ''), row[name] ?? '', asHours);
+  const [low, likely, high] = [hours('low'), hours('likely'), hours('high')];
+  const typed = [row.low, row.likely, row.high].filter(Boolean).length;
+  if (low !== null && likely !== null && high !== null) return { low, likely, high };
+  const unread = reader.errors.some(({ pointer }) => pointer.startsWith(`${at}/hoursPerUnit`));
+  if (typed > 0 && !unread)
+    reader.errors.push({
+      pointer: `${at}/hoursPerUnit`,
+      detail: 'Low, likely and high hours go together: give all three or none.',
+    });
+  return null;
+}
+
+/** Where the errors of a part of a burden point: the parts of a trade are counted within it. */
+export function partPointer({ trades, parts }: BookDraft, at: number): string {
+  const part = parts[at];
+  const trade = trades.findIndex(({ id }) => id === part?.trade);
+  const before = parts.slice(0, at).filter((each) => each.trade === part?.trade).length;
+  return trade < 0 ? `/parts/${at}` : `/book/trades/${trade}/burdenParts/${before}`;
+}

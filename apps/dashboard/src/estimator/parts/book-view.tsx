@@ -1,9 +1,8 @@
 import { burdenedRateCents, type CostBook } from '@underlath/rules/pricing';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money } from '../../shared/ui/money.tsx';
-import { operationWords } from './book-items.tsx';
 import { Part } from './page.tsx';
-import { unitWords } from './words.ts';
+import { operationWords, unitWords } from './words.ts';
 
 /** The cost book to be read by who may not change it. */
 export function BookView({ book }: { book: CostBook }) {
@@ -72,7 +71,10 @@ function ItemsTable({ book }: { book: CostBook }) {
         <tbody>
           {book.items.map((item) => (
             <tr key={item.operation + item.unit}>
-              <td>{operationWords(item.operation)}</td>
+              <td>
+                {operationWords(item.operation)}
+                {item.invented && <b> (invented)</b>}
+              </td>
               <td>{unitWords(item.unit)}</td>
               <td className="wide-only">{tradeName(item.trade)}</td>
               <td className="number">

@@ -1,4 +1,5 @@
-import type { LocationKind, Role } from '@underlath/contract';
+import { type LocationKind, type Role, routes } from '@underlath/contract';
+import { OPERATIONS } from '@underlath/rules';
 import {
   CHANGE_ORDER_WORDS,
   FINDING_STATES,
@@ -53,3 +54,15 @@ export const plural = (count: number, one: string, many = `${one}s`): string => 
 const units: Record<string, string> = { sf: 'sq ft', lf: 'ft' };
 /** A cost book's unit as it is said: `sf` is `sq ft`. */
 export const unitWords = (unit: string): string => units[unit] ?? unit;
+
+export const operationWords = (id: string): string =>
+  OPERATIONS.find((operation) => operation.id === id)?.title.en ?? id;
+
+/** What is read again when a version of the cost book was saved. */
+export const bookReads = [
+  routes.getCostBook,
+  routes.listCostBooks,
+  routes.getEstimate,
+  routes.getChangeOrder,
+  routes.getPlaceScope,
+];

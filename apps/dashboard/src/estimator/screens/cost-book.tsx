@@ -1,6 +1,6 @@
-import { type CostBook as Answer, type Problem, routes } from '@underlath/contract';
-import { type CostBook, costBookSchema } from '@underlath/rules/pricing';
-import { type FormEvent, useState } from 'react';
+import { type CostBook as Answer, routes } from '@underlath/contract';
+import { type CostBook, costBookSchema, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
+import { type FormEvent, type KeyboardEvent, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { useMe } from '../../shared/api/me.ts';
@@ -9,13 +9,17 @@ import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
-import { type BookDraft, draftOfBook, readBook } from '../parts/book-draft.ts';
-import { BookItems } from '../parts/book-items.tsx';
-import { BookFees, BookPercents, BookTrades, withIds } from '../parts/book-small-tables.tsx';
+import { BookCsv } from '../parts/book-csv.tsx';
+import { draftOfBook, readBook, withMissing } from '../parts/book-draft.ts';
+import { BookPercents } from '../parts/book-percents.tsx';
+import { BookTables } from '../parts/book-tables.tsx';
+import { BookVersions } from '../parts/book-versions.tsx';
 import { BookView } from '../parts/book-view.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { Reading } from '../parts/reading.tsx';
+import { useBookDraft } from '../parts/use-book-draft.ts';
+import { bookReads, plural } from '../parts/words.ts';
 import '../price.css';
 
 /** The company's rates. Saving makes a new version; what was sent keeps the one it named. */
@@ -38,107 +42,161 @@ export function CostBookScreen() {
       }
     >
       <Reading query={answer} doing="Reading the cost book" rows={10}>
-        {(data) => <Book answer={data} owner={owner} />}
+        {(data) => (me.data ? <Book answer={data} owner={owner} companyId={me.data.company.id} /> : null)}
       </Reading>
-      <Versions />
     </Page>
   );
 }
 
-function Book({ answer, owner }: { answer: Answer; owner: boolean }) {
+type BookProps = { answer: Answer; owner: boolean; companyId: string };
+
+function Book({ answer, owner, companyId }: BookProps) {
   const parsed = costBookSchema.safeParse(answer.book);
   if (!parsed.success) {
     return (
       <EmptyState title="This cost book can’t be shown">
-        <p>It was saved by another version of the program, whose tables this one does not know.</p>
+        <p>
+          It does not fit what this version of the program asks of a cost book. Download it as CSV, mend it, and bring
+          it back.
+        </p>
       </EmptyState>
     );
   }
+  const book = parsed.data;
   return (
     <>
-      {parsed.data.placeholder && (
+      {restsOnInvented(book) && (
         <p className="notice">
-          <b>Invented starter values.</b> {parsed.data.notice.en}
+          <b>Invented starter values.</b>{' '}
+          {book.placeholder
+            ? book.notice.en
+            : 'Some rows still hold invented starter values: those marked so below. Every price that uses one says it.'}
         </p>
       )}
-      {owner ? <BookForm answer={answer} book={parsed.data} /> : <BookView book={parsed.data} />}
+      {owner ? (
+        <BookForm answer={answer} book={book} companyId={companyId} />
+      ) : (
+        <>
+          <BookView book={book} />
+          <BookCsv owner={false} unsaved={false} onSaved={() => {}} />
+          <BookVersions newest={answer.version} owner={false} onSaved={() => {}} />
+        </>
+      )}
     </>
   );
 }
 
-function BookForm({ answer, book }: { answer: Answer; book: CostBook }) {
+function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook; companyId: string }) {
   const say = useStatus();
-  const [draft, setDraft] = useState<BookDraft>(() => draftOfBook(book));
-  const [local, setLocal] = useState<Problem | null>(null);
-  const save = useChange(routes.saveCostBook, {
-    invalidates: [routes.getCostBook, routes.listCostBooks, routes.getEstimate, routes.getChangeOrder],
-    onDone: (saved) => {
-      const next = costBookSchema.safeParse(saved.book);
-      if (next.success) setDraft(draftOfBook(next.data));
-      say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
-    },
-  });
-  const problem = local ?? (save.error ? problemOf(save.error) : null);
-  const set = (part: Partial<BookDraft>) => setDraft((before) => ({ ...before, ...part }));
+  const state = useBookDraft(companyId, answer.version, () => draftOfBook(book));
+  const [tried, setTried] = useState(false);
+  const { draft, change } = state;
+  const read = useMemo(() => readBook(draft), [draft]);
+  const startFrom = (saved: Answer) => {
+    const next = costBookSchema.safeParse(saved.book);
+    if (next.success) state.startFrom(draftOfBook(next.data), saved.version);
+    setTried(false);
+    say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
+  };
+  const save = useChange(routes.saveCostBook, { invalidates: bookReads, onDone: startFrom });
+  const refused = save.error ? problemOf(save.error) : null;
+  const problem = read.problem ?? refused;
   function submit(event: FormEvent) {
     event.preventDefault();
-    const { book: next, reader } = readBook({ ...draft, trades: withIds(draft.trades) });
-    setLocal(reader.problem);
-    if (!reader.problem) save.mutate({ body: { book: { ...next } }, ifMatch: answer.version });
+    setTried(true);
+    if (!read.problem) save.mutate({ body: { book: { ...read.book } }, ifMatch: answer.version });
   }
+  /** Undo and redo anywhere but in a text that is being typed, which has its own. */
+  function onKeyDown(event: KeyboardEvent) {
+    const isText = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement;
+    if (isText || !(event.ctrlKey || event.metaKey)) return;
+    const key = event.key.toLowerCase();
+    const step = key === 'y' || (key === 'z' && event.shiftKey) ? state.redo : key === 'z' ? state.undo : undefined;
+    if (!step) return;
+    event.preventDefault();
+    step();
+  }
+  const missing = missingOperations(read.book);
   return (
-    <form className="book-form" onSubmit={submit} noValidate>
-      <BookPercents draft={draft} set={set} problem={problem} />
-      <BookTrades trades={draft.trades} onChange={(trades) => set({ trades })} problem={problem} />
-      <BookItems
-        items={draft.items}
-        trades={withIds(draft.trades)}
-        onChange={(items) => set({ items })}
-        problem={problem}
-      />
-      <BookFees fees={draft.fees} onChange={(fees) => set({ fees })} problem={problem} />
-      {!draft.own || book.placeholder ? (
-        <Part title="Whose rates these are">
-          <Checkbox
-            label="These are our own rates, from our time cards and invoices"
-            detail="Until this is ticked, every price says that it rests on invented values."
-            checked={draft.own}
-            onChange={(own) => set({ own })}
+    <>
+      <form className="book-form" onSubmit={submit} onKeyDown={onKeyDown} noValidate>
+        {state.touched && (
+          <Unsaved
+            state={state}
+            newest={answer.version}
+            onDrop={() => state.startFrom(draftOfBook(book), answer.version)}
           />
-        </Part>
-      ) : null}
-      <FormFail problem={problem} doing="Saving the cost book" />
-      <div className="row form-foot">
-        <Button type="submit" look="go" busy={save.isPending}>
-          Save as version {answer.version + 1}
-        </Button>
-      </div>
-    </form>
+        )}
+        {missing.length > 0 && (
+          <div className="notice">
+            <p>
+              <b>
+                {plural(missing.length, 'kind')} of work {missing.length === 1 ? 'has' : 'have'} no rate in this book
+              </b>{' '}
+              and show as gaps in a price: {missing.map(({ title }) => title.en).join(', ')}.
+            </p>
+            <Button onClick={() => change(withMissing)}>Add them with invented starter values, marked as such</Button>
+          </div>
+        )}
+        <div className="row book-tools">
+          <Button disabled={!state.undo} onClick={() => state.undo?.()}>
+            Undo
+          </Button>
+          <Button disabled={!state.redo} onClick={() => state.redo?.()}>
+            Redo
+          </Button>
+          <p className="soft grid-keys">
+            In a table: arrows move, typing replaces, Enter or F2 edits, Tab goes on, Escape gives up, Ctrl+Z undoes. A
+            block copied from a spreadsheet can be pasted.
+          </p>
+        </div>
+        <BookPercents draft={draft} change={change} problem={problem} />
+        <BookTables draft={draft} change={change} problem={problem} />
+        {(!draft.own || book.placeholder) && (
+          <Part title="Whose rates these are">
+            <Checkbox
+              label="These are our own rates, from our time cards and invoices"
+              detail="Until this is ticked, every price says that it rests on invented values. A row marked invented goes on saying so."
+              checked={draft.own}
+              onChange={(own) => change((old) => ({ ...old, own }))}
+            />
+          </Part>
+        )}
+        <FormFail problem={(tried ? read.problem : null) ?? refused} doing="Saving the cost book" />
+        <div className="row form-foot">
+          <Button type="submit" look="go" busy={save.isPending}>
+            Save as version {answer.version + 1}
+          </Button>
+          {read.problem && (
+            <p className="soft">
+              {plural(read.problem.errors?.length ?? 0, 'cell does', 'cells do')} not fit yet; each says why.
+            </p>
+          )}
+        </div>
+      </form>
+      <BookCsv owner unsaved={state.touched} onSaved={startFrom} />
+      <BookVersions newest={answer.version} owner onSaved={startFrom} />
+    </>
   );
 }
 
-function Versions() {
-  const versions = useRoute(routes.listCostBooks, {});
+type UnsavedProps = { state: ReturnType<typeof useBookDraft>; newest: number; onDrop: () => void };
+
+/** What is typed and not saved, and where it is. */
+function Unsaved({ state, newest, onDrop }: UnsavedProps) {
   return (
-    <Part title="Versions">
-      <Reading query={versions} doing="Reading the versions" rows={2}>
-        {({ items }) => (
-          <ul className="plain-rows">
-            {items.map((each) => (
-              <li key={each.version}>
-                <span>
-                  <b>Version {each.version}</b>
-                  {each.placeholder && ', invented starter values'}
-                </span>
-                <span className="soft">
-                  <Stamp at={each.createdAt} look="day-time" />
-                  {each.createdBy && `, ${each.createdBy.name}`}
-                </span>
-              </li>
-            ))}
-          </ul>
-        )}
-      </Reading>
-    </Part>
+    <div className="notice book-unsaved">
+      <p>
+        <b>Not saved yet.</b>{' '}
+        {state.isKept
+          ? 'What you typed stays in this browser until you save or drop it.'
+          : 'This browser keeps nothing: save before you leave the page.'}
+        {state.base !== newest &&
+          ` It was typed on version ${state.base}; version ${newest} was saved since. Saving puts yours in its place.`}
+      </p>
+      <Button look="quiet" onClick={onDrop}>
+        Drop it and show version {newest}
+      </Button>
+    </div>
   );
 }

@@ -7,7 +7,6 @@ import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
-import { operationWords } from '../parts/book-items.tsx';
 import { draftOf, type EstimateDraft, withQuantity, withRepair } from '../parts/estimate-draft.ts';
 import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
@@ -17,6 +16,7 @@ import { PlaceholderNote, PriceTable } from '../parts/price-table.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { QuantityDialog } from '../parts/quantity-dialog.tsx';
 import { Reading } from '../parts/reading.tsx';
+import { operationWords } from '../parts/words.ts';
 import '../price.css';
 
 /** Scope and price of one finding: the repairs, their quantities, the lines, the total. */

@@ -1,18 +1,14 @@
 import { expect, type Page, test } from '@playwright/test';
 import { demo, signIn } from './demo.ts';
 
-/** To the garage wall of the demo, by the house screen. */
+/** To the garage wall of the demo. */
 async function openWall(page: Page): Promise<void> {
   await signIn(page, 'estimator');
-  await page
-    .getByRole('link', { name: /Arden-Rowe house/ })
-    .first()
-    .click();
-  await page.getByRole('link', { name: 'House' }).click();
-  await page
-    .getByRole('link', { name: /Garage, north wall/ })
-    .first()
-    .click();
+  const read = async (path: string) => (await (await page.request.get(`${demo().url}/api/v1${path}`)).json()).items;
+  const [project] = await read('/projects');
+  const places: { id: string; name: string }[] = await read(`/projects/${project.id}/locations`);
+  const wall = places.find(({ name }) => name === 'Garage, north wall');
+  await page.goto(`${demo().url}/projects/${project.id}/house?place=${wall?.id}`);
   await expect(page.getByRole('heading', { level: 1, name: 'Garage, north wall' })).toBeVisible();
 }
 

@@ -55,6 +55,7 @@ export function CrewStepsScreen() {
           ) : (
             <>
               {plan.data.findings.some(({ proposed, included }) => proposed && included) && <p>{t('notPriced')}</p>}
+              <p>{t('stepsLead')}</p>
               <ScopeDrawing place={place} plan={plan.data} step={step} maxHeightPx={260} />
               <ScopeSteps plan={plan.data} litId={litId} onLight={setLitId} />
             </>

@@ -120,7 +120,7 @@ function Plan({ place, plan, out, onLeave }: PlanProps) {
       </div>
       <Part
         title="Hours"
-        lead="Thick bars set the days. A full line is a hold point: nothing right of it before it is looked at."
+        lead="The earliest each step can be done, if hands are free. Thick bars are the longest chain of steps; a full line is a hold point."
       >
         <StepBars plan={plan} litId={litId} />
       </Part>

@@ -73,7 +73,7 @@ export function ScopeSteps({ plan, litId, onLight, detailed = false }: ScopeStep
                         high: formatNumber(step.hours.high, tag, 1),
                       })}
                     </span>
-                    {criticalPath.includes(step.id) && <span className="scope-critical">{t('setsDays')}</span>}
+                    {criticalPath.includes(step.id) && <span className="scope-critical">{t('longestChain')}</span>}
                   </>
                 ) : (
                   <span className="soft">{t('noHours')}</span>

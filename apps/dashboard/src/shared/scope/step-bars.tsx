@@ -8,12 +8,12 @@ import { stepTimes } from './step-times.ts';
 import './scope.css';
 
 const namesFromPx = 620;
-const NAME_LETTERS = 38;
+const NAME_LETTERS = 44;
 
 const shorten = (title: string): string =>
   title.length > NAME_LETTERS ? `${title.slice(0, NAME_LETTERS - 1).trimEnd()}…` : title;
 
-/** When each step can be done: a bar each, thick where it sets the days, a full line across at a hold point. */
+/** The earliest each step can be done: a bar each, thick on the longest chain of steps, a full line across at a hold point. */
 export function StepBars({ plan, litId }: { plan: PlaceScope; litId: string | null }) {
   const ref = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 700, textPx: 14 });

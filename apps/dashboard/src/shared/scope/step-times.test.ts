@@ -1,4 +1,5 @@
 import type { ScopeStep } from '@underlath/contract';
+import { spanHours } from '@underlath/rules';
 import { expect, test } from 'vitest';
 import { stepTimes, waitingFor } from './step-times.ts';
 
@@ -28,6 +29,14 @@ test('a step begins when the last of what it waits for has ended; side by side w
     { id: 'panel', from: 2, to: 4 },
     { id: 'close', from: 6, to: 7 },
   ]);
+});
+
+test('the bars let as many people work at one step as the days of the server do', () => {
+  const one = [{ id: 'open', hours: 4, after: [] }];
+  for (const crewSize of [1, 2, 3, 6]) {
+    const longest = stepTimes([step('open', 4)], crewSize)[0]?.to;
+    expect(spanHours(one, crewSize)).toBe(longest);
+  }
 });
 
 test('a second person halves a step, a third does not', () => {

@@ -1,14 +1,18 @@
-import type { FindingRow, Location, StoredLoadPath } from '@underlath/contract';
+import { type FindingRow, type Location, type Rectangle, routes, type StoredLoadPath } from '@underlath/contract';
 import { LINK_ROLE_WORDS } from '@underlath/rules';
 import { pounds, REFERRAL_WORDS } from '@underlath/rules/kernel';
 import type { CSSProperties } from 'react';
+import { useRoute } from '../../shared/api/hooks.ts';
 import { ChainColumn, ChainOnWall, linkInk, shareWords } from '../../shared/drawing/chain.tsx';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
+import type { Frame } from '../../shared/drawing/frame.ts';
 import { sized } from '../../shared/drawing/framing.ts';
+import { Unspoken } from '../../shared/drawing/marks.tsx';
+import { nailSpots } from '../../shared/drawing/nail-spots.ts';
 import { MeasureScale, ShareBar } from '../../shared/drawing/scales.tsx';
 import { Sources } from '../../shared/measure/outcome-view.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
-import { SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
+import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
 import { Part } from './page.tsx';
 import { isClosed } from './words.ts';
 
@@ -62,6 +66,9 @@ export function LoadPathView({ path, place, findings }: LoadPathViewProps) {
 /** The wall itself where the links have places on it; a column of signs for a line that stands on no elevation. */
 function LineDrawing({ path, place, findings }: LoadPathViewProps) {
   const onWall = path.kind === 'wall-line' && sized(place) !== null;
+  const surveyed = findings.filter(
+    ({ checkId, state }) => checkId === 'shear-wall.nail-survey' && state !== 'withdrawn',
+  );
   if (onWall)
     return (
       <Elevation
@@ -78,7 +85,15 @@ function LineDrawing({ path, place, findings }: LoadPathViewProps) {
           }))}
         labels="numbers"
         maxHeightPx={460}
-        overlay={(frame) => <ChainOnWall path={path} frame={frame} />}
+        extras={{ holdDowns: holdDownsOf(path) }}
+        overlay={(frame) => (
+          <>
+            {surveyed.map(
+              ({ id, extent }) => extent && <SurveyedNails key={id} findingId={id} extent={extent} frame={frame} />,
+            )}
+            <ChainOnWall path={path} frame={frame} />
+          </>
+        )}
       />
     );
   return path.answer.segments.map(({ name }, at) => (
@@ -89,6 +104,27 @@ function LineDrawing({ path, place, findings }: LoadPathViewProps) {
       title={`${path.name}: the links of ${name}, as the load runs down`}
     />
   ));
+}
+
+/** Hold-downs as steel where their links stand; dashed while nobody has seen them. */
+const holdDownsOf = ({ segments }: StoredLoadPath) =>
+  segments.flatMap(({ links }) =>
+    links.flatMap(({ role, at, state }) =>
+      role === 'hold-down' && at ? [{ xIn: at.xIn + at.widthIn / 2, unseen: state === 'unseen' }] : [],
+    ),
+  );
+
+/** The nails somebody counted, along the edges of the panel, at their average distance: where each bad one is was not recorded. */
+function SurveyedNails({ findingId, extent, frame }: { findingId: string; extent: Rectangle; frame: Frame }) {
+  const finding = useRoute(routes.getFinding, { params: { findingId } });
+  const inputs = finding.data?.judgments.toSorted((a, b) => b.seq - a.seq)[0]?.inputs;
+  return (
+    <Unspoken>
+      {nailSpots(extent, inputs).map(({ xIn, yIn }) => (
+        <circle key={`${xIn} ${yIn}`} className="d-ink" cx={frame.x(xIn)} cy={frame.y(yIn)} r={1.7} />
+      ))}
+    </Unspoken>
+  );
 }
 
 /** Each link with its bar, its share and its pounds: the same as the drawing, for reading and for listening. */
@@ -125,7 +161,11 @@ function Strips({ path }: { path: StoredLoadPath }) {
                     : `${pounds(link.atMostLb)} of ${pounds(link.intendedLb)}`}
                 </span>
               )}
-              {governs && <b>weakest</b>}
+              {governs && (
+                <span className="chain-weakest">
+                  <SeverityMark severity={answer.severity} compact /> <b>weakest</b>
+                </span>
+              )}
             </li>
           );
         })}

@@ -10,7 +10,8 @@ export type BookColumn = GridColumn & { readonly fields: readonly string[] };
 
 const figure = (id: string, head: string, ...fields: string[]): BookColumn => ({ id, head, fields, figure: true });
 const always = () => true;
-const invented: BookColumn = {
+/** While the whole book is the starter's, no row of it can say otherwise. */
+const invented = ({ own }: BookDraft): BookColumn => ({
   id: 'invented',
   head: 'Invented',
   fields: ['invented'],
@@ -18,7 +19,9 @@ const invented: BookColumn = {
     { value: '', label: 'no' },
     { value: 'yes', label: 'yes' },
   ],
-};
+  fixed: () => !own,
+  ...(own ? {} : { show: () => 'yes' }),
+});
 
 const sumOfParts = (draft: BookDraft, trade: string | undefined) =>
   draft.parts.filter((part) => part.trade === trade).reduce((sum, { pct }) => sum + (readNumber(pct ?? '') ?? 0), 0);
@@ -42,7 +45,7 @@ export const tradeColumns = (draft: BookDraft): BookColumn[] => [
     show: (row) => burdenOf(draft, row),
   },
   { ...figure('rate', 'With burden, $ an hour'), fixed: always, show: (row) => burdenedWords(draft, row) },
-  invented,
+  invented(draft),
 ];
 
 const tradeOptions = ({ trades }: BookDraft) =>
@@ -102,10 +105,10 @@ export const itemColumns = (draft: BookDraft): BookColumn[] => [
     ],
   },
   figure('minimum', 'At least, $ a visit', 'minimumCents'),
-  invented,
+  invented(draft),
 ];
 
-export const feeColumns = (): BookColumn[] => [
+export const feeColumns = (draft: BookDraft): BookColumn[] => [
   { id: 'name', head: 'Fee', fields: ['name', 'id', ''] },
   {
     id: 'kind',
@@ -114,5 +117,5 @@ export const feeColumns = (): BookColumn[] => [
     options: [{ value: '', label: 'not said' }, ...FEE_KINDS.map((value) => ({ value, label: value }))],
   },
   figure('price', 'Dollars', 'cents'),
-  invented,
+  invented(draft),
 ];

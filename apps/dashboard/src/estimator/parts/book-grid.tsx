@@ -51,10 +51,12 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow }:
     if (!row || !column || column.fixed?.(row)) return;
     setEditing({ text: start ?? row[column.id] ?? '', replaced: start !== null });
   };
-  const take = (text: string, next: At) => {
+  /** Without a next cell the focus has gone elsewhere already, and stays there. */
+  const take = (text: string, next: At | null) => {
     if (row && column && text !== (row[column.id] ?? ''))
       onEdit([{ key: row.key, column: column.id, value: valueFor(column, text) }]);
-    goTo(next);
+    if (next) goTo(next);
+    else setEditing(null);
   };
 
   function onKeyDown(event: KeyboardEvent) {
@@ -139,7 +141,7 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow }:
               }}
               onText={(text) => setEditing({ text, replaced: true })}
               onGiveUp={() => goTo(active)}
-              onTake={(text, by) => take(text, by === 'stay' ? active : nextOf(by))}
+              onTake={(text, by) => take(text, by === 'stay' ? null : nextOf(by))}
             />
           ))}
         </tbody>

@@ -68,7 +68,7 @@ export function BookTables({ draft, change, problem }: TablesProps) {
         title="Fees"
         lead="A fee is charged once for each unit of the work that names it."
         table="fees"
-        columns={feeColumns()}
+        columns={feeColumns(draft)}
         pointer={(at) => `/book/fees/${at}`}
         {...{ draft, change, problem }}
       >

@@ -1,4 +1,4 @@
-import { type CostBook as Answer, routes } from '@underlath/contract';
+import { type CostBook as Answer, type Problem, routes } from '@underlath/contract';
 import { type CostBook, costBookSchema, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
 import { type FormEvent, type KeyboardEvent, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
@@ -89,13 +89,14 @@ function Book({ answer, owner, companyId }: BookProps) {
 function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook; companyId: string }) {
   const say = useStatus();
   const state = useBookDraft(companyId, answer.version, () => draftOfBook(book));
-  const [tried, setTried] = useState(false);
+  // As it was when Save was pressed: what is mended since is no new alarm.
+  const [told, setTold] = useState<Problem | null>(null);
   const { draft, change } = state;
   const read = useMemo(() => readBook(draft), [draft]);
   const startFrom = (saved: Answer) => {
     const next = costBookSchema.safeParse(saved.book);
     if (next.success) state.startFrom(draftOfBook(next.data), saved.version);
-    setTried(false);
+    setTold(null);
     say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
   };
   const save = useChange(routes.saveCostBook, { invalidates: bookReads, onDone: startFrom });
@@ -103,7 +104,7 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
   const problem = read.problem ?? refused;
   function submit(event: FormEvent) {
     event.preventDefault();
-    setTried(true);
+    setTold(read.problem);
     if (!read.problem) save.mutate({ body: { book: { ...read.book } }, ifMatch: answer.version });
   }
   /** Undo and redo anywhere but in a text that is being typed, which has its own. */
@@ -162,7 +163,7 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
             />
           </Part>
         )}
-        <FormFail problem={(tried ? read.problem : null) ?? refused} doing="Saving the cost book" />
+        <FormFail problem={read.problem ? told : refused} doing="Saving the cost book" />
         <div className="row form-foot">
           <Button type="submit" look="go" busy={save.isPending}>
             Save as version {answer.version + 1}

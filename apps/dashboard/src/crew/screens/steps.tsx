@@ -5,6 +5,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { scopeWords } from '../../shared/i18n/messages/scope.ts';
+import { ScopeCautions } from '../../shared/scope/scope-cautions.tsx';
 import { ScopeDrawing } from '../../shared/scope/scope-drawing.tsx';
 import { ScopeSteps } from '../../shared/scope/scope-steps.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
@@ -43,11 +44,7 @@ export function CrewStepsScreen() {
       {!error && (!plan.data || !place) && <LoadingRows rows={6} tall />}
       {plan.data && place && (
         <>
-          {plan.data.scope.cautions.map((caution) => (
-            <p key={caution} className="small">
-              {caution}
-            </p>
-          ))}
+          <ScopeCautions plan={plan.data} />
           {plan.data.scope.operations.length === 0 ? (
             <EmptyState title={t('nothing')}>
               <p>{t('nothingHelp')}</p>

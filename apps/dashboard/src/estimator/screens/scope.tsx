@@ -5,6 +5,7 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { formatNumber } from '../../shared/i18n/format.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { scopeWords } from '../../shared/i18n/messages/scope.ts';
+import { ScopeCautions } from '../../shared/scope/scope-cautions.tsx';
 import { ScopeDrawing } from '../../shared/scope/scope-drawing.tsx';
 import { ScopeSteps } from '../../shared/scope/scope-steps.tsx';
 import { StepBars } from '../../shared/scope/step-bars.tsx';
@@ -103,17 +104,22 @@ function Plan({ place, plan, out, onLeave }: PlanProps) {
   return (
     <>
       <p className="scope-answer">
-        <b>{plural(scope.workingDays, 'working day')}</b>, {formatNumber(scope.totalHours.likely, 'en-US', 1)} crew
-        hours ({formatNumber(scope.totalHours.low, 'en-US', 1)} to {formatNumber(scope.totalHours.high, 'en-US', 1)}).{' '}
+        <b>{plural(scope.workingDays, 'working day')}</b> for a crew of {plan.crewSize} at{' '}
+        {plural(plan.hoursPerDay, 'hour')} a day, {formatNumber(scope.totalHours.likely, 'en-US', 1)} crew hours (
+        {formatNumber(scope.totalHours.low, 'en-US', 1)} to {formatNumber(scope.totalHours.high, 'en-US', 1)}).{' '}
         <span className="soft">The least it takes: waiting for inspectors, engineers and drying comes on top.</span>
       </p>
+      <ScopeCautions plan={plan} />
       <div className="scope-page">
         <div className="scope-beside">
           <ScopeDrawing place={place} plan={plan} step={lit} />
           <Included plan={plan} out={out} onLeave={onLeave} />
         </div>
         <div>
-          <Part title="Steps, in order" lead="Press a step to see where it is. The crew has the same list.">
+          <Part
+            title="Steps, in order"
+            lead={<span className="no-print">Press a step to see where it is. The crew has the same list.</span>}
+          >
             <ScopeSteps plan={plan} litId={litId} onLight={setLitId} detailed />
           </Part>
         </div>
@@ -126,11 +132,7 @@ function Plan({ place, plan, out, onLeave }: PlanProps) {
       </Part>
       <Once plan={plan} />
       <Shares plan={plan} />
-      {[...scope.cautions, ...(plan.inventedHours ? [t('inventedHours')] : [])].map((caution) => (
-        <p key={caution} className="soft small">
-          {caution}
-        </p>
-      ))}
+      {plan.inventedHours && <p className="soft small">{t('inventedHours')}</p>}
     </>
   );
 }
@@ -141,7 +143,7 @@ function Included({ plan, out, onLeave }: Omit<PlanProps, 'place'>) {
   return (
     <fieldset className="field">
       <legend className="field-label">In this scope</legend>
-      <p className="soft">Untick one to see the scope without it.</p>
+      <p className="soft no-print">Untick one to see the scope without it.</p>
       {plan.findings.map((finding) => (
         <div key={finding.id}>
           <Checkbox
@@ -149,7 +151,7 @@ function Included({ plan, out, onLeave }: Omit<PlanProps, 'place'>) {
             detail={
               finding.state === 'declined'
                 ? 'declined by the client'
-                : `${finding.repairs.join(', ') || 'no repair known'}${finding.proposed ? ' (proposed, not priced)' : ''}`
+                : `${finding.repairs.join(', ') || 'no repair is proposed'}${finding.proposed ? ' (proposed, not priced)' : ''}`
             }
             checked={!out.includes(finding.id) && finding.state !== 'declined'}
             disabled={finding.state === 'declined'}
@@ -166,15 +168,19 @@ function Included({ plan, out, onLeave }: Omit<PlanProps, 'place'>) {
   );
 }
 
+/** Square feet are shown to a tenth. */
+const SHOWN_SF = 0.1;
+
 /** The same wall opened once, beside what the findings would open one by one. */
 function Once({ plan }: { plan: PlaceScope }) {
   const { unions, naive, credits } = plan.scope;
   const sf = (value: number) => `${formatNumber(value, 'en-US', 1)} sq ft`;
+  const overlap = naive.stripSf - unions.stripSf >= SHOWN_SF;
   const facts = [
     {
       name: 'Opened and closed',
-      value: <WasIs was={sf(naive.stripSf)} is={sf(unions.stripSf)} />,
-      note: 'added up one by one, then opened once',
+      value: overlap ? <WasIs was={sf(naive.stripSf)} is={sf(unions.stripSf)} /> : sf(unions.stripSf),
+      note: overlap ? 'added up one by one, then opened once' : 'no spot is opened for two findings',
     },
     ...(unions.panelSf > 0
       ? [

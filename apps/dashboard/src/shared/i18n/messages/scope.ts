@@ -5,6 +5,8 @@ export const scopeWords = defineMessages(
   {
     stepsLead: 'Press a step to see where it is.',
     hold: 'Hold point',
+    makeSafeFirst:
+      'Before any step: people out from under it, stop work there, and shore it under the direction of a qualified person. That waits for none of the steps below.',
     holdAll: 'Nothing below may start, and nothing may be covered, before this has been looked at.',
     holdSome: 'Nothing may be covered before this has been looked at. Steps {list} wait for it.',
     holdLine: 'hold',
@@ -30,6 +32,8 @@ export const scopeWords = defineMessages(
   {
     stepsLead: 'Toque un paso para ver dónde es.',
     hold: 'Punto de espera',
+    makeSafeFirst:
+      'Antes de cualquier paso: saque a la gente de debajo, pare el trabajo ahí y apuntale bajo la dirección de una persona calificada. Eso no espera a ninguno de los pasos de abajo.',
     holdAll: 'Nada de lo que sigue puede empezar, ni cubrirse, antes de que se revise esto.',
     holdSome: 'Nada puede cubrirse antes de que se revise esto. Lo esperan los pasos {list}.',
     holdLine: 'espera',

@@ -58,16 +58,24 @@ export function BookChanges({ changes }: { changes: readonly CostBookChange[] })
   );
 }
 
+/** A changed row shows the cells that differ, one under the other; a whole row those that say something. */
 function Cells({ change, side }: { change: CostBookChange; side: 'was' | 'is' }) {
+  const whole = change.kind !== 'changed';
+  const cells = change.cells.filter(
+    ({ column, [side]: value }) =>
+      !(whole && (['id', 'name', 'currency'].includes(column) || value === '' || Number(value) === 0)),
+  );
   return (
-    <ul className="plain-list">
-      {change.cells
-        .filter(({ column }) => !['id', 'name', 'currency'].includes(column))
-        .map((cell) => (
-          <li key={cell.column}>
-            {columnWords(cell.column)}: <b>{cell[side] === '' ? 'empty' : cell[side]}</b>
-          </li>
-        ))}
+    <ul className={whole ? 'cells-whole' : 'cells-changed'}>
+      {cells.map((cell) => (
+        <li key={cell.column}>
+          {columnWords(cell.column)}: <b>{cellWords(cell.column, cell[side])}</b>
+        </li>
+      ))}
     </ul>
   );
 }
+
+/** An empty mark is a no; other empty cells are not known, or left to the rule. */
+const cellWords = (column: string, value: string) =>
+  value !== '' ? value : column.endsWith('_yes_no') ? 'no' : 'empty';

@@ -1,4 +1,5 @@
 import { type CostBook as Answer, routes } from '@underlath/contract';
+import { COLUMNS } from '@underlath/rules/pricing';
 import { type ChangeEvent, useId } from 'react';
 import { addressOf } from '../../shared/api/call.ts';
 import { problemOf } from '../../shared/api/errors.ts';
@@ -51,6 +52,7 @@ export function BookCsv({ owner, unsaved, onSaved }: CsvProps) {
           </>
         )}
       </div>
+      <Columns />
       <FormFail
         problem={error ? problemOf(error) : null}
         doing={save.error ? 'Saving the file as a version' : 'Reading the file'}
@@ -78,5 +80,39 @@ export function BookCsv({ owner, unsaved, onSaved }: CsvProps) {
         </div>
       )}
     </Part>
+  );
+}
+
+/** The columns of the file, told by what reads them. */
+function Columns() {
+  return (
+    <details className="book-columns">
+      <summary>The columns of the file</summary>
+      <p className="soft prose">
+        Each row says in its first column what it is about. A column that is not of its kind stays empty. A cell that a
+        spreadsheet would run as a formula is written with an apostrophe in front, which is taken off again.
+      </p>
+      <div className="table-scroll">
+        <table className="table">
+          <caption className="hidden-text">The columns of the file</caption>
+          <thead>
+            <tr>
+              <th scope="col">Column</th>
+              <th scope="col">In rows</th>
+              <th scope="col">Allowed</th>
+            </tr>
+          </thead>
+          <tbody>
+            {COLUMNS.map(({ name, fields, form }) => (
+              <tr key={name}>
+                <th scope="row">{name}</th>
+                <td>{Object.keys(fields).join(', ')}</td>
+                <td>{form.allowed}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
   );
 }

@@ -175,8 +175,8 @@ function Foot({ scope }: { scope: PricedScope }) {
 export function PlaceholderNote({ version }: { version: number }) {
   return (
     <p className="notice">
-      <b>These prices are invented.</b> The cost book (version {version}) still holds the starter values that came with
-      the program. Replace them with your own rates before anyone relies on a total.
+      <b>These prices rest on invented values.</b> For this work the cost book (version {version}) still holds starter
+      values that came with the program. Replace them with your own rates before anyone relies on a total.
     </p>
   );
 }

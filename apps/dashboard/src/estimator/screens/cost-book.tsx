@@ -1,6 +1,6 @@
 import { type CostBook as Answer, type Problem, routes } from '@underlath/contract';
 import { type CostBook, costBookSchema, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
-import { type FormEvent, type KeyboardEvent, useMemo, useState } from 'react';
+import { type FormEvent, type KeyboardEvent, useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { useMe } from '../../shared/api/me.ts';
@@ -93,6 +93,9 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
   const [told, setTold] = useState<Problem | null>(null);
   const { draft, change } = state;
   const read = useMemo(() => readBook(draft), [draft]);
+  useEffect(() => {
+    if (!read.problem) setTold(null);
+  }, [read.problem]);
   const startFrom = (saved: Answer) => {
     const next = costBookSchema.safeParse(saved.book);
     if (next.success) state.startFrom(draftOfBook(next.data), saved.version);

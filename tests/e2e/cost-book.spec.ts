@@ -99,7 +99,7 @@ test('the grid of the cost book by keyboard, kept over a reload, saved as a vers
   await expect(page.getByText('Not saved yet.')).toHaveCount(0);
   await expect(page.getByText('Invented starter values.')).toHaveCount(0);
   await page.reload();
-  await expect(wage).toHaveText('41.5');
+  await expect(wage).toHaveText('41.50');
 });
 
 test('a profit typed as margin shows its markup, and the other way around', async ({ page }) => {

@@ -301,7 +301,7 @@ describe('estimate', () => {
 
 describe('cost book', () => {
   test('$30 an hour with 40 % burden is $42 (published: TGC CPA)', () => {
-    expect(burdenedRateCents({ id: 'c', name: 'c', wageCentsPerHour: 3000, burdenPct: 40 })).toBe(4200);
+    expect(burdenedRateCents({ wageCentsPerHour: 3000, burdenPct: 40 })).toBe(4200);
   });
 
   test('the starter book is valid, marked as invented, and prices every operation of every template', () => {

@@ -1,6 +1,6 @@
 import { costBookSchema, starterCostBook } from '@underlath/rules/pricing';
 import { expect, test } from 'vitest';
-import { type BookDraft, draftOfBook, freeId, partPointer, readBook, withMissing } from './book-draft.ts';
+import { type BookDraft, draftOfBook, editableBook, freeId, partPointer, readBook, withMissing } from './book-draft.ts';
 
 test('a cost book that nobody touched is read back as it was', () => {
   const { book, problem } = readBook(draftOfBook(starterCostBook));
@@ -69,4 +69,14 @@ test('a new row has an id that no other row has', () => {
   const id = freeId(trades, 'trade');
   expect(id).toBe('trade-4');
   expect(freeId([...trades.slice(1), { key: 'k', id: 'trade-4' }], 'trade')).toBe('trade-5');
+});
+
+test('a book saved before a rule that it breaks is shown and marked, one of another shape is not', () => {
+  const old = { ...starterCostBook, trades: starterCostBook.trades.slice(1) };
+  const book = editableBook(old);
+  expect(book).toEqual(old);
+  const errors = book && readBook(draftOfBook(book)).problem?.errors;
+  expect(errors?.[0]).toMatchObject({ pointer: '/book/items/0/trade', detail: expect.stringContaining('carpenter') });
+  expect(editableBook({ ...starterCostBook, trades: 'many' })).toBeNull();
+  expect(editableBook(null)).toBeNull();
 });

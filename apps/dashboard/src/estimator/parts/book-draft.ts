@@ -22,6 +22,16 @@ export type BookDraft = Readonly<Record<Table, readonly Row[]>> & {
   readonly stacking: CostBook['stacking'];
 };
 
+/** Refusals of single values and of the book as a whole; with any other the tables themselves are not known. */
+const mendable = new Set(['custom', 'too_small', 'too_big']);
+
+/** A saved book as the tables can show it, also one that was saved before the rules it breaks; null when it has another shape. */
+export function editableBook(saved: unknown): CostBook | null {
+  const { data, error } = costBookSchema.safeParse(saved);
+  if (data) return data;
+  return error.issues.every(({ code }) => mendable.has(code)) ? (saved as CostBook) : null;
+}
+
 const mark = (invented: boolean | undefined) => (invented ? 'yes' : '');
 
 export function draftOfBook(book: CostBook): BookDraft {

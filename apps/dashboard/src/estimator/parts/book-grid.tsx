@@ -12,7 +12,6 @@ type BookGridProps = {
   label: string;
   columns: readonly GridColumn[];
   rows: readonly Row[];
-  /** The first column's words name a row to a screen reader. */
   errorOf: (row: number, column: string) => string | undefined;
   onEdit: (edits: Edit[]) => void;
   onActiveRow?: (key: string) => void;

@@ -1,5 +1,5 @@
 import { type CostBook as Answer, type Problem, routes } from '@underlath/contract';
-import { type CostBook, costBookSchema, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
+import { type CostBook, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
 import { type FormEvent, type KeyboardEvent, useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -10,7 +10,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { BookCsv } from '../parts/book-csv.tsx';
-import { draftOfBook, readBook, withMissing } from '../parts/book-draft.ts';
+import { draftOfBook, editableBook, readBook, withMissing } from '../parts/book-draft.ts';
 import { BookPercents } from '../parts/book-percents.tsx';
 import { BookTables } from '../parts/book-tables.tsx';
 import { BookVersions } from '../parts/book-versions.tsx';
@@ -51,18 +51,14 @@ export function CostBookScreen() {
 type BookProps = { answer: Answer; owner: boolean; companyId: string };
 
 function Book({ answer, owner, companyId }: BookProps) {
-  const parsed = costBookSchema.safeParse(answer.book);
-  if (!parsed.success) {
+  const book = editableBook(answer.book);
+  if (!book) {
     return (
       <EmptyState title="This cost book can’t be shown">
-        <p>
-          It does not fit what this version of the program asks of a cost book. Download it as CSV, mend it, and bring
-          it back.
-        </p>
+        <p>It was saved by another version of the program, whose tables this one does not know.</p>
       </EmptyState>
     );
   }
-  const book = parsed.data;
   return (
     <>
       {restsOnInvented(book) && (
@@ -97,8 +93,8 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
     if (!read.problem) setTold(null);
   }, [read.problem]);
   const startFrom = (saved: Answer) => {
-    const next = costBookSchema.safeParse(saved.book);
-    if (next.success) state.startFrom(draftOfBook(next.data), saved.version);
+    const next = editableBook(saved.book);
+    if (next) state.startFrom(draftOfBook(next), saved.version);
     setTold(null);
     say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
   };

@@ -127,6 +127,8 @@ const walk: [screen: string, size: keyof typeof sizes][] = [
   ['desk-house', 'desk'],
   ['desk-change-order-sent', 'desk'],
   ['client-letter', 'phone'],
+  ['desk-load-path', 'desk'],
+  ['desk-scope', 'desk'],
 ];
 const walkFolder = resolve(import.meta.dirname, '../../seed/walk');
 

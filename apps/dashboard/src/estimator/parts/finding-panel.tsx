@@ -15,6 +15,7 @@ import { MeasureAgain } from './measure-again.tsx';
 import { PhotoAdder } from './photo-adder.tsx';
 import { PhotoRow } from './photo-row.tsx';
 import { Reading } from './reading.tsx';
+import { WhatItTook } from './what-it-took.tsx';
 import { findingStateWord, isClosed } from './words.ts';
 import '../house.css';
 
@@ -114,6 +115,7 @@ function FindingBody({ finding }: { finding: Finding }) {
         </p>
       )}
       <FindingPrice finding={finding} />
+      <WhatItTook finding={finding} />
       {judgment && <JudgmentGrounds judgment={judgment} />}
       <FindingMoves finding={finding} />
       <JudgmentHistory judgments={finding.judgments} />

@@ -20,6 +20,7 @@ import { Page, Part } from '../parts/page.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { useBookDraft } from '../parts/use-book-draft.ts';
 import { bookReads, plural } from '../parts/words.ts';
+import { WorkHistory } from '../parts/work-history.tsx';
 import '../price.css';
 
 /** The company's rates. Saving makes a new version; what was sent keeps the one it named. */
@@ -44,6 +45,7 @@ export function CostBookScreen() {
       <Reading query={answer} doing="Reading the cost book" rows={10}>
         {(data) => (me.data ? <Book answer={data} owner={owner} companyId={me.data.company.id} /> : null)}
       </Reading>
+      <WorkHistory />
     </Page>
   );
 }

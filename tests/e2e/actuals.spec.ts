@@ -15,7 +15,7 @@ test('what an approved repair took is entered beside what was planned, and the c
   await panel.getByText('Enter hours and cost').click();
   await panel.getByLabel('Work').selectOption({ label: 'Metal tie over the cut plate, per each' });
   await panel.getByRole('button', { name: 'Enter it' }).click();
-  await expect(panel.getByText('How much was done is missing.')).toBeVisible();
+  await expect(panel.getByText('How much was done is missing.', { exact: true })).toBeVisible();
   await panel.getByLabel('How much was done').fill('2');
   await panel.getByLabel('Hours, all hands together').fill('3.5');
   await panel.getByLabel('Paid beside, $').fill('42');

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
-import { demo, signIn } from './demo.ts';
+import { demo, keptOnDevice, signIn } from './demo.ts';
 
 const photo = join(import.meta.dirname, '../fixtures/photos/no-zone.jpg');
 
@@ -36,6 +36,7 @@ test('a crew without signal goes on; back in signal, the draft is there and its 
   await page.goto(`/crew/${projectId}/places/${place?.id}`);
   await expect(page.getByRole('button', { name: 'New finding' })).toBeVisible();
   await page.waitForLoadState('networkidle');
+  await keptOnDevice(page);
   const photosBefore = (await list(page, `/projects/${projectId}/photos?limit=200`)).length;
   await context.setOffline(true);
   await page.getByRole('button', { name: 'New finding' }).click();

@@ -1,7 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { twoVersions } from '../support/two-versions.ts';
-import { demo } from './demo.ts';
+import { demo, keptOnDevice } from './demo.ts';
 
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const sizes = [
@@ -128,11 +128,7 @@ test('the same measurements stand side by side under every edition', async ({ pa
 /** Visits once, until the device has everything. */
 async function visitOnce(page: Page, path: string): Promise<void> {
   await page.goto(demo().url + path);
-  await page.evaluate(async () => {
-    const registration = await navigator.serviceWorker.ready;
-    const worker = registration.active;
-    while (worker?.state !== 'activated') await new Promise((done) => setTimeout(done, 50));
-  });
+  await keptOnDevice(page);
 }
 
 const keptAddresses = (page: Page) =>

@@ -12,3 +12,11 @@ export async function signIn(page: Page, role: 'owner' | 'estimator' | 'crew'): 
   await page.getByRole('button', { name: /sign in/i }).click();
   await page.waitForURL((address) => !address.pathname.startsWith('/sign-in'));
 }
+
+/** Waits until the device has all of the program, so that it works without signal from here on. */
+export const keptOnDevice = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready;
+    const worker = registration.active;
+    while (worker?.state !== 'activated') await new Promise((done) => setTimeout(done, 50));
+  });

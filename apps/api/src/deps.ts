@@ -19,6 +19,7 @@ import { registerCostBooksRoutes } from './features/cost-books/cost-books.routes
 import { CostBooksService } from './features/cost-books/cost-books.service.ts';
 import { registerEstimateEvaluationRoutes } from './features/estimates/estimate-evaluation.routes.ts';
 import { EstimateEvaluationService } from './features/estimates/estimate-evaluation.service.ts';
+import { EstimateRangesService } from './features/estimates/estimate-ranges.service.ts';
 import { registerEstimatesRoutes } from './features/estimates/estimates.routes.ts';
 import { EstimatesService } from './features/estimates/estimates.service.ts';
 import { registerFindingsRoutes } from './features/findings/findings.routes.ts';
@@ -109,6 +110,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const scopes = new ScopesService(database, books, starterCostBook);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
+  const estimateRanges = new EstimateRangesService(database, books, ranges);
   const actuals = new ActualsService(database, clock, records, estimates, books);
   const offers = new OfferBuilder(estimates, contract);
   const changeOrders = new ChangeOrdersService(database, clock, records, offers);
@@ -133,6 +135,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     findings,
     books,
     estimates,
+    estimateRanges,
     actuals,
     evaluation,
     changeOrders,
@@ -156,7 +159,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },
     { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },
     { name: 'cost-books', register: (app) => registerCostBooksRoutes(app, services.books) },
-    { name: 'estimates', register: (app) => registerEstimatesRoutes(app, services.estimates) },
+    { name: 'estimates', register: (app) => registerEstimatesRoutes(app, services.estimates, services.estimateRanges) },
     {
       name: 'evaluation',
       register: (app) => {

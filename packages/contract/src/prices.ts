@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { cents, currency, id, instant, text, words } from './common.ts';
+import { priceRange } from './price-evaluate.ts';
 import { office, ownerOnly, route } from './route.ts';
 
 /** The company's cost book, one version. The book's own shape is `costBookSchema` of the rules package; a wrong one is refused row by row. */
@@ -102,6 +103,19 @@ export const estimate = z.object({
   scope: pricedScope,
 });
 
+/** How much a price may come to, drawn from the hours low, likely and high of the cost book. */
+export const estimateRange = z.object({
+  currency,
+  /** The sum of the printed lines, overhead and profit included, at likely hours. */
+  totalCents: cents,
+  /** Null where the cost book lacks a rate. */
+  range: priceRange.nullable(),
+  correlation: z.number(),
+  trials: z.int(),
+  /** How well the place was seen when it was priced. */
+  seen: text,
+});
+
 const byFinding = z.object({ findingId: id });
 
 export const priceRoutes = {
@@ -167,6 +181,24 @@ export const priceRoutes = {
     params: byFinding,
     answers: { 200: estimate },
   }),
+  getEstimateRange: route({
+    name: 'getEstimateRange',
+    method: 'GET',
+    path: '/findings/:findingId/estimate/range',
+    permission: office,
+    summary: "What a finding's repair may come to: P50, P80, P90 and what drives the spread",
+    params: byFinding,
+    answers: { 200: estimateRange },
+  }),
+  getChangeOrderRange: route({
+    name: 'getChangeOrderRange',
+    method: 'GET',
+    path: '/change-orders/:changeOrderId/range',
+    permission: office,
+    summary: 'What the findings of a change order may come to together, with the cost book of today',
+    params: z.object({ changeOrderId: id }),
+    answers: { 200: estimateRange },
+  }),
   saveEstimate: route({
     name: 'saveEstimate',
     method: 'PUT',
@@ -183,6 +215,7 @@ export const priceRoutes = {
   }),
 } as const;
 
+export type EstimateRange = z.infer<typeof estimateRange>;
 export type CostBook = z.infer<typeof costBook>;
 export type CostBookChange = z.infer<typeof costBookChange>;
 export type CostBookPreview = z.infer<typeof costBookPreview>;

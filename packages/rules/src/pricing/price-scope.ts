@@ -1,7 +1,7 @@
 import { type Locale, roundCents, say, type Text, text } from '../kernel/index.ts';
 import { burdenedRateCents, type CostBook, type CostItem } from './cost-book.ts';
 import { type Estimate, evaluateEstimate, type PricedLine } from './estimate.ts';
-import type { EstimateLine, PercentPart } from './estimate-input.ts';
+import type { EstimateInput, EstimateLine, PercentPart } from './estimate-input.ts';
 
 /** One amount of work to price, as a take-off or a united scope gives it. */
 export interface WorkLine {
@@ -135,11 +135,12 @@ function feeLines(book: CostBook, ids: readonly string[]): EstimateLine[] {
   });
 }
 
-/**
- * Prices work by a cost book, as one visit: a trade's minimum is met once by all its lines together. When any rate is missing there is no price, only the gaps. Each line's steps start with
- * where its quantity came from. Throws RangeError for a fee the book does not have.
- */
-export function priceScope(work: readonly WorkLine[], book: CostBook, options: PriceScopeOptions = {}): ScopePrice {
+/** The estimate that a cost book makes of some work, or what it lacks for it. Throws RangeError for a fee it does not have. */
+export function estimateInputOf(
+  work: readonly WorkLine[],
+  book: CostBook,
+  options: PriceScopeOptions = {},
+): { readonly input: EstimateInput | null; readonly gaps: readonly PriceGap[] } {
   const locale = options.locale ?? 'en';
   const lines: EstimateLine[] = [];
   const gaps: PriceGap[] = [];
@@ -148,15 +149,25 @@ export function priceScope(work: readonly WorkLine[], book: CostBook, options: P
     if (Array.isArray(line)) gaps.push(...line);
     else lines.push(line);
   }
-  if (gaps.length > 0) return { complete: false, lines: [], estimate: null, gaps };
-  const fees = feeLines(book, options.fees ?? []);
-  const estimate = evaluateEstimate({
-    lines: [...lines, ...fees],
+  if (gaps.length > 0) return { input: null, gaps };
+  const input = {
+    lines: [...lines, ...feeLines(book, options.fees ?? [])],
     overheadPct: book.overheadPct,
     profitPct: book.profitPct,
     stacking: book.stacking,
     ...(options.percentOf && { percentOf: [...options.percentOf] }),
-  });
+  };
+  return { input, gaps };
+}
+
+/**
+ * Prices work by a cost book, as one visit: a trade's minimum is met once by all its lines together. When any rate is missing there is no price, only the gaps. Each line's steps start with
+ * where its quantity came from. Throws RangeError for a fee the book does not have.
+ */
+export function priceScope(work: readonly WorkLine[], book: CostBook, options: PriceScopeOptions = {}): ScopePrice {
+  const { input, gaps } = estimateInputOf(work, book, options);
+  if (!input) return { complete: false, lines: [], estimate: null, gaps };
+  const estimate = evaluateEstimate(input);
   const priced = estimate.lines.map((line, at) => describe(line, work[at]));
   return { complete: true, lines: priced, estimate: { ...estimate, lines: priced }, gaps: [] };
 }

@@ -24,6 +24,14 @@ export type EstimateFinding = Prisma.FindingGetPayload<{ include: typeof withJud
 export const findFinding = (tx: Tx, companyId: string, id: string): Promise<EstimateFinding | null> =>
   tx.finding.findUnique({ where: { companyId_id: { companyId, id } }, include: withJudgment });
 
+/** The findings of a change order, in the order they were recorded. */
+export const findingsOfOrder = (tx: Tx, companyId: string, changeOrderId: string): Promise<EstimateFinding[]> =>
+  tx.finding.findMany({
+    where: { companyId, changeOrders: { some: { changeOrderId } } },
+    include: withJudgment,
+    orderBy: { number: 'asc' },
+  });
+
 export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<EstimateFinding> =>
   tx.finding.update({
     where: { companyId_id: { companyId, id } },

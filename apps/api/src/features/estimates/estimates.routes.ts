@@ -1,10 +1,16 @@
 import { priceRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
+import { goneOf } from '../../plugins/gone.ts';
 import { serve } from '../../plugins/serve.ts';
 import { callerOf } from '../caller.ts';
+import type { EstimateRangesService } from './estimate-ranges.service.ts';
 import type { EstimatesService } from './estimates.service.ts';
 
-export function registerEstimatesRoutes(app: FastifyInstance, service: EstimatesService): void {
+export function registerEstimatesRoutes(
+  app: FastifyInstance,
+  service: EstimatesService,
+  ranges: EstimateRangesService,
+): void {
   serve(app, priceRoutes.getEstimate, async ({ params, principal, reply }) => {
     const estimate = await service.get(principal.companyId, params.findingId);
     // An estimate has no version of its own; it is saved against the finding's.
@@ -17,4 +23,12 @@ export function registerEstimatesRoutes(app: FastifyInstance, service: Estimates
     reply.header('etag', `"${estimate.findingVersion}"`);
     return estimate;
   });
+
+  serve(app, priceRoutes.getEstimateRange, ({ params, principal, reply }) =>
+    ranges.ofFinding(principal.companyId, params.findingId, goneOf(reply)),
+  );
+
+  serve(app, priceRoutes.getChangeOrderRange, ({ params, principal, reply }) =>
+    ranges.ofChangeOrder(principal.companyId, params.changeOrderId, goneOf(reply)),
+  );
 }

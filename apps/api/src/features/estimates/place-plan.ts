@@ -1,6 +1,17 @@
-import { type CostBook, type Existing, type Hours, planScope, type Scope } from '@underlath/rules';
-import { drawnTakeOff, groundOf } from './drawn-work.ts';
+import {
+  type CostBook,
+  type EstimateInput,
+  type Existing,
+  type Hours,
+  planScope,
+  type Scope,
+  splitExisting,
+  uniteTakeOffs,
+} from '@underlath/rules';
+import type { NewestBook } from '../cost-books/cost-books.service.ts';
+import { drawnTakeOff, existingOf, groundOf, groundsOf } from './drawn-work.ts';
 import { type PriceableFinding, savedOf, suggestChoices } from './finding-work.ts';
+import { estimateOf } from './scope-price.ts';
 
 export interface PlaceCrew {
   readonly crewSize: number;
@@ -46,4 +57,14 @@ export function spanOf(findings: readonly PriceableFinding[], book: CostBook): n
     const here = findings.filter(({ locationId }) => locationId === place);
     return sum + (planPlace(here, book, USUAL_CREW)?.spanHours ?? 0);
   }, 0);
+}
+
+/** The work of these findings as one estimate, suggested repairs standing in where none was saved. Null where the book lacks a rate. */
+export function suggestedInput(findings: readonly PriceableFinding[], book: NewestBook): EstimateInput | null {
+  const takeOffs = findings.map((finding) => drawnTakeOff(finding, choicesOf(finding)));
+  const { lines } = splitExisting(uniteTakeOffs(takeOffs, groundsOf(findings)), existingOf(findings));
+  const manual = findings.flatMap((finding) =>
+    (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })),
+  );
+  return estimateOf(lines, manual, book);
 }

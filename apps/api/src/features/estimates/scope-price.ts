@@ -2,6 +2,8 @@ import type { ManualLine, PricedScope, PriceLine } from '@underlath/contract';
 import {
   type CostBook,
   type CostItem,
+  type EstimateInput,
+  estimateInputOf,
   findOperation,
   formatCents,
   type PriceGap,
@@ -53,6 +55,13 @@ export function priceWork(
     hours: Math.round(lines.reduce((sum, { hours }) => sum + hours, 0) * 100) / 100,
   };
 }
+
+/** The same work as an estimate to draw a range from; null where the book lacks a rate. */
+export const estimateOf = (
+  work: readonly WorkLine[],
+  manual: readonly ManualWork[],
+  { book }: NewestBook,
+): EstimateInput | null => estimateInputOf([...work, ...manual.map(toWork)], bookWith(book, manual)).input;
 
 export const linesCents = (scope: PricedScope): number | null =>
   scope.gaps.length > 0 ? null : sumCents(scope.lines.map(({ totalCents }) => totalCents));

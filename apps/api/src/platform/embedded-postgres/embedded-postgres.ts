@@ -88,8 +88,9 @@ async function takeOver(
     pid,
     origin: isOwner ? how : 'guest',
     stop: async () => {
-      await keeper.end().catch(() => {});
+      // The lock is held until the server is down: let go earlier, another process would take over a server that is leaving.
       if (isOwner) await stopServer(cluster, pid);
+      await keeper.end().catch(() => {});
     },
   };
 }

@@ -17,6 +17,7 @@ export const findingReads = [
   routes.projectOverview,
   routes.listLocations,
   routes.getEstimate,
+  routes.getEstimateRange,
 ];
 
 type Move = BodyIn<typeof routes.moveFinding>['state'];

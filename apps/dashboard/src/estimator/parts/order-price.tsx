@@ -1,20 +1,26 @@
-import type { ChangeOrder } from '@underlath/contract';
+import { type ChangeOrder, routes } from '@underlath/contract';
+import { useRoute } from '../../shared/api/hooks.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { Part } from './page.tsx';
+import { PriceRange } from './price-range.tsx';
 import { PlaceholderNote, PriceTable } from './price-table.tsx';
 import { plural } from './words.ts';
 
 /** Lines footed to the total, and what each finding carries of it. */
 export function OrderPrice({ order }: { order: ChangeOrder }) {
   const { price, items } = order.draft;
+  // What was answered is fixed; a range speaks of what is still to be offered.
+  const open = order.state === 'draft' || order.state === 'sent';
+  const range = useRoute(routes.getChangeOrderRange, open ? { params: { changeOrderId: order.id } } : null);
   return (
     <>
       {price.placeholder && <PlaceholderNote version={price.costBookVersion} />}
       <Part title="Lines">
         <PriceTable scope={price} caption="Price lines of the change order" />
       </Part>
+      {open && <PriceRange query={range} />}
       <Part title="Share of each finding" lead="Shared work is divided; the shares add up to the total.">
         <Facts
           facts={items.map((item) => ({

@@ -12,6 +12,7 @@ import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
 import { ManualLines } from '../parts/manual-lines.tsx';
 import { Page, Part } from '../parts/page.tsx';
+import { PriceRange } from '../parts/price-range.tsx';
 import { PlaceholderNote, PriceTable } from '../parts/price-table.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { QuantityDialog } from '../parts/quantity-dialog.tsx';
@@ -67,6 +68,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
       say('Saved. The finding is priced.');
     },
   });
+  const range = useRoute(routes.getEstimateRange, { params: { findingId: estimate.findingId } });
   const problem = save.error ? problemOf(save.error) : null;
   const changed = JSON.stringify(draft) !== JSON.stringify(draftOf(estimate));
   const send = () =>
@@ -118,6 +120,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
           onDrop={(repairId, operation) => setDraft(withQuantity(draft, repairId, operation, null))}
         />
       </Part>
+      <PriceRange query={range} />
       <ManualLines lines={draft.manualLines} onChange={(manualLines) => setDraft({ ...draft, manualLines })} />
       <FormFail problem={problem} doing="Saving the price" />
       <div className="row form-foot">

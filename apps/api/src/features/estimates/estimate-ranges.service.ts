@@ -1,0 +1,71 @@
+import type { EstimateRange } from '@underlath/contract';
+import { estimateClassOf, evaluateEstimate, type SeenStage } from '@underlath/rules';
+import type { Database, Tx } from '../../platform/database/database.ts';
+import { notFound } from '../../platform/problem-error.ts';
+import type { RangePool } from '../../platform/range-pool.ts';
+import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import type { EstimateFinding } from './estimates.repository.ts';
+import * as estimates from './estimates.repository.ts';
+import { outcomeOf } from './finding-work.ts';
+import { suggestedInput } from './place-plan.ts';
+
+/** One wall, one crew, one age: hours in one place go wrong together. The published example takes 0.3 too. */
+const CORRELATION = 0.3;
+const TRIALS = 10_000;
+/** Always the same draws, so that the same estimate shows the same range. */
+const SEED = 1;
+
+/** What prices may come to. The draws run in threads of their own, after the transaction that read the work. */
+export class EstimateRangesService {
+  constructor(
+    private readonly database: Database,
+    private readonly books: CostBooksService,
+    private readonly ranges: RangePool,
+  ) {}
+
+  /** @throws ProblemError `not-found`, `busy` */
+  async ofFinding(companyId: string, findingId: string, gone: AbortSignal): Promise<EstimateRange> {
+    return this.draw(companyId, gone, async (tx) => {
+      const finding = await estimates.findFinding(tx, companyId, findingId);
+      if (!finding) throw notFound('finding');
+      return [finding];
+    });
+  }
+
+  /** @throws ProblemError `not-found`, `busy` */
+  async ofChangeOrder(companyId: string, changeOrderId: string, gone: AbortSignal): Promise<EstimateRange> {
+    return this.draw(companyId, gone, async (tx) => {
+      const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
+      if (findings.length === 0) throw notFound('change order');
+      return findings;
+    });
+  }
+
+  private async draw(
+    companyId: string,
+    gone: AbortSignal,
+    read: (tx: Tx) => Promise<EstimateFinding[]>,
+  ): Promise<EstimateRange> {
+    const { input, seen } = await this.database.inCompany(companyId, async (tx) => {
+      const findings = await read(tx);
+      const book = await this.books.current(tx, companyId);
+      return { input: suggestedInput(findings, book), seen: estimateClassOf(findings.map(stageOf)).words };
+    });
+    const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape: 'pert-beta' as const };
+    const range = input && (await this.ranges.draw(input, drawn, gone));
+    return {
+      currency: 'USD',
+      totalCents: input ? evaluateEstimate(input).totalCents : 0,
+      range: range && { ...range, openMinimums: [...range.openMinimums], drivers: [...range.drivers] },
+      correlation: CORRELATION,
+      trials: TRIALS,
+      seen,
+    };
+  }
+}
+
+/** A finding was opened when it was found; measured once its verdict could be told. */
+const stageOf = (finding: EstimateFinding): SeenStage => {
+  const verdict = outcomeOf(finding)?.verdict;
+  return verdict === undefined || verdict === 'undetermined' ? 'opened' : 'measured';
+};

@@ -88,6 +88,13 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['demandLb'], values: { capacityLb: 2592 } },
     tolerance: { within: 0.5, reason: 'the worked number is written to a pound' },
   },
+  {
+    name: 'a sill without a bolt fails under no load too',
+    origin: 'hand-worked',
+    source: 'no bolt',
+    inputs: { ...FOUR, count: 0, demandLb: 0 },
+    expect: { verdict: 'fails', remaining: 0, repairs: ['anchor-bolt-add', 'engineer-letter'] },
+  },
 ];
 
 /** What the rule asks. */

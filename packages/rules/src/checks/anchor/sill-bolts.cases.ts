@@ -158,6 +158,56 @@ export const cases: readonly CheckCase[] = [
     inputs: { diameterIn: 0.5, storiesAbove: 1, plates: [{ lengthIn: 60 }] },
     expect: { verdict: 'undetermined', missing: ['plates.0.boltsIn'] },
   },
+  {
+    name: 'one good piece does not make up for a bad one',
+    origin: 'hand-worked',
+    source: `${IRC}: every piece`,
+    inputs: { ...LOW, diameterIn: 0.5, plates: [piece('A', 60, [10, 50]), piece('B', 48, [10])] },
+    expect: { verdict: 'fails', remaining: 0.5, repairs: ['anchor-bolt-add', 'plate-washer'] },
+  },
+  {
+    name: 'under exactly two stories in D1 bolts 60 in apart are near enough',
+    origin: 'published',
+    source: 'IRC 2024 R403.1.6.1 item 4 (second-hand): more than two stories',
+    inputs: {
+      ...LOW,
+      storiesAbove: 2,
+      seismicCategory: 'D1',
+      washer: 'plate-3x3',
+      diameterIn: 0.625,
+      plates: [piece('A', 84, [12, 72])],
+    },
+    expect: { verdict: 'meets', values: { spacingLimitIn: 72 } },
+  },
+  {
+    name: 'under three stories bolts 4 ft apart meet whatever the seismic category',
+    origin: 'hand-worked',
+    source: 'IRC 2024 R403.1.6.1 item 4 (second-hand)',
+    inputs: { diameterIn: 0.625, storiesAbove: 3, plates: [piece('A', 72, [12, 60])] },
+    expect: { verdict: 'meets' },
+  },
+  {
+    name: 'shallow bolts go to an engineer where two stories stand on them',
+    origin: 'common-practice',
+    source: 'severity table, two or more stories above',
+    inputs: { ...LOW, storiesAbove: 2, embedmentIn: 6, diameterIn: 0.5, plates: [piece('A', 60, [10, 50])] },
+    expect: { verdict: 'fails', ratio: 7 / 6, remaining: 1, severity: 'engineer', values: { fails: 'embedment' } },
+  },
+  {
+    name: 'where only washers are missing they are added',
+    origin: 'published',
+    source: `${IRC}: a nut and washer on each bolt`,
+    inputs: { ...LOW, washer: 'none', diameterIn: 0.5, plates: [piece('A', 60, [10, 50])] },
+    expect: { verdict: 'fails', severity: 'repair', repairs: ['plate-washer'], values: { fails: 'washer' } },
+  },
+  {
+    name: 'under the 2006 code nobody looks for the middle third',
+    origin: 'hand-worked',
+    source: 'IRC 2006 R403.1.6 as quoted',
+    edition: 'irc-2006',
+    inputs: { storiesAbove: 1, seismicCategory: 'B', diameterIn: 0.5, plates: [{ lengthIn: 60, boltsIn: [10, 50] }] },
+    expect: { verdict: 'meets', values: { 'boltsFound.plate 1': 2 } },
+  },
 ];
 
 /** What the rule asks. */

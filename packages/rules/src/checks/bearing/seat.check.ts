@@ -58,13 +58,13 @@ function acrossGrain(given: SeatInputs): { psi: number; source: Source | undefin
 }
 
 /** The sources disagree on whether the 3 in of masonry reach through a sill; the one who measures chooses. */
-const countsAsMasonry = ({ support, sillOnMasonry }: SeatInputs): boolean =>
-  support === 'masonry' || (support === 'wood' && sillOnMasonry === 'three-inches');
+const countsAs = ({ support, sillOnMasonry }: SeatInputs): SeatInputs['support'] =>
+  support === 'wood' && sillOnMasonry === 'three-inches' ? 'masonry' : support;
 
 function judgeSeat(given: SeatInputs): Judgement {
   const { widthIn, bearingLengthIn: bearingIn, reactionLb } = given;
   const { psi, source } = acrossGrain(given);
-  const byCodeIn = LEAST_BEARING_IN[countsAsMasonry(given) ? 'masonry' : given.support];
+  const byCodeIn = LEAST_BEARING_IN[countsAs(given)];
   const byLoadIn = reactionLb === undefined ? 0 : bearingLengthForLoad(reactionLb, widthIn, psi, given.atMemberEnd);
   const requiredIn = Math.max(byCodeIn, byLoadIn);
   const factor = bearingFactor(bearingIn, given.atMemberEnd);
@@ -74,13 +74,14 @@ function judgeSeat(given: SeatInputs): Judgement {
   // The seat must still be enough once the building has moved.
   const afterIn = Math.max(0, marginIn);
   const afterLb = psi * widthIn * afterIn * bearingFactor(afterIn, given.atMemberEnd);
+  // From 6 in on there is no bearing factor, so that a little over 6 in may carry less than a little under it.
   const carries = reactionLb === undefined || atLeast(afterLb, reactionLb);
-  const meets = atLeast(afterIn, requiredIn) && carries && !nothingHolds;
+  const meets = atLeast(afterIn, requiredIn) && carries;
   const today = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
-  const shrinksAway = !meets && atLeast(bearingIn, requiredIn);
+  const shrinksAway = !meets && afterIn < bearingIn && atLeast(bearingIn, requiredIn);
   return {
     verdict: meets ? 'meets' : 'fails',
-    ratio: shrinksAway ? ratioOf(requiredIn, afterIn) : today,
+    ratio: shrinksAway ? largestRatio([ratioOf(requiredIn, afterIn), ratioOf(reactionLb, afterLb)]) : today,
     remaining: nothingHolds ? 0 : shareOf(bearingIn, requiredIn),
     values: () => ({
       requiredIn: inchesOf(requiredIn),

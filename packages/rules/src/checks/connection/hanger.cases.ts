@@ -89,6 +89,34 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...GOOD, header: { specified: 10 } },
     expect: { verdict: 'undetermined', severity: 'engineer', missing: ['header.installed'] },
   },
+  {
+    name: 'a hanger with no nail in the joist is attached on one side only: unsafe',
+    origin: 'common-practice',
+    source: 'severity table, nothing holds',
+    inputs: { ...GOOD, joist: { specified: 6, installed: 0 } },
+    expect: { verdict: 'fails', ratio: null, remaining: 0, severity: 'make-safe', values: { joistToAdd: 6 } },
+  },
+  {
+    name: 'a hanger with no nail in the header is unsafe before anything else is measured',
+    origin: 'common-practice',
+    source: 'severity table, nothing holds',
+    inputs: { header: { specified: 10, installed: 0 } },
+    expect: { verdict: 'undetermined', severity: 'make-safe' },
+  },
+  {
+    name: 'a gap under the joist alone is shimmed, no nail is missing',
+    origin: 'common-practice',
+    source: HABIT,
+    inputs: { ...GOOD, seatGapIn: 0.25 },
+    expect: { verdict: 'fails', ratio: 2, remaining: 1, repairs: ['re-shim', 'hanger-replace'] },
+  },
+  {
+    name: 'nails missing in the joist alone are added',
+    origin: 'common-practice',
+    source: 'least share of the fasteners, a screening assumption',
+    inputs: { ...GOOD, joist: { specified: 6, installed: 3 } },
+    expect: { verdict: 'fails', remaining: 0.5, repairs: ['hanger-refasten', 'hanger-replace'] },
+  },
 ];
 
 /** What the rule asks. */

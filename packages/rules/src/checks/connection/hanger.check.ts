@@ -165,7 +165,8 @@ function judgeHanger(given: HangerInputs): Judgement {
     reasons: () => [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
     cautions: () => [SCALED],
     repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
-    facts: { memberKind: 'hanger', nothingHolds: nothing.length > 0, ratio: null },
+    // A gap over its limit says nothing of the load on it.
+    facts: { memberKind: 'hanger', ratio: null },
   };
 }
 

@@ -152,6 +152,20 @@ export const cases: readonly CheckCase[] = [
     inputs: { nail: '8d-box', sideThicknessIn: 0.5, sideMaterial: 'plywood' },
     expect: { verdict: 'undetermined', missing: ['mainSpecies'] },
   },
+  {
+    name: 'a side member of another species bears by its own gravity',
+    origin: 'hand-worked',
+    source: 'NDS: 16600 G^1.84 to the nearest 50 psi; 0.50 gives 4650, 0.42 gives 3350',
+    inputs: { ...JOINT, sideSpecies: 'spruce-pine-fir', demandLb: 100 },
+    expect: { verdict: 'meets', values: { mainPsi: 4650, sidePsi: 3350 } },
+  },
+  {
+    name: 'a nail too short fails under no load too',
+    origin: 'published',
+    source: 'NDS 2018 12.1.6 (second-hand): least penetration 6D',
+    inputs: { ...JOINT, penetrationIn: 0.9, demandLb: 0 },
+    expect: { verdict: 'fails', remaining: 0, repairs: ['add-nails'] },
+  },
 ];
 
 /** What the rule asks. */

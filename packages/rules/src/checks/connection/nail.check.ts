@@ -119,7 +119,6 @@ function judgeNail(given: NailInputs): Judgement {
     hangsOn: tooShort ? [NAIL_YIELD_SOURCE] : hangsOn,
     sources: [...hangsOn, WITHDRAWAL_SOURCE],
     repairs: toTell || meets ? [] : ['add-nails'],
-    facts: tooShort ? { ratio: null } : {},
   };
 }
 

@@ -1,4 +1,5 @@
 import {
+  atMost,
   type Complete,
   decimal,
   defineCheck,
@@ -131,7 +132,7 @@ function shearFindings({ endShearLb, widthIn, species, depthIn }: JoistInputs, s
   const fullLb = shearCapacityLb(psi, widthIn, depthIn);
   const leftLb = fullLb * shearLeft;
   const ratio = ratioOf(endShearLb, leftLb);
-  const ok = ratio === null ? endShearLb <= 0 : ratio <= 1;
+  const ok = atMost(endShearLb, leftLb);
   const says = () =>
     text(
       `The end takes ${pounds(leftLb)} of shear of ${pounds(fullLb)} whole; the load is ${pounds(endShearLb)}.`,

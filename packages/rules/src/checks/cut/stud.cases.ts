@@ -112,6 +112,35 @@ export const cases: readonly CheckCase[] = [
     inputs: TWO_BY_4,
     expect: { verdict: 'undetermined', missing: ['notchIn', 'holeIn'] },
   },
+  {
+    name: 'a stud without a cut meets',
+    origin: 'hand-worked',
+    source: 'no limit is passed',
+    inputs: { ...TWO_BY_4, notchIn: 0, holeIn: 0 },
+    expect: { verdict: 'meets', ratio: null, remaining: 1, values: { shareLeft: 1 } },
+  },
+  {
+    name: 'an edge measured where there is no hole is no limit',
+    origin: 'hand-worked',
+    source: 'the 5/8 in belong to a hole',
+    edition: 'irc-2018',
+    inputs: { ...TWO_BY_4, notchIn: 0.5, edgeIn: 0.25 },
+    expect: { verdict: 'meets', ratio: 0.5 / 0.875 },
+  },
+  {
+    name: 'a notch and a hole cannot be told before it is known whether they share a section',
+    origin: 'published',
+    source: `${R602}: a hole is not at the section of a notch`,
+    inputs: { ...TWO_BY_4, notchIn: 0.5, holeIn: 1, edgeIn: 1 },
+    expect: { verdict: 'undetermined', remaining: null, missing: ['sameSection'] },
+  },
+  {
+    name: 'apart from each other they meet',
+    origin: 'published',
+    source: `${R602}: 25 % and 40 % of the depth`,
+    inputs: { ...TWO_BY_4, notchIn: 0.5, holeIn: 1, edgeIn: 1, sameSection: false },
+    expect: { verdict: 'meets', remaining: 1 },
+  },
 ];
 
 /** What the rule asks. */

@@ -84,6 +84,54 @@ export const cases: readonly CheckCase[] = [
     inputs: { widthIn: 3.5, code: 'irc', bearingOrBraced: true, inShearWall: false },
     expect: { verdict: 'undetermined', missing: ['cutIn'], severity: 'engineer' },
   },
+  {
+    name: 'a whole plate in a shear wall meets, no engineer needed',
+    origin: 'hand-worked',
+    source: 'nothing is cut',
+    inputs: { ...PLATE, cutIn: 0, inShearWall: true },
+    expect: { verdict: 'meets', ratio: 0, remaining: 1, severity: 'record', referrals: [], repairs: [] },
+  },
+  {
+    name: 'a small cut in a shear wall goes to an engineer though no tie is asked for',
+    origin: 'common-practice',
+    source: 'the plate also carries the pull along the wall',
+    inputs: { ...PLATE, cutIn: 1, inShearWall: true },
+    expect: {
+      verdict: 'undetermined',
+      remaining: 2.5 / 3.5,
+      severity: 'engineer',
+      referrals: ['engineer'],
+      repairs: ['engineer-letter'],
+    },
+  },
+  {
+    name: 'a plate cut past half in a shear wall wants a tie and an engineer',
+    origin: 'common-practice',
+    source: 'the plate also carries the pull along the wall',
+    inputs: { ...PLATE, inShearWall: true },
+    expect: {
+      verdict: 'fails',
+      remaining: 1.5 / 3.5,
+      referrals: ['engineer'],
+      repairs: ['plate-tie', 'engineer-letter'],
+    },
+  },
+  {
+    name: 'a tie that reaches 5 in past the cut where 6 in are asked does not meet',
+    origin: 'hand-worked',
+    source: '6 / 5 against IRC 2024 R602.6.1',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, tie: { ...GOOD_TIE, pastOpeningIn: 5 } },
+    expect: { verdict: 'fails', ratio: 1.2 },
+  },
+  {
+    name: 'a tie without a nail holds nothing',
+    origin: 'hand-worked',
+    source: 'no ratio with no nail',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, tie: { ...GOOD_TIE, nailsEachSide: 0 } },
+    expect: { verdict: 'fails' },
+  },
 ];
 
 /** What the rule asks. */

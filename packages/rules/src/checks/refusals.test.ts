@@ -1,0 +1,109 @@
+import { describe, expect, test } from 'vitest';
+import { evaluateCheck } from '../all-checks.ts';
+import { InputError } from '../run-check.ts';
+
+/** Where the inputs are refused, as paths; none when they are taken. */
+function refusedAt(check: string, inputs: object): string[] {
+  try {
+    evaluateCheck(check, { inputs });
+    return [];
+  } catch (error) {
+    if (!(error instanceof InputError)) throw error;
+    return error.issues.map(({ path }) => path.join('.'));
+  }
+}
+const said = (check: string, inputs: object): string => {
+  try {
+    evaluateCheck(check, { inputs });
+    return '';
+  } catch (error) {
+    return error instanceof InputError ? error.message : String(error);
+  }
+};
+
+const piece = (name: string | undefined, lengthIn: number, ...boltsIn: number[]) => ({
+  ...(name && { name }),
+  lengthIn,
+  boltsIn: boltsIn.map((atIn) => ({ atIn })),
+});
+
+/** What no house can measure is refused at its input; what just can is taken. */
+const refused: readonly (readonly [what: string, check: string, inputs: object, at: readonly string[]])[] = [
+  ['a notch deeper than its joist', 'cut.joist', { depthIn: 7.25, notchIn: 7.5 }, ['notchIn']],
+  ['a joist cut through', 'cut.joist', { depthIn: 7.25, notchIn: 7.25, endNotchIn: 7.25, holeIn: 7.25 }, []],
+  ['an end notch deeper than its joist', 'cut.joist', { depthIn: 7.25, endNotchIn: 7.5 }, ['endNotchIn']],
+  ['a hole wider than its joist', 'cut.joist', { depthIn: 7.25, holeIn: 7.5 }, ['holeIn']],
+  ['a hole that leaves the joist', 'cut.joist', { depthIn: 7.25, holeIn: 2, edgeIn: 5.5 }, ['edgeIn']],
+  ['a hole at the far edge of the joist', 'cut.joist', { depthIn: 7.25, holeIn: 2, edgeIn: 5.25 }, []],
+  ['an edge of no hole farther than the joist is deep', 'cut.joist', { depthIn: 7.25, edgeIn: 7.5 }, ['edgeIn']],
+  [
+    'a cut beyond the span',
+    'cut.joist',
+    { depthIn: 7.25, distanceFromSupportFt: 11, spanFt: 10 },
+    ['distanceFromSupportFt'],
+  ],
+  ['a cut at the far support', 'cut.joist', { depthIn: 7.25, distanceFromSupportFt: 10, spanFt: 10 }, []],
+  ['a notch deeper than its stud', 'cut.stud', { depthIn: 3.5, notchIn: 3.625 }, ['notchIn']],
+  ['a hole wider than its stud', 'cut.stud', { depthIn: 3.5, holeIn: 3.625 }, ['holeIn']],
+  ['a hole that leaves the stud', 'cut.stud', { depthIn: 3.5, holeIn: 1, edgeIn: 2.75 }, ['edgeIn']],
+  ['a hole at the far edge of the stud', 'cut.stud', { depthIn: 3.5, holeIn: 1, edgeIn: 2.5 }, []],
+  ['an edge of no hole farther than the stud is deep', 'cut.stud', { depthIn: 3.5, edgeIn: 3.75 }, ['edgeIn']],
+  ['a plate cut wider than itself', 'cut.top-plate', { widthIn: 3.5, cutIn: 3.75 }, ['cutIn']],
+  ['a plate cut through', 'cut.top-plate', { widthIn: 3.5, cutIn: 3.5 }, []],
+  ['a cut of a plate not measured', 'cut.top-plate', { cutIn: 3.5 }, []],
+  ['a year the code was not printed in', 'cut.top-plate', { code: 'ibc', edition: '2006' }, ['edition']],
+  ['a washer its own bolt fills', 'anchor.washer-bearing', { sideIn: 0.625, boltDiameterIn: 0.625 }, ['sideIn']],
+  ['a washer a little wider than its bolt', 'anchor.washer-bearing', { sideIn: 0.75, boltDiameterIn: 0.625 }, []],
+  [
+    'more nails than holes in the header',
+    'connection.hanger',
+    { header: { specified: 10, installed: 11 } },
+    ['header.installed'],
+  ],
+  [
+    'more nails than holes in the joist',
+    'connection.hanger',
+    { joist: { specified: 6, installed: 7 } },
+    ['joist.installed'],
+  ],
+  ['a nail in every hole', 'connection.hanger', { joist: { specified: 6, installed: 6 } }, []],
+  [
+    'a nail deeper in than it is long',
+    'connection.nail',
+    { nail: '8d-common', penetrationIn: 2.75 },
+    ['penetrationIn'],
+  ],
+  [
+    'a measured nail deeper in than it is long',
+    'connection.nail',
+    { lengthIn: 2, diameterIn: 0.131, penetrationIn: 2.5 },
+    ['penetrationIn'],
+  ],
+  ['a nail all of it in', 'connection.nail', { nail: '8d-common', penetrationIn: 2.5 }, []],
+  ['a bolt beyond its piece', 'anchor.sill-bolts', { plates: [piece('A', 48, 10, 49)] }, ['plates.0.boltsIn.1.atIn']],
+  ['a bolt at the very end of its piece', 'anchor.sill-bolts', { plates: [piece('A', 48, 48)] }, []],
+  ['a bolt in a piece not measured', 'anchor.sill-bolts', { plates: [{ name: 'A', boltsIn: [{ atIn: 90 }] }] }, []],
+  ['two pieces of one name', 'anchor.sill-bolts', { plates: [piece('A', 48), piece('A', 60)] }, ['plates.1.name']],
+  [
+    'a piece that takes the name another has by its place',
+    'anchor.sill-bolts',
+    { plates: [piece(undefined, 48), piece('plate 1', 48)] },
+    ['plates.1.name'],
+  ],
+  ['two pieces without a name', 'anchor.sill-bolts', { plates: [piece(undefined, 48), piece(undefined, 48)] }, []],
+];
+
+describe('what cannot be is refused where it stands, what just can be is taken', () => {
+  for (const [what, check, inputs, at] of refused)
+    test(what, () => {
+      expect(refusedAt(check, inputs)).toEqual(at);
+    });
+});
+
+test('a refusal says what came and what is allowed', () => {
+  expect(said('cut.joist', { depthIn: 7.25, holeIn: 2, edgeIn: 5.5 })).toContain(
+    'got 5.5 in; allowed is at most 5.25 in',
+  );
+  expect(said('cut.joist', { depthIn: 7.25, distanceFromSupportFt: 11, spanFt: 10 })).toMatch(/11.*10/);
+  expect(said('cut.top-plate', { code: 'ibc', edition: '2006' })).toMatch(/2009.*2015/);
+});

@@ -18,7 +18,7 @@ describe('contract (invented figures, worked by hand)', () => {
   };
   const standing = (more: Partial<ContractInput> = {}) => evaluateContract(contractSchema.parse({ ...base, ...more }));
 
-  test('84,000.00 with +3,240.00 and -1,150.00 is 86,090.00, with this change 88,581.56 and 67 days', () => {
+  test('worked example A: 84,000.00 with +3,240.00 and -1,150.00 is 86,090.00, with this change 88,581.56 and 67 days', () => {
     expect(standing()).toMatchObject({
       previousChangesCents: 209_000,
       beforeCents: 8_609_000,
@@ -28,7 +28,7 @@ describe('contract (invented figures, worked by hand)', () => {
     });
   });
 
-  test('52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
+  test('worked example B: 52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
     const events = [
       ...base.events,
       { kind: 'completed', cents: 5_230_000, on } as const,
@@ -66,7 +66,7 @@ describe('contract (invented figures, worked by hand)', () => {
     expect(allowance(12_000)).toBe(2500);
   });
 
-  test('adding 900 and crediting 1,300 gives back 400, or 480 where 20 % is given back too', () => {
+  test('worked example E: adding 900 and crediting 1,300 gives back 400, or 480 where 20 % is given back too', () => {
     const net = (returned: boolean) =>
       priceNetChange({
         addCents: 90_000,
@@ -93,7 +93,7 @@ describe('contract (invented figures, worked by hand)', () => {
     expect(evaluateContract({ ...five, holidays: ['2025-07-04'] }).finish).toBe('2025-07-09');
   });
 
-  test('half of this change at rough inspection and half at close are 1,245.78 each', () => {
+  test('worked example D: half of this change at rough inspection and half at close are 1,245.78 each', () => {
     expect(spreadOverPayments(249_156, [50, 50])).toEqual([124_578, 124_578]);
     expect(spreadOverPayments(-100, [1, 1, 1])).toEqual([-34, -33, -33]);
   });

@@ -1,3 +1,4 @@
+export * from './contingency.ts';
 export * from './contract.ts';
 export * from './contract-input.ts';
 export * from './cost-book.ts';
@@ -13,6 +14,7 @@ export * from './estimating-sources.data.ts';
 export * from './history.ts';
 export * from './ledger.ts';
 export * from './markup.ts';
+export * from './payments.ts';
 export * from './price-scope.ts';
 export * from './range.ts';
 export * from './starter-cost-book.data.ts';

@@ -70,7 +70,7 @@ describe('estimate', () => {
     stacking: fc.constantFrom('stacked' as const, 'added' as const),
   });
 
-  test('the worked change order costs 1,919.53 and is priced 2,491.56 with 18 % and 10 % stacked (hand-worked)', () => {
+  test('worked example C: the change order costs 1,919.53 and is priced 2,491.56 with 18 % and 10 % stacked (hand-worked)', () => {
     const priced = estimate([WORKED], { overheadPct: 18, profitPct: 10 });
     expect(priced.lines[0]).toMatchObject({
       laborCents: 72_800,

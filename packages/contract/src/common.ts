@@ -31,6 +31,8 @@ export const changeOrderState = z.enum(['draft', 'sent', 'approved', 'part-appro
 export const photoStage = z.enum(['found', 'opened', 'during', 'repaired', 'before-cover']);
 /** What the base contract does at a place already. */
 export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);
+/** How a contract wants to be told, in the order the rules list them. */
+export const noticeMethod = z.enum(['in-person', 'letter', 'certified-mail', 'e-mail', 'app']);
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 export const words = (max: number) => z.string().trim().min(1).max(max);
 

@@ -13,6 +13,7 @@ export * from './estimate-input.ts';
 export * from './estimating-sources.data.ts';
 export * from './history.ts';
 export * from './ledger.ts';
+export * from './line-override.ts';
 export * from './markup.ts';
 export * from './payments.ts';
 export * from './price-scope.ts';

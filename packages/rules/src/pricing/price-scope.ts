@@ -2,6 +2,15 @@ import { type Locale, roundCents, say, type Text, text } from '../kernel/index.t
 import { burdenedRateCents, type CostBook, type CostItem } from './cost-book.ts';
 import { type Estimate, evaluateEstimate, type PricedLine } from './estimate.ts';
 import type { EstimateInput, EstimateLine, PercentPart } from './estimate-input.ts';
+import {
+  type LineRates,
+  marksOf,
+  markWords,
+  type OverrideMark,
+  ratesOf,
+  type TypedRates,
+  withTypedRates,
+} from './line-override.ts';
 
 /** One amount of work to price, as a take-off or a united scope gives it. */
 export interface WorkLine {
@@ -12,6 +21,12 @@ export interface WorkLine {
   readonly how: Text;
   readonly place?: string;
   readonly for?: readonly string[];
+  /** Rates typed over the book's; with one the book lacks, there is no gap. */
+  readonly typed?: TypedRates;
+  /** A quantity typed over the measured one, as it is shown. */
+  readonly quantityMark?: OverrideMark;
+  /** Work left out: its price is given back. */
+  readonly credit?: boolean;
 }
 
 /** Something the cost book does not know; it is asked for, never taken as zero. */
@@ -30,6 +45,10 @@ export interface ScopePriceLine extends PricedLine {
   readonly unit: string;
   readonly for: readonly string[];
   readonly place: string | null;
+  /** Null for a fee, which has no unit rates. */
+  readonly rates: LineRates | null;
+  /** What of it was set by hand. */
+  readonly overrides: readonly OverrideMark[];
 }
 
 export type ScopePrice =
@@ -78,10 +97,14 @@ function gapOf(work: WorkLine, kind: PriceGap['kind']): PriceGap {
   };
 }
 
+const itemFor = (work: WorkLine, book: CostBook): CostItem | undefined =>
+  book.items.find((one) => one.operation === work.operation && one.unit === work.unit);
+
 /** The estimate line of one amount of work, or what the cost book lacks for it. */
 function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | PriceGap[] {
-  const item = book.items.find((one) => one.operation === work.operation && one.unit === work.unit);
-  if (!item) return [gapOf(work, 'no-item')];
+  const known = itemFor(work, book);
+  if (!known) return [gapOf(work, 'no-item')];
+  const item = withTypedRates(known, work.typed);
   const trade = book.trades.find((one) => one.id === item.trade);
   const fee = item.fee === undefined ? { cents: 0 } : book.fees.find(({ id }) => id === item.fee);
   const gaps: PriceGap[] = [
@@ -101,6 +124,7 @@ function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | 
     ...sumsOf(item, work.quantity, fee.cents),
     visit: trade.id,
     ...(work.place !== undefined && { location: work.place }),
+    ...(work.credit && { credit: true }),
   };
 }
 
@@ -112,7 +136,8 @@ const sumsOf = (item: CostItem, quantity: number, feeCents: number) => ({
   equipmentCents: roundCents(quantity * item.equipmentCentsPerUnit),
   subcontractCents: roundCents(quantity * item.subcontractCentsPerUnit),
   otherCents: roundCents(quantity * (item.otherCentsPerUnit + feeCents)),
-  ...(item.minimumCents > 0 && { minimumCents: item.minimumCents }),
+  // Work of which nothing is left brings nobody to the site.
+  ...(item.minimumCents > 0 && quantity > 0 && { minimumCents: item.minimumCents }),
 });
 
 function feeLines(book: CostBook, ids: readonly string[]): EstimateLine[] {
@@ -168,11 +193,11 @@ export function priceScope(work: readonly WorkLine[], book: CostBook, options: P
   const { input, gaps } = estimateInputOf(work, book, options);
   if (!input) return { complete: false, lines: [], estimate: null, gaps };
   const estimate = evaluateEstimate(input);
-  const priced = estimate.lines.map((line, at) => describe(line, work[at]));
+  const priced = estimate.lines.map((line, at) => describe(line, work[at], book));
   return { complete: true, lines: priced, estimate: { ...estimate, lines: priced }, gaps: [] };
 }
 
-function describe(line: PricedLine, work: WorkLine | undefined): ScopePriceLine {
+function describe(line: PricedLine, work: WorkLine | undefined, book: CostBook): ScopePriceLine {
   if (!work)
     return {
       ...line,
@@ -182,8 +207,14 @@ function describe(line: PricedLine, work: WorkLine | undefined): ScopePriceLine 
       unit: 'each',
       for: [],
       place: null,
+      rates: null,
+      overrides: [],
     };
-  const { operation, title, quantity, unit } = work;
+  const { operation, title, quantity, unit, typed, quantityMark } = work;
+  const item = itemFor(work, book);
+  const feeCents = book.fees.find(({ id }) => id === item?.fee)?.cents ?? 0;
+  const rateMarks = item ? marksOf(ratesOf(item, feeCents), typed) : [];
+  const counted = item && withTypedRates(item, typed);
   return {
     ...line,
     operation,
@@ -192,6 +223,8 @@ function describe(line: PricedLine, work: WorkLine | undefined): ScopePriceLine 
     unit,
     for: work.for ?? [],
     place: work.place ?? null,
-    steps: [work.how, ...line.steps],
+    rates: counted ? ratesOf(counted, counted.fee === undefined ? 0 : feeCents) : null,
+    overrides: [...(quantityMark ? [quantityMark] : []), ...rateMarks],
+    steps: [work.how, ...rateMarks.map(markWords), ...line.steps],
   };
 }

@@ -1,0 +1,176 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { sumCents, text } from '../kernel/index.ts';
+import type { CostBook } from './cost-book.ts';
+import { evaluateEstimate } from './estimate.ts';
+import { mergeRates, RATE_FIELDS, type TypedRates } from './line-override.ts';
+import { estimateInputOf, priceScope, type WorkLine } from './price-scope.ts';
+import { evaluateRange } from './range.ts';
+import { starterCostBook } from './starter-cost-book.data.ts';
+
+const why = 'Measured again on site';
+const work = (operation: string, quantity: number, typed?: TypedRates): WorkLine => {
+  const item = starterCostBook.items.find((one) => one.operation === operation);
+  return {
+    operation,
+    title: text(operation, operation),
+    quantity,
+    unit: item?.unit ?? 'each',
+    how: text('Counted.', 'Contado.'),
+    place: 'wall',
+    ...(typed && { typed }),
+  };
+};
+const lineOf = (one: WorkLine, book: CostBook = starterCostBook) => {
+  const [line] = priceScope([one], book).lines;
+  if (!line) throw new Error('no line was priced');
+  return line;
+};
+
+const anyTyped = fc.dictionary(
+  fc.constantFrom(...RATE_FIELDS),
+  fc.record({ value: fc.nat(9000), why: fc.constant(why) }),
+) as fc.Arbitrary<TypedRates>;
+const anyWork = fc.uniqueArray(
+  fc.record({
+    at: fc.nat(starterCostBook.items.length - 1),
+    quantity: fc.double({ min: 0, max: 500, noNaN: true }),
+    typed: anyTyped,
+  }),
+  { selector: ({ at }) => at, minLength: 1, maxLength: 8 },
+);
+const worked = (all: readonly { at: number; quantity: number; typed: TypedRates }[]) =>
+  all.map(({ at, quantity, typed }) => work(starterCostBook.items[at]?.operation ?? '', quantity, typed));
+
+test('a rate typed by hand is the one that is counted, and says what it was, what it is and why', () => {
+  const line = lineOf(
+    work('plate-tie', 2, { hoursPerUnit: { value: 1.5, why }, materialCentsPerUnit: { value: 2000, why } }),
+  );
+  expect(line).toMatchObject({ laborCents: 15_732, materialCents: 4000 });
+  expect(line.overrides).toEqual([
+    { field: 'hoursPerUnit', was: 0.75, is: 1.5, why },
+    { field: 'materialCentsPerUnit', was: expect.any(Number), is: 2000, why },
+  ]);
+  expect(line.steps[1]?.en).toBe(`Hours a unit set by the estimator: was 0.75, is 1.5. ${why}`);
+  expect(line.rates).toMatchObject({ hoursPerUnit: 1.5, materialCentsPerUnit: 2000 });
+});
+
+test('taking what was typed away leaves the price of the book', () => {
+  fc.assert(
+    fc.property(anyWork, (all) => {
+      const restored = worked(all).map(({ typed: _typed, ...line }) => line);
+      const never = worked(all.map((one) => ({ ...one, typed: {} })));
+      expect(priceScope(restored, starterCostBook)).toEqual(priceScope(never, starterCostBook));
+    }),
+  );
+});
+
+test('with rates typed by hand every line still foots, the parts make the whole, and no order changes a sum', () => {
+  fc.assert(
+    fc.property(anyWork, (all) => {
+      const { estimate } = priceScope(worked(all), starterCostBook);
+      if (!estimate) throw new Error('the starter book lacks a rate');
+      for (const line of estimate.lines) {
+        const { laborCents, materialCents, taxCents, subcontractCents, equipmentCents, otherCents } = line;
+        const parts = [laborCents, materialCents, taxCents, subcontractCents, equipmentCents, otherCents];
+        expect(sumCents([...parts, line.minimumCents])).toBe(line.totalCents);
+      }
+      expect(sumCents(estimate.lines.map(({ totalCents }) => totalCents))).toBe(estimate.subtotalCents);
+      expect(estimate.subtotalCents + estimate.overheadCents + estimate.profitCents).toBe(estimate.totalCents);
+      const turned = priceScope(worked(all).reverse(), starterCostBook).estimate;
+      expect(turned?.totalCents).toBe(estimate.totalCents);
+    }),
+  );
+});
+
+test('a credit gives back exactly what its charge costs, rates typed by hand and overhead and profit included', () => {
+  const withoutMinimums: CostBook = {
+    ...starterCostBook,
+    items: starterCostBook.items.map((item) => ({ ...item, minimumCents: 0 })),
+  };
+  fc.assert(
+    fc.property(anyWork, (all) => {
+      const charge = priceScope(worked(all), withoutMinimums).estimate;
+      const credits = worked(all).map((line) => ({ ...line, credit: true }));
+      const credit = priceScope(credits, withoutMinimums).estimate;
+      expect(credit?.totalCents).toBe(0 - (charge?.totalCents ?? Number.NaN));
+      expect(priceScope([...worked(all), ...credits], withoutMinimums).estimate?.totalCents).toBe(0);
+    }),
+  );
+});
+
+test('a rate the book lacks is no gap once it is typed by hand', () => {
+  const without: CostBook = {
+    ...starterCostBook,
+    items: starterCostBook.items.map((item) =>
+      item.operation === 'plate-tie' ? { ...item, hoursPerUnit: null, materialCentsPerUnit: null } : item,
+    ),
+  };
+  expect(priceScope([work('plate-tie', 2)], without).gaps.map(({ kind }) => kind)).toEqual([
+    'no-hours',
+    'no-material-rate',
+  ]);
+  const typed = { hoursPerUnit: { value: 1, why }, materialCentsPerUnit: { value: 500, why } };
+  const line = lineOf(work('plate-tie', 2, typed), without);
+  expect(line.overrides.map(({ was }) => was)).toEqual([null, null]);
+  expect(line.steps[1]?.en).toBe(`Hours a unit set by the estimator: not in the cost book, is 1. ${why}`);
+  expect(line.steps[1]?.es).toContain('no está en el libro de costos');
+});
+
+test('other cost typed by hand holds the fee of the item, which is not counted twice', () => {
+  const item = starterCostBook.items.find(({ fee }) => fee !== undefined);
+  if (!item) throw new Error('the starter book names no fee');
+  const fee = starterCostBook.fees.find(({ id }) => id === item.fee);
+  const line = lineOf(work(item.operation, 1, { otherCentsPerUnit: { value: 12_345, why } }));
+  expect(line.otherCents).toBe(12_345);
+  expect(line.overrides[0]?.was).toBe(item.otherCentsPerUnit + (fee?.cents ?? Number.NaN));
+});
+
+test('hours typed by hand keep the spread of the book around them, and the range follows', () => {
+  const input = (typed?: TypedRates) => {
+    const made = estimateInputOf([work('plate-tie', 40, typed)], starterCostBook).input;
+    if (!made) throw new Error('no estimate was made');
+    return made;
+  };
+  const [book, twice] = [input(), input({ hoursPerUnit: { value: 1.5, why } })];
+  const [before, after] = [book.lines[0]?.hoursPerUnit, twice.lines[0]?.hoursPerUnit];
+  expect(after?.low).toBeCloseTo(2 * (before?.low ?? Number.NaN), 10);
+  expect(after?.high).toBeCloseTo(2 * (before?.high ?? Number.NaN), 10);
+  const range = { trials: 2000, seed: 1, correlation: 0.3, shape: 'pert-beta' as const };
+  const spread = (one: typeof book) => evaluateRange(one, range, evaluateEstimate(one)).analyticSdCents;
+  // Twice the hours spread twice as far; each deviation is rounded to a cent.
+  expect(Math.abs(spread(twice) - 2 * spread(book))).toBeLessThanOrEqual(2);
+  expect(evaluateEstimate(twice).totalCents).toBeGreaterThan(evaluateEstimate(book).totalCents);
+});
+
+test('hours typed where the book has none do not vary', () => {
+  const [item] = starterCostBook.items.filter(({ operation }) => operation === 'plate-tie');
+  if (!item) throw new Error('the starter book lacks the tie');
+  const book = { ...starterCostBook, items: [{ ...item, hoursPerUnit: null }] };
+  const { input } = estimateInputOf([work('plate-tie', 1, { hoursPerUnit: { value: 3, why } })], book);
+  expect(input?.lines[0]?.hoursPerUnit).toEqual({ low: 3, likely: 3, high: 3 });
+});
+
+test('work of which nothing is left costs nothing and reaches for no minimum charge', () => {
+  const visit = starterCostBook.items.find(({ minimumCents }) => minimumCents > 0);
+  if (!visit) throw new Error('the starter book has no minimum charge');
+  expect(lineOf(work(visit.operation, 0)).totalCents).toBe(0);
+});
+
+test('of two findings that typed a rate of their shared line the larger counts, in whatever order they come', () => {
+  const [one, two] = [
+    { operation: 'open-finish', hoursPerUnit: 0.2, otherCentsPerUnit: 5, why: 'Tile' },
+    { operation: 'open-finish', hoursPerUnit: 0.3, why: 'Plaster on lath' },
+  ];
+  const merged = {
+    hoursPerUnit: { value: 0.3, why: 'Plaster on lath' },
+    otherCentsPerUnit: { value: 5, why: 'Tile' },
+  };
+  expect(mergeRates([one, two])).toEqual(merged);
+  expect(mergeRates([two, one])).toEqual(merged);
+  const alike = [
+    { operation: 'x', hoursPerUnit: 1, why: 'b' },
+    { operation: 'x', hoursPerUnit: 1, why: 'a' },
+  ];
+  expect(mergeRates(alike)).toEqual(mergeRates(alike.toReversed()));
+});

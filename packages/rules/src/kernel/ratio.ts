@@ -23,6 +23,12 @@ export function shareOf(part: number, whole: number): number | null {
   return Math.min(1, Math.max(0, part / whole));
 }
 
+/** Share 0..1 of a demand that a capacity meets: 1 of one it carries, null of one that is not known. */
+export function shareMet(capacity: number, demand: number | undefined): number | null {
+  if (demand === undefined) return null;
+  return atMost(demand, capacity) ? 1 : shareOf(capacity, demand);
+}
+
 /** The largest of several ratios, null when none is known. */
 export function largestRatio(ratios: readonly (number | null)[]): number | null {
   const known = ratios.filter((ratio) => ratio !== null);

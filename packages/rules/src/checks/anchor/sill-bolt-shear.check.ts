@@ -12,7 +12,7 @@ import {
   type Quantity,
   ratioOf,
   type Source,
-  shareOf,
+  shareMet,
   type Text,
   text,
 } from '../../kernel/index.ts';
@@ -80,7 +80,7 @@ function judgeBolts(given: BoltInputs): Judgement {
   return {
     verdict: toTell ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: ratioOf(demandLb, capacityLb),
-    remaining: none ? 0 : demandLb === undefined ? null : meets ? 1 : shareOf(capacityLb, demandLb),
+    remaining: none ? 0 : shareMet(capacityLb, demandLb),
     values: () => boltValues(loads, sidePsi, perBoltLb, capacityLb),
     reasons: () => boltReasons(given, perBoltLb, capacityLb),
     ...(toTell && { missing: ['demandLb'] }),

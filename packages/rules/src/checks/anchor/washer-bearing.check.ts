@@ -10,7 +10,7 @@ import {
   poundsOf,
   psiOf,
   ratioOf,
-  shareOf,
+  shareMet,
   squareInchesOf,
   type Text,
   text,
@@ -57,7 +57,7 @@ function judgeWasher({ sideIn, boltDiameterIn, species, demandLb }: WasherInputs
   return {
     verdict: toTell ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: ratioOf(demandLb, capacityLb),
-    remaining: toTell ? null : meets ? 1 : shareOf(capacityLb, demandLb),
+    remaining: shareMet(capacityLb, demandLb),
     values: () => ({
       netAreaIn2: squareInchesOf(netAreaIn2),
       fcPerpPsi: psiOf(psi),

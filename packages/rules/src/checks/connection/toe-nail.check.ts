@@ -11,7 +11,7 @@ import {
   type Quantity,
   ratioOf,
   type Source,
-  shareOf,
+  shareMet,
   type Text,
   text,
 } from '../../kernel/index.ts';
@@ -117,7 +117,7 @@ function judgeToeNails(given: ToeNailInputs): Judgement {
   return {
     verdict: toTell ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: ratioOf(reactionLb, capacityLb),
-    remaining: none ? 0 : reactionLb === undefined ? null : meets ? 1 : shareOf(capacityLb, reactionLb),
+    remaining: none ? 0 : shareMet(capacityLb, reactionLb),
     values: () => toeNailValues(one, perNailLb, capacityLb),
     reasons: () => toeNailReasons(given, perNailLb, capacityLb),
     ...(toTell && { missing: ['reactionLb'] }),

@@ -83,6 +83,46 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...PANEL, counts: { flush: 48, overdrivenSlight: 0, overdrivenDeep: 0, nearEdge: 0, missed: 0 } },
     expect: { verdict: 'undetermined', missing: ['counts.overdriven'], severity: 'engineer' },
   },
+  {
+    name: 'nails a little deep count in a panel known to be dry',
+    origin: 'published',
+    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
+    expect: { verdict: 'meets', values: { goodNails: 48, overdrivenShare: 0, nailsToAdd: 0 } },
+  },
+  {
+    name: 'in a wet panel, which hides their depth, the same nails count as overdriven',
+    origin: 'published',
+    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %; 12 / 48 is over 20 %, one nail for two',
+    inputs: { ...PANEL, panelDry: false, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
+    expect: { verdict: 'fails', values: { goodNails: 36, overdrivenShare: 0.25, nailsToAdd: 6 } },
+  },
+  {
+    name: 'where nobody measured the moisture they count, with a caution',
+    origin: 'common-practice',
+    source: 'the moisture is asked for, not needed',
+    inputs: {
+      panelThicknessIn: 0.46875,
+      specifiedSpacingIn: 6,
+      surveyedLengthIn: 288,
+      counts: { ...NONE, flush: 36, overdrivenSlight: 12 },
+    },
+    expect: { verdict: 'meets', values: { goodNails: 48 } },
+  },
+  {
+    name: 'added nails exactly 4 in apart do not split the framing',
+    origin: 'hand-worked',
+    source: '40 / (8 + 2) = 4 in; engineering note on APA TT-012A: closer than 4 in',
+    inputs: { ...PANEL, specifiedSpacingIn: 4, surveyedLengthIn: 40, counts: { ...NONE, flush: 8 } },
+    expect: { verdict: 'fails', values: { nailsToAdd: 2, tooTightForNails: false }, repairs: ['add-nails'] },
+  },
+  {
+    name: 'nails that meet though they stand close together are nobody’s worry',
+    origin: 'hand-worked',
+    source: '40 / 20 = 2 in, none to add',
+    inputs: { ...PANEL, surveyedLengthIn: 40, counts: { ...NONE, flush: 20, nearEdge: 1 } },
+    expect: { verdict: 'meets', referrals: [], repairs: [], values: { tooTightForNails: false, nailsToAdd: 0 } },
+  },
 ];
 
 /** What the rule asks. */

@@ -136,6 +136,27 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...WALL, holdDownCapacityLb: 3000 },
     expect: { verdict: 'undetermined', missing: ['deadFactor'] },
   },
+  {
+    name: 'a wall whose dead load just holds it down needs no hold-down',
+    origin: 'hand-worked',
+    source: '600 x 8 = 0.6 x 250 x 8 x 8 / 2 = 4800 ft-lb',
+    inputs: { shearLb: 600, heightFt: 8, lengthFt: 8, deadLoadPlf: 250, deadFactor: 0.6 },
+    expect: { verdict: 'meets', remaining: 1, values: { overturningFtLb: 4800, resistingFtLb: 4800, upliftLb: 0 } },
+  },
+  {
+    name: 'a wall that lifts, with a hold-down nobody has rated, cannot be told',
+    origin: 'hand-worked',
+    source: 'no capacity, no verdict',
+    inputs: { ...WIND, leverFt: 8 },
+    expect: { verdict: 'undetermined', remaining: null, missing: ['holdDownCapacityLb'], values: { upliftLb: 2680 } },
+  },
+  {
+    name: 'a wall no longer than the usual offset of its hold-down is judged by its whole length',
+    origin: 'hand-worked',
+    source: '(100 x 8 - 0.6 x 150 x 0.5 x 0.5 / 2) / 0.5',
+    inputs: { shearLb: 100, heightFt: 8, lengthFt: 0.5, deadLoadPlf: 150, deadFactor: 0.6, holdDownCapacityLb: 1600 },
+    expect: { verdict: 'meets', values: { upliftLb: 1577.5 } },
+  },
 ];
 
 /** What the check answers. */

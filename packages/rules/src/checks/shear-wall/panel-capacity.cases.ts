@@ -292,6 +292,20 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...OLD, blocked: 'unknown', demandPlf: 100 },
     expect: { verdict: 'undetermined', missing: ['blocked'] },
   },
+  {
+    name: '10d nails at 3 in are close enough to ask for 3x framing, and meet 600 plf',
+    origin: 'published',
+    source: 'IBC Table 2306.3, sheathing 15/32, 10d at 3 in: 600 plf; its footnote on 10d at 3 in',
+    inputs: { ...OLD, nail: '10d', edgeSpacingIn: 3, demandPlf: 600 },
+    expect: { verdict: 'meets', ratio: 1, values: { designPlf: 600 } },
+  },
+  {
+    name: '8d nails at 3 in on studs 24 in apart, panel 7/16, field nails 12 in apart: worth it with a caution',
+    origin: 'published',
+    source: 'IBC Table 2306.3, sheathing 7/16, 8d at 3 in: 450 plf; its footnote on 24 in studs',
+    inputs: { ...OLD, thickness: '7/16', edgeSpacingIn: 3, studSpacingIn: 24, demandPlf: 450 },
+    expect: { verdict: 'meets' },
+  },
 ];
 
 const factor = (en: string, es: string, howEn: string, howEs: string) => ({

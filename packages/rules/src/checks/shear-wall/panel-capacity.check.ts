@@ -10,7 +10,7 @@ import {
   poundsOf,
   type Quantity,
   ratioOf,
-  shareOf,
+  shareMet,
   text,
   type Verdict,
 } from '../../kernel/index.ts';
@@ -70,11 +70,8 @@ function decide(given: PanelInputs, edition: ShearWallEdition, { bar, designPlf 
   return holdDownInsideFace === undefined && !atMost(demandPlf, insidePlf) ? NO_HOLD_DOWN : MEETS;
 }
 
-function remainingOf({ demandPlf }: PanelInputs, { bar, designPlf }: Strength): number | null {
-  if (bar !== undefined) return 0;
-  if (demandPlf === undefined) return null;
-  return demandPlf === 0 ? 1 : shareOf(designPlf, demandPlf);
-}
+const remainingOf = ({ demandPlf }: PanelInputs, { bar, designPlf }: Strength): number | null =>
+  bar === undefined ? shareMet(designPlf, demandPlf) : 0;
 
 function repairsFor(given: PanelInputs, bar: Bar): readonly string[] {
   if (!given.blocked) return ['panel-blocking', 'panel-replace', 'engineer-letter'];

@@ -169,6 +169,13 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...DOOR, designPlf: undefined },
     expect: { verdict: 'undetermined', missing: ['designPlf'] },
   },
+  {
+    name: 'a wall asked for nothing keeps all of it',
+    origin: 'hand-worked',
+    source: 'no load',
+    inputs: { ...DOOR, shearLb: 0 },
+    expect: { verdict: 'meets', remaining: 1 },
+  },
 ];
 
 export const rule = text(

@@ -12,7 +12,7 @@ import {
   pounds,
   poundsOf,
   ratioOf,
-  shareOf,
+  shareMet,
   squareFeetOf,
   type Text,
   text,
@@ -106,7 +106,7 @@ function judgePerforated(given: WallInputs): Judgement {
   return {
     verdict,
     ratio: ratioOf(shearLb, capacityLb),
-    remaining: bar ? 0 : shearLb === undefined ? null : shearLb === 0 ? 1 : shareOf(capacityLb, shearLb),
+    remaining: bar ? 0 : shareMet(capacityLb, shearLb),
     missing,
     values: () => ({
       effectiveLengthFt: feetOf(effectiveFt),

@@ -73,6 +73,18 @@ const bodies: Record<string, () => object> = {
   saveEstimate: () => ({ choices: [] }),
   enterActual: () => ({ operation: 'plate-tie', quantity: 1, hours: 2, doneOn: '2026-03-20' }),
   takeBackActual: () => ({ why: 'Wrong wall' }),
+  saveContractTerms: () => ({
+    retainagePct: 10,
+    netDecreaseReturnsOverheadAndProfit: false,
+    dayKind: 'working',
+    daysOff: [],
+    noticeDays: 7,
+    noticeDayKind: 'calendar',
+    noticeMethods: ['letter'],
+    milestones: [],
+  }),
+  addContractEntry: () => ({ kind: 'payment', name: 'Deposit', happenedOn: '2026-03-20', cents: 1 }),
+  takeBackContractEntry: () => ({ why: 'Wrong house' }),
   createChangeOrder: () => ({ findingIds: [real.findingId] }),
   changeChangeOrder: () => ({ wording }),
   sendChangeOrder: () => ({ clientEmail: null }),
@@ -108,6 +120,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
   const changeOrderId = someId();
   const questionId = someId();
   const actualId = someId();
+  const contractEntryId = someId();
   // Rows as change orders leave them; how they come about has tests of its own.
   await api.platform.database.inCompany(companyId, async (tx) => {
     const now = new Date();
@@ -140,6 +153,19 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
         enteredById: memberId,
       },
     });
+    await tx.contractEntry.create({
+      data: {
+        companyId,
+        id: contractEntryId,
+        projectId: site.project.id,
+        kind: 'payment',
+        name: 'Deposit',
+        happenedOn: now,
+        cents: 1,
+        enteredAt: now,
+        enteredById: memberId,
+      },
+    });
     const book = { ...starterCostBook } as unknown as Prisma.InputJsonObject;
     await tx.costBook.upsert({
       where: { companyId_version: { companyId, version: 1 } },
@@ -159,6 +185,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     changeOrderId,
     questionId,
     actualId,
+    contractEntryId,
     loadPathId: loadPath.body.id,
     sentVersion: '1',
     bookVersion: '1',

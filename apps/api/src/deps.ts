@@ -13,8 +13,11 @@ import { registerChecksRoutes } from './features/checks/checks.routes.ts';
 import { ChecksService } from './features/checks/checks.service.ts';
 import { registerContractRoutes } from './features/contract/contract.routes.ts';
 import { ContractService } from './features/contract/contract.service.ts';
+import { ContractEntriesService } from './features/contract/contract-entries.service.ts';
 import { registerContractEvaluationRoutes } from './features/contract/contract-evaluation.routes.ts';
 import { ContractEvaluationService } from './features/contract/contract-evaluation.service.ts';
+import { ContractPageService } from './features/contract/contract-page.service.ts';
+import { ContractTermsService } from './features/contract/contract-terms.service.ts';
 import { registerCostBooksRoutes } from './features/cost-books/cost-books.routes.ts';
 import { CostBooksService } from './features/cost-books/cost-books.service.ts';
 import { registerEstimateEvaluationRoutes } from './features/estimates/estimate-evaluation.routes.ts';
@@ -36,6 +39,8 @@ import { MembersService } from './features/members/members.service.ts';
 import { PhotoDerivativesService } from './features/photos/photo-derivatives.service.ts';
 import { PhotoIntakeService } from './features/photos/photo-intake.service.ts';
 import { derivePhotoJob, handleDerivePhoto } from './features/photos/photos.jobs.ts';
+import { registerNoticesRoutes } from './features/notices/notices.routes.ts';
+import { NoticesService } from './features/notices/notices.service.ts';
 import { registerPhotosRoutes } from './features/photos/photos.routes.ts';
 import { PhotosService } from './features/photos/photos.service.ts';
 import { registerProjectsRoutes } from './features/projects/projects.routes.ts';
@@ -96,8 +101,11 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const records = new RecordsService(database, clock);
-  const contract = new ContractService(database);
-  const projects = new ProjectsService(database, records, contract);
+  const contract = new ContractService();
+  const contractTerms = new ContractTermsService(database, clock, records);
+  const contractEntries = new ContractEntriesService(database, clock, records, contract);
+  const notices = new NoticesService(database, clock, records, outbox);
+  const projects = new ProjectsService(database, records, contract, notices);
   const locations = new LocationsService(database, records);
   const photos = new PhotosService(database, fileStore, records);
   const intake = new PhotoIntakeService(database, fileStore, queue, records);
@@ -114,6 +122,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const actuals = new ActualsService(database, clock, records, estimates, books);
   const offers = new OfferBuilder(estimates, contract);
   const changeOrders = new ChangeOrdersService(database, clock, records, offers);
+  const contractPage = new ContractPageService(database, contract, changeOrders);
   const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
   const links = new ClientLinks(database, clock);
   const approvals = new ApprovalsService(database, clock, records, outbox);
@@ -123,7 +132,10 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     invitations,
     apiKeys,
     records,
-    contract,
+    contractTerms,
+    contractEntries,
+    contractPage,
+    notices,
     projects,
     locations,
     photos,
@@ -156,8 +168,9 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
     { name: 'load-paths', register: (app) => registerLoadPathsRoutes(app, services.loadPaths) },
     { name: 'scopes', register: (app) => registerScopesRoutes(app, services.scopes) },
     { name: 'findings', register: (app) => registerFindingsRoutes(app, services.findings) },
+    { name: 'notices', register: (app) => registerNoticesRoutes(app, services.notices) },
     { name: 'records', register: (app) => registerRecordsRoutes(app, services.records) },
-    { name: 'contract', register: (app) => registerContractRoutes(app, services.contract) },
+    { name: 'contract', register: (app) => registerContractRoutes(app, services) },
     { name: 'cost-books', register: (app) => registerCostBooksRoutes(app, services.books) },
     { name: 'estimates', register: (app) => registerEstimatesRoutes(app, services.estimates, services.estimateRanges) },
     {

@@ -1,6 +1,7 @@
 import { actualRoutes } from './actuals.ts';
 import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
 import { checkRoutes } from './checks.ts';
+import { contractRoutes } from './contract.ts';
 import { findingRoutes } from './findings.ts';
 import { loadPathRoutes } from './load-paths.ts';
 import { locationRoutes } from './locations.ts';
@@ -16,6 +17,7 @@ export * from './actuals.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';
+export * from './contract.ts';
 export * from './findings.ts';
 export * from './load-paths.ts';
 export * from './locations.ts';
@@ -42,6 +44,7 @@ export const routes = {
   ...priceRoutes,
   ...priceEvaluateRoutes,
   ...actualRoutes,
+  ...contractRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
   ...recordRoutes,

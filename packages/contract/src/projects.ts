@@ -1,7 +1,6 @@
 import * as z from 'zod';
 import {
   cents,
-  changeOrderState,
   currency,
   day,
   id,
@@ -54,11 +53,13 @@ export const severityCounts = z.object({
 
 export const projectRow = project.extend({ open: severityCounts });
 
-/** Money and days of the contract; only approved changes are in the sum. */
+/** Money and days of the contract; only approved changes and settled allowances are in the sum. */
 export const contractSums = z.object({
   currency,
   originalSumCents: cents,
   approvedChangesCents: cents,
+  /** Settled allowances, net. */
+  allowancesCents: cents,
   currentSumCents: cents,
   pendingCents: cents,
   originalDays: z.int(),
@@ -99,23 +100,6 @@ export const projectOverview = z.object({
   todo: z.array(todo),
   photoCount: z.int(),
   findingCount: z.int(),
-});
-
-export const contractLine = z.object({
-  changeOrderId: id,
-  number: z.int(),
-  headline: z.string(),
-  state: changeOrderState,
-  cents,
-  days: z.int(),
-  decidedAt: instant.nullable(),
-  sumAfterCents: cents.nullable(),
-  daysAfter: z.int().nullable(),
-});
-export const contract = contractSums.extend({
-  approved: z.array(contractLine),
-  pending: z.array(contractLine),
-  declined: z.array(contractLine),
 });
 
 const byId = z.object({ projectId: id });
@@ -178,22 +162,11 @@ export const projectRoutes = {
     params: byId,
     answers: { 200: projectOverview },
   }),
-  getContract: route({
-    name: 'getContract',
-    method: 'GET',
-    path: '/projects/:projectId/contract',
-    permission: office,
-    summary: 'Original sum, approved changes in order, new sum, days; pending apart',
-    params: byId,
-    answers: { 200: contract },
-  }),
 } as const;
 
 export type Project = z.infer<typeof project>;
 export type ProjectRow = z.infer<typeof projectRow>;
 export type ProjectOverview = z.infer<typeof projectOverview>;
 export type ContractSums = z.infer<typeof contractSums>;
-export type Contract = z.infer<typeof contract>;
-export type ContractLine = z.infer<typeof contractLine>;
 export type Todo = z.infer<typeof todo>;
 export type SeverityCounts = z.infer<typeof severityCounts>;

@@ -33,12 +33,17 @@ export class ChangeOrdersService {
   async list(companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
     return this.database.inCompany(companyId, async (tx) => {
       if (!(await changeOrders.findProject(tx, companyId, projectId))) throw notFound('project');
-      const rows: ChangeOrderRow[] = [];
-      for (const record of await changeOrders.listChangeOrders(tx, companyId, projectId)) {
-        rows.push(toRow(record, await this.totalOf(tx, companyId, record)));
-      }
-      return rows;
+      return this.rowsIn(tx, companyId, projectId);
     });
+  }
+
+  /** All of a project, newest first; the caller holds the transaction. */
+  async rowsIn(tx: Tx, companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
+    const rows: ChangeOrderRow[] = [];
+    for (const record of await changeOrders.listChangeOrders(tx, companyId, projectId)) {
+      rows.push(toRow(record, await this.totalOf(tx, companyId, record)));
+    }
+    return rows;
   }
 
   /** @throws ProblemError `not-found` */

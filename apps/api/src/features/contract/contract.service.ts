@@ -1,27 +1,24 @@
-import type { ChangeOrderDocument, Contract, ContractLine, ContractSums, Wording } from '@underlath/contract';
-import { evaluateContract } from '@underlath/rules';
-import type { Database, Tx } from '../../platform/database/database.ts';
+import type { ChangeOrderDocument, ContractSums } from '@underlath/contract';
+import { changeInSum, evaluateContract } from '@underlath/rules';
+import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { toWord } from '../enum-words.ts';
-import type { ContractProject, OrderRow } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
+import { dayOf, type History, historyOf, toTerms } from './contract-history.ts';
 
-/** Where the contract stands. Only approved changes are in the sum; what waits for an answer is told apart. */
+/** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */
 export class ContractService {
-  constructor(private readonly database: Database) {}
-
-  /** @throws ProblemError `not-found` */
-  async get(companyId: string, projectId: string): Promise<Contract> {
-    return this.database.inCompany(companyId, async (tx) => {
-      const { project, orders } = await read(tx, companyId, projectId);
-      return { ...sumsOf(project, orders), ...linesOf(project, orders) };
-    });
+  /** Everything that made the contract what it is. @throws ProblemError `not-found` */
+  async history(tx: Tx, companyId: string, projectId: string): Promise<History> {
+    const project = await contracts.findProject(tx, companyId, projectId);
+    if (!project) throw notFound('project');
+    const terms = toTerms(await contracts.findTerms(tx, companyId, projectId));
+    const orders = await contracts.listOrders(tx, companyId, projectId);
+    return historyOf(project, terms, orders, await contracts.listEntries(tx, companyId, projectId));
   }
 
-  /** The same in short, in the caller's transaction. @throws ProblemError `not-found` */
+  /** In the caller's transaction. @throws ProblemError `not-found` */
   async sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums> {
-    const { project, orders } = await read(tx, companyId, projectId);
-    return sumsOf(project, orders);
+    return sumsOf(await this.history(tx, companyId, projectId));
   }
 
   /** Before and after one more change, as a letter shows it. @throws ProblemError `not-found` */
@@ -31,12 +28,12 @@ export class ContractService {
     projectId: string,
     change: { cents: number; days: number },
   ): Promise<ChangeOrderDocument['contract']> {
-    const { project, orders } = await read(tx, companyId, projectId);
-    const before = evaluate(project, orders);
-    const after = evaluate(project, orders, change);
+    const { input } = await this.history(tx, companyId, projectId);
+    const before = evaluateContract(input);
+    const after = evaluateContract({ ...input, thisChange: change });
     return {
       currency: 'USD',
-      originalSumCents: project.originalSumCents,
+      originalSumCents: input.originalCents,
       previousChangesCents: before.previousChangesCents,
       beforeCents: before.beforeCents,
       thisChangeCents: change.cents,
@@ -49,85 +46,24 @@ export class ContractService {
   }
 }
 
-async function read(tx: Tx, companyId: string, projectId: string) {
-  const project = await contracts.findProject(tx, companyId, projectId);
-  if (!project) throw notFound('project');
-  return { project, orders: await contracts.listOrders(tx, companyId, projectId) };
-}
-
-const dayOf = (date: Date | null): string | null => date?.toISOString().slice(0, 10) ?? null;
-
-const standings = { approved: 'approved', declined: 'declined', sent: 'pending' } as const;
-
-/** Neither retainage nor savings are kept here yet, so both stand at what changes no figure that is shown. */
-function evaluate(project: ContractProject, orders: readonly OrderRow[], thisChange?: { cents: number; days: number }) {
-  const start = dayOf(project.startOn);
-  return evaluateContract({
-    originalCents: project.originalSumCents,
-    originalDays: project.originalDays,
-    ...(start && { start }),
-    dayKind: 'working',
-    retainagePct: 0,
-    netDecreaseReturnsOverheadAndProfit: false,
-    events: orders.map(({ state, totalCents, days, decidedAt, createdAt }) => ({
-      kind: 'change' as const,
-      state: standings[state as keyof typeof standings],
-      cents: totalCents,
-      days,
-      on: (decidedAt ?? createdAt).toISOString().slice(0, 10),
-    })),
-    ...(thisChange && { thisChange }),
-  });
-}
-
-function sumsOf(project: ContractProject, orders: readonly OrderRow[]): ContractSums {
-  const now = evaluate(project, orders);
-  const pending = orders.filter(({ state }) => state === 'sent');
+export function sumsOf({ project, happenings, input }: History): ContractSums {
+  const now = evaluateContract(input);
+  const allowancesCents = happenings
+    .filter(({ event }) => event.kind === 'allowance')
+    .reduce((sum, { event }) => sum + changeInSum(event, input), 0);
   return {
     currency: 'USD',
     originalSumCents: project.originalSumCents,
-    approvedChangesCents: now.previousChangesCents,
+    approvedChangesCents: now.previousChangesCents - allowancesCents,
+    allowancesCents,
     currentSumCents: now.beforeCents,
     pendingCents: now.pendingCents,
     originalDays: project.originalDays,
     approvedDays: now.daysBefore - project.originalDays,
     currentDays: now.daysBefore,
-    pendingDays: pending.reduce((sum, { days }) => sum + days, 0),
-    startOn: dayOf(project.startOn),
+    pendingDays: now.pendingDays,
+    startOn: project.startOn && dayOf(project.startOn),
     finishOn: now.finish ?? null,
     contingencyCents: project.contingencyCents,
-  };
-}
-
-function linesOf(
-  project: ContractProject,
-  orders: readonly OrderRow[],
-): Pick<Contract, 'approved' | 'pending' | 'declined'> {
-  let sum = project.originalSumCents;
-  let days = project.originalDays;
-  const approved = orders
-    .filter(({ state }) => state === 'approved')
-    .map((order) => {
-      sum += order.totalCents;
-      days += order.days;
-      return toLine(order, sum, days);
-    });
-  const inState = (state: OrderRow['state']) =>
-    orders.filter((order) => order.state === state).map((order) => toLine(order, null, null));
-  return { approved, pending: inState('sent'), declined: inState('declined') };
-}
-
-function toLine(order: OrderRow, sumAfterCents: number | null, daysAfter: number | null): ContractLine {
-  const { id, number, state, wording, totalCents, days, decidedAt } = order;
-  return {
-    changeOrderId: id,
-    number,
-    headline: (wording as unknown as Wording).headline.en,
-    state: toWord(state),
-    cents: totalCents,
-    days,
-    decidedAt: decidedAt?.toISOString() ?? null,
-    sumAfterCents,
-    daysAfter,
   };
 }

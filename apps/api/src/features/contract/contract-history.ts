@@ -1,0 +1,118 @@
+import type { ContractTerms, Wording } from '@underlath/contract';
+import type { ContractEvent, ContractInput } from '@underlath/rules';
+import type { ContractProject, EntryRow, OrderRow, TermsRow } from './contract.repository.ts';
+
+export type Terms = Omit<ContractTerms, 'version' | 'changedAt'>;
+
+/** Of a contract whose terms nobody has written: what changes no figure. */
+export const unwrittenTerms: Terms = {
+  retainagePct: 0,
+  netDecreaseReturnsOverheadAndProfit: false,
+  dayKind: 'working',
+  daysOff: [],
+  noticeDays: null,
+  noticeDayKind: 'calendar',
+  noticeMethods: [],
+  milestones: [],
+};
+
+/** A change order or an entry, as the rules read it. */
+export interface Happening {
+  readonly event: ContractEvent;
+  /** When it was decided, sent or entered: the order of those of one day. */
+  readonly at: Date;
+  readonly what: string;
+  readonly order: OrderRow | null;
+  readonly entry: EntryRow | null;
+}
+
+export interface History {
+  readonly project: ContractProject;
+  readonly terms: Terms;
+  readonly orders: readonly OrderRow[];
+  /** In the order they happened, one for each event of the input. */
+  readonly happenings: readonly Happening[];
+  readonly input: ContractInput;
+}
+
+export const dayOf = (date: Date): string => date.toISOString().slice(0, 10);
+
+export const headlineOf = ({ wording }: Pick<OrderRow, 'wording'>): string =>
+  (wording as unknown as Wording).headline.en;
+
+export function toTerms(row: TermsRow | null): Terms {
+  if (!row) return unwrittenTerms;
+  return {
+    retainagePct: row.retainagePct,
+    netDecreaseReturnsOverheadAndProfit: row.netDecreaseReturns,
+    dayKind: row.dayKind as Terms['dayKind'],
+    daysOff: row.daysOff.map(dayOf),
+    noticeDays: row.noticeDays,
+    noticeDayKind: row.noticeDayKind as Terms['noticeDayKind'],
+    noticeMethods: row.noticeMethods as Terms['noticeMethods'],
+    milestones: row.milestones as unknown as Terms['milestones'],
+  };
+}
+
+/** Change orders that were with the client and entries that stand, in the order of their days. */
+export function historyOf(
+  project: ContractProject,
+  terms: Terms,
+  orders: readonly OrderRow[],
+  entries: readonly EntryRow[],
+): History {
+  const happenings = [
+    ...orders.map(ofOrder),
+    ...entries.filter(({ takenBackAt }) => takenBackAt === null).map(ofEntry),
+  ].sort((a, b) => compare(a.event.on, b.event.on) || a.at.getTime() - b.at.getTime());
+  const { dayKind, daysOff, retainagePct, netDecreaseReturnsOverheadAndProfit } = terms;
+  const input: ContractInput = {
+    originalCents: project.originalSumCents,
+    originalDays: project.originalDays,
+    ...(project.startOn && { start: dayOf(project.startOn) }),
+    dayKind,
+    ...(dayKind === 'working' && { holidays: [...daysOff] }),
+    retainagePct,
+    netDecreaseReturnsOverheadAndProfit,
+    events: happenings.map(({ event }) => event),
+  };
+  return { project, terms, orders, happenings, input };
+}
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const standings = { approved: 'approved', declined: 'declined', sent: 'pending' } as const;
+
+function ofOrder(order: OrderRow): Happening {
+  const { number, state, totalCents, days, decidedAt, createdAt, versions } = order;
+  const at = decidedAt ?? versions[0]?.sentAt ?? createdAt;
+  const standing = standings[state as keyof typeof standings];
+  return {
+    event: { kind: 'change', state: standing, cents: totalCents, days, on: dayOf(at) },
+    at,
+    what: `${number}. ${headlineOf(order) || 'Change order'}`,
+    order,
+    entry: null,
+  };
+}
+
+const ofEntry = (entry: EntryRow): Happening => ({
+  event: eventOf(entry),
+  at: entry.enteredAt,
+  what: entry.name,
+  order: null,
+  entry,
+});
+
+export function eventOf({ kind, happenedOn, ...row }: EntryRow): ContractEvent {
+  const on = dayOf(happenedOn);
+  if (kind !== 'allowance') return { kind, cents: row.cents ?? 0, on };
+  const { allowedCents, spentCents, overheadProfitPct } = row;
+  return {
+    kind,
+    allowedCents: allowedCents ?? 0,
+    spentCents: spentCents ?? 0,
+    overheadProfitPct: overheadProfitPct ?? 0,
+    on,
+  };
+}

@@ -53,6 +53,7 @@ export const project = {
   name: 'Arden-Rowe house',
   siteAddress: '18 Hollow Alder Lane, Fernmoor, CA 00000',
   clientName: 'Philippa Arden-Rowe',
+  siteState: 'CA',
   clientEmail: 'philippa@ardenrowe.example',
   clientLocale: 'en',
   yearBuilt: 1956,

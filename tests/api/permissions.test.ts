@@ -73,6 +73,7 @@ const bodies: Record<string, () => object> = {
   saveEstimate: () => ({ choices: [] }),
   enterActual: () => ({ operation: 'plate-tie', quantity: 1, hours: 2, doneOn: '2026-03-20' }),
   takeBackActual: () => ({ why: 'Wrong wall' }),
+  sendNotice: () => ({ how: 'noted', method: 'letter', sentOn: '2026-03-04', to: 'Dana Okafor', text: 'By hand' }),
   saveContractTerms: () => ({
     retainagePct: 10,
     netDecreaseReturnsOverheadAndProfit: false,

@@ -6,6 +6,7 @@ import { findingRoutes } from './findings.ts';
 import { loadPathRoutes } from './load-paths.ts';
 import { locationRoutes } from './locations.ts';
 import { memberRoutes } from './members.ts';
+import { noticeRoutes } from './notices.ts';
 import { photoRoutes } from './photos.ts';
 import { priceEvaluateRoutes } from './price-evaluate.ts';
 import { priceRoutes } from './prices.ts';
@@ -23,6 +24,7 @@ export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './members.ts';
 export * from './photos.ts';
+export * from './notices.ts';
 export * from './price-evaluate.ts';
 export * from './prices.ts';
 export * from './problems.ts';
@@ -31,6 +33,7 @@ export * from './record.ts';
 export * from './route.ts';
 export * from './scopes.ts';
 
+export * from './us-states.ts';
 /** Every route of the API, by name. */
 export const routes = {
   ...memberRoutes,
@@ -45,6 +48,7 @@ export const routes = {
   ...priceEvaluateRoutes,
   ...actualRoutes,
   ...contractRoutes,
+  ...noticeRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
   ...recordRoutes,

@@ -13,6 +13,7 @@ import {
   words,
 } from './common.ts';
 import { everyone, office, route } from './route.ts';
+import { usState } from './us-states.ts';
 
 /** Code editions a project can be judged under. */
 export const codeEdition = z.enum(['irc-2012', 'irc-2015', 'irc-2018', 'irc-2021', 'irc-2024', 'ibc-2009', 'ibc-2015']);
@@ -20,6 +21,8 @@ export const codeEdition = z.enum(['irc-2012', 'irc-2015', 'irc-2018', 'irc-2021
 const fields = {
   name: words(120),
   siteAddress: words(300),
+  /** Whose laws hold there; null: not said. */
+  siteState: usState.nullable(),
   clientName: words(120),
   clientEmail: z.email().max(254).nullable(),
   clientLocale: locale,
@@ -38,6 +41,7 @@ export const project = z.object({
   id,
   version: z.int(),
   ...fields,
+  siteState: z.string().nullable(),
   codeEdition: z.string(),
   currency,
   createdAt: instant,
@@ -75,7 +79,9 @@ export const contractSums = z.object({
 export const todo = z.object({
   kind: z.enum([
     'make-safe',
+    'notice-overdue',
     'engineer',
+    'notice',
     'price',
     'offer',
     'answer-question',
@@ -91,6 +97,8 @@ export const todo = z.object({
   findingId: id.nullable(),
   changeOrderId: id.nullable(),
   since: instant,
+  /** The last day of a notice; null where there is none. */
+  dueOn: day.nullable(),
 });
 
 export const projectOverview = z.object({
@@ -124,6 +132,7 @@ export const projectRoutes = {
     body: z.strictObject({
       id: id.optional(),
       ...fields,
+      siteState: fields.siteState.default(null),
       clientEmail: fields.clientEmail.default(null),
       clientLocale: locale.default('en'),
       yearBuilt: fields.yearBuilt.default(null),

@@ -14,8 +14,8 @@ export const sendMailJob = defineJob({
 });
 
 export interface Outbox {
-  /** Leaves a letter in the caller's transaction; it goes out exactly when that is committed. */
-  post(tx: Tx, companyId: string, letter: Omit<Letter, 'id'>): Promise<void>;
+  /** Leaves a letter in the caller's transaction; it goes out exactly when that is committed. Answers the mail's id. */
+  post(tx: Tx, companyId: string, letter: Omit<Letter, 'id'>): Promise<string>;
 }
 
 export function createOutbox(queue: JobSender): Outbox {
@@ -24,6 +24,7 @@ export function createOutbox(queue: JobSender): Outbox {
       const mailId = newId();
       await tx.mail.create({ data: { companyId, id: mailId, ...letter } });
       await queue.enqueue(tx, sendMailJob, { companyId, mailId });
+      return mailId;
     },
   };
 }

@@ -41,7 +41,9 @@ function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
 }
 
 /** Null when the rules have no such check any more, or read its inputs in another way: then nothing is put into the client's hands. */
-function clientWords(newest: JudgmentRow | undefined): Finding['client'] {
+export function clientWords(
+  newest: Pick<JudgmentRow, 'checkId' | 'inputs' | 'outcome'> | undefined,
+): Finding['client'] {
   const check = newest && findCheck(newest.checkId);
   const read = check?.read(newest?.inputs);
   if (!check || !read || read.issues.length > 0) return null;

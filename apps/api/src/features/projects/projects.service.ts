@@ -11,7 +11,7 @@ import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
 import * as projects from './projects.repository.ts';
-import { listTodo } from './todo.ts';
+import { type DueNotice, listTodo } from './todo.ts';
 
 type NewProject = BodyOut<typeof projectRoutes.createProject>;
 type ProjectChange = BodyOut<typeof projectRoutes.changeProject>;
@@ -19,6 +19,11 @@ type ProjectChange = BodyOut<typeof projectRoutes.changeProject>;
 /** Tells where a project's contract stands. */
 export interface ContractSumsSource {
   sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums>;
+}
+
+/** Findings of a project whose notice has not gone out. */
+export interface DueNotices {
+  due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]>;
 }
 
 /** Rows of each kind that the list of things to do looks at; a project with more shows the gravest. */
@@ -29,6 +34,7 @@ export class ProjectsService {
     private readonly database: Database,
     private readonly records: RecordsService,
     private readonly contract: ContractSumsSource,
+    private readonly notices: DueNotices,
   ) {}
 
   /** A repeat with the same id and content answers the project that exists. @throws ProblemError `already-exists` */
@@ -107,6 +113,7 @@ export class ProjectsService {
           await projects.listUnsettled(tx, companyId, id, todoRows),
           await projects.listAwaited(tx, companyId, id),
           await projects.listFailedPhotos(tx, companyId, id, todoRows),
+          await this.notices.due(tx, companyId, id, todoRows),
         ),
         photoCount: await projects.countPhotos(tx, companyId, id),
         findingCount: await projects.countFindings(tx, companyId, id),

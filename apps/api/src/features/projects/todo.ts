@@ -7,10 +7,19 @@ type AwaitedOrder = Awaited<ReturnType<typeof listAwaited>>[number];
 type FailedPhoto = Awaited<ReturnType<typeof listFailedPhotos>>[number];
 type Kind = Todo['kind'];
 
+/** A finding whose notice has not gone out, with the last day for it where the contract names one. */
+export interface DueNotice {
+  readonly finding: Pick<UnsettledFinding, 'id' | 'title' | 'severity' | 'location'> & { readonly seenAt: Date };
+  readonly dueOn: string | null;
+  readonly isOverdue: boolean;
+}
+
 /** What cannot wait comes first; the paid work that only has to be done comes last. */
 const urgency: readonly Kind[] = [
   'make-safe',
+  'notice-overdue',
   'engineer',
+  'notice',
   'answer-question',
   'photo-failed',
   'measure',
@@ -21,10 +30,23 @@ const urgency: readonly Kind[] = [
   'prove',
 ];
 
-/** Everything in a project that needs somebody, most urgent first, the oldest of each kind first. */
-export function listTodo(findings: UnsettledFinding[], orders: AwaitedOrder[], photos: FailedPhoto[]): Todo[] {
-  return [...findings.flatMap(ofFinding), ...orders.flatMap(ofOrder), ...photos.map(ofPhoto)].sort(
-    (a, b) => urgency.indexOf(a.kind) - urgency.indexOf(b.kind) || a.since.localeCompare(b.since),
+/** Everything in a project that needs somebody, most urgent first; of each kind the nearest last day first, then the oldest. */
+export function listTodo(
+  findings: UnsettledFinding[],
+  orders: AwaitedOrder[],
+  photos: FailedPhoto[],
+  notices: DueNotice[],
+): Todo[] {
+  return [
+    ...findings.flatMap(ofFinding),
+    ...orders.flatMap(ofOrder),
+    ...photos.map(ofPhoto),
+    ...notices.map(ofNotice),
+  ].sort(
+    (a, b) =>
+      urgency.indexOf(a.kind) - urgency.indexOf(b.kind) ||
+      (a.dueOn ?? '').localeCompare(b.dueOn ?? '') ||
+      a.since.localeCompare(b.since),
   );
 }
 
@@ -39,6 +61,7 @@ function ofFinding(finding: UnsettledFinding): Todo[] {
     where: finding.location.name,
     findingId: finding.id,
     changeOrderId: null,
+    dueOn: null,
     since: finding.createdAt.toISOString(),
   }));
 }
@@ -58,7 +81,7 @@ function nextStep({ state, verdict }: UnsettledFinding, severity: Severity | nul
 
 function ofOrder({ id, number, state, wording, createdAt, versions, questions }: AwaitedOrder): Todo[] {
   const headline = (wording as { headline?: { en?: string } }).headline?.en;
-  const about = { severity: null, where: headline || String(number), findingId: null, changeOrderId: id };
+  const about = { severity: null, where: headline || String(number), findingId: null, changeOrderId: id, dueOn: null };
   const sentAt = versions[0]?.sentAt ?? createdAt;
   const asked = questions.map(({ text, askedAt }) => ({
     ...about,
@@ -77,5 +100,18 @@ const ofPhoto = ({ caption, derivativeReason, receivedAt, findings }: FailedPhot
   where: caption,
   findingId: findings[0]?.findingId ?? null,
   changeOrderId: null,
+  dueOn: null,
   since: receivedAt.toISOString(),
+});
+
+/** The last day is told where the contract names one; else it only says promptly. */
+const ofNotice = ({ finding, dueOn, isOverdue }: DueNotice): Todo => ({
+  kind: isOverdue ? 'notice-overdue' : 'notice',
+  severity: finding.severity && toWord(finding.severity),
+  title: finding.title,
+  where: finding.location.name,
+  findingId: finding.id,
+  changeOrderId: null,
+  dueOn,
+  since: finding.seenAt.toISOString(),
 });

@@ -162,15 +162,16 @@ async function addLoadPaths(
   }
 }
 
-/** The suggested repair of each finding that the story prices. */
+/** The suggested repair of each finding that the story prices, with what its estimator typed. */
 async function price({ services, estimator }: Demo, findings: Map<string, Finding>): Promise<void> {
-  for (const { key, priced = true } of story.findings) {
+  for (const { key, priced = true, byHand } of story.findings) {
     if (!priced) continue;
-    const { choices, manualLines, findingVersion } = await services.estimates.get(
+    const { choices, manualLines, overrides, exclusions, alternates, findingVersion } = await services.estimates.get(
       estimator.companyId,
       need(findings, key).id,
     );
-    await services.estimates.save(estimator, need(findings, key).id, findingVersion, { choices, manualLines });
+    const content = { choices, manualLines, overrides, exclusions, alternates, ...byHand };
+    await services.estimates.save(estimator, need(findings, key).id, findingVersion, content);
   }
 }
 

@@ -1,4 +1,5 @@
 import type {
+  EstimateContent,
   FindingContext,
   KeptLink,
   KeptSegment,
@@ -52,8 +53,8 @@ export const crew: DemoPerson = {
 export const project = {
   name: 'Arden-Rowe house',
   siteAddress: '18 Hollow Alder Lane, Fernmoor, CA 00000',
-  clientName: 'Philippa Arden-Rowe',
   siteState: 'CA',
+  clientName: 'Philippa Arden-Rowe',
   clientEmail: 'philippa@ardenrowe.example',
   clientLocale: 'en',
   yearBuilt: 1956,
@@ -144,6 +145,8 @@ export interface DemoFinding {
   readonly photos: readonly { readonly draw: () => string; readonly caption: string; readonly stage: PhotoStage }[];
   /** False: it stays judged, without a price. */
   readonly priced?: boolean;
+  /** What the estimator typed beside the suggested repair. */
+  readonly byHand?: Partial<Omit<EstimateContent, 'choices'>>;
 }
 
 const found = (draw: () => string, caption: string) => ({ draw, caption, stage: 'found' as const });
@@ -202,6 +205,39 @@ export const findings: readonly DemoFinding[] = [
       counts: { ...noNails, flush: 27, overdrivenSlight: 3, overdriven: 14, nearEdge: 2, missed: 2 },
     },
     photos: [found(scenes.panelWall, 'The panel in its wall'), found(scenes.panelNails, 'Nail heads along the joint')],
+    byHand: {
+      overrides: [
+        { operation: 'panel-nails', quantity: 44, why: 'Counted again on site: two rows at the middle stud' },
+      ],
+      manualLines: [
+        {
+          kind: 'allowance',
+          title: 'Wall finish to match the rest of the garage',
+          titleEs: 'Acabado de pared igual al resto del garaje',
+          quantity: 1,
+          unit: 'each',
+          unitCents: 38_000,
+          why: 'The finish is not chosen yet',
+        },
+      ],
+      exclusions: [
+        {
+          en: 'Painting the rest of the garage.',
+          es: 'Pintar el resto del garaje.',
+        },
+      ],
+      alternates: [
+        {
+          kind: 'replace',
+          name: { en: 'A new panel instead of more nails', es: 'Un panel nuevo en vez de más clavos' },
+          choices: [
+            { repairId: 'panel-replace', quantities: {} },
+            { repairId: 'engineer-letter', quantities: {} },
+          ],
+          manualLines: [],
+        },
+      ],
+    },
   },
   {
     key: 'garage-plate',

@@ -71,6 +71,7 @@ const bodies: Record<string, () => object> = {
   saveCostBook: () => ({ book: starterCostBook }),
   previewCostBookCsv: () => ({ csv: 'row,id' }),
   saveEstimate: () => ({ choices: [] }),
+  previewEstimate: () => ({ choices: [] }),
   enterActual: () => ({ operation: 'plate-tie', quantity: 1, hours: 2, doneOn: '2026-03-20' }),
   takeBackActual: () => ({ why: 'Wrong wall' }),
   sendNotice: () => ({ how: 'noted', method: 'letter', sentOn: '2026-03-04', to: 'Dana Okafor', text: 'By hand' }),

@@ -13,6 +13,7 @@ import {
   text,
   words,
 } from './common.ts';
+import { alternateKind, exclusion } from './estimate-content.ts';
 import { source } from './findings.ts';
 import { rectangle } from './locations.ts';
 import { pricedScope } from './prices.ts';
@@ -34,6 +35,14 @@ export const documentPlace = z.object({
   heightIn: z.number().nullable(),
   framingSpacingIn: z.number().nullable(),
   openings: z.array(z.looseObject({})),
+});
+
+/** Another way to do a finding's repair, and what it would change in the price of the whole letter; null while it lacks a rate. */
+export const documentAlternate = z.object({
+  kind: alternateKind,
+  name: text,
+  what: z.array(text),
+  differenceCents: cents.nullable(),
 });
 
 export const documentItem = z.object({
@@ -58,6 +67,10 @@ export const documentItem = z.object({
   shareCents: cents,
   /** What it would cost if it were the only one; absent in what was sent before this was kept. */
   aloneCents: cents.optional(),
+  /** What the price does not cover; absent where nothing is left out. */
+  exclusions: z.array(exclusion).optional(),
+  /** Other ways to do it, in no sum; absent where there are none. */
+  alternates: z.array(documentAlternate).optional(),
 });
 
 /** Everything the client decides on; frozen as canonical JSON when sent. */
@@ -363,6 +376,7 @@ export const clientRoutes = {
 
 export type Wording = z.infer<typeof wording>;
 export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
+export type DocumentAlternate = z.infer<typeof documentAlternate>;
 export type DocumentItem = z.infer<typeof documentItem>;
 export type ChangeOrder = z.infer<typeof changeOrder>;
 export type ChangeOrderRow = z.infer<typeof changeOrderRow>;

@@ -1,5 +1,15 @@
 import * as z from 'zod';
-import { cents, currency, id, instant, text, words } from './common.ts';
+import { cents, currency, id, instant, text } from './common.ts';
+import {
+  alternate,
+  estimateContent,
+  exclusion,
+  lineOverride,
+  manualKind,
+  manualLine,
+  overrideMark,
+  repairChoice,
+} from './estimate-content.ts';
 import { priceRange } from './price-evaluate.ts';
 import { office, ownerOnly, route } from './route.ts';
 
@@ -30,23 +40,6 @@ export const costBookPreview = z.object({
   changes: z.array(costBookChange),
 });
 
-/** A line that no template made: typed by the estimator, with a reason that is kept. */
-export const manualLine = z.strictObject({
-  title: words(160),
-  quantity: z.number().positive().max(100_000),
-  unit: words(20),
-  unitCents: cents,
-  why: words(400),
-});
-
-/** A repair chosen for a finding; `quantities` replaces a quantity by operation, with the reason kept. */
-export const repairChoice = z.strictObject({
-  repairId: z.string().max(80),
-  quantities: z
-    .record(z.string().max(80), z.strictObject({ value: z.number().min(0).max(100_000), why: words(400) }))
-    .default({}),
-});
-
 export const priceLine = z.object({
   name: z.string(),
   operation: z.string(),
@@ -64,10 +57,33 @@ export const priceLine = z.object({
   totalCents: cents,
   /** How the line came about, one step a sentence. */
   steps: z.array(text),
+  /** Of a line typed by hand; absent elsewhere, and in what was sent before this was kept. */
+  kind: manualKind.optional(),
+  /** What of it was set by hand instead of measured or taken from the book; absent when nothing was. */
+  overrides: z.array(overrideMark).optional(),
+  /** What a unit takes and costs as it is counted, hours the likely ones. */
+  rates: z
+    .object({
+      hoursPerUnit: z.number().nullable(),
+      materialCentsPerUnit: cents.nullable(),
+      equipmentCentsPerUnit: cents.nullable(),
+      subcontractCentsPerUnit: cents.nullable(),
+      otherCentsPerUnit: cents.nullable(),
+    })
+    .optional(),
 });
 
 /** A rate the book lacks: shown as a gap, never counted as zero. */
-export const priceGap = z.object({ operation: z.string(), title: text, unit: z.string(), findingIds: z.array(id) });
+export const priceGap = z.object({
+  operation: z.string(),
+  title: text,
+  unit: z.string(),
+  findingIds: z.array(id),
+  /** How much of it is to be done, all findings together. */
+  quantity: z.number().optional(),
+  /** What the book lacks: hours and material can be typed over the line, the rest belongs in the book. */
+  lacks: z.array(z.enum(['item', 'trade', 'fee', 'hours', 'material'])).optional(),
+});
 
 export const pricedScope = z.object({
   currency,
@@ -92,6 +108,9 @@ export const repairOption = z.object({
   fromCheck: z.boolean(),
 });
 
+/** What an alternate comes to alone, and how far that is from the finding's own price; null while either lacks a rate. */
+export const alternatePrice = z.object({ scope: pricedScope, differenceCents: cents.nullable() });
+
 /** A finding's price alone. In a change order, shared work is counted once. */
 export const estimate = z.object({
   findingId: id,
@@ -100,7 +119,12 @@ export const estimate = z.object({
   options: z.array(repairOption),
   choices: z.array(repairChoice),
   manualLines: z.array(manualLine),
+  overrides: z.array(lineOverride),
+  exclusions: z.array(exclusion),
+  alternates: z.array(alternate),
   scope: pricedScope,
+  /** In the order of the alternates; in no sum. */
+  alternatePrices: z.array(alternatePrice),
 });
 
 /** How much a price may come to, drawn from the hours low, likely and high of the cost book. */
@@ -204,14 +228,22 @@ export const priceRoutes = {
     method: 'PUT',
     path: '/findings/:findingId/estimate',
     permission: office,
-    summary: 'Choose repairs, replace quantities, add lines; the finding becomes priced',
+    summary:
+      'Choose repairs, set lines by hand with a reason, add lines, exclusions and alternates; the finding becomes priced',
     versioned: true,
     params: byFinding,
-    body: z.strictObject({
-      choices: z.array(repairChoice).max(20),
-      manualLines: z.array(manualLine).max(60).default([]),
-    }),
+    body: estimateContent,
     answers: { 200: estimate },
+  }),
+  previewEstimate: route({
+    name: 'previewEstimate',
+    method: 'POST',
+    path: '/findings/:findingId/estimate/preview',
+    permission: office,
+    summary: 'What an estimate would come to, and its range, while it is being edited; saves nothing',
+    params: byFinding,
+    body: estimateContent,
+    answers: { 200: z.object({ estimate, range: estimateRange }) },
   }),
 } as const;
 
@@ -222,5 +254,3 @@ export type CostBookPreview = z.infer<typeof costBookPreview>;
 export type PriceLine = z.infer<typeof priceLine>;
 export type PricedScope = z.infer<typeof pricedScope>;
 export type Estimate = z.infer<typeof estimate>;
-export type RepairChoice = z.infer<typeof repairChoice>;
-export type ManualLine = z.infer<typeof manualLine>;

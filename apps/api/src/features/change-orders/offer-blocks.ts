@@ -1,16 +1,28 @@
-import type { ChangeOrderDocument, Wording } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentItem, Wording } from '@underlath/contract';
 import type { FindingRecord } from './change-orders.repository.ts';
 
 /** Why it cannot be sent yet, in words for the estimator; empty when it can. A missing photo is a caution, not a block. */
 export function blocksOf(
-  document: Pick<ChangeOrderDocument, 'price' | 'wording'>,
+  document: Pick<ChangeOrderDocument, 'price' | 'wording' | 'items'>,
   findings: readonly FindingRecord[],
 ): string[] {
-  const { price, wording } = document;
+  const { price, wording, items } = document;
   const gaps = price.gaps.map(({ title, unit }) => `The cost book has no rate for "${title.en}" (per ${unit}).`);
   const empty = price.lines.length === 0 ? ['It has no priced work: choose repairs or add lines to its findings.'] : [];
-  return [...findings.flatMap(findingBlocks), ...gaps, ...empty, ...wordingBlocks(wording)];
+  return [
+    ...findings.flatMap(findingBlocks),
+    ...gaps,
+    ...(gaps.length > 0 ? [] : items.flatMap(alternateBlocks)),
+    ...empty,
+    ...wordingBlocks(wording),
+  ];
 }
+
+/** A way that is offered has a price; with gaps in the price itself they are what is to be mended first. */
+const alternateBlocks = ({ number, title, alternates = [] }: DocumentItem): string[] =>
+  alternates
+    .filter(({ differenceCents }) => differenceCents === null)
+    .map(({ name }) => `Finding ${number} (${title}): the cost book lacks a rate for the other way "${name.en}".`);
 
 function findingBlocks({ number, title, state, judgments, estimate, photos }: FindingRecord): string[] {
   const name = `Finding ${number} (${title})`;

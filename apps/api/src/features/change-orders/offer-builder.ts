@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, PricedScope, Wording } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentAlternate, PricedScope, Wording } from '@underlath/contract';
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
@@ -25,6 +25,10 @@ export interface ScopePricing {
     spanHours: number;
     /** Declined findings that this work would close in. */
     covered: readonly string[];
+    /** Other ways to do each, by finding id; in no sum. */
+    alternates: ReadonlyMap<string, readonly (Omit<DocumentAlternate, 'what'> & { readonly what: readonly Text[] })[]>;
+    /** What the price does not cover, by finding id. */
+    exclusions: ReadonlyMap<string, readonly Text[]>;
   }>;
 }
 
@@ -70,16 +74,13 @@ export class OfferBuilder {
     const places = [...new Set(findings.map(({ locationId }) => locationId))];
     const around = await changeOrders.findDeclined(tx, companyId, places);
     const declined = around.filter(({ id }) => !findingIds.includes(id));
-    const { scope, repairs, alone, covered, spanHours } = await this.pricing.priceTogether(
-      tx,
-      companyId,
-      findings,
-      declined,
-    );
+    const together = await this.pricing.priceTogether(tx, companyId, findings, declined);
+    const { scope, repairs, alone, covered, spanHours, alternates, exclusions } = together;
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await changeOrders.namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
       ...toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
+      ...besidePrice(alternates.get(finding.id) ?? [], exclusions.get(finding.id) ?? []),
       shareCents: 0,
     }));
     const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
@@ -108,6 +109,16 @@ export class OfferBuilder {
     });
     return { draft, findings, blocks: blocksOf(draft, findings), conflicts };
   }
+}
+
+type OtherWays = Awaited<ReturnType<ScopePricing['priceTogether']>>['alternates'];
+
+/** What the letter says of a finding beside its price; nothing stays out of the document that is signed. */
+function besidePrice(alternates: NonNullable<ReturnType<OtherWays['get']>>, exclusions: readonly Text[]) {
+  return {
+    ...(exclusions.length > 0 && { exclusions: [...exclusions] }),
+    ...(alternates.length > 0 && { alternates: alternates.map((one) => ({ ...one, what: [...one.what] })) }),
+  };
 }
 
 const coveredWords = ({ number, title }: FindingRecord): string =>

@@ -6,7 +6,7 @@ import type {
   PriceLine,
   Wording,
 } from '@underlath/contract';
-import { allocate, type Text, text } from '@underlath/rules';
+import { allocate, roundCents, type Text, text } from '@underlath/rules';
 import { consent } from './consent.ts';
 
 /** What would be sent now: everything but the moment of sending. */
@@ -66,9 +66,19 @@ export function sharesOf(
   const weights = findingIds.map((id) =>
     price.lines
       .filter((line) => line.findingIds.includes(id))
-      .reduce((sum, line) => sum + Math.max(0, line.totalCents) * part(id, line), 0),
+      .reduce((sum, line) => sum + line.totalCents * part(id, line), 0),
   );
-  return allocate(price.totalCents, weights);
+  return allocateSigned(price.totalCents, weights);
+}
+
+/** In proportion to weights of which some may be below nothing, as those of a finding that is mostly credits. */
+function allocateSigned(totalCents: number, weights: readonly number[]): number[] {
+  const [up, down] = [weights.map((weight) => Math.max(0, weight)), weights.map((weight) => Math.max(0, -weight))];
+  const [upSum, downSum] = [up, down].map((part) => part.reduce((sum, weight) => sum + weight, 0)) as [number, number];
+  if (upSum === downSum) return allocate(totalCents, up);
+  const upCents = roundCents((totalCents * upSum) / (upSum - downSum));
+  const [gains, losses] = [allocate(upCents, up), allocate(totalCents - upCents, down)];
+  return weights.map((_weight, at) => (gains[at] ?? 0) + (losses[at] ?? 0));
 }
 
 const screening = text(

@@ -1,4 +1,3 @@
-import type { RepairChoice } from '@underlath/contract';
 import {
   ASSUMED_SCHEDULE,
   clip,
@@ -10,7 +9,7 @@ import {
   type Rect,
   wholeGround,
 } from '@underlath/rules';
-import { type PriceableFinding, takeOffFinding } from './finding-work.ts';
+import { type Part, type PriceableFinding, takeOffFinding } from './finding-work.ts';
 
 /** Opened around a defect for hands and tools, inches (common practice, no source). */
 const reachIn = 12;
@@ -47,10 +46,11 @@ function scheduleOf({ location }: PriceableFinding): { schedule?: NailSchedule }
 }
 
 /** The work of a finding with its drawn extent, kept inside its place. */
-export function drawnTakeOff(finding: PriceableFinding, choices: readonly RepairChoice[]): FindingTakeOff {
+export function drawnTakeOff(part: Part): FindingTakeOff {
+  const { finding } = part;
   const ground = groundOf(finding);
   const extent = finding.extent as Rect | null;
   const drawn = ground && extent && overlaps(extent, wholeGround(ground)) ? [clip(extent, wholeGround(ground))] : [];
-  const lines = takeOffFinding(finding, choices);
+  const lines = takeOffFinding(part);
   return { finding: finding.id, place: finding.locationId, lines, extents: drawn, reachIn, ...scheduleOf(finding) };
 }

@@ -1,4 +1,4 @@
-import type { EstimateRange } from '@underlath/contract';
+import type { EstimateContent, EstimateRange } from '@underlath/contract';
 import { estimateClassOf, evaluateEstimate, type SeenStage } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
@@ -6,8 +6,9 @@ import type { RangePool } from '../../platform/range-pool.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';
-import { outcomeOf } from './finding-work.ts';
-import { suggestedInput } from './place-plan.ts';
+import { outcomeOf, type Part, suggestedPart } from './finding-work.ts';
+import { estimateOf } from './scope-price.ts';
+import { manualOf, unitedWork } from './united-work.ts';
 
 /** One wall, one crew, one age: hours in one place go wrong together. The published example takes 0.3 too. */
 const CORRELATION = 0.3;
@@ -25,11 +26,19 @@ export class EstimateRangesService {
 
   /** @throws ProblemError `not-found`, `busy` */
   async ofFinding(companyId: string, findingId: string, gone: AbortSignal): Promise<EstimateRange> {
-    return this.draw(companyId, gone, async (tx) => {
-      const finding = await estimates.findFinding(tx, companyId, findingId);
-      if (!finding) throw notFound('finding');
-      return [finding];
-    });
+    return this.draw(companyId, gone, async (tx) => [suggestedPart(await requireFinding(tx, companyId, findingId))]);
+  }
+
+  /** Of an estimate that is being edited and not saved. @throws ProblemError `not-found`, `busy` */
+  async ofContent(
+    companyId: string,
+    findingId: string,
+    content: EstimateContent,
+    gone: AbortSignal,
+  ): Promise<EstimateRange> {
+    return this.draw(companyId, gone, async (tx) => [
+      { finding: await requireFinding(tx, companyId, findingId), content },
+    ]);
   }
 
   /** @throws ProblemError `not-found`, `busy` */
@@ -37,19 +46,18 @@ export class EstimateRangesService {
     return this.draw(companyId, gone, async (tx) => {
       const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
       if (findings.length === 0) throw notFound('change order');
-      return findings;
+      return findings.map(suggestedPart);
     });
   }
 
-  private async draw(
-    companyId: string,
-    gone: AbortSignal,
-    read: (tx: Tx) => Promise<EstimateFinding[]>,
-  ): Promise<EstimateRange> {
+  private async draw(companyId: string, gone: AbortSignal, read: (tx: Tx) => Promise<Part[]>): Promise<EstimateRange> {
     const { input, seen } = await this.database.inCompany(companyId, async (tx) => {
-      const findings = await read(tx);
+      const parts = await read(tx);
       const book = await this.books.current(tx, companyId);
-      return { input: suggestedInput(findings, book), seen: estimateClassOf(findings.map(stageOf)).words };
+      return {
+        input: estimateOf(unitedWork(parts), manualOf(parts), book),
+        seen: estimateClassOf(parts.map(stageOf)).words,
+      };
     });
     const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape: 'pert-beta' as const };
     const range = input && (await this.ranges.draw(input, drawn, gone));
@@ -64,8 +72,14 @@ export class EstimateRangesService {
   }
 }
 
+async function requireFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {
+  const finding = await estimates.findFinding(tx, companyId, findingId);
+  if (!finding) throw notFound('finding');
+  return finding;
+}
+
 /** A finding was opened when it was found; measured once its verdict could be told. */
-const stageOf = (finding: EstimateFinding): SeenStage => {
+const stageOf = ({ finding }: Part): SeenStage => {
   const verdict = outcomeOf(finding)?.verdict;
   return verdict === undefined || verdict === 'undetermined' ? 'opened' : 'measured';
 };

@@ -24,6 +24,11 @@ export function registerEstimatesRoutes(
     return estimate;
   });
 
+  serve(app, priceRoutes.previewEstimate, async ({ params, body, principal, reply }) => ({
+    estimate: await service.preview(principal.companyId, params.findingId, body),
+    range: await ranges.ofContent(principal.companyId, params.findingId, body, goneOf(reply)),
+  }));
+
   serve(app, priceRoutes.getEstimateRange, ({ params, principal, reply }) =>
     ranges.ofFinding(principal.companyId, params.findingId, goneOf(reply)),
   );

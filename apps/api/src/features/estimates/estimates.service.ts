@@ -1,29 +1,27 @@
-import type { BodyOut, Estimate, FieldProblem, PricedScope, priceRoutes, RepairChoice } from '@underlath/contract';
-import {
-  coveredOver,
-  type FindingTakeOff,
-  findRepair,
-  type ScopeLine,
-  splitExisting,
-  type Text,
-  text,
-  uniteTakeOffs,
-  type WorkLine,
-} from '@underlath/rules';
+import type { Estimate, EstimateContent, PricedScope, RepairChoice } from '@underlath/contract';
+import { coveredOver, findRepair, type Text, text, type WorkLine } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { drawnTakeOff, existingOf, groundsOf } from './drawn-work.ts';
+import { differenceCents, type OtherWay, otherWays, partOf, priceParts } from './alternates.ts';
+import { assertContent } from './content-check.ts';
+import { drawnTakeOff } from './drawn-work.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';
-import { offeredRepairs, type PriceableFinding, type SavedEstimate, savedOf, suggestChoices } from './finding-work.ts';
+import {
+  contentOf,
+  offeredRepairs,
+  type PriceableFinding,
+  type SavedEstimate,
+  savedOf,
+  savedPart,
+} from './finding-work.ts';
 import { spanOf } from './place-plan.ts';
 import { linesCents, priceWork } from './scope-price.ts';
-
-type Save = BodyOut<typeof priceRoutes.saveEstimate>;
+import { manualOf, unitedWork } from './united-work.ts';
 
 /** The price of a group and what each finding has to do with it, by finding id. */
 export interface TogetherPrice {
@@ -36,6 +34,10 @@ export interface TogetherPrice {
   readonly spanHours: number;
   /** Declined findings that this work would close in. */
   readonly covered: readonly string[];
+  /** Other ways to do each, and what they would change in this price; in no sum. */
+  readonly alternates: ReadonlyMap<string, readonly OtherWay[]>;
+  /** What the price does not cover. */
+  readonly exclusions: ReadonlyMap<string, readonly Text[]>;
 }
 
 /** Which repair answers a finding, and what it costs with today's book. */
@@ -53,7 +55,16 @@ export class EstimatesService {
 
   /** The same in the caller's transaction. @throws ProblemError `not-found` */
   async find(tx: Tx, companyId: string, findingId: string): Promise<Estimate> {
-    return this.view(tx, companyId, await requireFinding(tx, companyId, findingId));
+    const finding = await requireFinding(tx, companyId, findingId);
+    return this.view(tx, companyId, finding, contentOf(finding));
+  }
+
+  /** What it would come to with this content, saving nothing. @throws ProblemError `not-found`, `invalid-input` */
+  async preview(companyId: string, findingId: string, content: EstimateContent): Promise<Estimate> {
+    assertContent(content);
+    return this.database.inCompany(companyId, async (tx) =>
+      this.view(tx, companyId, await requireFinding(tx, companyId, findingId), content),
+    );
   }
 
   /** Takes the project's turn, then reads the finding. @throws ProblemError `not-found` */
@@ -64,14 +75,14 @@ export class EstimatesService {
   }
 
   /** @throws ProblemError `not-found`, `stale-version`, `wrong-state`, `invalid-input` */
-  async save({ companyId, actor }: Caller, findingId: string, seen: number, body: Save): Promise<Estimate> {
-    assertChoices(body.choices);
+  async save({ companyId, actor }: Caller, findingId: string, seen: number, body: EstimateContent): Promise<Estimate> {
+    assertContent(body);
     return this.database.inCompany(companyId, async (tx) => {
       const finding = await this.lockFinding(tx, companyId, findingId);
       const { projectId } = finding;
       assertVersion(seen, finding.version);
       assertOpen(finding);
-      const scope = await this.priceAlone(tx, companyId, finding, body);
+      const scope = priceParts([{ finding, content: body }], await this.books.current(tx, companyId));
       const saved: SavedEstimate = { ...body, costBookVersion: scope.costBookVersion, linesCents: linesCents(scope) };
       const changed = await estimates.saveEstimate(tx, companyId, findingId, saved);
       const data = { ...saved, totalCents: scope.totalCents };
@@ -83,7 +94,7 @@ export class EstimatesService {
         subjectId: findingId,
         data,
       });
-      return this.view(tx, companyId, changed);
+      return this.view(tx, companyId, changed, body);
     });
   }
 
@@ -98,34 +109,34 @@ export class EstimatesService {
     declined: readonly PriceableFinding[] = [],
   ): Promise<TogetherPrice> {
     const book = await this.books.current(tx, companyId);
-    const work = workOf(findings.map(savedTakeOff), findings);
-    const scope = priceWork(withPlaceNames(work, findings), manualOf(findings), book);
-    const alone = findings.map((finding) => {
-      const own = workOf([savedTakeOff(finding)], [finding]);
-      return [finding.id, priceWork(own, manualOf([finding]), book)] as const;
-    });
-    const repairs = findings.map(({ id, estimate }) => [id, whatIsDone(savedOf({ estimate })?.choices ?? [])] as const);
-    const covered = coveredOver(work, declined.map(savedTakeOff)).map(({ finding }) => finding);
-    const spanHours = spanOf(findings, book.book);
-    return { scope, repairs: new Map(repairs), alone: new Map(alone), covered, spanHours };
+    const parts = findings.map(savedPart);
+    const work = unitedWork(parts);
+    const scope = priceWork(withPlaceNames(work, findings), manualOf(parts), book);
+    const byFinding = <T>(read: (finding: PriceableFinding) => T) =>
+      new Map(findings.map((finding) => [finding.id, read(finding)]));
+    const closed = coveredOver(work, declined.map(savedPart).map(drawnTakeOff));
+    return {
+      scope,
+      repairs: byFinding((finding) => whatIsDone(savedOf(finding)?.choices ?? [])),
+      alone: byFinding((finding) => priceParts([savedPart(finding)], book)),
+      covered: closed.map(({ finding }) => finding),
+      spanHours: spanOf(findings, book.book),
+      alternates: otherWays(findings, scope, book),
+      exclusions: byFinding((finding) => savedOf(finding)?.exclusions ?? []),
+    };
   }
 
-  private async priceAlone(tx: Tx, companyId: string, finding: EstimateFinding, { choices, manualLines }: Save) {
-    const work = workOf([drawnTakeOff(finding, choices)], [finding]);
-    const manual = manualLines.map((line) => ({ findingId: finding.id, line }));
-    return priceWork(work, manual, await this.books.current(tx, companyId));
-  }
-
-  private async view(tx: Tx, companyId: string, finding: EstimateFinding): Promise<Estimate> {
-    const saved = savedOf(finding);
-    const choices = saved?.choices ?? suggestChoices(finding);
-    const manualLines = saved?.manualLines ?? [];
+  private async view(tx: Tx, companyId: string, finding: EstimateFinding, content: EstimateContent): Promise<Estimate> {
+    const { choices, manualLines, overrides, exclusions, alternates } = content;
+    const book = await this.books.current(tx, companyId);
+    const scope = priceParts([{ finding, content }], book);
+    const others = alternates.map((alternate) => priceParts([partOf(finding, alternate)], book));
     const fromCheck = offeredRepairs(finding);
     const chosen = choices.map(({ repairId }) => repairId);
     return {
       findingId: finding.id,
       findingVersion: finding.version,
-      saved: saved !== null,
+      saved: savedOf(finding) !== null,
       options: [...new Set([...fromCheck, ...chosen])].map((repairId) => ({
         repairId,
         title: findRepair(repairId)?.title ?? text(repairId, repairId),
@@ -134,7 +145,11 @@ export class EstimatesService {
       })),
       choices,
       manualLines,
-      scope: await this.priceAlone(tx, companyId, finding, { choices, manualLines }),
+      overrides,
+      exclusions,
+      alternates,
+      scope,
+      alternatePrices: others.map((other) => ({ scope: other, differenceCents: differenceCents(scope, other) })),
     };
   }
 }
@@ -154,36 +169,6 @@ function assertOpen({ number, state }: EstimateFinding): void {
     state === 'offered' ? 'Edit its change order first, then it is priced again.' : 'Its price stays as it is.';
   throw new ProblemError('wrong-state', `Finding ${number} is ${state}. ${how}`);
 }
-
-/** @throws ProblemError `invalid-input` for a repair that is unknown or named twice, or an amount of work it does not have */
-function assertChoices(choices: readonly RepairChoice[]): void {
-  const errors = choices.flatMap(({ repairId, quantities }, at): FieldProblem[] => {
-    const repair = findRepair(repairId);
-    const pointer = `/choices/${at}`;
-    if (!repair) return [{ pointer: `${pointer}/repairId`, detail: `there is no repair "${repairId}"` }];
-    if (choices.findIndex((choice) => choice.repairId === repairId) < at) {
-      return [{ pointer: `${pointer}/repairId`, detail: `"${repairId}" is chosen twice` }];
-    }
-    const operations = repair.steps.map(({ operation }) => operation);
-    return Object.keys(quantities)
-      .filter((operation) => !operations.includes(operation))
-      .map((operation) => ({
-        pointer: `${pointer}/quantities/${operation}`,
-        detail: `"${repairId}" has no work called "${operation}"; it has ${operations.join(', ')}`,
-      }));
-  });
-  if (errors.length > 0)
-    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join('; '), { errors });
-}
-
-/** What is to be paid for: the base contract's own work is left out. */
-const workOf = (takeOffs: readonly FindingTakeOff[], findings: readonly PriceableFinding[]): ScopeLine[] =>
-  splitExisting(uniteTakeOffs(takeOffs, groundsOf(findings)), existingOf(findings)).lines;
-
-const savedTakeOff = (finding: PriceableFinding) => drawnTakeOff(finding, savedOf(finding)?.choices ?? []);
-
-const manualOf = (findings: readonly PriceableFinding[]) =>
-  findings.flatMap((finding) => (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })));
 
 const whatIsDone = (choices: readonly RepairChoice[]): Text[] =>
   choices.flatMap(({ repairId }) => findRepair(repairId)?.what ?? []);

@@ -1,12 +1,10 @@
-import type { ManualLine, RepairChoice } from '@underlath/contract';
+import type { EstimateContent, RepairChoice } from '@underlath/contract';
 import { type Outcome, type RepairFacts, type TakeOffLine, takeOff, text } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import type { EstimateFinding } from './estimates.repository.ts';
 
 /** What is kept in `finding.estimate`. */
-export interface SavedEstimate {
-  choices: RepairChoice[];
-  manualLines: ManualLine[];
+export interface SavedEstimate extends EstimateContent {
   costBookVersion: number;
   /** Sum of its printed lines alone; null when the cost book lacked a rate. */
   linesCents: number | null;
@@ -17,8 +15,30 @@ export type PriceableFinding = Pick<
   'id' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
 >;
 
-export const savedOf = (finding: Pick<EstimateFinding, 'estimate'>): SavedEstimate | null =>
-  finding.estimate as unknown as SavedEstimate | null;
+const NOTHING: EstimateContent = { choices: [], manualLines: [], overrides: [], exclusions: [], alternates: [] };
+
+/** What was saved, also before all of it was kept. */
+export function savedOf({ estimate }: Pick<EstimateFinding, 'estimate'>): SavedEstimate | null {
+  return estimate === null ? null : { ...NOTHING, ...(estimate as unknown as SavedEstimate) };
+}
+
+/** What a price is worked out from. */
+export type PricedContent = Pick<EstimateContent, 'choices' | 'manualLines' | 'overrides'>;
+
+/** A finding with what is priced for it. */
+export interface Part {
+  readonly finding: PriceableFinding;
+  readonly content: PricedContent;
+}
+
+/** What was saved; before that, nothing. */
+export const savedPart = (finding: PriceableFinding): Part => ({ finding, content: savedOf(finding) ?? NOTHING });
+
+/** What was saved; before that, the repairs the check proposes. */
+export const suggestedPart = (finding: PriceableFinding): Part => ({ finding, content: contentOf(finding) });
+
+export const contentOf = (finding: PriceableFinding): EstimateContent =>
+  savedOf(finding) ?? { ...NOTHING, choices: suggestChoices(finding) };
 
 export const outcomeOf = (finding: Pick<EstimateFinding, 'judgments'>): Outcome | undefined =>
   finding.judgments[0]?.outcome as unknown as Outcome | undefined;
@@ -42,15 +62,19 @@ export function offeredRepairs(finding: PriceableFinding): string[] {
 }
 
 /** The work that the chosen repairs take. Work that two repairs of one finding share is counted once, with the larger amount. */
-export function takeOffFinding(finding: PriceableFinding, choices: readonly RepairChoice[]): TakeOffLine[] {
+export function takeOffFinding({ finding, content: { choices, overrides } }: Part): TakeOffLine[] {
   const facts: RepairFacts = {
     inputs: (finding.judgments[0]?.inputs ?? {}) as RepairFacts['inputs'],
     outcome: outcomeOf(finding) ?? { values: {} },
   };
+  const overLines = overrides.flatMap(({ operation, quantity, why }) =>
+    quantity === undefined ? [] : [[operation, { value: quantity, why }] as const],
+  );
   return choices.flatMap(({ repairId, quantities }) => {
-    const values = Object.fromEntries(Object.entries(quantities).map(([operation, { value }]) => [operation, value]));
+    const set = { ...quantities, ...Object.fromEntries(overLines) };
+    const values = Object.fromEntries(Object.entries(set).map(([operation, { value }]) => [operation, value]));
     return takeOff(repairId, facts, values).map((line) => {
-      const why = quantities[line.operation]?.why;
+      const why = set[line.operation]?.why;
       return why ? { ...line, how: text(`Set by the estimator: ${why}`, `Fijado por el estimador: ${why}`) } : line;
     });
   });

@@ -1,17 +1,14 @@
 import {
   type CostBook,
-  type EstimateInput,
   type Existing,
   type Hours,
+  mergeRates,
   planScope,
   type Scope,
-  splitExisting,
-  uniteTakeOffs,
+  withTypedRates,
 } from '@underlath/rules';
-import type { NewestBook } from '../cost-books/cost-books.service.ts';
-import { drawnTakeOff, existingOf, groundOf, groundsOf } from './drawn-work.ts';
-import { type PriceableFinding, savedOf, suggestChoices } from './finding-work.ts';
-import { estimateOf } from './scope-price.ts';
+import { drawnTakeOff, groundOf } from './drawn-work.ts';
+import { contentOf, type PriceableFinding, suggestedPart } from './finding-work.ts';
 
 export interface PlaceCrew {
   readonly crewSize: number;
@@ -21,14 +18,15 @@ export interface PlaceCrew {
 /** Assumed until somebody says otherwise: two people, eight hours a day (common practice, no source). */
 export const USUAL_CREW: PlaceCrew = { crewSize: 2, hoursPerDay: 8 };
 
-/** Hours a unit by operation, as a cost book knows them. */
-export const hoursIn =
-  (book: CostBook) =>
-  (operation: string): Hours | undefined =>
-    book.items.find((item) => item.operation === operation)?.hoursPerUnit ?? undefined;
-
-/** The repairs that were saved, or those the check proposes. */
-export const choicesOf = (finding: PriceableFinding) => savedOf(finding)?.choices ?? suggestChoices(finding);
+/** Hours a unit by operation, as a cost book knows them or the estimator of a finding typed them over it. */
+export function hoursIn(book: CostBook, findings: readonly PriceableFinding[]) {
+  const overrides = findings.flatMap((finding) => contentOf(finding).overrides);
+  return (operation: string): Hours | undefined => {
+    const item = book.items.find((one) => one.operation === operation);
+    const typed = mergeRates(overrides.filter((override) => override.operation === operation));
+    return item ? (withTypedRates(item, typed).hoursPerUnit ?? undefined) : undefined;
+  };
+}
 
 /** One repair scope for findings of one place, those `declined` left out. Undefined without a finding. */
 export function planPlace(
@@ -42,11 +40,11 @@ export function planPlace(
   return planScope({
     ground: groundOf(first),
     existing: first.location.existing as Existing[],
-    takeOffs: findings.map((finding) => drawnTakeOff(finding, choicesOf(finding))),
+    takeOffs: findings.map((finding) => drawnTakeOff(suggestedPart(finding))),
     order: [],
     declined,
     ...crew,
-    hoursOf: hoursIn(book),
+    hoursOf: hoursIn(book, findings),
   });
 }
 
@@ -57,14 +55,4 @@ export function spanOf(findings: readonly PriceableFinding[], book: CostBook): n
     const here = findings.filter(({ locationId }) => locationId === place);
     return sum + (planPlace(here, book, USUAL_CREW)?.spanHours ?? 0);
   }, 0);
-}
-
-/** The work of these findings as one estimate, suggested repairs standing in where none was saved. Null where the book lacks a rate. */
-export function suggestedInput(findings: readonly PriceableFinding[], book: NewestBook): EstimateInput | null {
-  const takeOffs = findings.map((finding) => drawnTakeOff(finding, choicesOf(finding)));
-  const { lines } = splitExisting(uniteTakeOffs(takeOffs, groundsOf(findings)), existingOf(findings));
-  const manual = findings.flatMap((finding) =>
-    (savedOf(finding)?.manualLines ?? []).map((line) => ({ findingId: finding.id, line })),
-  );
-  return estimateOf(lines, manual, book);
 }

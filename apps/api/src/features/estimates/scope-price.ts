@@ -38,7 +38,7 @@ export function priceWork(
   const whole = priceScope(all, withManual);
   const known = whole.complete ? all : all.filter((one) => !whole.gaps.some((gap) => isGapOf(gap, one)));
   const price = whole.complete ? whole : priceScope(known, withManual);
-  const lines = price.lines.map((line) => toLine(line, withManual, manual));
+  const lines = price.lines.map((line) => toLine(line, manual));
   return {
     currency: 'USD',
     costBookVersion: version,
@@ -76,18 +76,32 @@ function gapsOf(gaps: readonly PriceGap[], work: readonly WorkLine[]): PricedSco
     title: findOperation(gap.operation)?.title ?? gap.message,
     unit: gap.unit,
     findingIds: [...new Set(work.filter((one) => isGapOf(gap, one)).flatMap((one) => one.for ?? []))],
+    quantity: work.filter((one) => isGapOf(gap, one)).reduce((sum, { quantity }) => sum + quantity, 0),
+    lacks: [...new Set(gaps.filter((one) => isSameGap(one, gap)).map(({ kind }) => LACKS[kind]))],
   }));
 }
+
+const isSameGap = (one: PriceGap, other: PriceGap): boolean =>
+  one.operation === other.operation && one.unit === other.unit;
+
+const LACKS: Readonly<Record<PriceGap['kind'], NonNullable<PricedScope['gaps'][number]['lacks']>[number]>> = {
+  'no-item': 'item',
+  'no-trade': 'trade',
+  'no-fee': 'fee',
+  'no-hours': 'hours',
+  'no-material-rate': 'material',
+};
 
 const manualPrefix = 'manual:';
 
 const toWork = ({ findingId, line }: ManualWork, at: number): WorkLine => ({
   operation: `${manualPrefix}${at}`,
-  title: text(line.title, line.title),
+  title: text(line.title, line.titleEs ?? line.title),
   quantity: line.quantity,
   unit: 'each',
   how: manualStep(line),
   for: [findingId],
+  ...(line.kind === 'credit' && { credit: true }),
 });
 
 /** For this one price the book also knows the lines typed by hand: a sum per unit, without hours, waste or tax. */
@@ -118,12 +132,24 @@ function manualStep({ quantity, unit, unitCents, why }: ManualLine): Text {
   return text(`${why}. Typed by the estimator: ${steps}.`, `${why}. Escrito por el estimador: ${steps}.`);
 }
 
-function toLine(line: ScopePriceLine, book: CostBook, manual: readonly ManualWork[]): PriceLine {
+const manualSteps = (line: ManualLine): Text[] => [manualStep(line), ...KIND_STEPS[line.kind ?? 'charge']];
+
+const KIND_STEPS: Readonly<Record<NonNullable<ManualLine['kind']>, readonly Text[]>> = {
+  charge: [],
+  credit: [text('A credit: it lowers the price.', 'Un crédito: baja el precio.')],
+  allowance: [
+    text(
+      'An allowance: it is reconciled with what is really spent.',
+      'Una provisión: se ajusta a lo que realmente se gaste.',
+    ),
+  ],
+};
+
+function toLine(line: ScopePriceLine, manual: readonly ManualWork[]): PriceLine {
   const operation = line.operation ?? 'fee';
   const byHand = operation.startsWith(manualPrefix)
     ? manual[Number(operation.slice(manualPrefix.length))]?.line
     : undefined;
-  const item = book.items.find((one) => one.operation === operation && one.unit === line.unit);
   return {
     name: line.title.en,
     operation: byHand ? 'manual' : operation,
@@ -131,7 +157,7 @@ function toLine(line: ScopePriceLine, book: CostBook, manual: readonly ManualWor
     findingIds: [...line.for],
     quantity: line.quantity,
     unit: byHand?.unit ?? line.unit,
-    hours: Math.round(line.quantity * (item?.hoursPerUnit?.likely ?? 0) * 100) / 100,
+    hours: Math.round(line.quantity * (line.rates?.hoursPerUnit ?? 0) * 100) / 100,
     laborCents: line.laborCents,
     materialCents: line.materialCents,
     taxCents: line.taxCents,
@@ -140,6 +166,9 @@ function toLine(line: ScopePriceLine, book: CostBook, manual: readonly ManualWor
     // What a minimum charge adds belongs to no other part; with it the parts add up to the line.
     otherCents: line.otherCents + line.minimumCents,
     totalCents: line.totalCents,
-    steps: byHand ? [manualStep(byHand)] : [...line.steps],
+    steps: byHand ? manualSteps(byHand) : [...line.steps],
+    ...(byHand && { kind: byHand.kind ?? 'charge' }),
+    ...(line.overrides.length > 0 && { overrides: [...line.overrides] }),
+    ...(line.rates && { rates: line.rates }),
   };
 }

@@ -17,8 +17,8 @@ import type { Database } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import { toWord } from '../enum-words.ts';
-import { savedOf } from '../estimates/finding-work.ts';
-import { choicesOf, planPlace } from '../estimates/place-plan.ts';
+import { contentOf, savedOf } from '../estimates/finding-work.ts';
+import { planPlace } from '../estimates/place-plan.ts';
 import type { OpenFinding } from './scopes.repository.ts';
 import * as scopes from './scopes.repository.ts';
 
@@ -121,7 +121,7 @@ function toScopeFinding(finding: OpenFinding, included: boolean, locale: Locale)
     extent: extent as PlaceScope['findings'][number]['extent'],
     included,
     proposed: savedOf(finding) === null,
-    repairs: choicesOf(finding).map(({ repairId }) => {
+    repairs: contentOf(finding).choices.map(({ repairId }) => {
       const repair = findRepair(repairId);
       return repair ? say(repair.title, locale) : repairId;
     }),

@@ -1,0 +1,238 @@
+import type { ChangeOrder, Estimate, EstimateRange, PlaceScope } from '@underlath/contract';
+import { starterCostBook } from '@underlath/rules';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { startTestApi, type TestApi } from '../support/api.ts';
+import { type Job, startJob } from '../support/offers.ts';
+import { someId } from '../support/site.ts';
+
+const v1 = '/api/v1';
+let api: TestApi;
+let job: Job;
+
+beforeAll(async () => {
+  api = await startTestApi();
+  job = await startJob(api);
+});
+afterAll(() => api.close());
+
+const why = 'Measured again on site';
+const choices = [{ repairId: 'plate-tie', quantities: {} }];
+const nails = { operation: 'tie-nails', quantity: 20, materialCentsPerUnit: 300, why };
+const both = (words: string) => ({ en: words, es: `${words} (es)` });
+
+const get = async <T = Estimate>(path: string, by = job) =>
+  (await api.http(by.owner).get(`${v1}${path}`).expect(200)).body as T;
+const put = (id: string, version: number, body: object, by = job) =>
+  api.http(by.owner).put(`${v1}/findings/${id}/estimate`).set('if-match', `"${version}"`).send(body);
+const preview = (id: string, body: object) =>
+  api.http(job.owner).post(`${v1}/findings/${id}/estimate/preview`).send(body);
+async function saved(body: object, by = job): Promise<Estimate> {
+  const { id, version } = await by.note();
+  return (await put(id, version, body, by).expect(200)).body;
+}
+const nailsOf = (estimate: Estimate) => estimate.scope.lines.find(({ operation }) => operation === 'tie-nails');
+const pointers = (answer: { body: { errors: { pointer: string }[] } }) =>
+  answer.body.errors.map(({ pointer }) => pointer);
+
+test('a line set by hand says what it was, what it is and why, in the price, the saved estimate and its event', async () => {
+  const plain = await saved({ choices });
+  const estimate = await saved({ choices, overrides: [nails] });
+  const line = nailsOf(estimate);
+  const bookCents = nailsOf(plain)?.rates?.materialCentsPerUnit;
+  expect(line).toMatchObject({ quantity: 20, rates: { materialCentsPerUnit: 300 } });
+  expect(line?.overrides).toEqual([
+    { field: 'quantity', was: 16, is: 20, why },
+    { field: 'materialCentsPerUnit', was: bookCents, is: 300, why },
+  ]);
+  expect(estimate.scope.totalCents).toBeGreaterThan(plain.scope.totalCents);
+  expect((await get(`/findings/${estimate.findingId}/estimate`)).overrides).toEqual([nails]);
+  const record = await get<{ items: { data: object }[] }>(`/projects/${job.project.id}/record?limit=1`);
+  expect(record.items[0]).toMatchObject({ type: 'finding.priced', data: { overrides: [nails] } });
+});
+
+test('taking what was set by hand away brings the measured quantity and the book back', async () => {
+  const before = await saved({ choices });
+  const byHand = await saved({ choices, overrides: [nails] });
+  const after = (await put(byHand.findingId, byHand.findingVersion, { choices }).expect(200)).body as Estimate;
+  const sums = ({ scope: { lines, totalCents } }: Estimate) => ({
+    totalCents,
+    lines: lines.map(({ findingIds: _ids, ...line }) => line),
+  });
+  expect(sums(after)).toEqual(sums(before));
+  expect(after.scope.lines.some(({ overrides }) => overrides)).toBe(false);
+});
+
+test('the range, the days and the change order follow what was set by hand', async () => {
+  const longer = { operation: 'plate-tie', hoursPerUnit: 30, why: 'Only one hand fits in' };
+  const [plain, byHand] = [await saved({ choices }), await saved({ choices, overrides: [longer] })];
+  const rangeOf = (path: string) => get<EstimateRange>(`${path}/range`);
+  const range = await rangeOf(`/findings/${byHand.findingId}/estimate`);
+  expect(range.totalCents).toBe(byHand.scope.totalCents);
+  const spread = (await rangeOf(`/findings/${plain.findingId}/estimate`)).range?.sdCents ?? Number.NaN;
+  expect(range.range?.sdCents).toBeGreaterThan(spread);
+  const [order, usual] = [await job.draft([byHand.findingId]), await job.draft([plain.findingId])];
+  expect(order.draft.price.totalCents).toBe(byHand.scope.totalCents);
+  expect(order.draft.price.lines.find(({ operation }) => operation === 'plate-tie')?.overrides).toEqual([
+    { field: 'hoursPerUnit', was: 0.75, is: 30, why: longer.why },
+  ]);
+  expect((await rangeOf(`/change-orders/${order.id}`)).totalCents).toBe(order.draft.price.totalCents);
+  expect(order.days).toBeGreaterThan(usual.days);
+});
+
+test('work left out by hand stays as a line of nothing, with its reason, and leaves the crew’s steps', async () => {
+  const other = await startJob(api);
+  const left = { operation: 'tie-nails', quantity: 0, why: 'The tie comes with screws' };
+  const estimate = await saved({ choices, overrides: [left] }, other);
+  expect(nailsOf(estimate)).toMatchObject({ quantity: 0, totalCents: 0 });
+  expect(nailsOf(estimate)?.overrides).toEqual([{ field: 'quantity', was: 16, is: 0, why: left.why }]);
+  expect(nailsOf(estimate)?.steps[0]?.es).toBe(`El estimador lo dejó fuera: ${left.why}`);
+  const { scope } = await get<PlaceScope>(`/locations/${other.wallId}/scope`, other);
+  expect(scope.operations.some(({ operation }) => operation === 'plate-tie')).toBe(true);
+  expect(scope.operations.some(({ operation }) => operation === 'tie-nails')).toBe(false);
+});
+
+test('a rate the book lacks can be set by hand for one finding, and then there is no gap', async () => {
+  const other = await startJob(api);
+  const book = structuredClone(starterCostBook);
+  const item = book.items.find(({ operation }) => operation === 'tie-nails');
+  if (item) item.materialCentsPerUnit = null;
+  await api.http(other.owner).put(`${v1}/cost-book`).set('if-match', '"0"').send({ book }).expect(200);
+  const lacking = await saved({ choices }, other);
+  expect(lacking.scope.gaps).toMatchObject([{ operation: 'tie-nails', lacks: ['material'], quantity: 16 }]);
+  const set = { operation: 'tie-nails', materialCentsPerUnit: 12, why: 'From the receipt' };
+  const mended = await saved({ choices, overrides: [set] }, other);
+  expect(mended.scope.gaps).toEqual([]);
+  expect(nailsOf(mended)?.overrides).toEqual([
+    { field: 'materialCentsPerUnit', was: null, is: 12, why: 'From the receipt' },
+  ]);
+});
+
+test('a credit takes off exactly what its charge adds, overhead and profit included; an allowance is in the price', async () => {
+  const line = { title: 'Crane', quantity: 0.5, unit: 'day', unitCents: 123_457, why };
+  const total = async (...manualLines: object[]) => (await saved({ choices: [], manualLines })).scope.totalCents;
+  const [charge, credit] = [await total(line), await total({ ...line, kind: 'credit' })];
+  expect(credit).toBe(0 - charge);
+  expect(await total(line, { ...line, kind: 'credit' })).toBe(0);
+  expect(await total({ ...line, kind: 'allowance' })).toBe(charge);
+  const allowance = { ...line, kind: 'allowance', titleEs: 'Grúa' };
+  const { scope, manualLines } = await saved({ choices: [], manualLines: [allowance] });
+  expect(manualLines).toEqual([allowance]);
+  expect(scope.lines[0]).toMatchObject({ kind: 'allowance', title: { en: 'Crane', es: 'Grúa' } });
+});
+
+test('an alternate is priced with the same book, shown as a difference, and in no sum', async () => {
+  const alternates = [
+    { kind: 'replace', name: both('A new stud beside it'), choices: [{ repairId: 'stud-sister' }] },
+    {
+      kind: 'better',
+      name: both('A steel strap'),
+      manualLines: [{ title: 'Strap', quantity: 1, unit: 'each', unitCents: 900_000, why }],
+    },
+  ];
+  const [plain, estimate] = [await saved({ choices }), await saved({ choices, alternates })];
+  expect(estimate.scope.totalCents).toBe(plain.scope.totalCents);
+  const alone = await saved({ choices: [{ repairId: 'stud-sister', quantities: {} }] });
+  expect(estimate.alternatePrices.map(({ differenceCents }) => differenceCents)).toEqual([
+    alone.scope.totalCents - plain.scope.totalCents,
+    (estimate.alternatePrices[1]?.scope.totalCents ?? Number.NaN) - plain.scope.totalCents,
+  ]);
+  const order = await job.draft([estimate.findingId]);
+  expect(order.draft.price.totalCents).toBe(plain.scope.totalCents);
+  expect(order.draft.items[0]?.alternates).toMatchObject([
+    { kind: 'replace', differenceCents: estimate.alternatePrices[0]?.differenceCents },
+    { kind: 'better', what: [{ en: 'Strap', es: 'Strap' }] },
+  ]);
+});
+
+test('the signed document holds allowances, exclusions and alternates, and what was sent without them stays as it was', async () => {
+  const exclusions = [both('Painting')];
+  const alternates = [{ kind: 'repair', name: both('Only the tie'), choices }];
+  const manualLines = [{ kind: 'allowance', title: 'Tile', quantity: 1, unit: 'each', unitCents: 50_000, why }];
+  const estimate = await saved({ choices, exclusions, alternates, manualLines });
+  const sent = await job.send(await job.draft([estimate.findingId]));
+  const cookie = await job.open(sent.link);
+  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+  expect(letter.sha256).toBe(sent.sha256);
+  const [item] = letter.document.items;
+  expect(item.exclusions).toEqual(exclusions);
+  expect(item.alternates).toMatchObject([{ kind: 'repair', name: both('Only the tie') }]);
+  expect(letter.document.price.lines.find(({ kind }: { kind?: string }) => kind === 'allowance')).toMatchObject({
+    title: { en: 'Tile' },
+  });
+  const plain = await job.send(await job.draft([(await job.priced()).id]));
+  const { items } = plain.changeOrder.draft;
+  expect(items[0]).not.toHaveProperty('exclusions');
+  expect(items[0]).not.toHaveProperty('alternates');
+});
+
+test('an alternate without a rate keeps a change order from being sent', async () => {
+  const other = await startJob(api);
+  const book = structuredClone(starterCostBook);
+  const sister = book.items.find(({ operation }) => operation === 'sister-member');
+  if (sister) sister.hoursPerUnit = null;
+  await api.http(other.owner).put(`${v1}/cost-book`).set('if-match', '"0"').send({ book }).expect(200);
+  const alternates = [{ kind: 'better', name: both('Sister it'), choices: [{ repairId: 'member-sister' }] }];
+  const estimate = await saved({ choices, alternates }, other);
+  expect(estimate.alternatePrices[0]?.differenceCents).toBeNull();
+  const order: ChangeOrder = await other.draft([estimate.findingId]);
+  expect(order.blocks.join()).toContain('the cost book lacks a rate for the other way "Sister it"');
+});
+
+test('shares of a change order with a credit add up to its total', async () => {
+  const credit = { kind: 'credit', title: 'Left out', quantity: 1, unit: 'each', unitCents: 300_000, why };
+  const [one, two] = [await saved({ choices }), await saved({ choices: [], manualLines: [credit] })];
+  const { draft } = await job.draft([one.findingId, two.findingId]);
+  const shares = draft.items.map(({ shareCents }) => shareCents);
+  expect(shares.reduce((sum, cents) => sum + cents, 0)).toBe(draft.price.totalCents);
+  expect(shares[0]).toBeGreaterThan(0);
+  expect(shares[1]).toBeLessThan(0);
+});
+
+test('a preview answers the price and its range and saves nothing', async () => {
+  const { id, version } = await job.note();
+  const content = { choices, overrides: [nails] };
+  const answer = (await preview(id, content).expect(200)).body as { estimate: Estimate; range: EstimateRange };
+  expect(answer.estimate).toMatchObject({ saved: false, findingVersion: version, overrides: [nails] });
+  expect(answer.range.totalCents).toBe(answer.estimate.scope.totalCents);
+  const after = await get(`/findings/${id}/estimate`);
+  expect(after).toMatchObject({ saved: false, findingVersion: version, overrides: [] });
+  await preview(someId(), content).expect(404);
+  expect(pointers(await preview(id, { choices, overrides: [{ ...nails, why: ' ' }] }).expect(422))).toEqual([
+    '/overrides/0/why',
+  ]);
+});
+
+test.each<[string, object, string]>([
+  ['an override without a reason', { overrides: [{ operation: 'tie-nails', quantity: 1 }] }, '/overrides/0/why'],
+  ['an override of nothing', { overrides: [{ operation: 'tie-nails', why }] }, '/overrides/0'],
+  ['a negative quantity', { overrides: [{ ...nails, quantity: -1 }] }, '/overrides/0/quantity'],
+  ['half a cent', { overrides: [{ ...nails, otherCentsPerUnit: 0.5 }] }, '/overrides/0/otherCentsPerUnit'],
+  ['hours without end', { overrides: [{ ...nails, hoursPerUnit: 1e9 }] }, '/overrides/0/hoursPerUnit'],
+  ['work of no chosen repair', { overrides: [{ ...nails, operation: 'shore-load' }] }, '/overrides/0/operation'],
+  ['a line set twice', { overrides: [nails, nails] }, '/overrides/1/operation'],
+  [
+    'a credit below nothing',
+    { manualLines: [{ kind: 'credit', title: 'a', quantity: 1, unit: 'each', unitCents: -5, why }] },
+    '/manualLines/0/unitCents',
+  ],
+  [
+    'a kind there is not',
+    { manualLines: [{ kind: 'gift', title: 'a', quantity: 1, unit: 'each', unitCents: 5, why }] },
+    '/manualLines/0/kind',
+  ],
+  ['an exclusion in one language', { exclusions: [{ en: 'Paint' }] }, '/exclusions/0/es'],
+  ['an alternate of nothing', { alternates: [{ kind: 'better', name: both('x') }] }, '/alternates/0'],
+  [
+    'an alternate with an unknown repair',
+    { alternates: [{ kind: 'better', name: both('x'), choices: [{ repairId: 'gold' }] }] },
+    '/alternates/0/choices/0/repairId',
+  ],
+  [
+    'an alternate without a Spanish name',
+    { alternates: [{ kind: 'better', name: { en: 'x', es: '' }, choices }] },
+    '/alternates/0/name/es',
+  ],
+])('%s is refused and pointed at', async (_name, part, pointer) => {
+  const { id, version } = await job.note();
+  expect(pointers(await put(id, version, { choices, ...part }).expect(422))).toEqual([pointer]);
+});

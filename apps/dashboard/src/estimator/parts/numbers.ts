@@ -69,3 +69,9 @@ export class Reader {
     return this.errors.length > 0 ? localProblem(this.errors) : null;
   }
 }
+
+/** The day it is where the reader is, `YYYY-MM-DD`. */
+export function today(): string {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+}

@@ -10,8 +10,9 @@ import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { FormFail } from './form-fail.tsx';
-import { localProblem, Reader, readDollars, readNumber } from './numbers.ts';
+import { localProblem, Reader, readDollars, readNumber, today } from './numbers.ts';
 import { Reading } from './reading.tsx';
+import { TakeBack } from './take-back.tsx';
 import { useDraft } from './use-draft.ts';
 import { unitWords } from './words.ts';
 
@@ -86,46 +87,25 @@ function Entries({ items }: { items: readonly Actual[] }) {
             {item.note && `, ${item.note}`}
             {item.takenBack && <span className="soft"> (taken back: {item.takenBack.why})</span>}
           </span>
-          {!item.takenBack && <TakeBack actual={item} />}
+          {!item.takenBack && <TakeBackActual actual={item} />}
         </li>
       ))}
     </ul>
   );
 }
 
-function TakeBack({ actual }: { actual: Actual }) {
+function TakeBackActual({ actual }: { actual: Actual }) {
   const say = useStatus();
-  const [why, setWhy] = useState<string | null>(null);
   const take = useChange(routes.takeBackActual, { invalidates: reads, onDone: () => say('Taken back.') });
-  if (why === null)
-    return (
-      <Button look="quiet" onClick={() => setWhy('')}>
-        Take back
-      </Button>
-    );
   return (
-    <form
-      className="stack"
-      onSubmit={(event) => {
-        event.preventDefault();
-        take.mutate({ params: { actualId: actual.id }, body: { why } });
-      }}
-    >
-      <TextInput label="Why it is taken back" value={why} onChange={setWhy} maxLength={400} />
-      <FormFail problem={take.error ? problemOf(take.error) : null} doing="Taking it back" />
-      <div className="row">
-        <Button type="submit" busy={take.isPending}>
-          Take it back
-        </Button>
-        <Button look="quiet" onClick={() => setWhy(null)}>
-          Keep it
-        </Button>
-      </div>
-    </form>
+    <TakeBack
+      what={actual.title.en}
+      busy={take.isPending}
+      problem={take.error ? problemOf(take.error) : null}
+      onTake={(why) => take.mutate({ params: { actualId: actual.id }, body: { why } })}
+    />
   );
 }
-
-const today = () => new Date().toISOString().slice(0, 10);
 
 function EnterForm({ findingId, work }: { findingId: string; work: readonly PlannedAgainstTaken[] }) {
   const say = useStatus();

@@ -4,14 +4,22 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
+import { ContractContingency } from '../parts/contract-contingency.tsx';
+import { SettleAllowance } from '../parts/contract-entry-form.tsx';
+import { EntryRows } from '../parts/contract-entry-rows.tsx';
+import { ContractLedger } from '../parts/contract-ledger.tsx';
+import { ContractWork } from '../parts/contract-money.tsx';
+import { ContractPayments } from '../parts/contract-payments.tsx';
+import { ContractSumTable, Happening } from '../parts/contract-sum-table.tsx';
+import { ContractTerms } from '../parts/contract-terms.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
-import { SumSteps } from '../parts/sum-steps.tsx';
+import { SumOverTime } from '../parts/sum-over-time.tsx';
 import { changeOrderWord, plural } from '../parts/words.ts';
-import '../order.css';
+import '../contract.css';
 
-/** What was agreed at first, each approved change in order, and what the contract is now. Nothing pending is in the sum. */
+/** What was agreed, what changed it, what is done and paid, and what waits. Nothing pending is in the sum. */
 export function ContractScreen() {
   const projectId = useProjectId();
   const overview = useOverview();
@@ -34,144 +42,104 @@ export function ContractScreen() {
 }
 
 function ContractSheet({ contract }: { contract: Contract }) {
+  const params = { projectId: useProjectId() };
+  const ledger = useRoute(routes.getContractLedger, { params });
+  const entries = useRoute(routes.listContractEntries, { params });
   return (
     <>
       <Part title="The sum">
-        <SumSteps contract={contract} />
-        <SumTable contract={contract} />
+        <Reading query={ledger} doing="Reading the ledger" rows={4}>
+          {({ items }) => (
+            <>
+              <SumOverTime contract={contract} entries={items} />
+              <ContractSumTable contract={contract} entries={items} />
+            </>
+          )}
+        </Reading>
+        <Waiting contract={contract} />
       </Part>
-      <Part title="Time">
-        <Facts
-          facts={[
-            {
-              name: 'Working days',
-              value: <WasIs was={contract.originalDays} is={plural(contract.currentDays, 'day')} />,
-            },
-            { name: 'Start', value: contract.startOn ? <Stamp at={contract.startOn} look="long-day" /> : 'not set' },
-            {
-              name: 'Finish',
-              value: contract.finishOn ? <Stamp at={contract.finishOn} look="long-day" /> : 'not known',
-            },
-            { name: 'Contingency the client set aside', value: <Money cents={contract.contingencyCents} /> },
-          ]}
-        />
-      </Part>
-      <Apart
-        title="With the client, not in the sum"
-        lines={contract.pending}
-        empty="Nothing is waiting for the client’s answer."
-        foot={contract.pendingCents}
-      />
-      {contract.declined.length > 0 && <Apart title="Declined" lines={contract.declined} empty="" />}
+      <ContractPayments contract={contract} />
+      <Reading query={entries} doing="Reading payments and work" rows={4}>
+        {({ items }) => (
+          <div className="contract-pair">
+            <ContractWork contract={contract} entries={items} />
+            <div className="contract-side">
+              <Part title="Allowances" lead="Once one is settled, the difference is in the sum.">
+                <EntryRows
+                  entries={items.filter(({ kind }) => kind === 'allowance')}
+                  empty="No allowance is settled yet."
+                />
+                <SettleAllowance />
+              </Part>
+              <ContractContingency contract={contract} />
+            </div>
+          </div>
+        )}
+      </Reading>
+      <div className="contract-pair">
+        <ContractTerms originalSumCents={contract.originalSumCents} />
+        <div className="contract-side">
+          <ContractTime contract={contract} />
+          {contract.declined.length > 0 && (
+            <Part title="Declined">
+              <Lines lines={contract.declined} />
+            </Part>
+          )}
+        </div>
+      </div>
+      <Reading query={ledger} doing="Reading the ledger" rows={4}>
+        {({ items }) => <ContractLedger entries={items} />}
+      </Reading>
     </>
   );
 }
 
-function SumTable({ contract }: { contract: Contract }) {
+function ContractTime({ contract }: { contract: Contract }) {
   return (
-    <div className="table-scroll">
-      <table className="table">
-        <caption className="hidden-text">Original sum, approved changes in order, and the sum now</caption>
-        <thead>
-          <tr>
-            <th scope="col">Step</th>
-            <th scope="col" className="wide-only">
-              Decided
-            </th>
-            <th scope="col" className="number wide-only">
-              Days
-            </th>
-            <th scope="col" className="number">
-              Change
-            </th>
-            <th scope="col" className="number">
-              Sum after
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          <tr>
-            <td>Original contract</td>
-            <td className="wide-only" />
-            <td className="number wide-only">{contract.originalDays}</td>
-            <td className="number" />
-            <td className="number">
-              <Money cents={contract.originalSumCents} />
-            </td>
-          </tr>
-          {contract.approved.map((line) => (
-            <tr key={line.changeOrderId}>
-              <td>
-                <OrderLink line={line} />
-              </td>
-              <td className="wide-only">{line.decidedAt && <Stamp at={line.decidedAt} />}</td>
-              <td className="number wide-only">+{line.days}</td>
-              <td className="number">
-                <Money cents={line.cents} sign />
-              </td>
-              <td className="number">{line.sumAfterCents !== null && <Money cents={line.sumAfterCents} />}</td>
-            </tr>
-          ))}
-        </tbody>
-        <tfoot>
-          <tr>
-            <td>Contract now</td>
-            <td className="wide-only" />
-            <td className="number wide-only">{contract.currentDays}</td>
-            <td className="number">
-              <Money cents={contract.approvedChangesCents} sign />
-            </td>
-            <td className="number">
-              <Money cents={contract.currentSumCents} />
-            </td>
-          </tr>
-        </tfoot>
-      </table>
-    </div>
-  );
-}
-
-function OrderLink({ line }: { line: ContractLine }) {
-  const projectId = useProjectId();
-  return (
-    <Link
-      to="/projects/$projectId/change-orders/$changeOrderId"
-      params={{ projectId, changeOrderId: line.changeOrderId }}
-      className="row-link"
-    >
-      {line.number}. {line.headline || 'Change order'}
-    </Link>
-  );
-}
-
-type ApartProps = { title: string; lines: readonly ContractLine[]; empty: string; foot?: number };
-
-function Apart({ title, lines, empty, foot }: ApartProps) {
-  return (
-    <Part title={title}>
-      {lines.length === 0 ? (
-        <p className="soft">{empty}</p>
-      ) : (
-        <>
-          <ul className="apart">
-            {lines.map((line) => (
-              <li key={line.changeOrderId}>
-                <OrderLink line={line} />
-                <span className="soft">
-                  {changeOrderWord(line.state)}, {plural(line.days, 'day')}
-                </span>
-                <Money cents={line.cents} sign />
-              </li>
-            ))}
-          </ul>
-          {foot !== undefined && (
-            <p className="shares-foot">
-              <span>If all of it is approved</span>
-              <Money cents={foot} sign />
-            </p>
-          )}
-        </>
-      )}
+    <Part title="Time">
+      <Facts
+        facts={[
+          {
+            name: contract.dayKind === 'working' ? 'Working days' : 'Calendar days',
+            value: <WasIs was={contract.originalDays} is={plural(contract.currentDays, 'day')} />,
+          },
+          { name: 'Start', value: contract.startOn ? <Stamp at={contract.startOn} look="long-day" /> : 'not set' },
+          {
+            name: 'Finish',
+            value: contract.finishOn ? <Stamp at={contract.finishOn} look="long-day" /> : 'not known',
+          },
+        ]}
+      />
     </Part>
+  );
+}
+
+function Waiting({ contract: { pending, pendingCents } }: { contract: Contract }) {
+  if (pending.length === 0) return <p className="soft">Nothing is waiting for the client’s answer.</p>;
+  return (
+    <>
+      <h3>With the client, not in the sum</h3>
+      <Lines lines={pending} />
+      <p className="shares-foot">
+        <span>If all of it is approved</span>
+        <Money cents={pendingCents} sign />
+      </p>
+    </>
+  );
+}
+
+function Lines({ lines }: { lines: readonly ContractLine[] }) {
+  return (
+    <ul className="apart">
+      {lines.map(({ changeOrderId, number, headline, state, days, cents }) => (
+        <li key={changeOrderId}>
+          <Happening entry={{ changeOrderId, what: `${number}. ${headline || 'Change order'}` }} />
+          <span className="soft">
+            {changeOrderWord(state)}, {plural(days, 'day')}
+          </span>
+          <Money cents={cents} sign />
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -1,0 +1,97 @@
+import { type LedgerEntry, routes } from '@underlath/contract';
+import { addressOf } from '../../shared/api/call.ts';
+import { buttonClass } from '../../shared/ui/button.tsx';
+import { Money } from '../../shared/ui/money.tsx';
+import { Stamp } from '../../shared/ui/stamp.tsx';
+import { Happening } from './contract-sum-table.tsx';
+import { Part } from './page.tsx';
+import { useProjectId } from './project-frame.tsx';
+import { changeOrderWord } from './words.ts';
+
+const kinds = {
+  original: 'signed',
+  allowance: 'allowance settled',
+  payment: 'paid',
+  completed: 'completed',
+} as const;
+
+const wordOf = ({ kind, state }: LedgerEntry): string => {
+  if (kind !== 'change') return kinds[kind];
+  return changeOrderWord(state === 'pending' || state === null ? 'sent' : state);
+};
+
+const sums = [
+  { name: 'Contract sum', of: (entry: LedgerEntry) => entry.sumCents },
+  { name: 'Waiting', of: (entry: LedgerEntry) => entry.pendingCents },
+  { name: 'Completed', of: (entry: LedgerEntry) => entry.completedCents },
+  { name: 'Retained', of: (entry: LedgerEntry) => entry.retainageCents },
+  { name: 'Paid', of: (entry: LedgerEntry) => entry.paidCents },
+  { name: 'Due', of: (entry: LedgerEntry) => entry.dueCents },
+] as const;
+
+/** The contract after each thing that happened, worked out anew from all of them. */
+export function ContractLedger({ entries }: { entries: readonly LedgerEntry[] }) {
+  const projectId = useProjectId();
+  return (
+    <Part
+      title="Ledger"
+      lead="The contract as it was after each thing that happened, replayed with the terms of today."
+      actions={
+        <a
+          className={buttonClass('plain')}
+          href={addressOf(routes.exportContractLedger, { params: { projectId } })}
+          download
+        >
+          Download as CSV
+        </a>
+      }
+    >
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard (WCAG 2.1.1) */}
+      <section className="table-scroll" aria-label="Ledger, scrolls sideways" tabIndex={0}>
+        <table className="table ledger">
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">What happened</th>
+              <th scope="col" className="number">
+                Amount
+              </th>
+              {sums.map(({ name }) => (
+                <th scope="col" className="number" key={name}>
+                  {name}
+                </th>
+              ))}
+              <th scope="col" className="number">
+                Days
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {entries.map((entry, at) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a history keep their places
+              <tr key={at}>
+                <td className="ledger-day">{entry.on && <Stamp at={entry.on} />}</td>
+                <td>
+                  <Happening entry={entry} /> <span className="soft">{wordOf(entry)}</span>
+                </td>
+                <td className="number">
+                  {entry.kind === 'allowance' ? (
+                    <Money cents={entry.changeCents} sign />
+                  ) : (
+                    entry.cents !== null && <Money cents={entry.cents} sign={entry.kind === 'change'} />
+                  )}
+                </td>
+                {sums.map(({ name, of }) => (
+                  <td className="number" key={name}>
+                    <Money cents={of(entry)} />
+                  </td>
+                ))}
+                <td className="number">{entry.days}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </Part>
+  );
+}

@@ -64,6 +64,20 @@ export const cases: readonly CheckCase[] = [
     inputs: { readingPct: 15 },
     expect: { verdict: 'undetermined', missing: ['meter'] },
   },
+  {
+    name: '6 % is under what a meter reads well, and dry',
+    origin: 'published',
+    source: 'meter range as quoted: 7 % to about 30 %',
+    inputs: { readingPct: 6, meter: 'pin' },
+    expect: { verdict: 'meets', values: { band: 'dry' } },
+  },
+  {
+    name: '7 % is within it',
+    origin: 'published',
+    source: 'meter range as quoted: 7 % to about 30 %',
+    inputs: { readingPct: 7, meter: 'pin' },
+    expect: { verdict: 'meets', values: { band: 'dry' } },
+  },
 ];
 
 /** What the rule asks. */

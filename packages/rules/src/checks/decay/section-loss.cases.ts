@@ -108,6 +108,44 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...JOIST, lossTopIn: undefined },
     expect: { verdict: 'undetermined', missing: ['lossTopIn'], severity: 'engineer' },
   },
+  {
+    name: 'decay at the top alone counts',
+    origin: 'hand-worked',
+    source: '(8.25 / 9.25)^2',
+    inputs: { ...JOIST, lossTopIn: 1 },
+    expect: { verdict: 'fails', remaining: (8.25 / 9.25) ** 2, referrals: ['engineer'] },
+  },
+  {
+    name: 'decay at the side alone counts: half of the width leaves half',
+    origin: 'hand-worked',
+    source: '0.75 / 1.5',
+    inputs: { ...JOIST, lossSideIn: 0.75 },
+    expect: { verdict: 'fails', remaining: 0.5, severity: 'engineer' },
+  },
+  {
+    name: 'a beam decayed to a quarter of its bending strength is unsafe now',
+    origin: 'common-practice',
+    source: 'severity table, a beam under one half; (4.625 / 9.25)^2',
+    inputs: { ...JOIST, lossBottomIn: 4.625 },
+    situation: { memberKind: 'beam' },
+    expect: { verdict: 'fails', remaining: 0.25, severity: 'make-safe' },
+  },
+  {
+    name: 'one joist of a floor decayed as far goes to an engineer',
+    origin: 'common-practice',
+    source: 'severity table, one joist of a floor',
+    inputs: { ...JOIST, lossBottomIn: 4.625 },
+    situation: { memberKind: 'joist' },
+    expect: { verdict: 'fails', remaining: 0.25, severity: 'engineer' },
+  },
+  {
+    name: 'what bends and is not known to be one of many counts as a beam',
+    origin: 'common-practice',
+    source: 'severity table: the unknown is taken cautiously',
+    inputs: { ...JOIST, lossBottomIn: 4.625 },
+    situation: { memberKind: 'plate' },
+    expect: { verdict: 'fails', remaining: 0.25, severity: 'make-safe' },
+  },
 ];
 
 /** What the rule asks. */

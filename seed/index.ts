@@ -5,6 +5,7 @@ import type { DemoAccess } from '../apps/api/src/commands/demo-access.ts';
 import type { Deps } from '../apps/api/src/deps.ts';
 import { type Caller, callerOf } from '../apps/api/src/features/caller.ts';
 import type { Session } from '../apps/api/src/features/members/members.service.ts';
+import { newId } from '../apps/api/src/platform/ids.ts';
 import type { Platform } from '../apps/api/src/platform/platform.ts';
 import { StartupError } from '../apps/api/src/platform/startup-error.ts';
 import { renderPhotos } from './pictures/render.ts';
@@ -33,6 +34,7 @@ export async function seedDemo(platform: Platform, { services }: Pick<Deps, 'ser
     throw new StartupError('The database is not empty, so the demo was not written; use an empty database.');
   const now = platform.clock.now();
   const demo = await openCompany(services, now);
+  await addContract(demo, now);
   const placeIds = await addPlaces(demo);
   const findings = await addFindings(demo, placeIds, now);
   const photoIds = await addPhotos(demo, findings, now);
@@ -59,7 +61,7 @@ async function openCompany(services: Services, now: Date): Promise<Demo> {
   };
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);
-  const startOn = new Date(now.getTime() - 21 * dayMs).toISOString().slice(0, 10);
+  const startOn = dayFrom(now, -21);
   const { id: projectId } = await services.projects.create(estimator, {
     ...story.project,
     standardEditions: [...story.project.standardEditions],
@@ -71,6 +73,32 @@ async function openCompany(services: Services, now: Date): Promise<Demo> {
 function toCaller({ me: { member, company } }: Session): Caller {
   const { id, name, role } = member;
   return callerOf({ kind: 'member', companyId: company.id, userId: id, memberId: id, name, role, actorId: id });
+}
+
+const dayFrom = (now: Date, days: number): string => new Date(now.getTime() + days * dayMs).toISOString().slice(0, 10);
+
+/** What the contract says, and what was done and paid before the story begins. */
+async function addContract({ services, estimator, projectId }: Demo, now: Date): Promise<void> {
+  const { payments, dayOffInDays, noticeMethods, ...terms } = story.terms;
+  const ids = new Map<string, string>(payments.map(({ key }) => [key, newId()]));
+  await services.contractTerms.save(estimator, projectId, 0, {
+    ...terms,
+    noticeMethods: [...noticeMethods],
+    daysOff: [dayFrom(now, dayOffInDays)],
+    milestones: payments.map(({ key, ...payment }) => ({ id: need(ids, key), ...payment })),
+  });
+  for (const { daysAgo, ...entry } of story.work) {
+    const happenedOn = dayFrom(now, -daysAgo);
+    if (entry.kind !== 'payment') await services.contractEntries.add(estimator, projectId, { ...entry, happenedOn });
+    else {
+      const { settles, ...payment } = entry;
+      await services.contractEntries.add(estimator, projectId, {
+        ...payment,
+        happenedOn,
+        milestoneId: need(ids, settles),
+      });
+    }
+  }
 }
 
 async function addPlaces({ services, estimator, projectId }: Demo): Promise<Map<string, string>> {

@@ -67,6 +67,39 @@ export const project = {
   contingencyCents: 1_200_000,
 } as const;
 
+/** The payments make up the original sum; ids are given when they are written. */
+export const terms = {
+  retainagePct: 10,
+  netDecreaseReturnsOverheadAndProfit: false,
+  dayKind: 'working',
+  noticeDays: 7,
+  noticeDayKind: 'calendar',
+  noticeMethods: ['letter', 'e-mail'],
+  dayOffInDays: 9,
+  payments: [
+    { key: 'signing', name: 'Signing', cents: 3_728_000 },
+    { key: 'opened', name: 'Demolition done', cents: 2_796_000 },
+    { key: 'framing', name: 'Framing inspection', cents: 4_660_000 },
+    { key: 'rough', name: 'Rough inspections', cents: 4_660_000 },
+    { key: 'close', name: 'Close', cents: 2_796_000 },
+  ],
+} as const;
+
+export const work = [
+  { kind: 'payment', name: 'Signing', daysAgo: 20, cents: 3_728_000, settles: 'signing' },
+  { kind: 'completed', name: 'Demolition and hauling', daysAgo: 12, cents: 3_150_000 },
+  { kind: 'payment', name: 'Demolition done, less retainage', daysAgo: 10, cents: 2_516_400, settles: 'opened' },
+  {
+    kind: 'allowance',
+    name: 'Bath tile',
+    daysAgo: 8,
+    allowedCents: 420_000,
+    spentCents: 473_650,
+    overheadProfitPct: 20,
+  },
+  { kind: 'completed', name: 'Framing, first half', daysAgo: 2, cents: 4_820_000 },
+] as const;
+
 export interface DemoPlace {
   readonly key: string;
   readonly in?: string;

@@ -15,6 +15,7 @@ import { SeverityMark, VerdictWord } from '../../shared/ui/severity.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
 import { GivenInputs } from '../parts/given-inputs.tsx';
+import { NoticeLine } from '../parts/notice-line.tsx';
 import { PhotoTaker } from '../parts/photo-taker.tsx';
 import { titleOf } from '../parts/title-of.ts';
 
@@ -81,6 +82,7 @@ function FindingBody({ finding }: { finding: Finding }) {
           {t('seenBy', { when: formatDate(finding.seenAt, tag, 'day-time'), who: finding.createdBy.name })}
         </p>
       </div>
+      <NoticeLine findingId={finding.id} />
       {latest ? <OutcomeView outcome={latest.answer} sources="folded" /> : <p>{t('notMeasured')}</p>}
       {latest && (
         <section>

@@ -18,6 +18,7 @@ export const findingReads = [
   routes.listLocations,
   routes.getEstimate,
   routes.getEstimateRange,
+  routes.getNotice,
 ];
 
 type Move = BodyIn<typeof routes.moveFinding>['state'];

@@ -12,6 +12,7 @@ import { FindingMoves } from './finding-moves.tsx';
 import { FindingPrice } from './finding-price.tsx';
 import { JudgmentGrounds, JudgmentHistory, JudgmentView } from './judgment-view.tsx';
 import { MeasureAgain } from './measure-again.tsx';
+import { NoticePanel } from './notice-panel.tsx';
 import { PhotoAdder } from './photo-adder.tsx';
 import { PhotoRow } from './photo-row.tsx';
 import { Reading } from './reading.tsx';
@@ -114,6 +115,7 @@ function FindingBody({ finding }: { finding: Finding }) {
           </Button>
         </p>
       )}
+      <NoticePanel finding={finding} />
       <FindingPrice finding={finding} />
       <WhatItTook finding={finding} />
       {judgment && <JudgmentGrounds judgment={judgment} />}

@@ -1,4 +1,4 @@
-import type { BodyIn, Problem, Project, routes } from '@underlath/contract';
+import { type BodyIn, type Problem, type Project, type routes, US_STATES } from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
 import { type FormEvent, type ReactNode, useState } from 'react';
 import { useAllChecks } from '../../shared/measure/use-check.ts';
@@ -16,6 +16,7 @@ function draftOf(project: Project | null) {
   return {
     name: project?.name ?? '',
     siteAddress: project?.siteAddress ?? '',
+    siteState: project?.siteState ?? '',
     yearBuilt: writeNumber(project?.yearBuilt),
     stories: writeNumber(project?.stories),
     clientName: project?.clientName ?? '',
@@ -32,6 +33,10 @@ function draftOf(project: Project | null) {
 }
 type Draft = ReturnType<typeof draftOf>;
 
+const stateOptions = Object.entries(US_STATES)
+  .map(([value, label]) => ({ value, label }))
+  .toSorted((a, b) => a.label.localeCompare(b.label));
+
 const dollarsAllowed = 'type dollars, like 184,200';
 
 function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null } {
@@ -39,6 +44,7 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
   const body: ProjectBody = {
     name: reader.need('/name', draft.name, 'The name of the site'),
     siteAddress: reader.need('/siteAddress', draft.siteAddress, 'The address'),
+    siteState: (draft.siteState || null) as NonNullable<ProjectBody['siteState']> | null,
     yearBuilt: reader.number('/yearBuilt', readNumber(draft.yearBuilt), draft.yearBuilt, 'type a year, like 1938'),
     stories: reader.neededNumber('/stories', readNumber(draft.stories), draft.stories, 'choose 1 to 4'),
     clientName: reader.need('/clientName', draft.clientName, 'The client’s name'),
@@ -112,6 +118,14 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
           {...field('name', '/name')}
         />
         <TextInput label="Site address" autoComplete="off" {...field('siteAddress', '/siteAddress')} />
+        <Select
+          label="State"
+          optional
+          emptyLabel="Not set"
+          hint="A change order is held against what is known of this state’s rules before it is sent."
+          options={stateOptions}
+          {...field('siteState', '/siteState')}
+        />
         <div className="form-pair">
           <TextInput
             label="Year built"

@@ -16,13 +16,15 @@ type Kind = Todo['kind'];
 /** Who has to move, in the order in which they are shown. */
 const people: { title: string; kinds: readonly Kind[] }[] = [
   { title: 'The engineer', kinds: ['engineer'] },
-  { title: 'You', kinds: ['answer-question', 'price', 'offer'] },
+  { title: 'You', kinds: ['notice-overdue', 'notice', 'answer-question', 'price', 'offer'] },
   { title: 'The crew', kinds: ['measure', 'repair', 'prove', 'photo-failed'] },
   { title: 'The client', kinds: ['await-client'] },
 ];
 
 const whatToDo: Record<Kind, string> = {
   'make-safe': 'Make safe',
+  'notice-overdue': 'Overdue: send the heads-up notice',
+  notice: 'Send the heads-up notice',
   engineer: 'Get the engineer’s decision',
   price: 'Price it',
   offer: 'Put it before the client',
@@ -140,7 +142,8 @@ function PersonList({ title, items }: { title: string; items: readonly Todo[] })
             </span>
             <span className="todo-what">{whatToDo[item.kind]}</span>
             <span className="soft number">
-              <Stamp at={item.since} look="day" />
+              {item.dueOn && (item.kind === 'notice-overdue' ? 'was due ' : 'by ')}
+              <Stamp at={item.dueOn ?? item.since} look="day" />
             </span>
           </li>
         ))}

@@ -99,6 +99,13 @@ const refused: readonly (readonly [what: string, check: string, inputs: object, 
   ['more decay than width', 'decay.section-loss', { widthIn: 1.5, lossSideIn: 1.75 }, ['lossSideIn']],
   ['decay through the width', 'decay.section-loss', { widthIn: 1.5, lossSideIn: 1.5 }, []],
   ['decay of a depth not measured', 'decay.section-loss', { lossTopIn: 9.5 }, []],
+  [
+    'two members of one name',
+    'movement.shrinkage',
+    { members: [{ name: 'A' }, { name: 'B' }, { name: 'A' }] },
+    ['members.2.name'],
+  ],
+  ['members without names yet', 'movement.shrinkage', { members: [{}, {}] }, []],
   ['two pieces without a name', 'anchor.sill-bolts', { plates: [piece(undefined, 48), piece(undefined, 48)] }, []],
 ];
 

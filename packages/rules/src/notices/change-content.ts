@@ -53,7 +53,7 @@ export interface ContentGap {
 }
 
 export interface ContentReview {
-  /** Null for a state with no profile: the common list was used. */
+  /** Null for a state with no profile or not known: the common list was used. */
   readonly profile: StateProfile | null;
   /** What the state's own list names first. Each warns; going on without it needs a reason that is logged. */
   readonly missing: readonly ContentGap[];
@@ -73,18 +73,23 @@ const NO_PROFILE = text(
   'Aquí no hay una lista para este estado; la que se muestra es lo que suelen llevar los cambios.',
 );
 
+const NO_STATE = text(
+  'The state of the site is not said; the list shown is what changes commonly carry.',
+  'No se ha dicho el estado del sitio; la lista que se muestra es lo que suelen llevar los cambios.',
+);
+
 /**
  * What a written change lacks for its state. It judges no law: it compares with a list of what was read, and says from where.
- * @param state two letters, any case; a state with no profile gets the common list
+ * @param state two letters, any case; null where it is not known. That and a state with no profile get the common list
  * @param carried what the change carries
  */
-export function reviewContent(state: string, carried: readonly ContentItem[]): ContentReview {
-  const profile = STATE_PROFILES.find((one) => one.state === state.toUpperCase()) ?? null;
+export function reviewContent(state: string | null, carried: readonly ContentItem[]): ContentReview {
+  const profile = STATE_PROFILES.find((one) => one.state === state?.toUpperCase()) ?? null;
   const rules = [...(profile?.rules ?? []), ...careOf(profile)];
   const missing = rules
     .filter(({ anyOf }) => !anyOf.some((item) => carried.includes(item)))
     .map(({ anyOf, weight, source }): ContentGap => ({ anyOf, words: wordsOf(anyOf), weight, source }));
-  const doubt = profile ? (profile.verified ? [] : [UNVERIFIED]) : [NO_PROFILE];
+  const doubt = profile ? (profile.verified ? [] : [UNVERIFIED]) : [state === null ? NO_STATE : NO_PROFILE];
   return { profile, missing, cautions: [...doubt, ...(profile?.notes ?? []), COUNSEL] };
 }
 

@@ -71,6 +71,13 @@ describe('what a written change must carry', () => {
     expect(cautions[0]?.en).toContain('no list for this state');
   });
 
+  test('where the state is not said the common list is used, and that is told', () => {
+    const { profile, missing: gaps, cautions } = reviewContent(null, ['scope']);
+    expect(profile).toBeNull();
+    expect(gaps).toHaveLength(COMMON_CONTENT.length - 1);
+    expect(cautions[0]?.en).toContain('state of the site is not said');
+  });
+
   test('every profile says when it was looked at and where each rule comes from, and law is never from memory', () => {
     for (const { checkedOn, rules, state } of STATE_PROFILES) {
       expect(checkedOn).toMatch(/^\d{4}-\d{2}-\d{2}$/);

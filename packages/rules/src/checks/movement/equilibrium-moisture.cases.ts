@@ -66,6 +66,34 @@ export const cases: readonly CheckCase[] = [
     inputs: { temperatureF: 70 },
     expect: { verdict: 'undetermined', missing: ['humidityPct'] },
   },
+  {
+    name: 'at the coldest air the equation is for, 20 F, it still answers',
+    origin: 'hand-worked',
+    source: 'Equation 4-5 from 20 F',
+    inputs: { temperatureF: 20, humidityPct: 30 },
+    expect: { verdict: 'meets' },
+  },
+  {
+    name: 'at the hottest, 150 F, too',
+    origin: 'hand-worked',
+    source: 'Equation 4-5 to 150 F',
+    inputs: { temperatureF: 150, humidityPct: 30 },
+    expect: { verdict: 'meets' },
+  },
+  {
+    name: 'in colder air it cannot be told',
+    origin: 'hand-worked',
+    source: 'Equation 4-5 from 20 F',
+    inputs: { temperatureF: 19, humidityPct: 30 },
+    expect: { verdict: 'undetermined' },
+  },
+  {
+    name: 'in hotter air neither',
+    origin: 'hand-worked',
+    source: 'Equation 4-5 to 150 F',
+    inputs: { temperatureF: 151, humidityPct: 30 },
+    expect: { verdict: 'undetermined' },
+  },
 ];
 
 /** What the rule asks. */

@@ -190,6 +190,69 @@ export const cases: readonly CheckCase[] = [
     inputs: { members: [joist('joist A', { grain: 'tangential', fromPct: 19, toPct: 9 })], toleranceIn: 0.125 },
     expect: { verdict: 'undetermined', missing: ['members.0.species'] },
   },
+  {
+    name: 'an 8 ft panel taken from 50 to 90 % humidity at 70 F grows 0.48 in',
+    origin: 'memory',
+    source: 'PS 2 linear expansion about 0.5 %, not read: 96 x 0.005',
+    inputs: {
+      members: [
+        {
+          name: 'panel',
+          kind: 'panel',
+          sizeIn: 96,
+          fromAir: { temperatureF: 70, humidityPct: 50 },
+          toAir: { temperatureF: 70, humidityPct: 90 },
+        },
+      ],
+      toleranceIn: 0.5,
+    },
+    expect: { verdict: 'meets', values: { 'changeIn.panel': 0.48, 'method.panel': 'panel-expansion' } },
+  },
+  {
+    name: 'an LVL that dries and an I-joist that wets part by 1/8 in, whatever their depth',
+    origin: 'common-practice',
+    source: 'made dry; a change of depth of 1/16 in each way',
+    inputs: {
+      members: [
+        { name: 'lvl', kind: 'lvl', sizeIn: 16, fromPct: 12, toAir: { temperatureF: 70, humidityPct: 30 } },
+        { name: 'joist', kind: 'i-joist', sizeIn: 9.5, fromPct: 8, toPct: 12 },
+      ],
+      toleranceIn: 0.125,
+    },
+    expect: {
+      verdict: 'meets',
+      ratio: 1,
+      values: { 'changeIn.lvl': -0.0625, 'changeIn.joist': 0.0625, 'method.lvl': 'engineered-allowance' },
+    },
+  },
+  {
+    name: 'of two members of one kind, one with upright grain, the upright one moves less',
+    origin: 'hand-worked',
+    source: 'Wood Handbook coefficients per percent for coast Douglas fir: 0.00267 flat, 0.00165 upright; 9.25 x 4',
+    inputs: {
+      members: [
+        joist('flat', { grain: 'tangential', species: 'douglas-fir-coast', fromPct: 12, toPct: 8 }),
+        joist('upright', { grain: 'radial', species: 'douglas-fir-coast', fromPct: 12, toPct: 8 }),
+      ],
+      toleranceIn: 0.25,
+    },
+    expect: {
+      verdict: 'meets',
+      values: { 'changeIn.flat': -0.099, 'changeIn.upright': -0.061, differentialIn: 0.038 },
+    },
+    tolerance: ROUNDED,
+  },
+  {
+    name: 'an upright member alone is compared with a neighbor that does not move',
+    origin: 'hand-worked',
+    source: '9.25 x 4 x 0.00165',
+    inputs: {
+      members: [joist('upright', { grain: 'radial', species: 'douglas-fir-coast', fromPct: 12, toPct: 8 })],
+      toleranceIn: 0.25,
+    },
+    expect: { verdict: 'meets', values: { differentialIn: 0.061 } },
+    tolerance: ROUNDED,
+  },
 ];
 
 /** What the rule asks. */

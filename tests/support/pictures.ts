@@ -129,6 +129,7 @@ const walk: [screen: string, size: keyof typeof sizes][] = [
   ['client-letter', 'phone'],
   ['desk-load-path', 'desk'],
   ['desk-scope', 'desk'],
+  ['desk-contract', 'desk'],
 ];
 const walkFolder = resolve(import.meta.dirname, '../../seed/walk');
 

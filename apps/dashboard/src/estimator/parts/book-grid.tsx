@@ -15,6 +15,10 @@ type BookGridProps = {
   errorOf: (row: number, column: string) => string | undefined;
   onEdit: (edits: Edit[]) => void;
   onActiveRow?: (key: string) => void;
+  /** The row to go to when it changes: one that was just added. */
+  goToKey?: string | null;
+  /** Takes a pasted block in another way than cell by cell; answers whether it did. */
+  onPasteBlock?: (row: Row, column: string, block: string[][]) => boolean;
 };
 
 const isTyping = ({ key, ctrlKey, metaKey, altKey }: KeyboardEvent) =>
@@ -25,7 +29,7 @@ const isTyping = ({ key, ctrlKey, metaKey, altKey }: KeyboardEvent) =>
  * typing replaces, Enter or F2 edits, Escape gives up, Enter and Tab take what was typed and go on, a pasted block fills
  * the cells from the active one on.
  */
-export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow }: BookGridProps) {
+export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow, goToKey, onPasteBlock }: BookGridProps) {
   const say = useStatus();
   const ref = useRef<HTMLTableElement>(null);
   const [at, setAt] = useState<At>({ row: 0, column: 0 });
@@ -46,6 +50,11 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow }:
     const key = rows[next.row]?.key;
     if (key) onActiveRow?.(key);
   };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: goes there once for each new row
+  useEffect(() => {
+    const added = rows.findIndex(({ key }) => key === goToKey);
+    if (goToKey && added >= 0) goTo({ row: added, column: 0 });
+  }, [goToKey]);
   const edit = (start: string | null) => {
     if (!row || !column || column.fixed?.(row)) return;
     setEditing({ text: start ?? row[column.id] ?? '', replaced: start !== null });
@@ -82,6 +91,10 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow }:
     if (editing || !row) return;
     event.preventDefault();
     const block = blockOf(event.clipboardData.getData('text/plain'));
+    if (column && onPasteBlock?.(row, column.id, block)) {
+      say(`Pasted ${block.length} ${block.length === 1 ? 'line' : 'lines'}.`);
+      return;
+    }
     const edits = block.flatMap((cells, down) =>
       cells.flatMap((value, right): Edit[] => {
         const [into, under] = [rows[active.row + down], columns[active.column + right]];

@@ -1,31 +1,211 @@
-import type { Estimate, ManualLine, RepairChoice } from '@underlath/contract';
+import type { Alternate, Estimate, EstimateContent, LineOverride, ManualLine, RepairChoice } from '@underlath/contract';
+import { findRepair } from '@underlath/rules';
+import { v7 } from 'uuid';
+import * as z from 'zod';
+import type { Row } from './book-draft.ts';
+import type { Edit } from './book-grid.tsx';
+import { readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
+import { rowSchema } from './row-schema.ts';
 
-/** What is saved of an estimate: everything else is worked out by the server. */
-export type EstimateDraft = { choices: KeptChoice[]; manualLines: ManualLine[] };
 type KeptChoice = Estimate['choices'][number];
-export type Replacement = { value: number; why: string };
+export type EstimateBody = EstimateContent;
+
+/** An estimate as it is typed: every cell a text. A line's row has the operation as its key and only the cells typed over it. */
+export type EstimateDraft = {
+  readonly choices: readonly KeptChoice[];
+  readonly lines: readonly Row[];
+  readonly manual: readonly Row[];
+  readonly exclusions: readonly Row[];
+  readonly alternates: readonly AlternateDraft[];
+};
+export type AlternateDraft = {
+  readonly key: string;
+  readonly kind: Alternate['kind'];
+  readonly en: string;
+  readonly es: string;
+  readonly choices: readonly KeptChoice[];
+  readonly manual: readonly Row[];
+};
+
+const choices = z.array(
+  z.object({
+    repairId: z.string(),
+    quantities: z.record(z.string(), z.object({ value: z.number(), why: z.string() })),
+  }),
+);
+/** A draft as a browser keeps it. */
+export const estimateDraftSchema: z.ZodType<EstimateDraft> = z.object({
+  choices,
+  lines: z.array(rowSchema),
+  manual: z.array(rowSchema),
+  exclusions: z.array(rowSchema),
+  alternates: z.array(
+    z.object({
+      key: z.string(),
+      kind: z.enum(['repair', 'replace', 'better']),
+      en: z.string(),
+      es: z.string(),
+      choices,
+      manual: z.array(rowSchema),
+    }),
+  ),
+});
+
+/** Cells of a line that can be typed over, and what they are in the contract. */
+export const OVERRIDE_CELLS = {
+  quantity: 'quantity',
+  hours: 'hoursPerUnit',
+  material: 'materialCentsPerUnit',
+  equipment: 'equipmentCentsPerUnit',
+  subcontract: 'subcontractCentsPerUnit',
+  other: 'otherCentsPerUnit',
+} as const satisfies Record<string, Exclude<keyof LineOverride, 'operation' | 'why'>>;
+export type OverrideCell = keyof typeof OVERRIDE_CELLS;
+export const overrideCells = Object.keys(OVERRIDE_CELLS) as OverrideCell[];
+export const isMoney = (cell: OverrideCell): boolean => cell !== 'quantity' && cell !== 'hours';
+
+/** A value as its cell shows it; four decimals tell any amount apart that is measured. */
+export const cellText = (cell: OverrideCell, value: number | null | undefined): string => {
+  if (value === null || value === undefined) return '';
+  return isMoney(cell) ? writeDollars(value) : writeNumber(Number(value.toFixed(4)));
+};
 
 /** What was saved; before that, the repairs the check proposes. */
 export function draftOf(estimate: Estimate): EstimateDraft {
-  return { choices: estimate.choices.map((choice) => ({ ...choice })), manualLines: [...estimate.manualLines] };
+  return {
+    choices: estimate.choices,
+    lines: estimate.overrides.map(overrideRow),
+    manual: estimate.manualLines.map(manualRow),
+    exclusions: estimate.exclusions.map((words) => ({ key: v7(), ...words })),
+    alternates: estimate.alternates.map(({ kind, name, choices, manualLines }) => ({
+      key: v7(),
+      kind,
+      ...name,
+      choices,
+      manual: manualLines.map(manualRow),
+    })),
+  };
 }
 
-export function withRepair(draft: EstimateDraft, repairId: string, chosen: boolean): EstimateDraft {
-  const others = draft.choices.filter((choice) => choice.repairId !== repairId);
-  return { ...draft, choices: chosen ? [...others, { repairId, quantities: {} }] : others };
-}
-
-/** Sets the quantity of an operation in a repair, or with null gives it back to the measurements. */
-export function withQuantity(
-  draft: EstimateDraft,
-  repairId: string,
-  operation: string,
-  replacement: Replacement | null,
-): EstimateDraft {
-  const choices = draft.choices.map((choice): RepairChoice & KeptChoice => {
-    if (choice.repairId !== repairId) return choice;
-    const { [operation]: _old, ...rest } = choice.quantities;
-    return { ...choice, quantities: replacement ? { ...rest, [operation]: replacement } : rest };
+function overrideRow(override: LineOverride): Row {
+  const cells = overrideCells.flatMap((cell) => {
+    const value = override[OVERRIDE_CELLS[cell]];
+    return value === undefined ? [] : [[cell, cellText(cell, value)] as const];
   });
-  return { ...draft, choices };
+  return { key: override.operation, why: override.why, ...Object.fromEntries(cells) };
+}
+
+const manualRow = (line: ManualLine): Row => ({
+  key: v7(),
+  kind: line.kind ?? 'charge',
+  name: line.title,
+  titleEs: line.titleEs ?? '',
+  quantity: writeNumber(line.quantity),
+  unit: line.unit,
+  other: writeDollars(line.unitCents),
+  why: line.why,
+});
+
+export const emptyManual = (kind: string): Row => ({
+  key: v7(),
+  kind,
+  name: '',
+  titleEs: '',
+  quantity: '1',
+  unit: 'each',
+  other: '',
+  why: '',
+});
+
+export const setsValue = (row: Row): boolean => overrideCells.some((cell) => (row[cell] ?? '') !== '');
+
+export const isManual = (row: Row): boolean => row.type === 'manual';
+
+/**
+ * What was typed into the lines. A cell that holds the measured or the book's value again, or nothing, is no longer set
+ * by hand; a line without such a cell loses its reason too.
+ * @param shown the lines as the grid shows them, with what each cell holds without anything typed under `base.`
+ */
+export function withEdits(draft: EstimateDraft, shown: readonly Row[], edits: readonly Edit[]): EstimateDraft {
+  let now = draft;
+  for (const edit of edits) {
+    const row = shown.find(({ key }) => key === edit.key);
+    if (row)
+      now = isManual(row)
+        ? { ...now, manual: withCell(now.manual, edit) }
+        : { ...now, ...withOverride(now, row, edit) };
+  }
+  return now;
+}
+
+export const withCell = (rows: readonly Row[], { key, column, value }: Edit): Row[] =>
+  rows.map((row) => (row.key === key ? { ...row, [column]: value } : row));
+
+function withOverride({ lines, choices }: EstimateDraft, row: Row, { column, value }: Edit) {
+  const { operation = '' } = row;
+  const before = lines.find(({ key }) => key === operation) ?? { key: operation };
+  const typed = plainText(column, value);
+  const isBase = typed === '' || typed === row[`base.${column}`];
+  const { [column]: _old, ...rest } = before;
+  const next: Row = { ...rest, key: operation, ...(column === 'why' || !isBase ? { [column]: typed } : {}) };
+  const drop = column === 'why' ? !setsValue(next) && value.trim() === '' : !setsValue(next);
+  const others = lines.filter(({ key }) => key !== operation);
+  const at = lines.findIndex(({ key }) => key === operation);
+  const kept = drop ? others : at < 0 ? [...lines, next] : lines.with(at, next);
+  return { lines: kept, choices: column === 'quantity' ? withoutQuantity(choices, operation) : choices };
+}
+
+/** A figure as its cell would show it, so that `16.0` is 16; what can't be read stays as it was typed. */
+function plainText(column: string, typed: string): string {
+  if (!(column in OVERRIDE_CELLS)) return typed;
+  const cell = column as OverrideCell;
+  const value = isMoney(cell) ? readDollars(typed) : readNumber(typed);
+  return value === undefined ? typed.trim() : cellText(cell, value);
+}
+
+/** A quantity kept with one repair gives way to the one of the line. */
+const withoutQuantity = (choices: readonly KeptChoice[], operation: string): KeptChoice[] =>
+  choices.map((choice) => {
+    const { [operation]: _old, ...quantities } = choice.quantities;
+    return { ...choice, quantities };
+  });
+
+/** The line as it was measured and as the book has it. */
+export const withoutOverride = (draft: EstimateDraft, operation: string): EstimateDraft => ({
+  ...draft,
+  lines: draft.lines.filter(({ key }) => key !== operation),
+  choices: withoutQuantity(draft.choices, operation),
+});
+
+export function chosen(choices: readonly KeptChoice[], repairId: string, isChosen: boolean): KeptChoice[] {
+  const others = choices.filter((choice) => choice.repairId !== repairId);
+  return isChosen ? [...others, { repairId, quantities: {} }] : others;
+}
+
+const operationsOf = ({ repairId }: RepairChoice): string[] =>
+  findRepair(repairId)?.steps.map(({ operation }) => operation) ?? [];
+
+/** What was typed over lines of a repair goes with it, unless another repair has that work too. */
+export function withRepair(draft: EstimateDraft, repairId: string, isChosen: boolean): EstimateDraft {
+  const next = chosen(draft.choices, repairId, isChosen);
+  const operations = new Set(next.flatMap(operationsOf));
+  return { ...draft, choices: next, lines: draft.lines.filter(({ key }) => operations.has(key)) };
+}
+
+const manualCells = ['name', 'kind', 'quantity', 'unit', 'other', 'why', 'titleEs'];
+
+/** Rows copied from a spreadsheet: what it is, kind, quantity, unit, price, why, name in Spanish, from the given cell on. */
+export function withPasted(manual: readonly Row[], key: string, column: string, block: readonly string[][]): Row[] {
+  const first = manualCells.indexOf(column);
+  const at = manual.findIndex((row) => row.key === key);
+  const length = Math.max(manual.length, at + block.length);
+  return Array.from({ length }, (_, index): Row => {
+    const row = manual[index] ?? emptyManual('charge');
+    const cells = block[index - at] ?? [];
+    const typed = cells.flatMap((value, right): [string, string][] => {
+      const cell = manualCells[first + right];
+      return cell ? [[cell, cell === 'kind' ? value.toLowerCase() : value]] : [];
+    });
+    return { ...row, ...Object.fromEntries(typed) };
+  });
 }

@@ -1,14 +1,13 @@
-import type { PricedScope, PriceLine } from '@underlath/contract';
+import type { OverrideMark, PricedScope, PriceLine } from '@underlath/contract';
 import { Fragment, useId, useState } from 'react';
 import { Money } from '../../shared/ui/money.tsx';
+import { writeDollars } from './numbers.ts';
 import { unitWords } from './words.ts';
 import '../price.css';
 
 type PriceTableProps = {
   scope: PricedScope;
   caption: string;
-  /** Opens an editor for a line's quantity; absent where the price is only shown. */
-  onQuantity?: (line: PriceLine) => void;
 };
 
 const quantityWords = (line: PriceLine) =>
@@ -19,7 +18,7 @@ const Part = ({ cents }: { cents: number }) =>
   cents === 0 ? <span className="soft">–</span> : <Money cents={cents} />;
 
 /** Priced lines that open to how they came about, footed to the total. */
-export function PriceTable({ scope, caption, onQuantity }: PriceTableProps) {
+export function PriceTable({ scope, caption }: PriceTableProps) {
   return (
     <div className="table-scroll">
       <table className="table price-table">
@@ -48,8 +47,9 @@ export function PriceTable({ scope, caption, onQuantity }: PriceTableProps) {
           </tr>
         </thead>
         <tbody>
-          {scope.lines.map((line) => (
-            <LineRows key={line.name} line={line} onQuantity={onQuantity} />
+          {scope.lines.map((line, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may have one name, and the lines of a price stay where they are
+            <LineRows key={at} line={line} />
           ))}
           {scope.gaps.map((gap) => (
             <tr key={gap.operation + gap.findingIds.join()} className="gap-row">
@@ -76,7 +76,33 @@ export function PriceTable({ scope, caption, onQuantity }: PriceTableProps) {
   );
 }
 
-function LineRows({ line, onQuantity }: { line: PriceLine; onQuantity?: ((line: PriceLine) => void) | undefined }) {
+const kindWords = { credit: 'Credit', allowance: 'Allowance, reconciled when spent' };
+
+const fieldWords: Record<OverrideMark['field'], string> = {
+  quantity: 'quantity',
+  hoursPerUnit: 'hours each',
+  materialCentsPerUnit: 'material',
+  equipmentCentsPerUnit: 'equipment',
+  subcontractCentsPerUnit: 'subcontract',
+  otherCentsPerUnit: 'other',
+};
+
+function markWords({ field, was, is, why }: OverrideMark): string {
+  const shown = (value: number) =>
+    field.endsWith('CentsPerUnit') ? `$${writeDollars(value)}` : value.toLocaleString('en-US');
+  return `${fieldWords[field]} was ${was === null ? 'not in the book' : shown(was)}, is ${shown(is)}: ${why}`;
+}
+
+/** What of a line is set by hand, for everybody who reads the price. */
+function ByHand({ line: { overrides = [] } }: { line: PriceLine }) {
+  return overrides.map((mark) => (
+    <div key={mark.field} className="small by-hand">
+      By hand: {markWords(mark)}
+    </div>
+  ));
+}
+
+function LineRows({ line }: { line: PriceLine }) {
   const [open, setOpen] = useState(false);
   const id = useId();
   const other = line.equipmentCents + line.subcontractCents + line.otherCents;
@@ -96,17 +122,10 @@ function LineRows({ line, onQuantity }: { line: PriceLine; onQuantity?: ((line: 
             </span>
             {line.title.en}
           </button>
+          {(line.kind === 'credit' || line.kind === 'allowance') && <div className="small">{kindWords[line.kind]}</div>}
+          <ByHand line={line} />
         </td>
-        <td className="number">
-          {onQuantity ? (
-            <button type="button" className="row-open" onClick={() => onQuantity(line)}>
-              {quantityWords(line)}
-              <span className="hidden-text">, replace the quantity of {line.title.en}</span>
-            </button>
-          ) : (
-            quantityWords(line)
-          )}
-        </td>
+        <td className="number">{quantityWords(line)}</td>
         <td className="number wide-only">{line.hours.toLocaleString('en-US', { maximumFractionDigits: 2 })}</td>
         <td className="number wide-only">
           <Part cents={line.laborCents} />

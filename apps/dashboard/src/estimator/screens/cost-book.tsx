@@ -1,6 +1,6 @@
 import { type CostBook as Answer, type Problem, routes } from '@underlath/contract';
 import { type CostBook, missingOperations, restsOnInvented } from '@underlath/rules/pricing';
-import { type FormEvent, type KeyboardEvent, useEffect, useMemo, useState } from 'react';
+import { type FormEvent, useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { useMe } from '../../shared/api/me.ts';
@@ -18,6 +18,7 @@ import { BookView } from '../parts/book-view.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { Reading } from '../parts/reading.tsx';
+import { undoKey } from '../parts/undo-key.ts';
 import { useBookDraft } from '../parts/use-book-draft.ts';
 import { bookReads, plural } from '../parts/words.ts';
 import { WorkHistory } from '../parts/work-history.tsx';
@@ -108,20 +109,10 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
     setTold(read.problem);
     if (!read.problem) save.mutate({ body: { book: { ...read.book } }, ifMatch: answer.version });
   }
-  /** Undo and redo anywhere but in a text that is being typed, which has its own. */
-  function onKeyDown(event: KeyboardEvent) {
-    const isText = event.target instanceof HTMLInputElement || event.target instanceof HTMLSelectElement;
-    if (isText || !(event.ctrlKey || event.metaKey)) return;
-    const key = event.key.toLowerCase();
-    const step = key === 'y' || (key === 'z' && event.shiftKey) ? state.redo : key === 'z' ? state.undo : undefined;
-    if (!step) return;
-    event.preventDefault();
-    step();
-  }
   const missing = missingOperations(read.book);
   return (
     <>
-      <form className="book-form" onSubmit={submit} onKeyDown={onKeyDown} noValidate>
+      <form className="book-form" onSubmit={submit} onKeyDown={(event) => undoKey(event, state)} noValidate>
         {state.touched && (
           <Unsaved
             state={state}

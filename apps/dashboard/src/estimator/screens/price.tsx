@@ -1,23 +1,29 @@
 import { Link, useParams } from '@tanstack/react-router';
-import { type Estimate, type Finding, type PriceLine, routes } from '@underlath/contract';
-import { useState } from 'react';
+import { type Estimate, type Finding, type Problem, routes } from '@underlath/contract';
+import { type FormEvent, useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
-import { draftOf, type EstimateDraft, withQuantity, withRepair } from '../parts/estimate-draft.ts';
+import { AlternatesEditor } from '../parts/alternates-editor.tsx';
+import { EstimateBar } from '../parts/estimate-bar.tsx';
+import { draftOf, estimateDraftSchema, withRepair } from '../parts/estimate-draft.ts';
+import { previewBody, readEstimate } from '../parts/estimate-read.ts';
+import { ExclusionsEditor } from '../parts/exclusions-editor.tsx';
 import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
-import { ManualLines } from '../parts/manual-lines.tsx';
+import { LineEditor } from '../parts/line-editor.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { PriceRange } from '../parts/price-range.tsx';
-import { PlaceholderNote, PriceTable } from '../parts/price-table.tsx';
+import { PriceSums } from '../parts/price-sums.tsx';
+import { PlaceholderNote } from '../parts/price-table.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
-import { QuantityDialog } from '../parts/quantity-dialog.tsx';
 import { Reading } from '../parts/reading.tsx';
-import { operationWords } from '../parts/words.ts';
+import { undoKey } from '../parts/undo-key.ts';
+import { useEstimatePreview } from '../parts/use-estimate-preview.ts';
+import { useKeptDraft } from '../parts/use-kept-draft.ts';
 import '../price.css';
 
 /** Scope and price of one finding: the repairs, their quantities, the lines, the total. */
@@ -30,6 +36,7 @@ export function PriceScreen() {
   return (
     <Page
       title="Scope and price"
+      wide
       of={overview.data?.project.name}
       lead={finding.data && <About finding={finding.data} projectId={projectId} />}
     >
@@ -59,119 +66,130 @@ function About({ finding, projectId }: { finding: Finding; projectId: string }) 
 
 function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: string }) {
   const say = useStatus();
-  const [draft, setDraft] = useState<EstimateDraft>(() => draftOf(estimate));
-  const [changing, setChanging] = useState<PriceLine | null>(null);
+  const { findingId, findingVersion } = estimate;
+  const keeping = useMemo(() => ({ key: `underlath.estimate.${findingId}`, schema: estimateDraftSchema }), [findingId]);
+  const state = useKeptDraft(keeping, findingVersion, () => draftOf(estimate));
+  const { draft, change, touched } = state;
+  const read = useMemo(() => readEstimate(draft), [draft]);
+  // As it was when Save was pressed: what is mended since is no new alarm.
+  const [told, setTold] = useState<Problem | null>(null);
+  useEffect(() => {
+    if (!read.problem) setTold(null);
+  }, [read.problem]);
+  const preview = useEstimatePreview(estimate, touched ? previewBody(read) : null);
+  const range = useRoute(routes.getEstimateRange, { params: { findingId } });
   const save = useChange(routes.saveEstimate, {
     invalidates: findingReads,
     onDone: (saved) => {
-      setDraft(draftOf(saved));
+      state.startFrom(draftOf(saved), saved.findingVersion);
       say('Saved. The finding is priced.');
     },
   });
-  const range = useRoute(routes.getEstimateRange, { params: { findingId: estimate.findingId } });
-  const problem = save.error ? problemOf(save.error) : null;
-  const changed = JSON.stringify(draft) !== JSON.stringify(draftOf(estimate));
-  const send = () =>
-    save.mutate({
-      params: { findingId: estimate.findingId },
-      body: draft,
-      ifMatch: estimate.findingVersion,
-    });
-  const { scope } = estimate;
+  const refused = save.error ? problemOf(save.error) : null;
+  const problem = read.problem ?? refused;
+  const live = touched ? preview.data : undefined;
+  const shown = live?.estimate ?? estimate;
+  function submit(event: FormEvent) {
+    event.preventDefault();
+    setTold(read.problem);
+    if (!read.problem) save.mutate({ params: { findingId }, body: read.body, ifMatch: findingVersion });
+  }
   return (
-    <>
-      {scope.placeholder && <PlaceholderNote version={scope.costBookVersion} />}
+    <form className="estimate-form" onSubmit={submit} onKeyDown={(event) => undoKey(event, state)} noValidate>
+      {shown.scope.placeholder && <PlaceholderNote version={shown.scope.costBookVersion} />}
+      {touched && (
+        <Unsaved
+          state={state}
+          newest={findingVersion}
+          onDrop={() => state.startFrom(draftOf(estimate), findingVersion)}
+        />
+      )}
       <Part title="Repair" lead="What the check proposes comes first. Shared work is counted once in a change order.">
-        {estimate.options.length === 0 && (
+        {shown.options.length === 0 && (
           <p>
             No repair is known for this finding: the engineer decides what is done. Enter what it costs as lines of your
             own below.
           </p>
         )}
         <div className="repair-options">
-          {estimate.options.map((option) => (
+          {shown.options.map((option) => (
             <Checkbox
               key={option.repairId}
               label={option.title.en}
               detail={option.fromCheck ? 'proposed by the check' : undefined}
               checked={draft.choices.some((choice) => choice.repairId === option.repairId)}
-              onChange={(checked) => setDraft(withRepair(draft, option.repairId, checked))}
+              onChange={(checked) => change((old) => withRepair(old, option.repairId, checked))}
             />
           ))}
         </div>
       </Part>
       <Part
-        title="Price"
+        title="Lines"
         lead={
           <>
-            Cost book version {scope.costBookVersion}. Open a line to see how it came about; press a quantity to replace
-            it.
+            Cost book version {shown.scope.costBookVersion}. Type over a quantity, the hours or a price to set it by
+            hand; the reason is kept, and an emptied cell is the book’s again.
           </>
         }
       >
-        {changed && (
-          <p className="notice">
-            The lines below are of what was saved last. Save, and they are worked out again with your changes.
+        <div className="row book-tools">
+          <Button disabled={!state.undo} onClick={() => state.undo?.()}>
+            Undo
+          </Button>
+          <Button disabled={!state.redo} onClick={() => state.redo?.()}>
+            Redo
+          </Button>
+          <p className="soft grid-keys wide-only">
+            Arrows move, typing replaces, Enter or F2 edits, Tab goes on, Escape gives up, Ctrl+Z undoes. Rows copied
+            from a spreadsheet can be pasted into lines of your own.
           </p>
-        )}
-        <PriceTable scope={scope} caption="Price of this finding alone" onQuantity={setChanging} />
-        <Replaced
-          draft={draft}
-          onDrop={(repairId, operation) => setDraft(withQuantity(draft, repairId, operation, null))}
-        />
+        </div>
+        <LineEditor draft={draft} change={change} scope={shown.scope} problem={problem} />
+        <PriceSums scope={shown.scope} />
       </Part>
-      <PriceRange query={range} />
-      <ManualLines lines={draft.manualLines} onChange={(manualLines) => setDraft({ ...draft, manualLines })} />
-      <FormFail problem={problem} doing="Saving the price" />
-      <div className="row form-foot">
-        <Button look="go" busy={save.isPending} onClick={send}>
+      <PriceRange
+        query={
+          live ? { data: live.range, error: null, isFetching: preview.isFetching, refetch: preview.refetch } : range
+        }
+      />
+      <ExclusionsEditor draft={draft} change={change} problem={problem} />
+      <AlternatesEditor draft={draft} change={change} problem={problem} estimate={shown} />
+      <FormFail problem={read.problem ? told : refused} doing="Saving the price" />
+      <EstimateBar
+        estimate={shown}
+        range={live?.range ?? range.data}
+        preview={touched ? preview : null}
+        wrong={read.problem?.errors?.length ?? 0}
+      >
+        <Button type="submit" look="go" busy={save.isPending}>
           {estimate.saved ? 'Save the price' : 'Price it so'}
         </Button>
-        {estimate.saved && !changed && (
+        {estimate.saved && !touched && (
           <Link to="/projects/$projectId/change-orders/new" params={{ projectId }} className={buttonClass('plain')}>
             Put into a change order
           </Link>
         )}
-      </div>
-      {changing && (
-        <QuantityDialog
-          line={changing}
-          draft={draft}
-          onClose={() => setChanging(null)}
-          onReplace={(repairId, replacement) => {
-            setDraft(withQuantity(draft, repairId, changing.operation, replacement));
-            setChanging(null);
-          }}
-        />
-      )}
-    </>
+      </EstimateBar>
+    </form>
   );
 }
 
-type ReplacedProps = { draft: EstimateDraft; onDrop: (repairId: string, operation: string) => void };
+type UnsavedProps = { state: { base: number; isKept: boolean }; newest: number; onDrop: () => void };
 
-/** Quantities the estimator set instead of the measured ones, with the reason that is kept. */
-function Replaced({ draft, onDrop }: ReplacedProps) {
-  const rows = draft.choices.flatMap((choice) =>
-    Object.entries(choice.quantities).map(([operation, quantity]) => ({
-      repairId: choice.repairId,
-      operation,
-      ...quantity,
-    })),
-  );
-  if (rows.length === 0) return null;
+/** What is typed and not saved, and where it is. */
+function Unsaved({ state, newest, onDrop }: UnsavedProps) {
   return (
-    <ul className="replaced">
-      {rows.map((row) => (
-        <li key={row.repairId + row.operation}>
-          <span>
-            <b>{operationWords(row.operation)}</b> replaced by {row.value}: {row.why}
-          </span>
-          <Button look="quiet" onClick={() => onDrop(row.repairId, row.operation)}>
-            Back to the measured quantity
-          </Button>
-        </li>
-      ))}
-    </ul>
+    <div className="notice book-unsaved">
+      <p>
+        <b>Not saved yet.</b>{' '}
+        {state.isKept
+          ? 'What you typed stays in this browser until you save or drop it.'
+          : 'This browser keeps nothing: save before you leave the page.'}
+        {state.base !== newest && ' The finding has changed since you began; saving puts your lines in place of its.'}
+      </p>
+      <Button look="quiet" onClick={onDrop}>
+        Drop it and show what is saved
+      </Button>
+    </div>
   );
 }

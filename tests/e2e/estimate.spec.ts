@@ -1,0 +1,217 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { demo, signIn } from './demo.ts';
+
+const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+const phone = { width: 390, height: 844 };
+const desk = { width: 1440, height: 900 };
+const reason = 'Measured again on site';
+
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page }).withTags(tags).analyze();
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
+}
+
+/** A new finding of the demo's bathroom wall, so that no other test's price is touched. */
+async function openEstimate(page: Page): Promise<{ api: string; projectId: string; findingId: string }> {
+  await signIn(page, 'estimator');
+  const api = `${demo().url}/api/v1`;
+  const read = async (path: string) => (await (await page.request.get(api + path)).json()).items;
+  const [project] = await read('/projects');
+  const wall = (await read(`/projects/${project.id}/locations`)).find(
+    ({ name }: { name: string }) => name === 'Bathroom, wet wall',
+  );
+  const made = await page.request.post(`${api}/projects/${project.id}/findings`, {
+    headers: { origin: demo().url },
+    data: {
+      locationId: wall.id,
+      checkId: 'cut.top-plate',
+      title: 'Plate cut for a vent',
+      seenAt: '2026-03-03T17:05:00Z',
+      inputs: { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false },
+    },
+  });
+  expect(made.status()).toBe(201);
+  const { id: findingId } = await made.json();
+  await page.goto(`${demo().url}/projects/${project.id}/findings/${findingId}/price`);
+  await expect(page.getByRole('heading', { level: 1, name: 'Scope and price' })).toBeVisible();
+  return { api, projectId: project.id, findingId };
+}
+
+const grid = (page: Page) => page.getByRole('grid', { name: 'Lines of the estimate' });
+const rowOf = (page: Page, name: string) =>
+  grid(page)
+    .getByRole('row')
+    .filter({ has: page.getByRole('rowheader', { name, exact: true }) });
+/** Cells after the name: 0 kind, 1 quantity, 2 unit, 3 hours, 4 material, … 8 total, 9 why. */
+const cell = (page: Page, name: string, at: number) => rowOf(page, name).getByRole('gridcell').nth(at);
+const total = (page: Page) => page.locator('.estimate-bar dd').first();
+const textOf = async (locator: Locator): Promise<string> => (await locator.textContent()) ?? '';
+const nails = 'Nails in the tie';
+
+test('a line is set by hand with a reason by keyboard, undone, done again, saved, and is in the price of the change order', async ({
+  page,
+}) => {
+  await page.setViewportSize(desk);
+  const { api, projectId, findingId } = await openEstimate(page);
+  const before = await textOf(total(page));
+  const quantity = cell(page, nails, 1);
+  const measured = await textOf(quantity);
+  await quantity.click();
+  await page.keyboard.type('40');
+  await page.keyboard.press('Tab');
+  await expect(quantity).toHaveText('40');
+  await expect(cell(page, nails, 9)).toContainText('A reason is missing');
+  await page.keyboard.press('Control+z');
+  await expect(quantity).toHaveText(measured);
+  await expect(cell(page, nails, 0)).toHaveText('by the book');
+  await page.keyboard.press('Control+y');
+  await expect(quantity).toHaveText('40');
+
+  await page.keyboard.press('End');
+  await page.keyboard.press('ArrowLeft');
+  await expect(cell(page, nails, 9)).toBeFocused();
+  await page.keyboard.type(reason);
+  await page.keyboard.press('Enter');
+  await expect(cell(page, nails, 9)).toHaveText(`quantity was ${measured}, is 40: ${reason}`);
+  await expect(total(page)).not.toHaveText(before);
+  await expect(page.getByText('Worked out with what you typed; not saved yet.')).toBeVisible();
+  const after = await textOf(total(page));
+  expect(await violations(page)).toEqual([]);
+
+  await page.reload();
+  await expect(page.getByText('Not saved yet.')).toBeVisible();
+  await expect(cell(page, nails, 1)).toHaveText('40');
+  await page.getByRole('button', { name: 'Price it so' }).click();
+  await expect(page.getByText('Not saved yet.')).toHaveCount(0);
+  await expect(total(page)).toHaveText(after);
+
+  const order = await page.request.post(`${api}/projects/${projectId}/change-orders`, {
+    headers: { origin: demo().url },
+    data: { findingIds: [findingId] },
+  });
+  const { id } = await order.json();
+  await page.goto(`${demo().url}/projects/${projectId}/change-orders/${id}`);
+  await expect(page.getByText(`By hand: quantity was ${measured}, is 40: ${reason}`).first()).toBeVisible();
+  await expect(page.locator('.price-foot tr').last()).toContainText(after);
+});
+
+test('what a line is made of opens beside the grid, and the book comes back from there', async ({ page }) => {
+  await page.setViewportSize(desk);
+  await openEstimate(page);
+  const before = await textOf(total(page));
+  const hours = cell(page, 'Metal tie over the cut plate', 3);
+  await hours.click();
+  await page.keyboard.type('2.5');
+  await page.keyboard.press('Enter');
+  await cell(page, 'Metal tie over the cut plate', 3).click();
+  const reasonPart = page.getByRole('region', { name: /Metal tie over the cut plate/ });
+  await expect(reasonPart).toContainText('hours each was 0.75, is 2.5');
+  await expect(reasonPart).toContainText('2.5 h');
+  await expect(total(page)).not.toHaveText(before);
+  await reasonPart.getByRole('button', { name: 'Back to what was measured and the book' }).click();
+  await expect(hours).toHaveText('0.75');
+  await expect(total(page)).toHaveText(before);
+});
+
+test('lines pasted from a spreadsheet, a credit, an allowance, what is not covered, another way; all in the letter', async ({
+  page,
+}) => {
+  await page.setViewportSize(desk);
+  const { api, projectId, findingId } = await openEstimate(page);
+  await page.getByRole('button', { name: 'Add a line', exact: true }).first().click();
+  await expect(page.locator('[data-active]').first()).toBeFocused();
+  await page.evaluate(() => {
+    const clipboardData = new DataTransfer();
+    const rows = [
+      'Crane\tcharge\t0.5\tday\t1,234.56\tNo other access\tGrúa',
+      'Old vent not moved\tcredit\t1\teach\t80\tLeft as it is\tVentilación',
+      'Tile\tallowance\t1\teach\t500\tNot chosen yet\tAzulejo',
+    ];
+    clipboardData.setData('text/plain', `${rows.join('\r\n')}\r\n`);
+    document.activeElement?.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }),
+    );
+  });
+  await expect(cell(page, 'Crane', 8)).toHaveText('$617.28');
+  await expect(cell(page, 'Old vent not moved', 8)).toHaveText('-$80.00');
+  await expect(cell(page, 'Tile', 0)).toHaveText('allowance');
+
+  await page.getByRole('button', { name: 'Add what is not covered' }).click();
+  await page.getByLabel('Not covered, 1').fill('Painting the wall.');
+  await page.getByLabel('The same in Spanish, 1').fill('Pintar la pared.');
+  await page.getByRole('button', { name: 'Add another way' }).click();
+  await page.getByLabel('Name in the letter').fill('A strap of steel');
+  await page.getByLabel('Name in Spanish', { exact: true }).fill('Una cinta de acero');
+  await page.getByLabel('Another repair').selectOption({ label: 'Sister the stud' });
+  await page.getByRole('button', { name: 'Take it into this way' }).click();
+  await expect(page.locator('.alternate-price')).toContainText('Instead of the price above');
+  await page.getByRole('button', { name: 'Price it so' }).click();
+  await expect(page.getByText('Not saved yet.')).toHaveCount(0);
+  expect(await violations(page)).toEqual([]);
+
+  const headers = { origin: demo().url };
+  const made = await page.request.post(`${api}/projects/${projectId}/change-orders`, {
+    headers,
+    data: { findingIds: [findingId] },
+  });
+  const { id, version } = await made.json();
+  const sent = await page.request.post(`${api}/change-orders/${id}/send`, {
+    headers: { ...headers, 'if-match': `"${version}"` },
+    data: {},
+  });
+  const { link } = await sent.json();
+  await page.goto(demo().url + new URL(link).pathname + new URL(link).hash);
+  await page.getByRole('button', { name: 'English' }).click();
+  await expect(page.getByText('Painting the wall.')).toBeVisible();
+  await expect(page.getByText('A strap of steel')).toBeVisible();
+  await expect(page.getByText('Allowance, reconciled when spent').first()).toBeVisible();
+  expect(await violations(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Español' }).click();
+  await expect(page.getByText('Pintar la pared.')).toBeVisible();
+  await expect(page.getByText('Una cinta de acero')).toBeVisible();
+});
+
+test('without an answer of the server what was typed is kept, and it is saved once there is one', async ({ page }) => {
+  await page.setViewportSize(desk);
+  await openEstimate(page);
+  const quantity = cell(page, nails, 1);
+  await quantity.click();
+  await page.route('**/api/v1/findings/**', (route) => route.abort());
+  await page.keyboard.type('24');
+  await page.keyboard.press('Enter');
+  await cell(page, nails, 9).click();
+  await page.keyboard.type(reason);
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/Not worked out anew/)).toBeVisible({ timeout: 20_000 });
+  await page.getByRole('button', { name: 'Price it so' }).click();
+  await expect(page.getByRole('alert')).toBeVisible({ timeout: 20_000 });
+  await expect(quantity).toHaveText('24');
+  await page.unroute('**/api/v1/findings/**');
+  await page.getByRole('button', { name: 'Price it so' }).click();
+  await expect(page.getByText('Not saved yet.')).toHaveCount(0);
+  await expect(quantity).toHaveText('24');
+});
+
+test('on a phone the lines are a list with the same actions', async ({ page }) => {
+  await page.setViewportSize(phone);
+  await openEstimate(page);
+  await expect(page.getByRole('grid')).toHaveCount(0);
+  const line = page.getByRole('listitem').filter({ hasText: nails });
+  await line.getByText('How it came about').click();
+  await expect(line).toContainText('Nails asked on both sides');
+  await line.getByRole('button', { name: 'Change' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Quantity').fill('30');
+  await dialog.getByRole('button', { name: 'Take it' }).click();
+  await expect(line).toContainText('A reason is missing');
+  await line.getByRole('button', { name: 'Change' }).click();
+  await dialog.getByLabel('Why').fill(reason);
+  await dialog.getByRole('button', { name: 'Take it' }).click();
+  await expect(line).toContainText(`is 30: ${reason}`);
+  expect(await violations(page)).toEqual([]);
+  const sidewaysPx = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  expect(sidewaysPx).toBe(0);
+});

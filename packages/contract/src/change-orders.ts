@@ -95,6 +95,8 @@ export const changeOrderDocument = z.object({
     currency,
     originalSumCents: cents,
     previousChangesCents: cents,
+    /** Settled allowances, net; absent in what was sent before they were kept. */
+    allowancesCents: cents.optional(),
     beforeCents: cents,
     thisChangeCents: cents,
     afterCents: cents,
@@ -102,6 +104,10 @@ export const changeOrderDocument = z.object({
     daysAfter: z.int(),
     finishBefore: day.nullable(),
     finishAfter: day.nullable(),
+    /** How days are counted; absent, as in what was sent before this was kept: working days. */
+    dayKind: z.enum(['working', 'calendar']).optional(),
+    /** What it adds to each payment still to come; absent where no payments are written down. */
+    payments: z.array(z.object({ name: text, cents })).optional(),
   }),
   cautions: z.array(text),
   consent: z.object({ id: z.string(), text }),
@@ -158,6 +164,26 @@ export const changeOrderRow = z.object({
   createdAt: instant,
 });
 
+/** Something that the list of the site's state, or care, asks of a change and this one does not carry. Any item is enough. */
+export const contentGap = z.object({
+  anyOf: z.array(z.string()),
+  words: text,
+  weight: z.enum(['law', 'care']),
+  source,
+});
+
+/** A change order held against what was read of the state's rules. It never says that a document is valid. */
+export const contentReview = z.object({
+  /** Of the site, two letters; null: not said. */
+  state: z.string().nullable(),
+  /** Null where there is no list for the state: then it is what changes commonly carry. */
+  stateName: z.string().nullable(),
+  /** The day the list's sources were last looked at. */
+  checkedOn: day.nullable(),
+  missing: z.array(contentGap),
+  cautions: z.array(text),
+});
+
 /** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version. */
 export const changeOrder = changeOrderRow.extend({
   wording,
@@ -167,6 +193,8 @@ export const changeOrder = changeOrderRow.extend({
   blocks: z.array(z.string()),
   /** What to know before it is sent: declined findings that this work would cover over. */
   conflicts: z.array(z.string()),
+  /** What it lacks for the state of the site if it is mailed to the client; null once it was sent. */
+  contentReview: contentReview.nullable(),
   versions: z.array(sentVersion),
   questions: z.array(question),
 });
@@ -234,8 +262,11 @@ export const changeOrderRoutes = {
     versioned: true,
     params: byId,
     body: z.strictObject({
-      clientEmail: z.email().max(254).nullable().default(null),
+      /** Absent: the project's own address. Null: nothing is mailed, the link is handed over. */
+      clientEmail: z.email().max(254).nullable().optional(),
       expiresInDays: z.int().min(1).max(90).default(14),
+      /** Why it goes out although it lacks what a law asks for; needed then, and kept in the record. */
+      missingReason: z.string().trim().max(1000).optional(),
     }),
     answers: { 200: z.object({ changeOrder, link: z.string(), sha256 }) },
   }),
@@ -374,6 +405,7 @@ export const clientRoutes = {
   }),
 } as const;
 
+export type ContentReview = z.infer<typeof contentReview>;
 export type Wording = z.infer<typeof wording>;
 export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
 export type DocumentAlternate = z.infer<typeof documentAlternate>;

@@ -2,6 +2,7 @@ import type {
   ChangeOrder,
   ChangeOrderDocument,
   ChangeOrderRow,
+  ContentReview,
   Decision,
   Question,
   SentVersion,
@@ -45,11 +46,13 @@ interface Views {
   draft: DraftDocument;
   blocks: string[];
   conflicts: string[];
+  review: ContentReview | null;
   names: Map<string, string>;
   now: Date;
 }
 
-export function toChangeOrder(record: ChangeOrderRecord, { draft, blocks, conflicts, names, now }: Views): ChangeOrder {
+export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
+  const { draft, blocks, conflicts, review, names, now } = views;
   return {
     ...toRow(record, draft.price.totalCents),
     wording: toWording(record),
@@ -57,6 +60,7 @@ export function toChangeOrder(record: ChangeOrderRecord, { draft, blocks, confli
     draft,
     blocks,
     conflicts,
+    contentReview: review,
     versions: record.versions.map((version) => toSentVersion(record, version, names, now)),
     questions: record.questions.map(toQuestion),
   };

@@ -165,14 +165,14 @@ export class ChangeOrdersService {
       record.versions.map(({ sentById }) => sentById),
     );
     const sent = currentVersion(record);
-    const { draft, blocks, conflicts } = sent
-      ? { draft: toDocument(sent), blocks: [], conflicts: [] }
+    const { draft, blocks, conflicts, review } = sent
+      ? { draft: toDocument(sent), blocks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
-    return toChangeOrder(record, { draft, blocks, conflicts, names, now: this.clock.now() });
+    return toChangeOrder(record, { draft, blocks, conflicts, review, names, now: this.clock.now() });
   }
 
-  /** What would be sent now. */
-  draft(tx: Tx, companyId: string, record: ChangeOrderRecord) {
+  /** What would be sent now, to the address given or else the project's own. */
+  draft(tx: Tx, companyId: string, record: ChangeOrderRecord, mailTo?: string | null) {
     return this.offers.build(tx, {
       companyId,
       changeOrderId: record.id,
@@ -182,6 +182,7 @@ export class ChangeOrdersService {
       findingIds: record.findings.map(({ findingId }) => findingId),
       wording: toWording(record),
       days: record.days,
+      mailTo,
     });
   }
 

@@ -1,10 +1,11 @@
-import type { ChangeOrderDocument, DocumentAlternate, PricedScope, Wording } from '@underlath/contract';
+import type { ChangeOrderDocument, ContentReview, DocumentAlternate, PricedScope, Wording } from '@underlath/contract';
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { blocksOf } from './offer-blocks.ts';
+import { carriedBy, contentReview } from './offer-content.ts';
 import { type DraftDocument, toDraft } from './offer-document.ts';
 import { toItem } from './offer-items.ts';
 
@@ -51,6 +52,8 @@ export interface OfferRequest {
   findingIds: readonly string[];
   wording: Wording;
   days: number;
+  /** Absent: the project's own address. Null: nothing is mailed. */
+  mailTo?: string | null | undefined;
 }
 
 export interface Offer {
@@ -58,6 +61,10 @@ export interface Offer {
   blocks: string[];
   /** What the office should know before it is sent; it can be sent all the same. */
   conflicts: string[];
+  /** Held against the list of the site's state. */
+  review: ContentReview;
+  /** The address the client's link is mailed to, or null when it is handed over. */
+  mailTo: string | null;
   findings: FindingRecord[];
 }
 
@@ -107,7 +114,9 @@ export class OfferBuilder {
       days,
       contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
     });
-    return { draft, findings, blocks: blocksOf(draft, findings), conflicts };
+    const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
+    const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));
+    return { draft, findings, blocks: blocksOf(draft, findings), conflicts, review, mailTo };
   }
 }
 

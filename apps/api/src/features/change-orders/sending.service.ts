@@ -19,6 +19,9 @@ import type { RecordHead, RecordsService } from '../records/records.service.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
+import type { Offer } from './offer-builder.ts';
+import { assertContent, reviewEvent } from './offer-content.ts';
+import type { DraftDocument } from './offer-document.ts';
 import { offerLetter } from './offer-letter.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
@@ -37,9 +40,10 @@ export class SendingService {
 
   /**
    * The document, its hash, the link and the mail come to be in one transaction. The link is told once and kept as a hash.
-   * @throws ProblemError `not-found`, `stale-version`, `wrong-state` with the reasons
+   * @throws ProblemError `not-found`, `stale-version`, `wrong-state` with the reasons, `invalid-input` when it lacks what a
+   * law asks for and no reason says why it goes out all the same
    */
-  async send(caller: Caller, id: string, seen: number, { clientEmail, expiresInDays }: Send) {
+  async send(caller: Caller, id: string, seen: number, { clientEmail, expiresInDays, missingReason = '' }: Send) {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const record = await this.changeOrders.lock(tx, companyId, id);
@@ -47,15 +51,14 @@ export class SendingService {
       const head = await this.records.lock(tx, companyId, record.projectId);
       const sentAt = this.clock.now();
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
-      const document = await this.freeze(tx, caller, record, { head, sentAt, expiresAt });
+      const offer = await this.offer(tx, companyId, record, clientEmail);
+      assertContent(offer.review, missingReason);
+      const document = freeze(offer.draft, caller, { head, sentAt, expiresAt });
       const { sha256 } = document;
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
-      const project = await changeOrders.findProject(tx, companyId, record.projectId);
-      const to = clientEmail ?? project?.clientEmail ?? null;
-      await this.announce(tx, caller, record, document, to);
-      if (to)
-        await this.outbox.post(tx, companyId, { to, ...offerLetter(document.content, link, project?.clientLocale) });
+      await this.announce(tx, caller, record, { ...document, ...offer, missingReason });
+      await this.mail(tx, record, document.content, link, offer.mailTo);
       return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
     });
   }
@@ -86,24 +89,17 @@ export class SendingService {
     });
   }
 
-  private async freeze(
+  private async offer(
     tx: Tx,
-    caller: Caller,
+    companyId: string,
     record: ChangeOrderRecord,
-    { head, sentAt, expiresAt }: { head: RecordHead; sentAt: Date; expiresAt: Date },
-  ): Promise<Frozen> {
+    clientEmail: string | null | undefined,
+  ): Promise<Offer> {
     if (record.state !== 'draft') throw notADraft(record);
-    const { draft, blocks } = await this.changeOrders.draft(tx, caller.companyId, record);
-    if (blocks.length > 0) throw new ProblemError('wrong-state', `It cannot be sent yet. ${blocks.join(' ')}`);
-    const content = changeOrderDocument.parse({
-      ...draft,
-      sentAt: sentAt.toISOString(),
-      sentBy: caller.actor.name,
-      expiresAt: expiresAt.toISOString(),
-      record: head,
-    });
-    const bytes = canonicalJson(content);
-    return { content, bytes, sha256: sha256Of(bytes), sentAt };
+    const offer = await this.changeOrders.draft(tx, companyId, record, clientEmail);
+    if (offer.blocks.length > 0)
+      throw new ProblemError('wrong-state', `It cannot be sent yet. ${offer.blocks.join(' ')}`);
+    return offer;
   }
 
   private async store(
@@ -129,16 +125,36 @@ export class SendingService {
     await changeOrders.moveFindings(tx, companyId, ids, ['priced'], 'offered');
   }
 
-  /** The record keeps what was sent, its hash, and the address it went to. */
+  private async mail(
+    tx: Tx,
+    { companyId, projectId }: ChangeOrderRecord,
+    document: ChangeOrderDocument,
+    link: string,
+    to: string | null,
+  ): Promise<void> {
+    if (to === null) return;
+    const project = await changeOrders.findProject(tx, companyId, projectId);
+    await this.outbox.post(tx, companyId, { to, ...offerLetter(document, link, project?.clientLocale) });
+  }
+
+  /** The record keeps what was sent, its hash, the address it went to, and what it lacked and why it went out so. */
   private async announce(
     tx: Tx,
     { companyId, actor }: Caller,
     { id, projectId }: ChangeOrderRecord,
-    { content, sha256 }: Frozen,
-    clientEmail: string | null,
+    { content, sha256, mailTo, review, missingReason }: Announced,
   ): Promise<void> {
     const { version, price, days, expiresAt } = content;
-    const data = { version, sha256, totalCents: price.totalCents, days, expiresAt, clientEmail };
+    const data = {
+      version,
+      sha256,
+      totalCents: price.totalCents,
+      days,
+      expiresAt,
+      clientEmail: mailTo,
+      ...(review.missing.length > 0 && { contentReview: reviewEvent(review) }),
+      ...(missingReason && { missingReason }),
+    };
     await this.records.append(tx, {
       companyId,
       projectId,
@@ -182,6 +198,24 @@ export class SendingService {
     return sentVersion;
   }
 }
+
+function freeze(
+  draft: DraftDocument,
+  caller: Caller,
+  { head, sentAt, expiresAt }: { head: RecordHead; sentAt: Date; expiresAt: Date },
+): Frozen {
+  const content = changeOrderDocument.parse({
+    ...draft,
+    sentAt: sentAt.toISOString(),
+    sentBy: caller.actor.name,
+    expiresAt: expiresAt.toISOString(),
+    record: head,
+  });
+  const bytes = canonicalJson(content);
+  return { content, bytes, sha256: sha256Of(bytes), sentAt };
+}
+
+type Announced = Pick<Frozen, 'content' | 'sha256'> & Pick<Offer, 'mailTo' | 'review'> & { missingReason: string };
 
 interface Frozen {
   content: ChangeOrderDocument;

@@ -1,5 +1,12 @@
 import type { ChangeEffect, ChangeOrderRow, Contract } from '@underlath/contract';
-import { effectOnPayments, evaluateContract, type PlannedPayment, planPayments } from '@underlath/rules';
+import {
+  effectOnPayments,
+  evaluateContract,
+  type PlannedPayment,
+  planPayments,
+  type Text,
+  text,
+} from '@underlath/rules';
 import type { History } from './contract-history.ts';
 
 /** The agreed payments as they stand, and what each change order that is open would do to them. */
@@ -7,11 +14,8 @@ export function paymentsAnswer(
   history: History,
   open: readonly ChangeOrderRow[],
 ): Pick<Contract, 'payments' | 'unscheduledCents' | 'effects'> {
-  const { happenings, input, terms, project } = history;
-  const settledBy = new Map(
-    happenings.flatMap(({ entry }, at) => (entry?.milestoneId ? [[at, entry.milestoneId] as const] : [])),
-  );
-  const plan = planPayments(input, terms.milestones, settledBy);
+  const { terms, project } = history;
+  const plan = planOf(history);
   const names = new Map(terms.milestones.map(({ id, name }) => [id, name]));
   const agreed = terms.milestones.reduce((sum, { cents }) => sum + cents, 0);
   return {
@@ -23,6 +27,24 @@ export function paymentsAnswer(
     unscheduledCents: project.originalSumCents - agreed,
     effects: open.toSorted((a, b) => a.number - b.number).map((order) => effectOf(history, plan, order)),
   };
+}
+
+function planOf({ happenings, input, terms }: History): PlannedPayment[] {
+  const settledBy = new Map(
+    happenings.flatMap(({ entry }, at) => (entry?.milestoneId ? [[at, entry.milestoneId] as const] : [])),
+  );
+  return planPayments(input, terms.milestones, settledBy);
+}
+
+/** What a change adds to each payment still to come, as a letter says it; nothing where no payments are agreed. */
+export function changeInPayments(history: History, cents: number): { name: Text; cents: number }[] {
+  const plan = planOf(history);
+  if (plan.length === 0) return [];
+  const names = new Map(history.terms.milestones.map(({ id, name }) => [id, name]));
+  return effectOnPayments(plan, cents).map(({ id, cents: added }) => {
+    const name = id === null ? undefined : names.get(id);
+    return { name: name === undefined ? text('Final payment', 'Pago final') : text(name, name), cents: added };
+  });
 }
 
 function effectOf({ input }: History, plan: readonly PlannedPayment[], order: ChangeOrderRow): ChangeEffect {

@@ -1,9 +1,10 @@
 import type { ChangeOrderDocument, ContractSums } from '@underlath/contract';
-import { changeInSum, evaluateContract } from '@underlath/rules';
+import { changeInSum, evaluateContract, sumCents } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import * as contracts from './contract.repository.ts';
 import { dayOf, type History, historyOf, toTerms } from './contract-history.ts';
+import { changeInPayments } from './contract-payments.ts';
 
 /** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */
 export class ContractService {
@@ -28,13 +29,17 @@ export class ContractService {
     projectId: string,
     change: { cents: number; days: number },
   ): Promise<ChangeOrderDocument['contract']> {
-    const { input } = await this.history(tx, companyId, projectId);
+    const history = await this.history(tx, companyId, projectId);
+    const { input, terms } = history;
+    const allowancesCents = allowancesOf(history);
+    const payments = changeInPayments(history, change.cents);
     const before = evaluateContract(input);
     const after = evaluateContract({ ...input, thisChange: change });
     return {
       currency: 'USD',
       originalSumCents: input.originalCents,
-      previousChangesCents: before.previousChangesCents,
+      previousChangesCents: before.previousChangesCents - allowancesCents,
+      allowancesCents,
       beforeCents: before.beforeCents,
       thisChangeCents: change.cents,
       afterCents: after.afterCents,
@@ -42,15 +47,19 @@ export class ContractService {
       daysAfter: after.daysAfter,
       finishBefore: before.finish ?? null,
       finishAfter: after.finish ?? null,
+      dayKind: terms.dayKind,
+      ...(payments.length > 0 && { payments }),
     };
   }
 }
 
-export function sumsOf({ project, happenings, input }: History): ContractSums {
+const allowancesOf = ({ input }: History): number =>
+  sumCents(input.events.filter(({ kind }) => kind === 'allowance').map((event) => changeInSum(event, input)));
+
+export function sumsOf(history: History): ContractSums {
+  const { project, input } = history;
   const now = evaluateContract(input);
-  const allowancesCents = happenings
-    .filter(({ event }) => event.kind === 'allowance')
-    .reduce((sum, { event }) => sum + changeInSum(event, input), 0);
+  const allowancesCents = allowancesOf(history);
   return {
     currency: 'USD',
     originalSumCents: project.originalSumCents,

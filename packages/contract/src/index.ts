@@ -24,8 +24,8 @@ export * from './findings.ts';
 export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './members.ts';
-export * from './photos.ts';
 export * from './notices.ts';
+export * from './photos.ts';
 export * from './price-evaluate.ts';
 export * from './prices.ts';
 export * from './problems.ts';
@@ -33,8 +33,8 @@ export * from './projects.ts';
 export * from './record.ts';
 export * from './route.ts';
 export * from './scopes.ts';
-
 export * from './us-states.ts';
+
 /** Every route of the API, by name. */
 export const routes = {
   ...memberRoutes,
@@ -48,8 +48,8 @@ export const routes = {
   ...priceRoutes,
   ...priceEvaluateRoutes,
   ...actualRoutes,
-  ...contractRoutes,
   ...noticeRoutes,
+  ...contractRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
   ...recordRoutes,

@@ -92,6 +92,7 @@ test('a line is set by hand with a reason by keyboard, undone, done again, saved
   });
   const { id } = await order.json();
   await page.goto(`${demo().url}/projects/${projectId}/change-orders/${id}`);
+  await page.getByRole('tab', { name: 'Price' }).click();
   await expect(page.getByText(`By hand: quantity was ${measured}, is 40: ${reason}`).first()).toBeVisible();
   await expect(page.locator('.price-foot tr').last()).toContainText(after);
 });

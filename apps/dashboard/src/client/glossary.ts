@@ -9,6 +9,10 @@ export function letterWords(document: ChangeOrderDocument, locale: Locale): stri
     ...Object.values(wording),
     ...items.flatMap((item) => [item.found, item.why, item.ifNot, ...item.repairs]),
     ...items.flatMap((item) => item.measured.map((each) => each.label)),
+    ...items.flatMap(({ exclusions = [], alternates = [] }) => [
+      ...exclusions,
+      ...alternates.flatMap(({ name, what }) => [name, ...what]),
+    ]),
     ...price.lines.map((line) => line.title),
     ...allCautions(document),
   ];

@@ -140,7 +140,7 @@ const KIND_STEPS: Readonly<Record<NonNullable<ManualLine['kind']>, readonly Text
   allowance: [
     text(
       'An allowance: it is reconciled with what is really spent.',
-      'Una provisión: se ajusta a lo que realmente se gaste.',
+      'Una asignación: se ajusta a lo que realmente se gaste.',
     ),
   ],
 };

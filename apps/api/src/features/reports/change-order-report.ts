@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, Decision, DocumentItem } from '@underlath/contract';
+import type { ChangeOrderDocument, Decision, DocumentItem, PriceLine } from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
@@ -186,7 +186,9 @@ function writeSources({ sheet, words, locale }: Pen, item: DocumentItem): void {
   );
 }
 
-function writePrice({ sheet, words, locale }: Pen, { price }: ChangeOrderDocument): void {
+function writePrice(pen: Pen, document: ChangeOrderDocument): void {
+  const { sheet, words, locale } = pen;
+  const { price } = document;
   const money = (cents: number) => formatCents(cents, locale);
   const columns = [{ widthPt: textWidthPt - 230 }, { widthPt: 120 }, { widthPt: 110, align: 'right' }] as const;
   const quantity = new Intl.NumberFormat(locale === 'es' ? 'es-US' : 'en-US', { maximumFractionDigits: 2 });
@@ -196,7 +198,7 @@ function writePrice({ sheet, words, locale }: Pen, { price }: ChangeOrderDocumen
     [
       { cells: [words.line, words.quantity, words.amount] },
       ...price.lines.map((line) => ({
-        cells: [line.title[locale], `${quantity.format(line.quantity)} ${line.unit}`, money(line.totalCents)],
+        cells: [lineName(line, pen), `${quantity.format(line.quantity)} ${line.unit}`, money(line.totalCents)],
       })),
       { cells: [words.subtotal, '', money(price.subtotalCents)], bold: true },
       { cells: [`${words.overhead} ${price.overheadPct}%`, '', money(price.overheadCents)] },
@@ -206,11 +208,39 @@ function writePrice({ sheet, words, locale }: Pen, { price }: ChangeOrderDocumen
     { header: true },
   );
   if (price.placeholder) sheet.paragraph(words.placeholder);
+  writeBesidePrice(pen, document);
   sheet.subheading(words.howLines);
   sheet.list(
     price.lines.map((line) => `${line.title[locale]}: ${line.steps.map((step) => step[locale]).join(' ')}`),
     { sizePt: 8.5 },
   );
+}
+
+function lineName({ title, kind }: PriceLine, { words, locale }: Pen): string {
+  const told = kind === 'allowance' ? words.allowance : kind === 'credit' ? words.credit : undefined;
+  return told === undefined ? title[locale] : `${title[locale]} (${told})`;
+}
+
+/** What the price does not cover, and other ways that are in no sum. */
+function writeBesidePrice({ sheet, words, locale }: Pen, { items }: ChangeOrderDocument): void {
+  const ofFinding = ({ number }: DocumentItem) => (items.length > 1 ? `${number}. ` : '');
+  const excluded = items.flatMap((item) =>
+    (item.exclusions ?? []).map((exclusion) => ofFinding(item) + exclusion[locale]),
+  );
+  if (excluded.length > 0) {
+    sheet.subheading(words.notCovered);
+    sheet.list(excluded);
+  }
+  const ways = items.flatMap((item) =>
+    (item.alternates ?? []).map(({ name, what, differenceCents: cents }) => {
+      const change = cents === null ? words.noPrice : `${cents > 0 ? '+' : ''}${formatCents(cents, locale)}`;
+      return `${ofFinding(item)}${name[locale]}: ${change}. ${what.map((one) => one[locale]).join(' ')}`;
+    }),
+  );
+  if (ways.length === 0) return;
+  sheet.subheading(words.otherWays);
+  sheet.paragraph(words.otherWaysNote);
+  sheet.list(ways);
 }
 
 function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: ReportInput): void {

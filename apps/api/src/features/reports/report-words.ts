@@ -40,6 +40,12 @@ const words = {
   overhead: text('Overhead', 'Gastos generales'),
   profit: text('Profit', 'Utilidad'),
   total: text('Total of this change', 'Total de este cambio'),
+  allowance: text('Allowance, reconciled when spent', 'Asignación, se ajusta cuando se gasta'),
+  credit: text('Credit', 'Crédito'),
+  notCovered: text('What this price does not cover', 'Lo que este precio no cubre'),
+  otherWays: text('Other ways to do it, and what they would change', 'Otras maneras de hacerlo, y lo que cambiarían'),
+  otherWaysNote: text('None of these is in the price.', 'Ninguna está en el precio.'),
+  noPrice: text('no price yet', 'aún sin precio'),
   howLines: text('How each line came about', 'Cómo se llegó a cada línea'),
   placeholder: text(
     'Rates are invented starter values that the contractor has not replaced yet.',

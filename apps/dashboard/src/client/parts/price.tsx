@@ -3,6 +3,7 @@ import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Money } from '../../shared/ui/money.tsx';
+import { Allowances } from './beside-price.tsx';
 import { Inline, Paragraphs } from './words.tsx';
 
 /** The price in one sentence; every line and how it came about on demand. */
@@ -18,6 +19,7 @@ export function Price({ document }: { document: ChangeOrderDocument }) {
         {price.lines.some((line) => line.taxCents > 0) && ` ${t('priceTaxNote')}`}
       </p>
       {price.placeholder && <p className="notice">{t('priceSample')}</p>}
+      <Allowances document={document} />
       <details className="more">
         <summary>{t('priceOpen')}</summary>
         <PriceLines document={document} />
@@ -35,8 +37,9 @@ function PriceLines({ document }: { document: ChangeOrderDocument }) {
   return (
     <>
       <ol className="price-lines">
-        {price.lines.map((line) => (
-          <Line key={line.name} line={line} />
+        {price.lines.map((line, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two lines may have one name, and those of a sent letter never move
+          <Line key={at} line={line} />
         ))}
       </ol>
       <dl className="price-foot">
@@ -64,6 +67,8 @@ function Line({ line }: { line: PriceLine }) {
       <div className="price-line">
         <span>
           <Inline text={line.title} />
+          {line.kind === 'allowance' && <span className="soft means">{t('priceAllowance')}</span>}
+          {line.kind === 'credit' && <span className="soft means">{t('priceCredit')}</span>}
         </span>
         <Money cents={line.totalCents} />
       </div>

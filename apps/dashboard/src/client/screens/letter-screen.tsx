@@ -2,6 +2,7 @@ import type { ClientLetter } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { byPlace } from '../letter-text.ts';
+import { NotCovered, OtherWays } from '../parts/beside-price.tsx';
 import { Contact } from '../parts/contact.tsx';
 import { ContractChange } from '../parts/contract-change.tsx';
 import { Decided } from '../parts/decided.tsx';
@@ -46,6 +47,8 @@ export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps)
         <Repairs document={document} />
         <Glossary document={document} />
         <Price document={document} />
+        <NotCovered document={document} />
+        <OtherWays document={document} />
         <ContractChange letter={letter} />
         <NotKnown document={document} />
         <Questions letter={letter} />

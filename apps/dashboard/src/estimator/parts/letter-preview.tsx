@@ -3,6 +3,8 @@ import { useState } from 'react';
 import { photoThumbUrl } from '../../shared/api/photos.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import type { DrawnPlace } from '../../shared/drawing/framing.ts';
+import { fillMessage } from '../../shared/i18n/define.ts';
+import { client } from '../../shared/i18n/messages/client.ts';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { stageWord } from './words.ts';
@@ -42,6 +44,7 @@ export function LetterPreview({ order }: { order: ChangeOrder }) {
         {draft.items.map((item) => (
           <LetterItem key={item.findingId} item={item} locale={locale} />
         ))}
+        <BesidePrice order={order} locale={locale} />
       </div>
       <footer className="letter-foot">
         <p>
@@ -55,6 +58,11 @@ export function LetterPreview({ order }: { order: ChangeOrder }) {
           <span>Days</span>
           <WasIs was={contract.daysBefore} is={contract.daysAfter} />
         </p>
+        {(contract.payments ?? []).map(({ name, cents }) => (
+          <p key={name.en}>
+            <span lang={locale}>{name[locale]}</span> <Money cents={cents} sign />
+          </p>
+        ))}
       </footer>
       <div lang={locale} className="soft small stack">
         {draft.cautions.map((caution) => (
@@ -63,6 +71,54 @@ export function LetterPreview({ order }: { order: ChangeOrder }) {
         <p>{draft.consent.text[locale]}</p>
       </div>
     </article>
+  );
+}
+
+/** What the letter says beside its price: allowances, what is not covered, other ways. */
+function BesidePrice({ order, locale }: { order: ChangeOrder; locale: Locale }) {
+  const { items, price } = order.draft;
+  const words = (key: keyof typeof client.en) => fillMessage(client[locale][key], locale);
+  const allowances = price.lines.filter(({ kind }) => kind === 'allowance');
+  const exclusions = items.flatMap((item) => item.exclusions ?? []);
+  const alternates = items.flatMap((item) => item.alternates ?? []);
+  return (
+    <>
+      {allowances.length > 0 && (
+        <>
+          <h3>{words('priceAllowances')}</h3>
+          <ul className="plain-rows">
+            {allowances.map(({ title, totalCents }) => (
+              <li key={title.en}>
+                {title[locale]} <Money cents={totalCents} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {exclusions.length > 0 && (
+        <>
+          <h3>{words('notCovered')}</h3>
+          <ul>
+            {exclusions.map((exclusion) => (
+              <li key={exclusion.en}>{exclusion[locale]}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {alternates.length > 0 && (
+        <>
+          <h3>{words('otherWays')}</h3>
+          <ul className="plain-rows">
+            {alternates.map(({ name, differenceCents }) => (
+              <li key={name.en}>
+                {name[locale]}{' '}
+                {differenceCents === null ? words('otherWayUnknown') : <Money cents={differenceCents} sign />}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
   );
 }
 

@@ -1,6 +1,6 @@
 import { Link, useParams } from '@tanstack/react-router';
 import { type Estimate, type Finding, type Problem, routes } from '@underlath/contract';
-import { type FormEvent, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
@@ -89,13 +89,13 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
   const problem = read.problem ?? refused;
   const live = touched ? preview.data : undefined;
   const shown = live?.estimate ?? estimate;
-  function submit(event: FormEvent) {
-    event.preventDefault();
+  function send() {
     setTold(read.problem);
     if (!read.problem) save.mutate({ params: { findingId }, body: read.body, ifMatch: findingVersion });
   }
   return (
-    <form className="estimate-form" onSubmit={submit} onKeyDown={(event) => undoKey(event, state)} noValidate>
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only hears the undo keys of what is in it
+    <div className="estimate-form" onKeyDown={(event) => undoKey(event, state)}>
       {shown.scope.placeholder && <PlaceholderNote version={shown.scope.costBookVersion} />}
       {touched && (
         <Unsaved
@@ -161,7 +161,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
         preview={touched ? preview : null}
         wrong={read.problem?.errors?.length ?? 0}
       >
-        <Button type="submit" look="go" busy={save.isPending}>
+        <Button look="go" busy={save.isPending} onClick={send}>
           {estimate.saved ? 'Save the price' : 'Price it so'}
         </Button>
         {estimate.saved && !touched && (
@@ -170,7 +170,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
           </Link>
         )}
       </EstimateBar>
-    </form>
+    </div>
   );
 }
 

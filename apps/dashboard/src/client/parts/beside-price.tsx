@@ -1,0 +1,113 @@
+import type { ChangeOrderDocument, DocumentAlternate } from '@underlath/contract';
+import { formatCents } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Money } from '../../shared/ui/money.tsx';
+import type { ClientKey } from '../problem-words.ts';
+import { Inline } from './words.tsx';
+
+/** Sums set aside in the price until their real cost is known. */
+export function Allowances({ document: { price } }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  const lines = price.lines.filter(({ kind }) => kind === 'allowance');
+  if (lines.length === 0) return null;
+  return (
+    <div className="allowances">
+      <h3>{t('priceAllowances')}</h3>
+      <p>{t('priceAllowanceMeans')}</p>
+      {price.overheadCents + price.profitCents !== 0 && <p className="soft">{t('priceAllowanceAlone')}</p>}
+      <dl className="price-foot">
+        {lines.map((line, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the lines of a sent letter never move
+          <div key={at}>
+            <dt>
+              <Inline text={line.title} />
+            </dt>
+            <dd>
+              <Money cents={line.totalCents} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </div>
+  );
+}
+
+/** What the price does not cover, by finding where there are several. */
+export function NotCovered({ document: { items } }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  const some = items.filter(({ exclusions = [] }) => exclusions.length > 0);
+  if (some.length === 0) return null;
+  return (
+    <section aria-labelledby="not-covered">
+      <h2 id="not-covered">{t('notCovered')}</h2>
+      {some.map(({ findingId, number, title, exclusions = [] }) => (
+        <div key={findingId}>
+          {items.length > 1 && <h3>{t('notCoveredFor', { number, title })}</h3>}
+          <ul className="plain-list">
+            {exclusions.map((words) => (
+              <li key={words.en}>
+                <Inline text={words} />
+              </li>
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+/** Other ways to do it; none of them is in the price or can be signed here. */
+export function OtherWays({ document: { items } }: { document: ChangeOrderDocument }) {
+  const t = useT(client);
+  const some = items.filter(({ alternates = [] }) => alternates.length > 0);
+  if (some.length === 0) return null;
+  return (
+    <section aria-labelledby="other-ways">
+      <h2 id="other-ways">{t('otherWays')}</h2>
+      <p>{t('otherWaysMeans')}</p>
+      {some.map(({ findingId, number, title, alternates = [] }) => (
+        <div key={findingId}>
+          {items.length > 1 && <h3>{t('notCoveredFor', { number, title })}</h3>}
+          <ul className="other-ways">
+            {alternates.map((way) => (
+              <Way key={way.name.en} way={way} />
+            ))}
+          </ul>
+        </div>
+      ))}
+    </section>
+  );
+}
+
+const kindKeys: Record<DocumentAlternate['kind'], ClientKey> = {
+  repair: 'otherWayRepair',
+  replace: 'otherWayReplace',
+  better: 'otherWayBetter',
+};
+
+function Way({ way }: { way: DocumentAlternate }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const { differenceCents: cents } = way;
+  const key: ClientKey =
+    cents === null ? 'otherWayUnknown' : cents === 0 ? 'otherWaySame' : cents > 0 ? 'otherWayMore' : 'otherWayLess';
+  return (
+    <li>
+      <p>
+        <b>
+          <Inline text={way.name} />
+        </b>
+        <span className="soft other-way-kind">{t(kindKeys[way.kind])}</span>
+      </p>
+      {way.what.map((what) => (
+        <p key={what.en}>
+          <Inline text={what} />
+        </p>
+      ))}
+      <p>
+        <b>{t(key, { total: formatCents(Math.abs(cents ?? 0), tag) })}</b>
+      </p>
+    </li>
+  );
+}

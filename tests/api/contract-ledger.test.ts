@@ -207,7 +207,9 @@ describe('the contract', () => {
     await add(tile).expect(201);
     const { draft } = await job.draft([(await job.priced()).id], { days: 4 });
     expect(draft.contract).toMatchObject({
-      previousChangesCents: 2500,
+      previousChangesCents: 0,
+      allowancesCents: 2500,
+      dayKind: 'calendar',
       beforeCents: 8_402_500,
       afterCents: 8_402_500 + draft.price.totalCents,
       finishBefore: '2026-05-01',

@@ -1,5 +1,6 @@
 import type { ChangeOrderDocument, Decision } from '@underlath/contract';
 import { formatCents } from '@underlath/rules';
+import { dayWords } from '../day-words.ts';
 import type { RecordHead } from '../records/records.service.ts';
 
 interface Settled {
@@ -22,7 +23,7 @@ export function decisionLetter({ document, decision, head }: Settled, locale: 'e
 
 La orden de cambio ${number}, versión ${version}, fue ${what} por ${decision.signerName} el ${decision.decidedAt}.
 ${decision.reason ? `Motivo: ${decision.reason}\n` : ''}
-${approved ? `Precio: ${money(contract.thisChangeCents)}. El monto del contrato pasa de ${money(contract.beforeCents)} a ${money(contract.afterCents)}. Días hábiles: +${days}.` : 'El monto del contrato no cambia.'}
+${approved ? `Precio: ${money(contract.thisChangeCents)}. El monto del contrato pasa de ${money(contract.beforeCents)} a ${money(contract.afterCents)}. ${dayWords(document).es}: +${days}.` : 'El monto del contrato no cambia.'}
 
 SHA-256 del documento: ${decision.sha256}
 Registro del proyecto: ${head.seq}: ${head.hash}
@@ -38,7 +39,7 @@ Guarde este mensaje. ${company.name}
 
 Change order ${number}, version ${version}, was ${what} by ${decision.signerName} at ${decision.decidedAt}.
 ${decision.reason ? `Reason: ${decision.reason}\n` : ''}
-${approved ? `Price: ${money(contract.thisChangeCents)}. The contract sum goes from ${money(contract.beforeCents)} to ${money(contract.afterCents)}. Working days: +${days}.` : 'The contract sum does not change.'}
+${approved ? `Price: ${money(contract.thisChangeCents)}. The contract sum goes from ${money(contract.beforeCents)} to ${money(contract.afterCents)}. ${dayWords(document).en}: +${days}.` : 'The contract sum does not change.'}
 
 SHA-256 of the document: ${decision.sha256}
 Project record: ${head.seq}: ${head.hash}

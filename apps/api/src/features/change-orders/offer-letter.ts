@@ -1,12 +1,14 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { formatCents } from '@underlath/rules';
+import { dayWords } from '../day-words.ts';
 
 /** The mail that brings a client their link. No urging: it says what, how much, how long the link works, and that nothing happens by opening it. */
 export function offerLetter(document: ChangeOrderDocument, link: string, locale: string | undefined) {
   return locale === 'es' ? inSpanish(document, link) : inEnglish(document, link);
 }
 
-function inEnglish({ company, project, wording, price, days, number, expiresAt }: ChangeOrderDocument, link: string) {
+function inEnglish(document: ChangeOrderDocument, link: string) {
+  const { company, project, wording, price, days, number, expiresAt } = document;
   return {
     subject: `${project.name}: change order ${number} from ${company.name}`,
     text: `Hello ${project.clientName},
@@ -14,7 +16,7 @@ function inEnglish({ company, project, wording, price, days, number, expiresAt }
 While working on ${project.siteAddress} we found something that needs your answer:
 ${wording.headline.en}
 
-Price: ${formatCents(price.totalCents, 'en')}. Working days: ${days}.
+Price: ${formatCents(price.totalCents, 'en')}. ${dayWords(document).en}: ${days}.
 
 Read it, ask, approve or decline here:
 ${link}
@@ -27,7 +29,8 @@ ${[company.phone, company.email].filter(Boolean).join(' · ')}
   };
 }
 
-function inSpanish({ company, project, wording, price, days, number, expiresAt }: ChangeOrderDocument, link: string) {
+function inSpanish(document: ChangeOrderDocument, link: string) {
+  const { company, project, wording, price, days, number, expiresAt } = document;
   return {
     subject: `${project.name}: orden de cambio ${number} de ${company.name}`,
     text: `Hola ${project.clientName}:
@@ -35,7 +38,7 @@ function inSpanish({ company, project, wording, price, days, number, expiresAt }
 Al trabajar en ${project.siteAddress} encontramos algo que necesita su respuesta:
 ${wording.headline.es}
 
-Precio: ${formatCents(price.totalCents, 'es')}. Días hábiles: ${days}.
+Precio: ${formatCents(price.totalCents, 'es')}. ${dayWords(document).es}: ${days}.
 
 Lea, pregunte, apruebe o rechace aquí:
 ${link}

@@ -1,5 +1,6 @@
 import type { ChangeOrderDocument, Decision, DocumentItem, PriceLine } from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
+import { dayWords } from '../day-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
 import { basisWord, formatDay, formatInstant, reportWords, type Words } from './report-words.ts';
@@ -91,7 +92,8 @@ function writeLetter(
   }
 }
 
-function writeChange({ sheet, words, locale }: Pen, { contract, days }: ChangeOrderDocument): void {
+function writeChange({ sheet, words, locale }: Pen, document: ChangeOrderDocument): void {
+  const { contract, days } = document;
   const money = (cents: number) => formatCents(cents, locale);
   const date = (day: string | null) => (day ? formatDay(day, locale) : words.unknown);
   const first = textWidthPt - 3 * 125;
@@ -110,7 +112,7 @@ function writeChange({ sheet, words, locale }: Pen, { contract, days }: ChangeOr
         ],
         bold: true,
       },
-      { cells: [words.days, String(contract.daysBefore), `+${days}`, String(contract.daysAfter)] },
+      { cells: [say(dayWords(document), locale), String(contract.daysBefore), `+${days}`, String(contract.daysAfter)] },
       { cells: [words.finish, date(contract.finishBefore), '', date(contract.finishAfter)] },
     ],
     { header: true },
@@ -120,7 +122,14 @@ function writeChange({ sheet, words, locale }: Pen, { contract, days }: ChangeOr
     [
       { cells: [words.originalSum, money(contract.originalSumCents)] },
       { cells: [words.previousChanges, money(contract.previousChangesCents)] },
+      ...(contract.allowancesCents ? [{ cells: [words.allowances, money(contract.allowancesCents)] }] : []),
     ],
+  );
+  if (!contract.payments) return;
+  sheet.subheading(words.payments);
+  sheet.table(
+    [{ widthPt: textWidthPt - 125 }, right],
+    contract.payments.map(({ name, cents }) => ({ cells: [name[locale], money(cents)] })),
   );
 }
 

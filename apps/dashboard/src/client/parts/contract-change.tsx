@@ -20,6 +20,9 @@ export function ContractChange({ letter }: { letter: ClientLetter }) {
   const sums = [
     { name: t('contractOriginal'), value: <Money cents={contract.originalSumCents} /> },
     { name: t('contractPrevious'), value: <Money cents={contract.previousChangesCents} sign /> },
+    ...(contract.allowancesCents
+      ? [{ name: t('contractAllowances'), value: <Money cents={contract.allowancesCents} sign /> }]
+      : []),
     ...(declined ? [] : [{ name: t('contractThis'), value: <Money cents={contract.thisChangeCents} sign /> }]),
   ];
   const after = declined ? contract.beforeCents : contract.afterCents;
@@ -38,8 +41,23 @@ export function ContractChange({ letter }: { letter: ClientLetter }) {
           </div>
         </dl>
         {!declined && <ContractTime letter={letter} />}
+        {!declined && <ContractPayments letter={letter} />}
       </div>
     </section>
+  );
+}
+
+/** What is added to each payment still to come, where the contract's payments are written down. */
+function ContractPayments({ letter }: { letter: ClientLetter }) {
+  const t = useT(client);
+  const { locale } = useLocale();
+  const { payments = [] } = letter.document.contract;
+  if (payments.length === 0) return null;
+  return (
+    <>
+      <h3>{t('contractPayments')}</h3>
+      <Facts facts={payments.map(({ name, cents }) => ({ name: name[locale], value: <Money cents={cents} sign /> }))} />
+    </>
   );
 }
 
@@ -52,7 +70,10 @@ function ContractTime({ letter }: { letter: ClientLetter }) {
   return (
     <Facts
       facts={[
-        { name: t('contractDays'), value: <WasIs was={contract.daysBefore} is={contract.daysAfter} /> },
+        {
+          name: t(contract.dayKind === 'calendar' ? 'contractCalendarDays' : 'contractDays'),
+          value: <WasIs was={contract.daysBefore} is={contract.daysAfter} />,
+        },
         {
           name: t('contractFinish'),
           value:

@@ -100,9 +100,16 @@ function useTimeLine(document: ChangeOrderDocument): string {
   const t = useT(client);
   const { tag } = useLocale();
   const { finishBefore, finishAfter, daysBefore, daysAfter } = document.contract;
-  const added = document.days === 0 ? t('noAddedDays') : t('addedDays', { count: document.days });
+  const inCalendarDays = document.contract.dayKind === 'calendar';
+  const [none, some] = inCalendarDays
+    ? (['noAddedCalendarDays', 'addedCalendarDays'] as const)
+    : (['noAddedDays', 'addedDays'] as const);
+  const added = document.days === 0 ? t(none) : t(some, { count: document.days });
   const days = added.charAt(0).toLocaleUpperCase(tag) + added.slice(1);
-  if (!finishBefore || !finishAfter) return t('reviewTimeDays', { days, before: daysBefore, after: daysAfter });
+  if (!finishBefore || !finishAfter) {
+    const key = inCalendarDays ? 'reviewTimeCalendarDays' : 'reviewTimeDays';
+    return t(key, { days, before: daysBefore, after: daysAfter });
+  }
   const day = (value: string) => formatDate(value, tag, 'long-day');
   return t('reviewTimeFinish', { days, before: day(finishBefore), after: day(finishAfter) });
 }

@@ -33,7 +33,7 @@ export function ContractContingency({ contract }: { contract: Contract }) {
         <p className="soft">Nothing has drawn on it yet.</p>
       ) : (
         <div className="table-scroll">
-          <table className="table">
+          <table className="table draws">
             <caption className="hidden-text">What drew on the contingency, in order</caption>
             <thead>
               <tr>

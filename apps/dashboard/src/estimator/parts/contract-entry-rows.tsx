@@ -15,7 +15,7 @@ const kinds = { payment: 'Paid', completed: 'Completed', allowance: 'Allowance' 
 export function EntryRows({ entries, empty }: EntryRowsProps) {
   if (entries.length === 0) return <p className="soft">{empty}</p>;
   return (
-    <ul className="plain-rows">
+    <ul className="plain-rows entry-rows">
       {entries.map((entry) => (
         <EntryRow key={entry.id} entry={entry} />
       ))}

@@ -83,7 +83,7 @@ export function ContractLedger({ entries }: { entries: readonly LedgerEntry[] })
                 </td>
                 {sums.map(({ name, of }) => (
                   <td className="number" key={name}>
-                    <Money cents={of(entry)} />
+                    {of(entry) === 0 ? <span className="soft">–</span> : <Money cents={of(entry)} />}
                   </td>
                 ))}
                 <td className="number">{entry.days}</td>

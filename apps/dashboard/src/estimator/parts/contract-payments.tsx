@@ -121,7 +121,10 @@ function FinishRow({ contract }: { contract: Contract }) {
       {effects.map((effect) => (
         <td className="number" key={effect.changeOrderId}>
           {effect.finishOn ? <Stamp at={effect.finishOn} /> : plural(currentDays + effect.days, 'day')}
-          <span className="soft small settled">{effect.days > 0 ? `+${effect.days}` : effect.days} days</span>
+          <span className="soft small settled">
+            {effect.days > 0 && '+'}
+            {plural(effect.days, 'day')}
+          </span>
         </td>
       ))}
     </tr>

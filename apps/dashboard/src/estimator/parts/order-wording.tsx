@@ -53,7 +53,7 @@ export function OrderWording({ order }: { order: ChangeOrder }) {
     setWarned('no');
     const dayCount = readNumber(days);
     if (typeof dayCount !== 'number' || !Number.isInteger(dayCount) || dayCount < 0) {
-      setLocal(localProblem([{ pointer: '/days', detail: `“${days}” is not a number of working days.` }]));
+      setLocal(localProblem([{ pointer: '/days', detail: `“${days}” is not a whole number of days.` }]));
       return;
     }
     setLocal(null);
@@ -78,7 +78,11 @@ export function OrderWording({ order }: { order: ChangeOrder }) {
       <WordingFields wording={wording} onChange={setWording} problem={problem} />
       <Part title="Time">
         <TextInput
-          label="Working days it adds to the contract"
+          label={`${order.draft.contract.dayKind === 'calendar' ? 'Calendar' : 'Working'} days it adds to the contract`}
+          hint={
+            order.draft.contract.dayKind === 'calendar' &&
+            'The days that are suggested are working days; this contract counts calendar days.'
+          }
           inputMode="numeric"
           className="number input-short"
           value={days}

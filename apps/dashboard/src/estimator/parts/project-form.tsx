@@ -182,7 +182,7 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
         </div>
         <div className="form-pair">
           <TextInput
-            label="Contract time, working days"
+            label="Contract time, days"
             inputMode="numeric"
             className="number"
             {...field('originalDays', '/originalDays')}

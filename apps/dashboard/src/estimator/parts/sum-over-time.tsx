@@ -7,8 +7,8 @@ import { dayShare, labelsWithRoom, type SumPlot, sumPlotOf } from './sum-over-ti
 
 const heightPx = 230;
 const edgePx = 4;
-/** A digit's width as a share of the text's size; the family's figures are all of one width. */
-const digitShare = 0.6;
+/** A letter's width as a share of the text's size, taken from words of this family. */
+const letterShare = 0.52;
 
 const money = (cents: number) => formatCents(cents, 'en-US', { trim: true });
 const dayWords = (day: string) => formatDate(day, 'en-US');
@@ -90,7 +90,7 @@ function StepNames({ plot, size, x, y }: { plot: SumPlot; size: Size; x: (day: s
   const labels = plot.steps.map((step) => ({
     ...step,
     xPx: x(step.on) + 6,
-    widthPx: step.name.length * textPx * digitShare + 6,
+    widthPx: step.name.length * textPx * letterShare + 6,
   }));
   const shown = labelsWithRoom(labels);
   return (
@@ -128,7 +128,7 @@ type DaysProps = {
 function Days({ plot, size, x, axis, now, finishOn }: DaysProps) {
   const { textPx, widthPx } = size;
   const y = axis + textPx + 4;
-  const nowHalfPx = (`today, ${dayWords(now)}`.length * textPx * digitShare) / 2;
+  const nowHalfPx = (`today, ${dayWords(now)}`.length * textPx * letterShare) / 2;
   const anchor = x(now) < nowHalfPx ? 'start' : x(now) > widthPx - nowHalfPx ? 'end' : 'middle';
   return (
     <>

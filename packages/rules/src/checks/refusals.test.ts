@@ -106,6 +106,31 @@ const refused: readonly (readonly [what: string, check: string, inputs: object, 
     ['members.2.name'],
   ],
   ['members without names yet', 'movement.shrinkage', { members: [{}, {}] }, []],
+  ['two groups of one name', 'sample.like-parts', { groups: [{ name: 'A' }, { name: 'A' }] }, ['groups.1.name']],
+  ['groups without names yet', 'sample.like-parts', { groups: [{}, {}] }, []],
+  [
+    'more with the hardware than places',
+    'sample.like-parts',
+    { groups: [{ name: 'A', count: 4, withHardware: 5 }] },
+    ['groups.0.withHardware'],
+  ],
+  ['every place with the hardware', 'sample.like-parts', { groups: [{ name: 'A', count: 4, withHardware: 4 }] }, []],
+  ['hardware in places not counted', 'sample.like-parts', { groups: [{ name: 'A', withHardware: 4 }] }, []],
+  ['more bad ones than were looked at', 'sample.proportion', { inspected: 10, bad: 11 }, ['bad']],
+  ['all that were looked at bad', 'sample.proportion', { inspected: 10, bad: 10 }, []],
+  ['two wall lines of one name', 'demand.base-shear', { lines: [{ name: 'A' }, { name: 'A' }] }, ['lines.1.name']],
+  [
+    'two wall lines in one place',
+    'demand.base-shear',
+    {
+      lines: [
+        { name: 'A', positionFt: 0 },
+        { name: 'B', positionFt: 0 },
+      ],
+    },
+    ['lines.1.positionFt'],
+  ],
+  ['wall lines not measured yet', 'demand.base-shear', { lines: [{}, {}] }, []],
   ['two pieces without a name', 'anchor.sill-bolts', { plates: [piece(undefined, 48), piece(undefined, 48)] }, []],
 ];
 

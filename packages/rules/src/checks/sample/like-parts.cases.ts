@@ -64,6 +64,13 @@ export const cases: readonly CheckCase[] = [
     inputs: { groups: [{ name: 'first floor', count: 6 }] },
     expect: { verdict: 'undetermined', missing: ['groups.0.withHardware'] },
   },
+  {
+    name: 'groups alike in share and number come by name, and where fewer than half have it the plans decide',
+    origin: 'hand-worked',
+    source: '1/4, 1/4 and 3/4: 5 of 12',
+    inputs: { groups: [group('west', 4, 1), group('east', 4, 1), group('north', 4, 3)] },
+    expect: { verdict: 'fails', values: { shareWith: 5 / 12, oddOnes: 'east, west, north', openNext: 'east' } },
+  },
 ];
 
 /** What the rule asks. */

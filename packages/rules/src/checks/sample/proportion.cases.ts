@@ -90,6 +90,13 @@ export const cases: readonly CheckCase[] = [
     inputs: { inspected: 10 },
     expect: { verdict: 'undetermined', missing: ['bad'] },
   },
+  {
+    name: 'a share found of exactly the tolerable one may still be shown with more looked at',
+    origin: 'hand-worked',
+    source: '1 of 20 against 5 %: not over it',
+    inputs: { inspected: 20, bad: 1, confidencePct: 50, tolerablePct: 5 },
+    expect: { verdict: 'fails' },
+  },
 ];
 
 /** What the rule asks. */

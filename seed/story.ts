@@ -240,7 +240,7 @@ export const findings: readonly DemoFinding[] = [
     photos: [found(scenes.panelWall, 'The panel in its wall'), found(scenes.panelNails, 'Nail heads along the joint')],
     byHand: {
       overrides: [
-        { operation: 'panel-nails', quantity: 44, why: 'Counted again on site: two rows at the middle stud' },
+        { operation: 'panel-nails', quantity: 16, why: 'Counted again on site: five more at the middle stud' },
       ],
       manualLines: [
         {

@@ -39,7 +39,7 @@ export function GridRow(props: GridRowProps) {
             aria-readonly={fixed || undefined}
             aria-invalid={error ? true : undefined}
             aria-describedby={error ? `${id}-${at}` : undefined}
-            className={[column.figure ? 'number' : '', fixed ? 'cell-fixed' : ''].join(' ').trim() || undefined}
+            className={classOf(column, fixed)}
             onMouseDown={(event) => {
               if (isActive && editing) return;
               // The press itself would move the focus away from the editor that it opens.
@@ -64,6 +64,9 @@ export function GridRow(props: GridRowProps) {
     </tr>
   );
 }
+
+const classOf = ({ figure, words }: GridColumn, fixed: boolean): string | undefined =>
+  [figure && 'number', words && 'cell-words', fixed && 'cell-fixed'].filter(Boolean).join(' ') || undefined;
 
 const ways: Record<string, [plain: Way, shift: Way]> = { Enter: ['down', 'up'], Tab: ['right', 'left'] };
 

@@ -27,7 +27,7 @@ export function EstimateBar({ estimate: { scope }, range, preview, wrong, childr
           </dd>
         </div>
         <div>
-          <dt>Five to eight of ten jobs stay under</dt>
+          <dt>Of ten jobs, five to eight stay under</dt>
           <dd>
             {drawn ? (
               <>

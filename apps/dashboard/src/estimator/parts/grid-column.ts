@@ -5,6 +5,8 @@ export type GridColumn = {
   readonly head: string;
   /** Figures stand at the right and bring up a number pad. */
   readonly figure?: boolean;
+  /** Holds sentences, which may run over several lines. */
+  readonly words?: boolean;
   /** Only these values; what is shown for each. */
   readonly options?: readonly { readonly value: string; readonly label: string }[];
   /** Worked out, or named by the program: it can be read and copied. */

@@ -150,10 +150,11 @@ const columns = {
   why: {
     id: 'why',
     head: 'Why',
+    words: true,
     fixed: (row: Row) => row.type === 'no-item',
     show: (row: Row) => (row.type === 'no-item' ? 'The cost book lacks it: add its rate there.' : byHandWords(row)),
   },
-  titleEs: { id: 'titleEs', head: 'Name in Spanish, for the letter', fixed: byBook },
+  titleEs: { id: 'titleEs', head: 'Name in Spanish', fixed: byBook },
 } satisfies Record<string, GridColumn>;
 
 /** All lines in one grid. */

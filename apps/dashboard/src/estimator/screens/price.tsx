@@ -155,6 +155,13 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
       <ExclusionsEditor draft={draft} change={change} problem={problem} />
       <AlternatesEditor draft={draft} change={change} problem={problem} estimate={shown} />
       <FormFail problem={read.problem ? told : refused} doing="Saving the price" />
+      {estimate.saved && !touched && (
+        <p>
+          <Link to="/projects/$projectId/change-orders/new" params={{ projectId }} className={buttonClass('plain')}>
+            Put into a change order
+          </Link>
+        </p>
+      )}
       <EstimateBar
         estimate={shown}
         range={live?.range ?? range.data}
@@ -164,11 +171,6 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
         <Button look="go" busy={save.isPending} onClick={send}>
           {estimate.saved ? 'Save the price' : 'Price it so'}
         </Button>
-        {estimate.saved && !touched && (
-          <Link to="/projects/$projectId/change-orders/new" params={{ projectId }} className={buttonClass('plain')}>
-            Put into a change order
-          </Link>
-        )}
       </EstimateBar>
     </div>
   );

@@ -30,7 +30,7 @@ export function ContractPayments({ contract }: { contract: Contract }) {
           <thead>
             <tr>
               <th scope="col">Payment</th>
-              <th scope="col" className="number">
+              <th scope="col" className="number wide-only">
                 Agreed
               </th>
               <th scope="col" className="number">
@@ -52,7 +52,7 @@ export function ContractPayments({ contract }: { contract: Contract }) {
           <tfoot>
             <tr>
               <td>Contract sum</td>
-              <td className="number">
+              <td className="number wide-only">
                 <Money cents={contract.originalSumCents} />
               </td>
               <td className="number">
@@ -93,7 +93,7 @@ function PaymentRow({ payment, effects }: { payment: PlannedPayment; effects: re
           </span>
         )}
       </th>
-      <td className="number">
+      <td className="number wide-only">
         <Money cents={agreedCents} />
       </td>
       <td className="number">
@@ -116,7 +116,7 @@ function FinishRow({ contract }: { contract: Contract }) {
   return (
     <tr className="finish-row">
       <td>Finish</td>
-      <td />
+      <td className="wide-only" />
       <td className="number">{finishOn ? <Stamp at={finishOn} /> : plural(currentDays, 'day')}</td>
       {effects.map((effect) => (
         <td className="number" key={effect.changeOrderId}>
@@ -132,7 +132,9 @@ function FinishRow({ contract }: { contract: Contract }) {
 }
 
 function Leftover({ contract: { unscheduledCents, payments } }: { contract: Contract }) {
-  if (unscheduledCents === 0 || payments.length === 0) return null;
+  if (payments.length === 0)
+    return <p className="notice">No payments are agreed yet. Write them into the terms below.</p>;
+  if (unscheduledCents === 0) return null;
   return (
     <p className="notice">
       <Money cents={Math.abs(unscheduledCents)} />{' '}

@@ -19,6 +19,7 @@ export const orderReads = [
   routes.getChangeOrder,
   routes.listChangeOrders,
   routes.getContract,
+  routes.getContractLedger,
   routes.listRecord,
 ];
 

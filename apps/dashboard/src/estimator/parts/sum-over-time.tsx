@@ -8,7 +8,7 @@ import { dayShare, labelsWithRoom, type SumPlot, sumPlotOf } from './sum-over-ti
 const heightPx = 230;
 const edgePx = 4;
 /** A letter's width as a share of the text's size, taken from words of this family. */
-const letterShare = 0.52;
+const letterShare = 0.5;
 
 const money = (cents: number) => formatCents(cents, 'en-US', { trim: true });
 const dayWords = (day: string) => formatDate(day, 'en-US');
@@ -22,10 +22,10 @@ export function SumOverTime({ contract, entries }: SumOverTimeProps) {
   const id = useId();
   const { finishOn, pendingCents } = contract;
   const plot = sumPlotOf(entries, { today: today(), finishOn, pendingCents });
-  if (!plot) return null;
+  if (!plot) return <p className="soft">Once the contract has a start, its sum over time is drawn here.</p>;
   return (
     <div ref={ref}>
-      <svg className="drawing" viewBox={`0 0 ${size.widthPx} ${heightPx}`} role="img" aria-labelledby={id}>
+      <svg className="drawing sum-plot" viewBox={`0 0 ${size.widthPx} ${heightPx}`} role="img" aria-labelledby={id}>
         <title id={id}>{wordsOf(plot)}</title>
         <Plot plot={plot} size={size} finishOn={finishOn} />
       </svg>
@@ -99,15 +99,9 @@ function StepNames({ plot, size, x, y }: { plot: SumPlot; size: Size; x: (day: s
         {money(plot.originalCents)}
       </text>
       {labels.map(
-        ({ key, xPx, name, fromCents, toCents }, at) =>
+        ({ key, xPx, name, toCents }, at) =>
           shown[at] && (
-            <text
-              key={key}
-              x={xPx}
-              y={(y(fromCents) + y(toCents)) / 2 + textPx / 3}
-              fontSize={textPx}
-              className="d-soft"
-            >
+            <text key={key} x={xPx} y={y(toCents) - 6} fontSize={textPx} className="d-soft">
               {name}
             </text>
           ),

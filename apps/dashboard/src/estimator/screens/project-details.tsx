@@ -13,7 +13,13 @@ export function ProjectDetailsScreen() {
   const project = useRoute(routes.getProject, { params: { projectId } });
   const say = useStatus();
   const change = useChange(routes.changeProject, {
-    invalidates: [routes.getProject, routes.projectOverview, routes.listProjects, routes.getContract],
+    invalidates: [
+      routes.getProject,
+      routes.projectOverview,
+      routes.listProjects,
+      routes.getContract,
+      routes.getContractLedger,
+    ],
     onDone: () => say('Saved'),
   });
   return (

@@ -33,6 +33,9 @@ async function openEstimate(page: Page): Promise<{ api: string; projectId: strin
     originalSumCents: 8_400_000,
     originalDays: 60,
     codeEdition: 'irc-2021',
+    jurisdiction: 'Fernmoor',
+    stories: 2,
+    yearBuilt: 1962,
   });
   const wall = await make(`/projects/${project.id}/locations`, {
     ...{ kind: 'wall', name: 'North wall', widthIn: 144, heightIn: 97.125, framingSpacingIn: 16 },

@@ -1,6 +1,7 @@
 import type { RecordEvent } from '@underlath/contract';
 import { SEVERITY_WORDS, VERDICT_WORDS } from '@underlath/rules/kernel';
 import { formatCents } from '../../shared/i18n/format.ts';
+import { plural } from './words.ts';
 
 const doings: Record<string, string> = {
   'project.created': 'created the project',
@@ -79,6 +80,13 @@ const told: Told[] = [
   { key: 'answer', say: (value) => `“${value}”` },
 ];
 
+/** How many lines of an estimate somebody set by hand, and why. */
+function byHand(overrides: unknown): string[] {
+  if (!Array.isArray(overrides) || overrides.length === 0) return [];
+  const reasons = overrides.map(({ why }: { why: string }) => why);
+  return [`${plural(overrides.length, 'line')} set by hand (${reasons.join('; ')})`];
+}
+
 /** Said already when the entry's subject has a name. */
 const namedBySubject = new Set(['number', 'title', 'headline']);
 
@@ -94,7 +102,7 @@ export function EventWords({ event, subject }: { event: RecordEvent; subject: st
       <b>{actor.name}</b>
       {actorWords[actor.kind]} {doingOf(type)}
       {subject && `, ${subject}`}
-      {details.length > 0 && <span className="soft">: {details.join(', ')}</span>}
+      {details.length > 0 && <span className="soft">: {[...details, ...byHand(data.overrides)].join(', ')}</span>}
     </span>
   );
 }

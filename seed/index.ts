@@ -39,6 +39,7 @@ export async function seedDemo(platform: Platform, { services }: Pick<Deps, 'ser
   const findings = await addFindings(demo, placeIds, now);
   const photoIds = await addPhotos(demo, findings, now);
   await addLoadPaths(demo, placeIds, findings, photoIds);
+  await tellClient(demo, findings, now);
   await price(demo, findings);
   const idsOf = (keys: readonly string[]) => keys.map((key) => need(findings, key).id);
   await approve(demo, idsOf(story.approvedOrder.findings));
@@ -187,6 +188,20 @@ async function addLoadPaths(
       ],
     };
     await services.loadPaths.create(estimator, need(placeIds, place), body, 'en');
+  }
+}
+
+/** Notices that went out by another way than from here. */
+async function tellClient({ services, estimator }: Demo, findings: Map<string, Finding>, now: Date): Promise<void> {
+  for (const { findings: keys, daysAgo, method, text } of story.notices) {
+    const notice = {
+      how: 'noted',
+      method,
+      sentOn: dayFrom(now, -daysAgo),
+      to: story.project.clientName,
+      text,
+    } as const;
+    for (const key of keys) await services.notices.send(estimator, need(findings, key).id, notice);
   }
 }
 

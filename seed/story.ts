@@ -393,6 +393,28 @@ export const findings: readonly DemoFinding[] = [
   },
 ];
 
+/** Notices that went out; what is not named here still waits for its own. */
+export const notices = [
+  {
+    findings: ['bath-plate'],
+    daysAgo: 8,
+    method: 'letter',
+    text: 'Left with the client at the door, a copy in the site folder.',
+  },
+  {
+    findings: ['garage-rod-left', 'garage-rod-right', 'garage-nails'],
+    daysAgo: 5,
+    method: 'letter',
+    text: 'One letter for the three findings of that morning, posted the next day.',
+  },
+  {
+    findings: ['beam-seat'],
+    daysAgo: 2,
+    method: 'in-person',
+    text: 'Told in the kitchen, standing under the beam. The letter has still to follow.',
+  },
+] as const;
+
 export const approvedOrder = { findings: ['bath-plate'], signer: 'Philippa Arden-Rowe' };
 export const sentOrder = {
   findings: ['garage-rod-left', 'garage-rod-right', 'garage-nails', 'garage-plate'],

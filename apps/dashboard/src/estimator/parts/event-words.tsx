@@ -74,6 +74,7 @@ const told: Told[] = [
   { key: 'version', say: (value) => `version ${value}` },
   { key: 'totalCents', say: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
   { key: 'signerName', say: (value) => `signed “${value}”` },
+  { key: 'missingReason', say: (value) => `without all that the state’s list asks for, because: ${value}` },
   { key: 'reason', say: (value) => `reason: ${value}` },
   { key: 'caption', say: (value) => `“${value}”` },
   { key: 'text', say: (value) => `“${value}”` },

@@ -70,6 +70,10 @@ export function OrderContract({ order }: { order: ChangeOrder }) {
                 'no start date set'
               ),
           },
+          ...(contract.payments ?? []).map(({ name, cents }) => ({
+            name: `Added to “${name.en}”`,
+            value: <Money cents={cents} sign />,
+          })),
         ]}
       />
     </Part>

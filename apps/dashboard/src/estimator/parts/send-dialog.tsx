@@ -4,9 +4,10 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
-import { TextInput } from '../../shared/ui/field.tsx';
+import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { errorAt, type Problem } from '../../shared/ui/states.tsx';
+import { ContentGaps } from './content-gaps.tsx';
 import { FormFail } from './form-fail.tsx';
 import { LinkOnce } from './link-once.tsx';
 import { localProblem, readNumber } from './numbers.ts';
@@ -19,9 +20,11 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
   const project = useRoute(routes.getProject, { params: { projectId: order.projectId } });
   const [typedEmail, setEmail] = useState<string | null>(null);
   const [days, setDays] = useState('14');
+  const [reason, setReason] = useState('');
   const [local, setLocal] = useState<Problem | null>(null);
   const email = typedEmail ?? project.data?.clientEmail ?? '';
   const send = useChange(routes.sendChangeOrder, { invalidates: orderReads });
+  const needsReason = order.contentReview?.missing.some(({ weight }) => weight === 'law') ?? false;
   const problem = local ?? (send.error ? problemOf(send.error) : null);
   function submit(event: FormEvent) {
     event.preventDefault();
@@ -33,7 +36,11 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
     setLocal(null);
     send.mutate({
       params: { changeOrderId: order.id },
-      body: { clientEmail: email.trim() || null, expiresInDays },
+      body: {
+        clientEmail: email.trim() || null,
+        expiresInDays,
+        ...(reason.trim() && { missingReason: reason.trim() }),
+      },
       ifMatch: order.version,
     });
   }
@@ -76,14 +83,14 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
       <form id={formId} className="stack" onSubmit={submit} noValidate>
         <p>
           {order.draft.project.clientName} is asked for <Money cents={order.totalCents} /> and{' '}
-          {plural(order.days, 'working day')}. Exactly this version is frozen; a later edit becomes a new version and
-          ends this link.
+          {plural(order.days, `${order.draft.contract.dayKind ?? 'working'} day`)}. Exactly this version is frozen; a
+          later edit becomes a new version and ends this link.
         </p>
         <TextInput
           label="Client’s e-mail"
           optional
           type="email"
-          hint="Empty: nothing is mailed, you hand over the link yourself."
+          hint="Empty: nothing is mailed, you hand over the link yourself, and see to it that the owner gets a copy."
           value={email}
           onChange={setEmail}
           error={errorAt(problem, '/clientEmail')}
@@ -96,6 +103,17 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
           onChange={setDays}
           error={errorAt(problem, '/expiresInDays')}
         />
+        {order.contentReview && <ContentGaps review={order.contentReview} projectId={order.projectId} />}
+        {needsReason && (
+          <TextArea
+            label="Why it goes out without it"
+            hint="Needed, because the text of a law asks for it. It is kept in the record with your name."
+            maxLength={1000}
+            value={reason}
+            onChange={setReason}
+            error={errorAt(problem, '/missingReason')}
+          />
+        )}
         <FormFail problem={problem as never} doing="Sending the change order" />
       </form>
     </Dialog>

@@ -72,7 +72,7 @@ export const terms = {
   retainagePct: 10,
   netDecreaseReturnsOverheadAndProfit: false,
   dayKind: 'working',
-  noticeDays: 7,
+  noticeDays: 5,
   noticeDayKind: 'calendar',
   noticeMethods: ['letter', 'e-mail'],
   dayOffInDays: 9,

@@ -1,6 +1,7 @@
-import type { ChangeOrder, Estimate, EstimateRange, PlaceScope } from '@underlath/contract';
+import type { ChangeOrder, ChangeOrderDocument, Estimate, EstimateRange, PlaceScope } from '@underlath/contract';
 import { starterCostBook } from '@underlath/rules';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { canonicalJson, sha256Of } from '../../apps/api/src/features/records/record-hash.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
 import { someId } from '../support/site.ts';
@@ -163,6 +164,31 @@ test('the signed document holds allowances, exclusions and alternates, and what 
   const { items } = plain.changeOrder.draft;
   expect(items[0]).not.toHaveProperty('exclusions');
   expect(items[0]).not.toHaveProperty('alternates');
+});
+
+test('what was sent before lines told their kind and rates still reads, prints and is approved by its hash', async () => {
+  const sent = await job.send(await job.draft([(await job.priced()).id]));
+  const { id } = sent.changeOrder;
+  const { ownerPool } = api.platform.database;
+  const { rows } = await ownerPool.query<{ document: string }>(
+    'select document from change_order_version where change_order_id = $1',
+    [id],
+  );
+  const document = JSON.parse(rows[0]?.document ?? '') as ChangeOrderDocument;
+  const lines = document.price.lines.map(({ kind: _kind, rates: _rates, overrides: _overrides, ...line }) => line);
+  const old = canonicalJson({ ...document, price: { ...document.price, lines } });
+  expect(old).not.toBe(rows[0]?.document);
+  // Nobody may change what was sent; only a test makes an older time so.
+  await ownerPool.query('alter table change_order_version disable trigger user');
+  const row = [old, sha256Of(old), id];
+  await ownerPool.query('update change_order_version set document = $1, sha256 = $2 where change_order_id = $3', row);
+  await ownerPool.query('alter table change_order_version enable trigger user');
+  const cookie = await job.open(sent.link);
+  const read = (path: string) => api.http().get(`${v1}/client/${path}`).set('cookie', cookie).expect(200);
+  const letter = (await read('letter')).body;
+  expect(letter.document).toEqual(JSON.parse(old));
+  await read('letter.pdf');
+  expect(await job.decide(cookie, letter)).toMatchObject({ status: 200, body: { state: 'approved' } });
 });
 
 test('an alternate without a rate keeps a change order from being sent', async () => {

@@ -1,8 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Finding, Notice, NoticeClock, NoticeDraft, Todo } from '@underlath/contract';
-import { noticeMethod } from '@underlath/contract';
-import { NOTICE_METHODS } from '@underlath/rules';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { fixture, type Site, someId, startSite, uncutPlate, v1 } from '../support/site.ts';
@@ -45,10 +43,6 @@ const send = ({ id }: Pick<Finding, 'id'>, body: object, person = site.owner) =>
 const noted = { how: 'noted', method: 'letter', sentOn: dayAgo(1), to: 'Dana Okafor', text: 'Tracking number 0417' };
 const todo = async (): Promise<Todo[]> =>
   (await api.http(site.owner).get(`${v1}/projects/${site.project.id}/overview`).expect(200)).body.todo;
-
-test('the ways of a notice are those the rules know', () => {
-  expect(noticeMethod.options).toEqual([...NOTICE_METHODS]);
-});
 
 test('the terms of the contract set the last day, counted from the day it was first seen', async () => {
   await fresh({ noticeDays: 14 });

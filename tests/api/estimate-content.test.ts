@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { canonicalJson, sha256Of } from '../../apps/api/src/features/records/record-hash.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
+import { readPdf } from '../support/pdf-text.ts';
 import { someId } from '../support/site.ts';
 
 const v1 = '/api/v1';
@@ -106,6 +107,11 @@ test('a rate the book lacks can be set by hand for one finding, and then there i
   expect(nailsOf(mended)?.overrides).toEqual([
     { field: 'materialCentsPerUnit', was: null, is: 12, why: 'From the receipt' },
   ]);
+  const { price } = (await other.draft([lacking.findingId, mended.findingId])).draft;
+  expect(price.gaps).toMatchObject([{ findingIds: [lacking.findingId], quantity: 16 }]);
+  expect(price.lines.find(({ operation }) => operation === 'tie-nails')?.findingIds).toEqual([mended.findingId]);
+  const without = { operation: 'tie-nails', quantity: 0, why: 'Screws' };
+  expect((await saved({ choices, overrides: [without] }, other)).scope.gaps).toEqual([]);
 });
 
 test('a credit takes off exactly what its charge adds, overhead and profit included; an allowance is in the price', async () => {
@@ -160,6 +166,10 @@ test('the signed document holds allowances, exclusions and alternates, and what 
   expect(letter.document.price.lines.find(({ kind }: { kind?: string }) => kind === 'allowance')).toMatchObject({
     title: { en: 'Tile' },
   });
+  const pdf = await api.http().get(`${v1}/client/letter.pdf?locale=es`).set('cookie', cookie).responseType('blob');
+  const { text } = await readPdf(pdf.body);
+  for (const words of ['Lo que este precio no cubre', 'Painting (es)', 'Only the tie (es)', 'Asignación, se ajusta'])
+    expect(text).toContain(words);
   const plain = await job.send(await job.draft([(await job.priced()).id]));
   const { items } = plain.changeOrder.draft;
   expect(items[0]).not.toHaveProperty('exclusions');

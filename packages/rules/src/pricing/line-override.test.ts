@@ -151,10 +151,11 @@ test('hours typed where the book has none do not vary', () => {
   expect(input?.lines[0]?.hoursPerUnit).toEqual({ low: 3, likely: 3, high: 3 });
 });
 
-test('work of which nothing is left costs nothing and reaches for no minimum charge', () => {
+test('work of which nothing is left costs nothing, reaches for no minimum charge and lacks no rate', () => {
   const visit = starterCostBook.items.find(({ minimumCents }) => minimumCents > 0);
   if (!visit) throw new Error('the starter book has no minimum charge');
   expect(lineOf(work(visit.operation, 0)).totalCents).toBe(0);
+  expect(lineOf(work(visit.operation, 0), { ...starterCostBook, items: [] }).totalCents).toBe(0);
 });
 
 test('of two findings that typed a rate of their shared line the larger counts, in whatever order they come', () => {

@@ -102,6 +102,8 @@ const itemFor = (work: WorkLine, book: CostBook): CostItem | undefined =>
 
 /** The estimate line of one amount of work, or what the cost book lacks for it. */
 function lineOf(work: WorkLine, book: CostBook, locale: Locale): EstimateLine | PriceGap[] {
+  // What is left out needs no rate and brings nobody to the site.
+  if (work.quantity === 0) return bare(say(work.title, locale), 0, work.unit);
   const known = itemFor(work, book);
   if (!known) return [gapOf(work, 'no-item')];
   const item = withTypedRates(known, work.typed);
@@ -136,27 +138,29 @@ const sumsOf = (item: CostItem, quantity: number, feeCents: number) => ({
   equipmentCents: roundCents(quantity * item.equipmentCentsPerUnit),
   subcontractCents: roundCents(quantity * item.subcontractCentsPerUnit),
   otherCents: roundCents(quantity * (item.otherCentsPerUnit + feeCents)),
-  // Work of which nothing is left brings nobody to the site.
-  ...(item.minimumCents > 0 && quantity > 0 && { minimumCents: item.minimumCents }),
+  ...(item.minimumCents > 0 && { minimumCents: item.minimumCents }),
+});
+
+/** A line without hours, material or anything else; where it stands it costs nothing. */
+const bare = (name: string, quantity: number, unit: string): EstimateLine => ({
+  name,
+  quantity,
+  unit,
+  hoursPerUnit: { low: 0, likely: 0, high: 0 },
+  rateCents: 0,
+  materialCentsPerUnit: 0,
+  wastePct: 0,
+  materialTaxPct: 0,
+  equipmentCents: 0,
+  subcontractCents: 0,
+  otherCents: 0,
 });
 
 function feeLines(book: CostBook, ids: readonly string[]): EstimateLine[] {
   return ids.map((id) => {
     const fee = book.fees.find((one) => one.id === id);
     if (!fee) throw new RangeError(`The cost book has no fee "${id}"`);
-    return {
-      name: fee.name,
-      quantity: 1,
-      unit: 'each',
-      hoursPerUnit: { low: 0, likely: 0, high: 0 },
-      rateCents: 0,
-      materialCentsPerUnit: 0,
-      wastePct: 0,
-      materialTaxPct: 0,
-      equipmentCents: 0,
-      subcontractCents: 0,
-      otherCents: fee.cents,
-    };
+    return { ...bare(fee.name, 1, 'each'), otherCents: fee.cents };
   });
 }
 

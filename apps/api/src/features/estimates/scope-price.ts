@@ -35,16 +35,19 @@ export function priceWork(
   const byHand = manual.map(toWork);
   const withManual = bookWith(book, manual);
   const all = [...work, ...byHand];
-  const whole = priceScope(all, withManual);
-  const known = whole.complete ? all : all.filter((one) => !whole.gaps.some((gap) => isGapOf(gap, one)));
-  const price = whole.complete ? whole : priceScope(known, withManual);
+  // One line of some work may have a rate typed over it that another still lacks.
+  const lacking = all.filter((one) => estimateInputOf([one], withManual).input === null);
+  const price = priceScope(
+    all.filter((one) => !lacking.includes(one)),
+    withManual,
+  );
   const lines = price.lines.map((line) => toLine(line, manual));
   return {
     currency: 'USD',
     costBookVersion: version,
     placeholder: restsOnInvented(book, new Set(lines.map(({ operation }) => operation))),
     lines,
-    gaps: gapsOf(whole.gaps, work),
+    gaps: gapsOf(estimateInputOf(lacking, withManual).gaps, lacking),
     subtotalCents: price.estimate?.subtotalCents ?? 0,
     overheadPct: book.overheadPct,
     overheadCents: price.estimate?.overheadCents ?? 0,

@@ -33,6 +33,11 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
       setLocal(localProblem([{ pointer: '/expiresInDays', detail: `“${days}” does not fit; choose 1 to 90 days.` }]));
       return;
     }
+    if (needsReason && reason.trim() === '') {
+      const detail = 'Say why it goes out without what is missing, or put it in first.';
+      setLocal(localProblem([{ pointer: '/missingReason', detail }]));
+      return;
+    }
     setLocal(null);
     send.mutate({
       params: { changeOrderId: order.id },

@@ -35,6 +35,18 @@ test('a finding’s range stands around its printed price, agrees with its formu
   expect(await rangeOf(`/findings/${id}/estimate`)).toEqual(drawn);
 });
 
+test('straight to both ends the same hours spread wider, and only two shapes are known', async () => {
+  const { id } = await job.priced();
+  const near = await rangeOf(`/findings/${id}/estimate`);
+  const { body: straight } = await api
+    .http(job.owner)
+    .get(`${v1}/findings/${id}/estimate/range?shape=triangular`)
+    .expect(200);
+  expect([near.shape, straight.shape]).toEqual(['pert-beta', 'triangular']);
+  expect(straight.range.analyticSdCents).toBeGreaterThan(near.range?.analyticSdCents ?? Number.NaN);
+  await api.http(job.owner).get(`${v1}/findings/${id}/estimate/range?shape=bell`).expect(422);
+});
+
 test('the P80 of a change order is less than the P80s of its findings added up', async () => {
   const [one, two] = [await job.priced(), await job.priced()];
   const { id } = await job.draft([one.id, two.id]);

@@ -8,6 +8,9 @@ const percentage = z.number().min(0).max(100);
 const amount = z.number().min(0).max(1e9);
 const percentPart = z.enum(['labor', 'material', 'subcontract', 'other']);
 
+/** How hours lie between low and high. */
+export const rangeShape = z.enum(['pert-beta', 'triangular']);
+
 /** Field by field what the rules package takes (`estimateSchema`), which also sees what no single field shows. */
 export const estimateRequest = z.strictObject({
   lines: z
@@ -42,7 +45,7 @@ export const estimateRequest = z.strictObject({
       trials: z.int().min(10).max(100_000),
       seed: z.int(),
       correlation: z.number().min(0).max(1),
-      shape: z.enum(['pert-beta', 'triangular']),
+      shape: rangeShape,
     })
     .optional(),
 });
@@ -167,3 +170,4 @@ export type EstimateRequest = z.output<typeof estimateRequest>;
 export type EstimateAnswer = z.infer<typeof estimateAnswer>;
 export type ContractAnswer = z.infer<typeof contractAnswer>;
 export type PriceRangeAnswer = z.infer<typeof priceRange>;
+export type RangeShape = z.infer<typeof rangeShape>;

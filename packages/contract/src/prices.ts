@@ -10,7 +10,7 @@ import {
   overrideMark,
   repairChoice,
 } from './estimate-content.ts';
-import { priceRange } from './price-evaluate.ts';
+import { priceRange, rangeShape } from './price-evaluate.ts';
 import { office, ownerOnly, route } from './route.ts';
 
 /** The company's cost book, one version. The book's own shape is `costBookSchema` of the rules package; a wrong one is refused row by row. */
@@ -135,12 +135,14 @@ export const estimateRange = z.object({
   /** Null where the cost book lacks a rate. */
   range: priceRange.nullable(),
   correlation: z.number(),
+  shape: rangeShape,
   trials: z.int(),
   /** How well the place was seen when it was priced. */
   seen: text,
 });
 
 const byFinding = z.object({ findingId: id });
+const byShape = z.object({ shape: rangeShape.default('pert-beta') });
 
 export const priceRoutes = {
   getCostBook: route({
@@ -212,6 +214,7 @@ export const priceRoutes = {
     permission: office,
     summary: "What a finding's repair may come to: P50, P80, P90 and what drives the spread",
     params: byFinding,
+    query: byShape,
     answers: { 200: estimateRange },
   }),
   getChangeOrderRange: route({
@@ -221,6 +224,7 @@ export const priceRoutes = {
     permission: office,
     summary: 'What the findings of a change order may come to together, with the cost book of today',
     params: z.object({ changeOrderId: id }),
+    query: byShape,
     answers: { 200: estimateRange },
   }),
   saveEstimate: route({
@@ -242,6 +246,7 @@ export const priceRoutes = {
     permission: office,
     summary: 'What an estimate would come to, and its range, while it is being edited; saves nothing',
     params: byFinding,
+    query: byShape,
     body: estimateContent,
     answers: { 200: z.object({ estimate, range: estimateRange }) },
   }),

@@ -1,4 +1,4 @@
-import type { EstimateContent, EstimateRange } from '@underlath/contract';
+import type { EstimateContent, EstimateRange, RangeShape } from '@underlath/contract';
 import { estimateClassOf, evaluateEstimate, type SeenStage } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
@@ -16,6 +16,12 @@ const TRIALS = 10_000;
 /** Always the same draws, so that the same estimate shows the same range. */
 const SEED = 1;
 
+/** Which shape hours take, and when the caller hung up. */
+interface Drawn {
+  readonly shape: RangeShape;
+  readonly gone: AbortSignal;
+}
+
 /** What prices may come to. The draws run in threads of their own, after the transaction that read the work. */
 export class EstimateRangesService {
   constructor(
@@ -25,32 +31,31 @@ export class EstimateRangesService {
   ) {}
 
   /** @throws ProblemError `not-found`, `busy` */
-  async ofFinding(companyId: string, findingId: string, gone: AbortSignal): Promise<EstimateRange> {
-    return this.draw(companyId, gone, async (tx) => [suggestedPart(await requireFinding(tx, companyId, findingId))]);
+  async ofFinding(companyId: string, findingId: string, how: Drawn): Promise<EstimateRange> {
+    return this.draw(companyId, how, async (tx) => [suggestedPart(await requireFinding(tx, companyId, findingId))]);
   }
 
   /** Of an estimate that is being edited and not saved. @throws ProblemError `not-found`, `busy` */
-  async ofContent(
-    companyId: string,
-    findingId: string,
-    content: EstimateContent,
-    gone: AbortSignal,
-  ): Promise<EstimateRange> {
-    return this.draw(companyId, gone, async (tx) => [
+  async ofContent(companyId: string, findingId: string, content: EstimateContent, how: Drawn): Promise<EstimateRange> {
+    return this.draw(companyId, how, async (tx) => [
       { finding: await requireFinding(tx, companyId, findingId), content },
     ]);
   }
 
   /** @throws ProblemError `not-found`, `busy` */
-  async ofChangeOrder(companyId: string, changeOrderId: string, gone: AbortSignal): Promise<EstimateRange> {
-    return this.draw(companyId, gone, async (tx) => {
+  async ofChangeOrder(companyId: string, changeOrderId: string, how: Drawn): Promise<EstimateRange> {
+    return this.draw(companyId, how, async (tx) => {
       const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
       if (findings.length === 0) throw notFound('change order');
       return findings.map(suggestedPart);
     });
   }
 
-  private async draw(companyId: string, gone: AbortSignal, read: (tx: Tx) => Promise<Part[]>): Promise<EstimateRange> {
+  private async draw(
+    companyId: string,
+    { shape, gone }: Drawn,
+    read: (tx: Tx) => Promise<Part[]>,
+  ): Promise<EstimateRange> {
     const { input, seen } = await this.database.inCompany(companyId, async (tx) => {
       const parts = await read(tx);
       const book = await this.books.current(tx, companyId);
@@ -59,13 +64,14 @@ export class EstimateRangesService {
         seen: estimateClassOf(parts.map(stageOf)).words,
       };
     });
-    const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape: 'pert-beta' as const };
+    const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape };
     const range = input && (await this.ranges.draw(input, drawn, gone));
     return {
       currency: 'USD',
       totalCents: input ? evaluateEstimate(input).totalCents : 0,
       range: range && { ...range, openMinimums: [...range.openMinimums], drivers: [...range.drivers] },
       correlation: CORRELATION,
+      shape,
       trials: TRIALS,
       seen,
     };

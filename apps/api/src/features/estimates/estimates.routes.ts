@@ -24,16 +24,16 @@ export function registerEstimatesRoutes(
     return estimate;
   });
 
-  serve(app, priceRoutes.previewEstimate, async ({ params, body, principal, reply }) => ({
+  serve(app, priceRoutes.previewEstimate, async ({ params, query, body, principal, reply }) => ({
     estimate: await service.preview(principal.companyId, params.findingId, body),
-    range: await ranges.ofContent(principal.companyId, params.findingId, body, goneOf(reply)),
+    range: await ranges.ofContent(principal.companyId, params.findingId, body, { ...query, gone: goneOf(reply) }),
   }));
 
-  serve(app, priceRoutes.getEstimateRange, ({ params, principal, reply }) =>
-    ranges.ofFinding(principal.companyId, params.findingId, goneOf(reply)),
+  serve(app, priceRoutes.getEstimateRange, ({ params, query, principal, reply }) =>
+    ranges.ofFinding(principal.companyId, params.findingId, { ...query, gone: goneOf(reply) }),
   );
 
-  serve(app, priceRoutes.getChangeOrderRange, ({ params, principal, reply }) =>
-    ranges.ofChangeOrder(principal.companyId, params.changeOrderId, goneOf(reply)),
+  serve(app, priceRoutes.getChangeOrderRange, ({ params, query, principal, reply }) =>
+    ranges.ofChangeOrder(principal.companyId, params.changeOrderId, { ...query, gone: goneOf(reply) }),
   );
 }

@@ -1,4 +1,5 @@
-import { type ChangeOrder, routes } from '@underlath/contract';
+import { type ChangeOrder, type RangeShape, routes } from '@underlath/contract';
+import { useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
@@ -13,14 +14,16 @@ export function OrderPrice({ order }: { order: ChangeOrder }) {
   const { price, items } = order.draft;
   // What was answered is fixed; a range speaks of what is still to be offered.
   const open = order.state === 'draft' || order.state === 'sent';
-  const range = useRoute(routes.getChangeOrderRange, open ? { params: { changeOrderId: order.id } } : null);
+  const [shape, setShape] = useState<RangeShape>('pert-beta');
+  const asked = { params: { changeOrderId: order.id }, query: { shape } };
+  const range = useRoute(routes.getChangeOrderRange, open ? asked : null);
   return (
     <>
       {price.placeholder && <PlaceholderNote version={price.costBookVersion} />}
       <Part title="Lines">
         <PriceTable scope={price} caption="Price lines of the change order" />
       </Part>
-      {open && <PriceRange query={range} />}
+      {open && <PriceRange query={range} shape={shape} onShape={setShape} />}
       <Part title="Share of each finding" lead="Shared work is divided; the shares add up to the total.">
         <Facts
           facts={items.map((item) => ({

@@ -1,18 +1,28 @@
-import type { EstimateRange } from '@underlath/contract';
+import type { EstimateRange, RangeShape } from '@underlath/contract';
 import { RangeBar } from '../../shared/drawing/scales.tsx';
 import { formatNumber } from '../../shared/i18n/format.ts';
+import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { Part } from './page.tsx';
 import { Reading } from './reading.tsx';
 
-type PriceRangeProps = { query: Parameters<typeof Reading<EstimateRange>>[0]['query'] };
+type PriceRangeProps = {
+  query: Parameters<typeof Reading<EstimateRange>>[0]['query'];
+  shape: RangeShape;
+  onShape: (shape: RangeShape) => void;
+};
+
+const SHAPES = [
+  { value: 'pert-beta', label: 'Near the likely value (PERT)', detail: 'likely counts four times' },
+  { value: 'triangular', label: 'Straight to both ends (triangular)', detail: 'wider: surprises weigh more' },
+] as const;
 
 /** How far either side of the mean the bar reaches. */
 const SPREADS = 2;
 
 /** What the work may come to, as a bar and in words; the price that is printed is one point on it. */
-export function PriceRange({ query }: PriceRangeProps) {
+export function PriceRange({ query, shape, onShape }: PriceRangeProps) {
   return (
     <Part
       title="What it may come to"
@@ -65,6 +75,13 @@ export function PriceRange({ query }: PriceRangeProps) {
           )
         }
       </Reading>
+      <RadioGroup
+        label="How hours lie between low and high"
+        layout="row"
+        value={shape}
+        options={SHAPES}
+        onChange={onShape}
+      />
     </Part>
   );
 }

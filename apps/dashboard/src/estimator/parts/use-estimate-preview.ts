@@ -1,5 +1,5 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { type Estimate, routes } from '@underlath/contract';
+import { type Estimate, type RangeShape, routes } from '@underlath/contract';
 import { useEffect, useState } from 'react';
 import { call } from '../../shared/api/call.ts';
 import { worthTrying } from '../../shared/api/hooks.ts';
@@ -18,13 +18,22 @@ function useSettled(value: string): string {
 }
 
 /** What an estimate that is being edited comes to. While nothing can be asked, the last answer stays. */
-export function useEstimatePreview({ findingId, findingVersion }: Estimate, body: EstimateBody | null) {
+export function useEstimatePreview(
+  { findingId, findingVersion }: Estimate,
+  body: EstimateBody | null,
+  shape: RangeShape,
+) {
   const wanted = JSON.stringify(body);
   const asked = useSettled(wanted);
   const query = useQuery({
-    queryKey: [routes.previewEstimate.name, findingId, findingVersion, asked],
+    queryKey: [routes.previewEstimate.name, findingId, findingVersion, shape, asked],
     queryFn: ({ signal }) =>
-      call(routes.previewEstimate, { params: { findingId }, body: JSON.parse(asked) as EstimateBody, signal }),
+      call(routes.previewEstimate, {
+        params: { findingId },
+        query: { shape },
+        body: JSON.parse(asked) as EstimateBody,
+        signal,
+      }),
     enabled: asked !== 'null',
     placeholderData: keepPreviousData,
     retry: worthTrying,

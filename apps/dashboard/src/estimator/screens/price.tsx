@@ -1,5 +1,5 @@
 import { Link, useParams } from '@tanstack/react-router';
-import { type Estimate, type Finding, type Problem, routes } from '@underlath/contract';
+import { type Estimate, type Finding, type Problem, type RangeShape, routes } from '@underlath/contract';
 import { useEffect, useMemo, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -76,8 +76,9 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
   useEffect(() => {
     if (!read.problem) setTold(null);
   }, [read.problem]);
-  const preview = useEstimatePreview(estimate, touched ? previewBody(read) : null);
-  const range = useRoute(routes.getEstimateRange, { params: { findingId } });
+  const [shape, setShape] = useState<RangeShape>('pert-beta');
+  const preview = useEstimatePreview(estimate, touched ? previewBody(read) : null, shape);
+  const range = useRoute(routes.getEstimateRange, { params: { findingId }, query: { shape } });
   const save = useChange(routes.saveEstimate, {
     invalidates: findingReads,
     onDone: (saved) => {
@@ -148,6 +149,8 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
         <PriceSums scope={shown.scope} />
       </Part>
       <PriceRange
+        shape={shape}
+        onShape={setShape}
         query={
           live ? { data: live.range, error: null, isFetching: preview.isFetching, refetch: preview.refetch } : range
         }

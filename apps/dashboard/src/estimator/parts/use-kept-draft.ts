@@ -2,13 +2,13 @@ import { useCallback, useEffect, useState } from 'react';
 import * as z from 'zod';
 
 /** A draft and the version it was typed on, as this browser keeps them. */
-export type Kept<D> = { version: number; draft: D };
+type Kept<D> = { version: number; draft: D };
 
 /** Where a draft is kept, and how it is read back. */
-export type Keeping<D> = { key: string; schema: z.ZodType<D> };
+type Keeping<D> = { key: string; schema: z.ZodType<D> };
 
 /** An unsaved draft of this browser; one that cannot be read is none. */
-export function keptDraft<D>({ key, schema }: Keeping<D>): Kept<D> | null {
+function keptDraft<D>({ key, schema }: Keeping<D>): Kept<D> | null {
   try {
     const kept = z.object({ version: z.number(), draft: schema });
     return kept.parse(JSON.parse(localStorage.getItem(key) ?? 'null'));

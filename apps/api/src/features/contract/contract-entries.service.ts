@@ -53,7 +53,7 @@ export class ContractEntriesService {
     { companyId, memberId, actor }: Caller,
     projectId: string,
     id: string,
-    content: Omit<NewEntry, 'id'> & NewEntry,
+    content: NewEntry,
   ): Promise<EntryRow> {
     const now = this.clock.now();
     assertHappened(content.happenedOn, now);
@@ -61,10 +61,10 @@ export class ContractEntriesService {
       await this.assertUnsettled(tx, companyId, projectId, content.milestoneId);
     const { happenedOn, ...rest } = content;
     const row = await contracts.insertEntry(tx, {
+      ...rest,
       companyId,
       id,
       projectId,
-      ...rest,
       happenedOn: new Date(happenedOn),
       enteredAt: now,
       enteredById: memberId,

@@ -224,6 +224,27 @@ test('shares of a change order with a credit add up to its total', async () => {
   expect(shares[1]).toBeLessThan(0);
 });
 
+test('a net decrease keeps overhead and profit until the contract gives them back', async () => {
+  const other = await startJob(api);
+  const credit = { kind: 'credit', title: 'Left out', quantity: 1, unit: 'each', unitCents: 300_000, why };
+  const { findingId, scope: alone } = await saved({ choices: [], manualLines: [credit] }, other);
+  const order: ChangeOrder = await other.draft([findingId]);
+  expect(order.draft.price).toMatchObject({ totalCents: -300_000, overheadPct: 0, overheadCents: 0, profitCents: 0 });
+  const ask = (path: string) => api.http(other.owner).get(`${v1}${path}`).expect(200);
+  expect((await ask(`/change-orders/${order.id}/range`)).body.totalCents).toBe(-300_000);
+  const terms = (await ask(`/projects/${other.project.id}/contract/terms`)).body;
+  const { version: _version, changedAt: _changedAt, ...written } = terms;
+  await api
+    .http(other.owner)
+    .put(`${v1}/projects/${other.project.id}/contract/terms`)
+    .set('if-match', '"0"')
+    .send({ ...written, netDecreaseReturnsOverheadAndProfit: true })
+    .expect(200);
+  const after: ChangeOrder = (await ask(`/change-orders/${order.id}`)).body;
+  expect(after.draft.price.totalCents).toBe(alone.totalCents);
+  expect(alone.totalCents).toBeLessThan(-300_000);
+});
+
 test('a preview answers the price and its range and saves nothing', async () => {
   const { id, version } = await job.note();
   const content = { choices, overrides: [nails] };

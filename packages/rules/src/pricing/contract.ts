@@ -46,6 +46,14 @@ export function priceNetChange(input: NetChangeInput): number {
   return netCents + (marked ? percentOf(netCents, input.overheadProfitPct) : 0);
 }
 
+/** The percents a change order is marked up by: those of the book, none on a net decrease that gives nothing back. */
+export const percentsOnChange = <P extends { readonly overheadPct: number; readonly profitPct: number }>(
+  subtotalCents: number,
+  percents: P,
+  netDecreaseReturnsOverheadAndProfit: boolean,
+): P =>
+  subtotalCents >= 0 || netDecreaseReturnsOverheadAndProfit ? percents : { ...percents, overheadPct: 0, profitPct: 0 };
+
 /** What an event adds to the contract sum: an approved change, or an allowance settled; nothing else does. */
 export function changeInSum(event: ContractEvent, { netDecreaseReturnsOverheadAndProfit }: ContractInput): number {
   if (event.kind === 'change') return event.state === 'approved' ? event.cents : 0;

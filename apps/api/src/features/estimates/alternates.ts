@@ -31,13 +31,13 @@ export const differenceCents = (own: PricedScope, other: PricedScope): number | 
 export function otherWays(
   findings: readonly PriceableFinding[],
   own: PricedScope,
-  book: NewestBook,
+  price: (parts: readonly Part[]) => PricedScope,
 ): Map<string, OtherWay[]> {
   const parts = findings.map(savedPart);
   return new Map(
     findings.map((finding, at) => {
       const ways = (savedOf(finding)?.alternates ?? []).map((alternate): OtherWay => {
-        const other = priceParts(parts.with(at, partOf(finding, alternate)), book);
+        const other = price(parts.with(at, partOf(finding, alternate)));
         return { ...nameOf(alternate), differenceCents: differenceCents(own, other) };
       });
       return [finding.id, ways];

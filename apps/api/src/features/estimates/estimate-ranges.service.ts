@@ -1,5 +1,11 @@
 import type { EstimateContent, EstimateRange, RangeShape } from '@underlath/contract';
-import { estimateClassOf, evaluateEstimate, type SeenStage } from '@underlath/rules';
+import {
+  type EstimateInput,
+  estimateClassOf,
+  evaluateEstimate,
+  percentsOnChange,
+  type SeenStage,
+} from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import type { RangePool } from '../../platform/range-pool.ts';
@@ -44,23 +50,35 @@ export class EstimateRangesService {
 
   /** @throws ProblemError `not-found`, `busy` */
   async ofChangeOrder(companyId: string, changeOrderId: string, how: Drawn): Promise<EstimateRange> {
-    return this.draw(companyId, how, async (tx) => {
-      const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
-      if (findings.length === 0) throw notFound('change order');
-      return findings.map(suggestedPart);
-    });
+    return this.draw(
+      companyId,
+      how,
+      async (tx) => {
+        const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
+        if (findings.length === 0) throw notFound('change order');
+        return findings.map(suggestedPart);
+      },
+      asContractSays,
+    );
   }
 
   private async draw(
     companyId: string,
     { shape, gone }: Drawn,
     read: (tx: Tx) => Promise<Part[]>,
+    mark: (
+      tx: Tx,
+      companyId: string,
+      parts: readonly Part[],
+      input: EstimateInput,
+    ) => Promise<EstimateInput> = asBookSays,
   ): Promise<EstimateRange> {
     const { input, seen } = await this.database.inCompany(companyId, async (tx) => {
       const parts = await read(tx);
       const book = await this.books.current(tx, companyId);
+      const input = estimateOf(unitedWork(parts), manualOf(parts), book);
       return {
-        input: estimateOf(unitedWork(parts), manualOf(parts), book),
+        input: input && (await mark(tx, companyId, parts, input)),
         seen: estimateClassOf(parts.map(stageOf)).words,
       };
     });
@@ -76,6 +94,14 @@ export class EstimateRangesService {
       seen,
     };
   }
+}
+
+const asBookSays = async (_tx: Tx, _companyId: string, _parts: readonly Part[], input: EstimateInput) => input;
+
+/** A change order is marked up as its price is. */
+async function asContractSays(tx: Tx, companyId: string, [first]: readonly Part[], input: EstimateInput) {
+  const returned = first !== undefined && (await estimates.decreaseReturns(tx, companyId, first.finding.projectId));
+  return percentsOnChange(evaluateEstimate(input).subtotalCents, input, returned);
 }
 
 async function requireFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {

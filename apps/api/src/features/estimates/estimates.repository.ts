@@ -32,6 +32,15 @@ export const findingsOfOrder = (tx: Tx, companyId: string, changeOrderId: string
     orderBy: { number: 'asc' },
   });
 
+/** Whether the contract gives back overhead and profit on a net decrease; it does not where nobody wrote its terms. */
+export async function decreaseReturns(tx: Tx, companyId: string, projectId: string): Promise<boolean> {
+  const terms = await tx.contractTerms.findUnique({
+    where: { companyId_projectId: { companyId, projectId } },
+    select: { netDecreaseReturns: true },
+  });
+  return terms?.netDecreaseReturns ?? false;
+}
+
 export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<EstimateFinding> =>
   tx.finding.update({
     where: { companyId_id: { companyId, id } },

@@ -14,13 +14,14 @@ import * as estimates from './estimates.repository.ts';
 import {
   contentOf,
   offeredRepairs,
+  type Part,
   type PriceableFinding,
   type SavedEstimate,
   savedOf,
   savedPart,
 } from './finding-work.ts';
 import { spanOf } from './place-plan.ts';
-import { linesCents, priceWork } from './scope-price.ts';
+import { linesCents, priceChange, priceWork } from './scope-price.ts';
 import { manualOf, unitedWork } from './united-work.ts';
 
 /** The price of a group and what each finding has to do with it, by finding id. */
@@ -111,7 +112,13 @@ export class EstimatesService {
     const book = await this.books.current(tx, companyId);
     const parts = findings.map(savedPart);
     const work = unitedWork(parts);
-    const scope = priceWork(withPlaceNames(work, findings), manualOf(parts), book);
+    const [first] = findings;
+    const returned = first !== undefined && (await estimates.decreaseReturns(tx, companyId, first.projectId));
+    const scope = priceChange(returned, book, (newest) =>
+      priceWork(withPlaceNames(work, findings), manualOf(parts), newest),
+    );
+    const priceOthers = (others: readonly Part[]) =>
+      priceChange(returned, book, (newest) => priceParts(others, newest));
     const byFinding = <T>(read: (finding: PriceableFinding) => T) =>
       new Map(findings.map((finding) => [finding.id, read(finding)]));
     const closed = coveredOver(work, declined.map(savedPart).map(drawnTakeOff));
@@ -121,7 +128,7 @@ export class EstimatesService {
       alone: byFinding((finding) => priceParts([savedPart(finding)], book)),
       covered: closed.map(({ finding }) => finding),
       spanHours: spanOf(findings, book.book),
-      alternates: otherWays(findings, scope, book),
+      alternates: otherWays(findings, scope, priceOthers),
       exclusions: byFinding((finding) => savedOf(finding)?.exclusions ?? []),
     };
   }

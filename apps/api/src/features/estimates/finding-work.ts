@@ -12,7 +12,7 @@ export interface SavedEstimate extends EstimateContent {
 
 export type PriceableFinding = Pick<
   EstimateFinding,
-  'id' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
+  'id' | 'projectId' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
 >;
 
 const NOTHING: EstimateContent = { choices: [], manualLines: [], overrides: [], exclusions: [], alternates: [] };

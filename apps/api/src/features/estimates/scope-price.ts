@@ -7,6 +7,7 @@ import {
   findOperation,
   formatCents,
   type PriceGap,
+  percentsOnChange,
   priceScope,
   restsOnInvented,
   roundCents,
@@ -57,6 +58,17 @@ export function priceWork(
     totalCents: price.estimate?.totalCents ?? 0,
     hours: Math.round(lines.reduce((sum, { hours }) => sum + hours, 0) * 100) / 100,
   };
+}
+
+/** The price of a change order, with what the contract says of a net decrease. */
+export function priceChange(
+  returnsOnDecrease: boolean,
+  newest: NewestBook,
+  price: (newest: NewestBook) => PricedScope,
+): PricedScope {
+  const scope = price(newest);
+  const book = percentsOnChange(scope.subtotalCents, newest.book, returnsOnDecrease);
+  return book === newest.book ? scope : price({ ...newest, book });
 }
 
 /** The same work as an estimate to draw a range from; null where the book lacks a rate. */

@@ -172,8 +172,15 @@ async function open(visit: Visit, screen: Screen, viewport: { width: number; hei
   const page = await visit.contexts[screen.role].newPage();
   await page.setViewportSize(viewport);
   await page.goto(screen.role === 'client' ? visit.server.clientLink : screen.path(visit.ids));
-  await page.waitForLoadState('networkidle');
+  await settled(page);
   return page;
+}
+
+/** Nothing is being read any more, neither a part of the program nor an answer of the server. */
+async function settled(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.waitForFunction(() => document.querySelector('h1') !== null && !document.querySelector('.loading'));
+  await page.waitForLoadState('networkidle');
 }
 
 interface Visit {
@@ -240,6 +247,7 @@ async function take(visit: Visit, screen: Screen, state: 'full' | 'empty' | 'fai
     await page.waitForLoadState('networkidle');
     const tell = (error: Error) => console.error(`${screen.name}, ${state}, ${size}: ${error.message.split('\n')[0]}`);
     await screen.before?.(page).catch(tell);
+    if (state !== 'failing') await settled(page);
     // A screen tries a failed request a few times before it says so.
     if (state === 'failing') await page.locator('[role=alert]').first().waitFor({ timeout: 20_000 }).catch(tell);
     await page.waitForLoadState('networkidle');

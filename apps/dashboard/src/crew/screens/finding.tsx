@@ -82,8 +82,8 @@ function FindingBody({ finding }: { finding: Finding }) {
           {t('seenBy', { when: formatDate(finding.seenAt, tag, 'day-time'), who: finding.createdBy.name })}
         </p>
       </div>
-      <NoticeLine findingId={finding.id} />
       {latest ? <OutcomeView outcome={latest.answer} sources="folded" /> : <p>{t('notMeasured')}</p>}
+      <NoticeLine findingId={finding.id} />
       {latest && (
         <section>
           <h2>{t('latest')}</h2>

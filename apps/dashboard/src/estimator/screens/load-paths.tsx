@@ -1,4 +1,4 @@
-import { Link, useParams } from '@tanstack/react-router';
+import { useParams } from '@tanstack/react-router';
 import { type FindingRow, type Location, routes, type StoredLoadPath } from '@underlath/contract';
 import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
@@ -10,7 +10,7 @@ import { EmptyState, FailState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { LoadPathForm } from '../parts/load-path-form.tsx';
 import { kindOfLine, LoadPathView } from '../parts/load-path-view.tsx';
-import { Page } from '../parts/page.tsx';
+import { PlacePage } from '../parts/place-page.tsx';
 import { useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { isClosed } from '../parts/words.ts';
@@ -22,27 +22,11 @@ const kinds = Object.keys(kindOfLine) as Kind[];
 
 /** The lines of a place as chains: what each is worth, what governs, what to open next, what a repair would change. */
 export function LoadPathsScreen() {
-  const projectId = useProjectId();
   const { locationId } = useParams({ from: '/in/desk/projects/$projectId/places/$locationId/load-paths' });
-  const places = useRoute(routes.listLocations, { params: { projectId } });
-  const place = places.data?.items.find(({ id }) => id === locationId);
   return (
-    <Page
-      title="Load path"
-      of={place?.name}
-      wide
-      lead={
-        <Link to="/projects/$projectId/house" params={{ projectId }} search={{ place: locationId }}>
-          {place?.name ?? 'Back to the house'}
-        </Link>
-      }
-    >
-      <Reading query={places} doing="Reading the place" rows={6}>
-        {() =>
-          place ? <PathsOf place={place} /> : <EmptyState title="This place is not part of the project any more" />
-        }
-      </Reading>
-    </Page>
+    <PlacePage title="Load path" locationId={locationId}>
+      {(place) => <PathsOf place={place} />}
+    </PlacePage>
   );
 }
 

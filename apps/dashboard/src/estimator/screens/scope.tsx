@@ -14,7 +14,8 @@ import { Facts } from '../../shared/ui/facts.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
-import { Page, Part } from '../parts/page.tsx';
+import { Part } from '../parts/page.tsx';
+import { PlacePage } from '../parts/place-page.tsx';
 import { useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { plural } from '../parts/words.ts';
@@ -24,31 +25,11 @@ const dayLengths = ['6', '8', '10'].map((value) => ({ value, label: `${value} ho
 
 /** One repair for an opened place: its steps beside its drawing, what leaving one out does, how many days. */
 export function ScopeScreen() {
-  const projectId = useProjectId();
   const { locationId } = useParams({ from: '/in/desk/projects/$projectId/places/$locationId/scope' });
-  const places = useRoute(routes.listLocations, { params: { projectId } });
-  const place = places.data?.items.find(({ id }) => id === locationId);
   return (
-    <Page
-      title="Repair scope"
-      of={place?.name}
-      wide
-      lead={
-        <Link to="/projects/$projectId/house" params={{ projectId }} search={{ place: locationId }}>
-          {place?.name ?? 'Back to the house'}
-        </Link>
-      }
-    >
-      <Reading query={places} doing="Reading the place" rows={6}>
-        {() =>
-          place ? (
-            <PlaceScopeView place={place} />
-          ) : (
-            <EmptyState title="This place is not part of the project any more" />
-          )
-        }
-      </Reading>
-    </Page>
+    <PlacePage title="Repair scope" locationId={locationId}>
+      {(place) => <PlaceScopeView place={place} />}
+    </PlacePage>
   );
 }
 

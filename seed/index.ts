@@ -76,7 +76,13 @@ function toCaller({ me: { member, company } }: Session): Caller {
   return callerOf({ kind: 'member', companyId: company.id, userId: id, memberId: id, name, role, actorId: id });
 }
 
-const dayFrom = (now: Date, days: number): string => new Date(now.getTime() + days * dayMs).toISOString().slice(0, 10);
+/** The demo's phone is set to a zone eight hours behind UTC; the story's days are days there, whatever the hour. */
+const phoneOffset = '-08:00';
+const phoneOffsetMs = -8 * 3_600_000;
+
+/** A day at the house, so many days from the one it is there now. */
+const dayFrom = (now: Date, days: number): string =>
+  new Date(now.getTime() + phoneOffsetMs + days * dayMs).toISOString().slice(0, 10);
 
 /** What the contract says, and what was done and paid before the story begins. */
 async function addContract({ services, estimator, projectId }: Demo, now: Date): Promise<void> {
@@ -135,13 +141,8 @@ async function addFindings({ services, crew, projectId }: Demo, placeIds: Map<st
   return made;
 }
 
-/** The demo's phone is set to a zone eight hours behind UTC. */
-const phoneOffset = '-08:00';
-
-function takenAt({ daysAgo, time }: { daysAgo: number; time: string }, now: Date): string {
-  const day = new Date(now.getTime() - daysAgo * dayMs).toISOString().slice(0, 10);
-  return `${day}T${time}${phoneOffset}`;
-}
+const takenAt = ({ daysAgo, time }: { daysAgo: number; time: string }, now: Date): string =>
+  `${dayFrom(now, -daysAgo)}T${time}${phoneOffset}`;
 
 /** Drawn, given a camera's time, and taken in like any other upload; the smaller pictures are made at once. Answers the first photo of each finding. */
 async function addPhotos(demo: Demo, findings: Map<string, Finding>, now: Date): Promise<Map<string, string>> {

@@ -66,7 +66,8 @@ export function TermsForm({ terms, originalSumCents, onClose }: TermsFormProps) 
   const { draft, set } = useDraft(() => draftOf(terms));
   const [local, setLocal] = useState<Problem | null>(null);
   const save = useChange(routes.saveContractTerms, {
-    invalidates: contractReads,
+    // A notice's last day follows the terms.
+    invalidates: [...contractReads, routes.getNotice],
     onDone: () => {
       say('Saved. The contract was worked out anew.');
       onClose();

@@ -179,7 +179,9 @@ async function open(visit: Visit, screen: Screen, viewport: { width: number; hei
 /** Nothing is being read any more, neither a part of the program nor an answer of the server. */
 async function settled(page: Page): Promise<void> {
   await page.waitForLoadState('networkidle');
-  await page.waitForFunction(() => document.querySelector('h1') !== null && !document.querySelector('.loading'));
+  await page.waitForFunction(
+    () => document.querySelector('h1, [role=alert]') !== null && !document.querySelector('.loading'),
+  );
   await page.waitForLoadState('networkidle');
 }
 

@@ -1,122 +1,10 @@
 import * as z from 'zod';
-import {
-  cents,
-  changeOrderState,
-  currency,
-  day,
-  id,
-  instant,
-  locale,
-  photoStage,
-  severity,
-  sha256,
-  text,
-  words,
-} from './common.ts';
-import { alternateKind, exclusion } from './estimate-content.ts';
+import { changeOrderDocument, wording } from './change-order-document.ts';
+import { cents, changeOrderState, currency, day, id, instant, locale, sha256, text, words } from './common.ts';
 import { source } from './findings.ts';
-import { rectangle } from './locations.ts';
-import { pricedScope } from './prices.ts';
 import { office, route } from './route.ts';
 
-/** The words of the letter, in both languages; generated from the checks, then edited. */
-export const wording = z.strictObject({ headline: text, found: text, why: text, ifNot: text, note: text });
-
 const person = z.object({ id, name: z.string() });
-
-export const documentPhoto = z.object({ id, sha256, viewSha256: sha256, caption: z.string(), stage: photoStage });
-
-/** The place as it is drawn beside the words. */
-export const documentPlace = z.object({
-  locationId: id,
-  name: z.string(),
-  kind: z.string(),
-  widthIn: z.number().nullable(),
-  heightIn: z.number().nullable(),
-  framingSpacingIn: z.number().nullable(),
-  openings: z.array(z.looseObject({})),
-});
-
-/** Another way to do a finding's repair, and what it would change in the price of the whole letter; null while it lacks a rate. */
-export const documentAlternate = z.object({
-  kind: alternateKind,
-  name: text,
-  what: z.array(text),
-  differenceCents: cents.nullable(),
-});
-
-export const documentItem = z.object({
-  findingId: id,
-  number: z.int(),
-  title: z.string(),
-  place: documentPlace,
-  extent: rectangle.nullable(),
-  severity,
-  found: text,
-  why: text,
-  ifNot: text,
-  repairs: z.array(text),
-  cautions: z.array(text),
-  sources: z.array(source),
-  measured: z.array(z.object({ label: text, value: z.string() })),
-  checkedBy: z.string(),
-  checkedAt: instant,
-  rulesVersion: z.string(),
-  photos: z.array(documentPhoto),
-  /** Its share of the printed total; the shares add up to it. */
-  shareCents: cents,
-  /** What it would cost if it were the only one; absent in what was sent before this was kept. */
-  aloneCents: cents.optional(),
-  /** What the price does not cover; absent where nothing is left out. */
-  exclusions: z.array(exclusion).optional(),
-  /** Other ways to do it, in no sum; absent where there are none. */
-  alternates: z.array(documentAlternate).optional(),
-});
-
-/** Everything the client decides on; frozen as canonical JSON when sent. */
-export const changeOrderDocument = z.object({
-  format: z.literal('underlath.change-order/1'),
-  changeOrderId: id,
-  number: z.int(),
-  version: z.int(),
-  company: z.object({
-    name: z.string(),
-    licenseNumber: z.string().nullable(),
-    phone: z.string().nullable(),
-    email: z.string().nullable(),
-    address: z.string().nullable(),
-  }),
-  project: z.object({ id, name: z.string(), siteAddress: z.string(), clientName: z.string() }),
-  wording,
-  items: z.array(documentItem),
-  price: pricedScope,
-  days: z.int(),
-  contract: z.object({
-    currency,
-    originalSumCents: cents,
-    previousChangesCents: cents,
-    /** Settled allowances, net; absent in what was sent before they were kept. */
-    allowancesCents: cents.optional(),
-    beforeCents: cents,
-    thisChangeCents: cents,
-    afterCents: cents,
-    daysBefore: z.int(),
-    daysAfter: z.int(),
-    finishBefore: day.nullable(),
-    finishAfter: day.nullable(),
-    /** How days are counted; absent, as in what was sent before this was kept: working days. */
-    dayKind: z.enum(['working', 'calendar']).optional(),
-    /** What it adds to each payment still to come; absent where no payments are written down. */
-    payments: z.array(z.object({ name: text, cents })).optional(),
-  }),
-  cautions: z.array(text),
-  consent: z.object({ id: z.string(), text }),
-  sentAt: instant,
-  sentBy: z.string(),
-  expiresAt: instant,
-  /** Where the project's record stood when this was sent. */
-  record: z.object({ seq: z.int(), hash: sha256 }),
-});
 
 export const decision = z.object({
   kind: z.enum(['approved', 'declined']),
@@ -406,10 +294,6 @@ export const clientRoutes = {
 } as const;
 
 export type ContentReview = z.infer<typeof contentReview>;
-export type Wording = z.infer<typeof wording>;
-export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
-export type DocumentAlternate = z.infer<typeof documentAlternate>;
-export type DocumentItem = z.infer<typeof documentItem>;
 export type ChangeOrder = z.infer<typeof changeOrder>;
 export type ChangeOrderRow = z.infer<typeof changeOrderRow>;
 export type SentVersion = z.infer<typeof sentVersion>;

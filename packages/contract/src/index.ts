@@ -15,6 +15,7 @@ import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
 export * from './actuals.ts';
+export * from './change-order-document.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';

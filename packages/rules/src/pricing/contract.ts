@@ -46,7 +46,7 @@ export function priceNetChange(input: NetChangeInput): number {
   return netCents + (marked ? percentOf(netCents, input.overheadProfitPct) : 0);
 }
 
-/** The percents a change order is marked up by: those of the book, none on a net decrease that gives nothing back. */
+/** The percents a change order is marked up by: those of the book, none on a net decrease that gives nothing back, as in `priceNetChange`. */
 export const percentsOnChange = <P extends { readonly overheadPct: number; readonly profitPct: number }>(
   subtotalCents: number,
   percents: P,

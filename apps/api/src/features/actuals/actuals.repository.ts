@@ -29,11 +29,3 @@ export async function sumByFinding(tx: Tx, companyId: string) {
     hours: _sum.hours ?? 0,
   }));
 }
-
-export async function namesOf(tx: Tx, companyId: string, ids: readonly string[]): Promise<Map<string, string>> {
-  const members = await tx.member.findMany({
-    where: { companyId, id: { in: [...new Set(ids)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(members.map(({ id, name }) => [id, name]));
-}

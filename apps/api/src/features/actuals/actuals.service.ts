@@ -7,8 +7,10 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import { dayOf } from '../days.ts';
 import type { EstimateFinding } from '../estimates/estimates.repository.ts';
 import type { EstimatesService } from '../estimates/estimates.service.ts';
+import { namesOf } from '../member-names.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { ActualRow } from './actuals.repository.ts';
 import * as actuals from './actuals.repository.ts';
@@ -171,7 +173,7 @@ const toActual = async (tx: Tx, row: ActualRow): Promise<Actual> => {
 };
 
 async function toActuals(tx: Tx, companyId: string, rows: readonly ActualRow[]): Promise<Actual[]> {
-  const names = await actuals.namesOf(
+  const names = await namesOf(
     tx,
     companyId,
     rows.map(({ enteredById }) => enteredById),
@@ -186,7 +188,7 @@ async function toActuals(tx: Tx, companyId: string, rows: readonly ActualRow[]):
     hours,
     costCents,
     note,
-    doneOn: row.doneOn.toISOString().slice(0, 10),
+    doneOn: dayOf(row.doneOn),
     enteredAt: row.enteredAt.toISOString(),
     enteredBy: { id: row.enteredById, name: names.get(row.enteredById) ?? '' },
     takenBack: row.takenBackAt && { at: row.takenBackAt.toISOString(), why: row.takenBackWhy ?? '' },

@@ -138,13 +138,3 @@ export const findCompany = (tx: Tx, companyId: string) => tx.company.findUniqueO
 
 export const findProject = (tx: Tx, companyId: string, id: string) =>
   tx.project.findUnique({ where: { companyId_id: { companyId, id } } });
-
-/** Names of members and API keys, by id. */
-export async function namesOf(tx: Tx, companyId: string, ids: readonly string[]): Promise<Map<string, string>> {
-  const where = { companyId, id: { in: [...new Set(ids)] } };
-  const [members, keys] = [
-    await tx.member.findMany({ where, select: { id: true, name: true } }),
-    await tx.apiKey.findMany({ where, select: { id: true, name: true } }),
-  ];
-  return new Map([...keys, ...members].map(({ id, name }) => [id, name]));
-}

@@ -7,6 +7,7 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { namesOf } from '../member-names.ts';
 import { canonicalJson } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { currentVersion, toChangeOrder, toDocument, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
@@ -159,7 +160,7 @@ export class ChangeOrdersService {
   async view(tx: Tx, companyId: string, id: string): Promise<ChangeOrder> {
     const record = await changeOrders.findChangeOrder(tx, companyId, id);
     if (!record) throw notFound('change order');
-    const names = await changeOrders.namesOf(
+    const names = await namesOf(
       tx,
       companyId,
       record.versions.map(({ sentById }) => sentById),

@@ -2,6 +2,7 @@ import type { ChangeOrderDocument, ContentReview, DocumentAlternate, PricedScope
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import { namesOf } from '../member-names.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { blocksOf } from './offer-blocks.ts';
@@ -84,7 +85,7 @@ export class OfferBuilder {
     const together = await this.pricing.priceTogether(tx, companyId, findings, declined);
     const { scope, repairs, alone, covered, spanHours, alternates, exclusions } = together;
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
-    const names = await changeOrders.namesOf(tx, companyId, judges);
+    const names = await namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
       ...toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
       ...besidePrice(alternates.get(finding.id) ?? [], exclusions.get(finding.id) ?? []),

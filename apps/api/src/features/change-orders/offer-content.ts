@@ -1,6 +1,7 @@
 import type { ContentReview } from '@underlath/contract';
 import { type ContentItem, reviewContent } from '@underlath/rules';
 import { invalidInput } from '../../platform/problem-error.ts';
+import { isWork } from '../work-stages.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import type { DraftDocument } from './offer-document.ts';
 
@@ -13,8 +14,6 @@ export interface ContentFacts {
 
 type Judge = (document: DraftDocument, facts: ContentFacts) => boolean;
 
-/** Photos of these stages are of work that has begun. */
-const workStages: readonly string[] = ['during', 'repaired', 'beforeCover'];
 /** "Ana and Luis Brandt", "Ana y Luis", "A. & L. Brandt". */
 const twoNames = / and | y |&|\//;
 
@@ -29,7 +28,7 @@ const carries: Record<ContentItem, Judge> = {
   'signed-before-work': (_document, { findings }) =>
     findings.every(
       ({ state, photos }) =>
-        state !== 'repaired' && state !== 'proven' && photos.every(({ photo }) => !workStages.includes(photo.stage)),
+        state !== 'repaired' && state !== 'proven' && photos.every(({ photo }) => !isWork(photo.stage)),
     ),
   // Every finding names its repair or has a line of work in the price.
   scope: ({ items, price }) =>

@@ -6,11 +6,13 @@ import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { dayOf } from '../days.ts';
+import { namesOf } from '../member-names.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { EntryRow } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
 import type { ContractService } from './contract.service.ts';
-import { dayOf, eventOf } from './contract-history.ts';
+import { eventOf } from './contract-history.ts';
 
 type NewEntry = BodyOut<typeof contractRoutes.addContractEntry>;
 
@@ -110,7 +112,7 @@ export class ContractEntriesService {
   private async toEntries(tx: Tx, companyId: string, projectId: string, rows: EntryRow[]): Promise<ContractEntry[]> {
     const { input } = await this.contract.history(tx, companyId, projectId);
     const ids = rows.map(({ enteredById }) => enteredById);
-    const names = await contracts.namesOf(tx, companyId, ids);
+    const names = await namesOf(tx, companyId, ids);
     return rows.map((row): ContractEntry => {
       const { on: _on, ...event } = eventOf(row);
       const foot = {

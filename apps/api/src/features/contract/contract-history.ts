@@ -1,5 +1,6 @@
 import type { ContractTerms, Wording } from '@underlath/contract';
 import type { ContractEvent, ContractInput } from '@underlath/rules';
+import { dayOf } from '../days.ts';
 import type { ContractProject, EntryRow, OrderRow, TermsRow } from './contract.repository.ts';
 
 export type Terms = Omit<ContractTerms, 'version' | 'changedAt'>;
@@ -34,8 +35,6 @@ export interface History {
   readonly happenings: readonly Happening[];
   readonly input: ContractInput;
 }
-
-export const dayOf = (date: Date): string => date.toISOString().slice(0, 10);
 
 export const headlineOf = ({ wording }: Pick<OrderRow, 'wording'>): string =>
   (wording as unknown as Wording).headline.en;

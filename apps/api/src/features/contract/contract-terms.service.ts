@@ -5,10 +5,11 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
+import { dayOf } from '../days.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { TermsRow } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
-import { dayOf, type Terms, toTerms } from './contract-history.ts';
+import { type Terms, toTerms } from './contract-history.ts';
 
 /** What a contract says of retainage, days, notices and payments. The history is read with the terms of today. */
 export class ContractTermsService {

@@ -58,11 +58,3 @@ export const insertEntry = (tx: Tx, data: Prisma.ContractEntryUncheckedCreateInp
 
 export const takeBack = (tx: Tx, companyId: string, id: string, takenBackAt: Date, takenBackWhy: string) =>
   tx.contractEntry.update({ where: { companyId_id: { companyId, id } }, data: { takenBackAt, takenBackWhy } });
-
-export async function namesOf(tx: Tx, companyId: string, ids: readonly string[]): Promise<Map<string, string>> {
-  const members = await tx.member.findMany({
-    where: { companyId, id: { in: [...new Set(ids)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(members.map(({ id, name }) => [id, name]));
-}

@@ -2,8 +2,9 @@ import type { ChangeOrderDocument, ContractSums } from '@underlath/contract';
 import { changeInSum, evaluateContract, sumCents } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import { dayOf } from '../days.ts';
 import * as contracts from './contract.repository.ts';
-import { dayOf, type History, historyOf, toTerms } from './contract-history.ts';
+import { type History, historyOf, toTerms } from './contract-history.ts';
 import { changeInPayments } from './contract-payments.ts';
 
 /** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */

@@ -19,16 +19,3 @@ export async function insertBook(tx: Tx, data: Prisma.CostBookUncheckedCreateInp
 
 export const findCompanyCreated = (tx: Tx, companyId: string) =>
   tx.company.findUniqueOrThrow({ where: { id: companyId }, select: { createdAt: true } });
-
-export async function namesOf(
-  tx: Tx,
-  companyId: string,
-  ids: readonly (string | null)[],
-): Promise<Map<string, string>> {
-  const known = [...new Set(ids.filter((id) => id !== null))];
-  const members = await tx.member.findMany({
-    where: { companyId, id: { in: known } },
-    select: { id: true, name: true },
-  });
-  return new Map(members.map(({ id, name }) => [id, name]));
-}

@@ -6,6 +6,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
+import { namesOf } from '../member-names.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 
@@ -100,7 +101,7 @@ const toAnswer = async (tx: Tx, companyId: string, row: books.CostBookRow): Prom
   ({ ...(await toHead(tx, companyId, [row]))[0], book: row.book }) as CostBookAnswer;
 
 async function toHead(tx: Tx, companyId: string, rows: books.CostBookRow[]): Promise<Omit<CostBookAnswer, 'book'>[]> {
-  const names = await books.namesOf(
+  const names = await namesOf(
     tx,
     companyId,
     rows.map(({ createdById }) => createdById),

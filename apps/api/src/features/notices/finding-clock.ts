@@ -1,5 +1,7 @@
 import type { NoticeClock } from '@underlath/contract';
 import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
+import { dayOf } from '../days.ts';
+import { isWork } from '../work-stages.ts';
 import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
 import { atSite, type SiteClock, siteClock } from './site-clock.ts';
 
@@ -79,9 +81,7 @@ const toSent = ({ sentOn, method }: NoticeRow): SentNotice => ({ on: dayOf(sentO
 /** The day of the first photo of work at the place: by the camera's own clock, or else the day it arrived. */
 function firstWorkOn({ photos }: NoticeFinding, clock: SiteClock): string | undefined {
   const days = photos
-    .filter(({ photo }) => photo.stage !== 'found' && photo.stage !== 'opened')
+    .filter(({ photo }) => isWork(photo.stage))
     .map(({ photo }) => photo.deviceTime?.slice(0, 10) ?? atSite(photo.receivedAt, clock).day);
   return days.sort()[0];
 }
-
-export const dayOf = (date: Date): string => date.toISOString().slice(0, 10);

@@ -1,8 +1,6 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-
-/** Photos of work on the place show that it was disturbed. */
-const workStages = ['during', 'repaired', 'beforeCover'] as const;
+import { workStages } from '../work-stages.ts';
 
 const withNoticeFacts = {
   location: { select: { name: true } },
@@ -65,12 +63,4 @@ export async function mailStates(
   if (ids.length === 0) return new Map();
   const mails = await tx.mail.findMany({ where: { companyId, id: { in: ids } }, select: { id: true, state: true } });
   return new Map(mails.map(({ id, state }) => [id, state]));
-}
-
-export async function namesOf(tx: Tx, companyId: string, ids: readonly string[]): Promise<Map<string, string>> {
-  const members = await tx.member.findMany({
-    where: { companyId, id: { in: [...new Set(ids)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(members.map(({ id, name }) => [id, name]));
 }

@@ -8,10 +8,12 @@ import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { dayOf } from '../days.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
+import { namesOf } from '../member-names.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { clockOf, dayOf, findingClock } from './finding-clock.ts';
+import { clockOf, findingClock } from './finding-clock.ts';
 import { type NoticeFacts, noticeLetter } from './notice-letter.ts';
 import type { NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
 import * as notices from './notices.repository.ts';
@@ -48,7 +50,7 @@ export class NoticesService {
       const facts = await factsOf(tx, { finding, project, photoOffset, sender: actor.name });
       return {
         clock: findingClock({ finding, project, mails, photoOffset, now: this.clock.now() }),
-        sent: await toNotices(tx, companyId, finding.notices),
+        sent: await toNotices(tx, companyId, finding.notices, mails),
         draft: {
           to: project.clientEmail,
           locale: project.clientLocale === 'es' ? 'es' : 'en',
@@ -66,7 +68,8 @@ export class NoticesService {
     const { companyId } = caller;
     return makeOnce(() =>
       this.database.inCompany(companyId, async (tx) => {
-        const [notice] = await toNotices(tx, companyId, [await this.add(tx, caller, findingId, body)]);
+        const rows = [await this.add(tx, caller, findingId, body)];
+        const [notice] = await toNotices(tx, companyId, rows, await notices.mailStates(tx, companyId, rows));
         return notice as Notice;
       }),
     );
@@ -81,9 +84,10 @@ export class NoticesService {
       assertSameContent('notice', (await this.records.lastData(tx, companyId, id, type))?.contentSha256, kept);
       return known;
     }
-    const finding = await requireFinding(tx, companyId, findingId);
-    const { projectId, number, title } = finding;
+    const { projectId } = await requireFinding(tx, companyId, findingId);
     await this.records.lock(tx, companyId, projectId);
+    const finding = await requireFinding(tx, companyId, findingId);
+    const { number, title } = finding;
     if (finding.state === 'withdrawn')
       throw new ProblemError('wrong-state', `Finding ${number} was withdrawn; there is nothing to tell of.`);
     const now = this.clock.now();
@@ -183,9 +187,13 @@ async function factsOf(tx: Tx, { finding, project, photoOffset, sender }: Parts)
   };
 }
 
-async function toNotices(tx: Tx, companyId: string, rows: readonly NoticeRow[]): Promise<Notice[]> {
-  const mails = await notices.mailStates(tx, companyId, rows);
-  const names = await notices.namesOf(
+async function toNotices(
+  tx: Tx,
+  companyId: string,
+  rows: readonly NoticeRow[],
+  mails: ReadonlyMap<string, notices.MailState>,
+): Promise<Notice[]> {
+  const names = await namesOf(
     tx,
     companyId,
     rows.map(({ enteredById }) => enteredById),

@@ -1,8 +1,9 @@
 import type { Project, SeverityCounts } from '@underlath/contract';
+import { dayOf } from '../days.ts';
 import { toWord } from '../enum-words.ts';
 import type { ProjectRow } from './projects.repository.ts';
 
-export const toDay = (date: Date | null): string | null => date?.toISOString().slice(0, 10) ?? null;
+export const toDay = (date: Date | null): string | null => date && dayOf(date);
 export const fromDay = (day: string | null): Date | null => (day === null ? null : new Date(`${day}T00:00:00Z`));
 
 export function toProject({ companyId: _company, startOn, createdAt, updatedAt, ...row }: ProjectRow): Project {

@@ -83,7 +83,7 @@ export function NoticeDialog({ finding, notice: { clock, draft }, onClose }: Not
           error={errorAt(problem, '/text')}
         />
         <p className="soft small">Subject: {draft.letters[locale].subject}</p>
-        <FormFail problem={problem as never} doing="Sending the notice" />
+        <FormFail problem={problem} doing="Sending the notice" />
       </form>
     </Dialog>
   );

@@ -80,7 +80,7 @@ export function NoticeNoted({ finding, notice: { clock, draft: ready }, onClose 
             {ready.letters[ready.locale].text}
           </p>
         </details>
-        <FormFail problem={problem as never} doing="Noting the notice" />
+        <FormFail problem={problem} doing="Noting the notice" />
       </form>
     </Dialog>
   );

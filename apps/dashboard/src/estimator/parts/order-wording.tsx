@@ -1,11 +1,11 @@
-import { type ChangeOrder, type FindingRow, routes, type Wording } from '@underlath/contract';
+import { type ChangeOrder, type FindingRow, type Problem, routes, type Wording } from '@underlath/contract';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, usePages } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
-import { errorAt, type Problem } from '../../shared/ui/states.tsx';
+import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { FindingChooser } from './finding-chooser.tsx';
 import { findingReads } from './finding-moves.tsx';
@@ -92,7 +92,7 @@ export function OrderWording({ order }: { order: ChangeOrder }) {
         />
       </Part>
       <FindingsPart order={order} findingIds={findingIds} onChange={setFindingIds} />
-      <FormFail problem={problem as never} doing="Saving the change order" />
+      <FormFail problem={problem} doing="Saving the change order" />
       <div className="row form-foot">
         <Button type="submit" look={order.state === 'draft' ? 'plain' : 'go'} busy={change.isPending}>
           Save the changes

@@ -1,4 +1,4 @@
-import { type ChangeOrder, routes } from '@underlath/contract';
+import { type ChangeOrder, type Problem, routes } from '@underlath/contract';
 import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
-import { errorAt, type Problem } from '../../shared/ui/states.tsx';
+import { errorAt } from '../../shared/ui/states.tsx';
 import { ContentGaps } from './content-gaps.tsx';
 import { FormFail } from './form-fail.tsx';
 import { LinkOnce } from './link-once.tsx';
@@ -119,7 +119,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
             error={errorAt(problem, '/missingReason')}
           />
         )}
-        <FormFail problem={problem as never} doing="Sending the change order" />
+        <FormFail problem={problem} doing="Sending the change order" />
       </form>
     </Dialog>
   );

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 
-type Steps = { readonly undo: (() => void) | undefined; readonly redo: (() => void) | undefined };
+export type Steps = { readonly undo: (() => void) | undefined; readonly redo: (() => void) | undefined };
 
 /** Undo and redo anywhere but in a text that is being typed, which has its own. */
 export function undoKey(event: KeyboardEvent, { undo, redo }: Steps): void {

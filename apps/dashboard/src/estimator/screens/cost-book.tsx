@@ -19,6 +19,7 @@ import { FormFail } from '../parts/form-fail.tsx';
 import { Page, Part } from '../parts/page.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { undoKey } from '../parts/undo-key.ts';
+import { UndoTools } from '../parts/undo-tools.tsx';
 import { useBookDraft } from '../parts/use-book-draft.ts';
 import { bookReads, plural } from '../parts/words.ts';
 import { WorkHistory } from '../parts/work-history.tsx';
@@ -131,18 +132,12 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
             <Button onClick={() => change(withMissing)}>Add them with invented starter values, marked as such</Button>
           </div>
         )}
-        <div className="row book-tools">
-          <Button disabled={!state.undo} onClick={() => state.undo?.()}>
-            Undo
-          </Button>
-          <Button disabled={!state.redo} onClick={() => state.redo?.()}>
-            Redo
-          </Button>
+        <UndoTools state={state}>
           <p className="soft grid-keys">
             In a table: arrows move, typing replaces, Enter or F2 edits, Tab goes on, Escape gives up, Ctrl+Z undoes. A
             block copied from a spreadsheet can be pasted.
           </p>
-        </div>
+        </UndoTools>
         <BookPercents draft={draft} change={change} problem={problem} />
         <BookTables draft={draft} change={change} problem={problem} />
         {(!draft.own || book.placeholder) && (

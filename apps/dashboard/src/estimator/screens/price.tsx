@@ -22,6 +22,7 @@ import { PlaceholderNote } from '../parts/price-table.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { undoKey } from '../parts/undo-key.ts';
+import { UndoTools } from '../parts/undo-tools.tsx';
 import { useEstimatePreview } from '../parts/use-estimate-preview.ts';
 import { useKeptDraft } from '../parts/use-kept-draft.ts';
 import '../price.css';
@@ -133,18 +134,12 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
           </>
         }
       >
-        <div className="row book-tools">
-          <Button disabled={!state.undo} onClick={() => state.undo?.()}>
-            Undo
-          </Button>
-          <Button disabled={!state.redo} onClick={() => state.redo?.()}>
-            Redo
-          </Button>
+        <UndoTools state={state}>
           <p className="soft grid-keys wide-only">
             Arrows move, typing replaces, Enter or F2 edits, Tab goes on, Escape gives up, Ctrl+Z undoes. Rows copied
             from a spreadsheet can be pasted into lines of your own.
           </p>
-        </div>
+        </UndoTools>
         <LineEditor draft={draft} change={change} scope={shown.scope} problem={problem} />
         <PriceSums scope={shown.scope} />
       </Part>

@@ -1,0 +1,13 @@
+import type { Tx } from '../platform/database/database.ts';
+
+/** Names of members and of API keys, by id. */
+export async function namesOf(
+  tx: Tx,
+  companyId: string,
+  ids: readonly (string | null)[],
+): Promise<Map<string, string>> {
+  const where = { companyId, id: { in: [...new Set(ids.filter((id) => id !== null))] } };
+  const members = await tx.member.findMany({ where, select: { id: true, name: true } });
+  const keys = await tx.apiKey.findMany({ where, select: { id: true, name: true } });
+  return new Map([...keys, ...members].map(({ id, name }) => [id, name]));
+}

@@ -94,7 +94,7 @@ test('a line is set by hand with a reason by keyboard, undone, done again, saved
   expect(await violations(page)).toEqual([]);
 
   await page.reload();
-  await expect(page.getByText('Not saved yet.')).toBeVisible();
+  await expect(page.getByText('Not saved yet.', { exact: true })).toBeVisible();
   await expect(cell(page, nails, 1)).toHaveText('40');
   await page.getByRole('button', { name: 'Price it so' }).click();
   await expect(page.getByText('Not saved yet.')).toHaveCount(0);

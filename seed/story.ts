@@ -268,6 +268,7 @@ export const findings: readonly DemoFinding[] = [
             { repairId: 'engineer-letter', quantities: {} },
           ],
           manualLines: [],
+          overrides: [],
         },
       ],
     },

@@ -151,6 +151,19 @@ test('an alternate is priced with the same book, shown as a difference, and in n
   ]);
 });
 
+test('a line of an alternate is set by hand like one of the repair, and only the alternate changes', async () => {
+  const choice = { choices: [{ repairId: 'stud-sister', quantities: {} }] };
+  const way = { kind: 'replace', name: both('A new stud beside it'), ...choice };
+  const plain = await saved({ choices, alternates: [way] });
+  const [line] = plain.alternatePrices[0]?.scope.lines ?? [];
+  const overrides = [{ operation: line?.operation ?? '', quantity: (line?.quantity ?? 0) * 2, why }];
+  const set = await saved({ choices, alternates: [{ ...way, overrides }] });
+  expect(set.scope.totalCents).toBe(plain.scope.totalCents);
+  const doubled = await saved({ ...choice, overrides });
+  expect(set.alternatePrices[0]?.scope.totalCents).toBe(doubled.scope.totalCents);
+  expect(doubled.scope.totalCents).toBeGreaterThan(plain.alternatePrices[0]?.scope.totalCents ?? Number.NaN);
+});
+
 test('the signed document holds allowances, exclusions and alternates, and what was sent without them stays as it was', async () => {
   const exclusions = [both('Painting')];
   const alternates = [{ kind: 'repair', name: both('Only the tie'), choices }];
@@ -283,6 +296,15 @@ test.each<[string, object, string]>([
     'an alternate with an unknown repair',
     { alternates: [{ kind: 'better', name: both('x'), choices: [{ repairId: 'gold' }] }] },
     '/alternates/0/choices/0/repairId',
+  ],
+  [
+    'an alternate that sets work it does not have',
+    {
+      alternates: [
+        { kind: 'better', name: both('x'), choices, overrides: [{ operation: 'stud-work', quantity: 1, why }] },
+      ],
+    },
+    '/alternates/0/overrides/0/operation',
   ],
   [
     'an alternate without a Spanish name',

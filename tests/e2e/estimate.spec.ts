@@ -189,6 +189,33 @@ test('lines pasted from a spreadsheet, a credit, an allowance, what is not cover
   await expect(page.getByText('Asignación, se ajusta cuando se gasta')).toBeVisible();
 });
 
+test('another way is priced line by line, taken up as the repair, and undone', async ({ page }) => {
+  await page.setViewportSize(desk);
+  await openEstimate(page);
+  const before = await textOf(total(page));
+  await page.getByRole('button', { name: 'Add another way' }).click();
+  await page.getByLabel('Name in the letter').fill('A strap of steel');
+  await page.getByLabel('Name in Spanish', { exact: true }).fill('Una cinta de acero');
+  await page.getByLabel('Another repair').selectOption({ label: 'Sister the stud' });
+  await page.getByRole('button', { name: 'Take it into this way' }).click();
+  const lines = page.getByRole('grid', { name: 'Lines of A strap of steel' });
+  await expect(lines.getByRole('row')).not.toHaveCount(0);
+  const first = lines.getByRole('row').nth(1).getByRole('gridcell').nth(1);
+  await first.click();
+  await page.keyboard.type('7');
+  await page.keyboard.press('Enter');
+  await expect(first).toHaveText('7');
+  await expect(lines.getByText('A reason is missing')).toBeVisible();
+
+  await page.getByRole('button', { name: 'Make this the repair: A strap of steel' }).click();
+  await expect(grid(page).getByRole('row').nth(1).getByRole('gridcell').nth(1)).toHaveText('7');
+  await expect(page.getByLabel('Name in the letter')).toHaveValue('Tie the cut plate with metal');
+  await expect(total(page)).not.toHaveText(before);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByLabel('Name in the letter')).toHaveValue('A strap of steel');
+  await expect(total(page)).toHaveText(before);
+});
+
 test('without an answer of the server what was typed is kept, and it is saved once there is one', async ({ page }) => {
   await page.setViewportSize(desk);
   await openEstimate(page);

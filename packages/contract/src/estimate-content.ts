@@ -82,13 +82,18 @@ export const exclusion = bothLanguages(400);
 
 export const alternateKind = z.enum(['repair', 'replace', 'better']);
 
+const ownLines = {
+  manualLines: z.array(manualLine).max(60).default([]),
+  overrides: z.array(lineOverride).max(200).default([]),
+};
+
 /** Another way for the same finding, priced with the same book and in no sum. */
 export const alternate = z
   .strictObject({
     kind: alternateKind,
     name: bothLanguages(160),
     choices: z.array(repairChoice).max(20).default([]),
-    manualLines: z.array(manualLine).max(60).default([]),
+    ...ownLines,
   })
   .refine(({ choices, manualLines }) => choices.length + manualLines.length > 0, {
     error: 'has no work; choose a repair or add a line',
@@ -97,8 +102,7 @@ export const alternate = z
 /** All that is kept of an estimate; everything else is worked out. */
 export const estimateContent = z.strictObject({
   choices: z.array(repairChoice).max(20),
-  manualLines: z.array(manualLine).max(60).default([]),
-  overrides: z.array(lineOverride).max(200).default([]),
+  ...ownLines,
   exclusions: z.array(exclusion).max(20).default([]),
   alternates: z.array(alternate).max(6).default([]),
 });

@@ -16,10 +16,7 @@ export interface OtherWay {
 }
 
 /** An alternate stands in for all of the finding's own repairs, lines and overrides. */
-export const partOf = (finding: PriceableFinding, { choices, manualLines }: Alternate): Part => ({
-  finding,
-  content: { choices, manualLines, overrides: [] },
-});
+export const partOf = (finding: PriceableFinding, content: Alternate): Part => ({ finding, content });
 
 export const priceParts = (parts: readonly Part[], book: NewestBook): PricedScope =>
   priceWork(unitedWork(parts), manualOf(parts), book);

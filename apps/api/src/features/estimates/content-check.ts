@@ -2,16 +2,22 @@ import type { EstimateContent, FieldProblem, RepairChoice } from '@underlath/con
 import { findRepair } from '@underlath/rules';
 import { ProblemError } from '../../platform/problem-error.ts';
 
+type Work = Pick<EstimateContent, 'choices' | 'overrides'>;
+
 /** @throws ProblemError `invalid-input` for a repair that is unknown or named twice, or work that no chosen repair has */
-export function assertContent({ choices, overrides, alternates }: EstimateContent): void {
+export function assertContent(content: EstimateContent): void {
   const errors = [
-    ...choiceErrors(choices, '/choices'),
-    ...overrideErrors(overrides, choices),
-    ...alternates.flatMap((alternate, at) => choiceErrors(alternate.choices, `/alternates/${at}/choices`)),
+    ...workErrors(content, ''),
+    ...content.alternates.flatMap((alternate, at) => workErrors(alternate, `/alternates/${at}`)),
   ];
   if (errors.length > 0)
     throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join('; '), { errors });
 }
+
+const workErrors = ({ choices, overrides }: Work, at: string): FieldProblem[] => [
+  ...choiceErrors(choices, `${at}/choices`),
+  ...overrideErrors(overrides, choices, `${at}/overrides`),
+];
 
 const operationsOf = (repairId: string): string[] =>
   findRepair(repairId)?.steps.map(({ operation }) => operation) ?? [];
@@ -32,10 +38,10 @@ function choiceErrors(choices: readonly RepairChoice[], at: string): FieldProble
   });
 }
 
-function overrideErrors(overrides: EstimateContent['overrides'], choices: readonly RepairChoice[]): FieldProblem[] {
+function overrideErrors(overrides: Work['overrides'], choices: Work['choices'], at: string): FieldProblem[] {
   const operations = [...new Set(choices.flatMap(({ repairId }) => operationsOf(repairId)))];
   return overrides.flatMap(({ operation }, order): FieldProblem[] => {
-    const pointer = `/overrides/${order}/operation`;
+    const pointer = `${at}/${order}/operation`;
     if (overrides.findIndex((one) => one.operation === operation) < order)
       return [{ pointer, detail: `"${operation}" is set by hand twice; allowed is once` }];
     if (operations.includes(operation)) return [];

@@ -7,16 +7,9 @@ import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { BookGrid } from './book-grid.tsx';
-import {
-  type AlternateDraft,
-  chosen,
-  type EstimateDraft,
-  emptyManual,
-  withCell,
-  withPasted,
-} from './estimate-draft.ts';
-import { manualColumns, manualError } from './line-columns.ts';
+import { useStatus } from '../../shared/ui/status.tsx';
+import { type AlternateDraft, type EstimateDraft, withRepair, withTakenUp } from './estimate-draft.ts';
+import { LineEditor } from './line-editor.tsx';
 import { Part } from './page.tsx';
 
 type Change = (make: (draft: EstimateDraft) => EstimateDraft) => void;
@@ -32,10 +25,14 @@ const most = 6;
 
 /** Other ways to do it: each with its own work, shown in the letter as a difference to the price and in no sum. */
 export function AlternatesEditor({ draft, change, problem, estimate }: AlternatesEditorProps) {
+  const say = useStatus();
   const add = () =>
     change((old) => ({
       ...old,
-      alternates: [...old.alternates, { key: v7(), kind: 'replace', en: '', es: '', choices: [], manual: [] }],
+      alternates: [
+        ...old.alternates,
+        { key: v7(), kind: 'replace', en: '', es: '', choices: [], lines: [], manual: [] },
+      ],
     }));
   return (
     <Part
@@ -56,6 +53,12 @@ export function AlternatesEditor({ draft, change, problem, estimate }: Alternate
               alternates: old.alternates.map((one) => (one.key === alternate.key ? make(one) : one)),
             }))
           }
+          onTakeUp={() => {
+            change((old) => withTakenUp(old, alternate.key));
+            say(
+              `“${alternate.en || `Way ${at + 1}`}” is the repair now. What was the repair waits here as another way.`,
+            );
+          }}
           onRemove={() =>
             change((old) => ({ ...old, alternates: old.alternates.filter(({ key }) => key !== alternate.key) }))
           }
@@ -73,10 +76,11 @@ type AlternateFormProps = {
   options: Estimate['options'];
   price: Estimate['alternatePrices'][number] | undefined;
   onChange: (make: (alternate: AlternateDraft) => AlternateDraft) => void;
+  onTakeUp: () => void;
   onRemove: () => void;
 };
 
-function AlternateForm({ alternate, at, problem, options, price, onChange, onRemove }: AlternateFormProps) {
+function AlternateForm({ alternate, at, problem, options, price, onChange, onTakeUp, onRemove }: AlternateFormProps) {
   const pointer = `/alternates/${at}`;
   const name = alternate.en.trim() || `Way ${at + 1}`;
   return (
@@ -106,14 +110,19 @@ function AlternateForm({ alternate, at, problem, options, price, onChange, onRem
         />
       </div>
       <AlternateRepairs alternate={alternate} options={options} onChange={onChange} />
-      <AlternateLines alternate={alternate} name={name} problem={problem} pointer={pointer} onChange={onChange} />
+      <LineEditor draft={alternate} change={onChange} scope={price?.scope} problem={problem} of={{ name, pointer }} />
       {errorAt(problem, pointer) && <p className="field-error">{errorAt(problem, pointer)}</p>}
       <p className="alternate-price">
         <Difference price={price} />
       </p>
-      <Button look="quiet" onClick={onRemove}>
-        Remove “{name}”
-      </Button>
+      <div className="row">
+        <Button onClick={onTakeUp}>
+          Make this the repair<span className="hidden-text">: {name}</span>
+        </Button>
+        <Button look="quiet" onClick={onRemove}>
+          Remove “{name}”
+        </Button>
+      </div>
     </fieldset>
   );
 }
@@ -138,7 +147,7 @@ function AlternateRepairs({
   const isChosen = (id: string) => alternate.choices.some(({ repairId }) => repairId === id);
   const listed = repairs.filter(({ id }) => isChosen(id) || options.some(({ repairId }) => repairId === id));
   const others = repairs.filter((repair) => !listed.includes(repair));
-  const set = (id: string, on: boolean) => onChange((old) => ({ ...old, choices: chosen(old.choices, id, on) }));
+  const set = (id: string, on: boolean) => onChange((old) => withRepair(old, id, on));
   return (
     <>
       <div className="repair-options">
@@ -162,51 +171,6 @@ function AlternateRepairs({
         >
           Take it into this way
         </Button>
-      </div>
-    </>
-  );
-}
-
-type AlternateLinesProps = Pick<AlternateFormProps, 'alternate' | 'problem' | 'onChange'> & {
-  name: string;
-  pointer: string;
-};
-
-function AlternateLines({ alternate, name, problem, pointer, onChange }: AlternateLinesProps) {
-  const [activeKey, setActiveKey] = useState<string | null>(null);
-  const { manual } = alternate;
-  const active = manual.find(({ key }) => key === activeKey) ?? manual[0];
-  const rows = manual.map((row) => ({ ...row, type: 'manual' }));
-  return (
-    <>
-      {rows.length > 0 && (
-        <BookGrid
-          label={`Lines of ${name}`}
-          columns={manualColumns.filter(({ id }) => id !== 'total')}
-          rows={rows}
-          errorOf={(row, column) => manualError(problem, `${pointer}/manualLines/${row}`, column)}
-          onEdit={(edits) =>
-            onChange((old) => ({ ...old, manual: edits.reduce(withCell, old.manual as AlternateDraft['manual']) }))
-          }
-          onActiveRow={setActiveKey}
-          onPasteBlock={(row, column, block) => {
-            onChange((old) => ({ ...old, manual: withPasted(old.manual, row.key, column, block) }));
-            return true;
-          }}
-        />
-      )}
-      <div className="row grid-foot">
-        <Button onClick={() => onChange((old) => ({ ...old, manual: [...old.manual, emptyManual('charge')] }))}>
-          Add a line<span className="hidden-text"> to {name}</span>
-        </Button>
-        {active && (
-          <Button
-            look="quiet"
-            onClick={() => onChange((old) => ({ ...old, manual: old.manual.filter(({ key }) => key !== active.key) }))}
-          >
-            Remove “{active.name || 'the line without a name'}”
-          </Button>
-        )}
       </div>
     </>
   );

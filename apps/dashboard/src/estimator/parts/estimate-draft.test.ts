@@ -8,6 +8,7 @@ import {
   withoutOverride,
   withPasted,
   withRepair,
+  withTakenUp,
 } from './estimate-draft.ts';
 import { previewBody, readEstimate } from './estimate-read.ts';
 import { byHandWords, lineError, lineRows } from './line-columns.ts';
@@ -97,7 +98,7 @@ describe('a cell typed over a line', () => {
     const read = readEstimate(set);
     expect(previewBody(read)).toBeNull();
     const [row] = lineRows(set, scope);
-    expect(row && lineError(read.problem, set, row, 'hours')).toContain('“many” cannot be read');
+    expect(row && lineError(read.problem, set, { row, column: 'hours', at: '' })).toContain('“many” cannot be read');
     expect(pointers(typed(typed(draft, 'quantity', '-1'), 'why', 'So'))).toEqual(['/overrides/0/quantity']);
   });
 
@@ -121,7 +122,9 @@ test('a price is looked at while a reason is still to be given', () => {
 test('a reason without a figure is pointed at where it stands', () => {
   const set = typed(draft, 'why', 'Because');
   const [row] = lineRows(set, scope);
-  expect(row && lineError(readEstimate(set).problem, set, row, 'why')).toContain('A reason alone changes nothing');
+  expect(row && lineError(readEstimate(set).problem, set, { row, column: 'why', at: '' })).toContain(
+    'A reason alone changes nothing',
+  );
 });
 
 test('what was typed over the lines of a repair goes with the repair', () => {
@@ -169,8 +172,41 @@ test('a credit below nothing, a kind there is not, half an exclusion and a way w
   expect(pointers({ ...draft, manual: [row] })).toEqual(['/manualLines/0/unitCents']);
   expect(pointers({ ...draft, manual: [{ ...row, kind: 'gift', other: '5' }] })).toEqual(['/manualLines/0/kind']);
   expect(pointers({ ...draft, exclusions: [{ key: 'a', en: 'Paint', es: ' ' }] })).toEqual(['/exclusions/0/es']);
-  const way = { key: 'a', kind: 'better' as const, en: 'x', es: 'x', choices: [], manual: [] };
+  const way = { key: 'a', kind: 'better' as const, en: 'x', es: 'x', choices: [], lines: [], manual: [] };
   expect(pointers({ ...draft, alternates: [way] })).toEqual(['/alternates/0']);
+});
+
+describe('another way', () => {
+  const lines = [{ key: 'stud-work', hours: '2', why: 'Tight' }];
+  const way = {
+    ...{ key: 'way', kind: 'better' as const, en: 'Sister it', es: 'Reforzarlo' },
+    ...{ choices: [{ repairId: 'stud-sister', quantities: {} }], lines, manual: [] },
+  };
+
+  test('that becomes the repair takes its lines along and leaves the old repair in its place', () => {
+    const set = typed(typed({ ...draft, alternates: [way] }, 'quantity', '20'), 'why', 'Counted again');
+    const taken = withTakenUp(set, 'way');
+    expect(taken).toMatchObject({ choices: way.choices, lines });
+    expect(taken.alternates).toMatchObject([{ kind: 'repair', choices: set.choices, lines: set.lines }]);
+    const [was] = taken.alternates;
+    expect(was?.en).toBe('Tie the cut plate with metal');
+    expect(withTakenUp(taken, was?.key ?? '')).toMatchObject({ choices: set.choices, lines: set.lines });
+  });
+
+  test('that becomes the repair where there was none leaves nothing behind', () => {
+    const taken = withTakenUp({ ...draft, choices: [], alternates: [way] }, 'way');
+    expect(taken).toMatchObject({ choices: way.choices, alternates: [] });
+  });
+
+  test('tells a figure without a reason where it stands', () => {
+    const bare = { ...way, lines: [{ key: 'stud-work', hours: '2' }] };
+    expect(pointers({ ...draft, alternates: [bare] })).toEqual(['/alternates/0/overrides/0/why']);
+    const lone = { ...way, lines: [{ key: 'stud-work', why: 'So' }] };
+    expect(pointers({ ...draft, alternates: [lone] })).toEqual(['/alternates/0/lines/stud-work/why']);
+    expect(previewBody(readEstimate({ ...draft, alternates: [bare] }))?.alternates[0]?.overrides).toEqual([
+      { operation: 'stud-work', hoursPerUnit: 2, why: 'No reason given yet' },
+    ]);
+  });
 });
 
 test('what was saved comes back as it was', () => {
@@ -189,7 +225,7 @@ test('what was saved comes back as it was', () => {
     ],
     overrides: [{ operation: 'tie-nails', hoursPerUnit: 0.5, otherCentsPerUnit: 1234, why: 'y' }],
     exclusions: [text('Painting')],
-    alternates: [{ kind: 'better' as const, name: text('Strap'), choices: [], manualLines: [] }],
+    alternates: [{ kind: 'better' as const, name: text('Strap'), choices: [], manualLines: [], overrides: [] }],
   };
   const estimate: Estimate = {
     ...{ findingId: 'f', findingVersion: 1, saved: true, options: [], scope, alternatePrices: [] },

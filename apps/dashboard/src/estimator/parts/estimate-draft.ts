@@ -10,43 +10,44 @@ import { rowSchema } from './row-schema.ts';
 type KeptChoice = Estimate['choices'][number];
 export type EstimateBody = EstimateContent;
 
-/** An estimate as it is typed: every cell a text. A line's row has the operation as its key and only the cells typed over it. */
-export type EstimateDraft = {
+/** Work as it is typed: every cell a text. A line's row has the operation as its key and only the cells typed over it. */
+export type WorkDraft = {
   readonly choices: readonly KeptChoice[];
   readonly lines: readonly Row[];
   readonly manual: readonly Row[];
+};
+export type EstimateDraft = WorkDraft & {
   readonly exclusions: readonly Row[];
   readonly alternates: readonly AlternateDraft[];
 };
-export type AlternateDraft = {
+export type AlternateDraft = WorkDraft & {
   readonly key: string;
   readonly kind: Alternate['kind'];
   readonly en: string;
   readonly es: string;
-  readonly choices: readonly KeptChoice[];
-  readonly manual: readonly Row[];
 };
 
-const choices = z.array(
-  z.object({
-    repairId: z.string(),
-    quantities: z.record(z.string(), z.object({ value: z.number(), why: z.string() })),
-  }),
-);
-/** A draft as a browser keeps it. */
-export const estimateDraftSchema: z.ZodType<EstimateDraft> = z.object({
-  choices,
+const work = {
+  choices: z.array(
+    z.object({
+      repairId: z.string(),
+      quantities: z.record(z.string(), z.object({ value: z.number(), why: z.string() })),
+    }),
+  ),
   lines: z.array(rowSchema),
   manual: z.array(rowSchema),
+};
+/** A draft as a browser keeps it. */
+export const estimateDraftSchema: z.ZodType<EstimateDraft> = z.object({
+  ...work,
   exclusions: z.array(rowSchema),
   alternates: z.array(
     z.object({
+      ...work,
       key: z.string(),
       kind: z.enum(['repair', 'replace', 'better']),
       en: z.string(),
       es: z.string(),
-      choices,
-      manual: z.array(rowSchema),
     }),
   ),
 });
@@ -73,19 +74,17 @@ export const cellText = (cell: OverrideCell, value: number | null | undefined): 
 /** What was saved; before that, the repairs the check proposes. */
 export function draftOf(estimate: Estimate): EstimateDraft {
   return {
-    choices: estimate.choices,
-    lines: estimate.overrides.map(overrideRow),
-    manual: estimate.manualLines.map(manualRow),
+    ...workOf(estimate),
     exclusions: estimate.exclusions.map((words) => ({ key: v7(), ...words })),
-    alternates: estimate.alternates.map(({ kind, name, choices, manualLines }) => ({
-      key: v7(),
-      kind,
-      ...name,
-      choices,
-      manual: manualLines.map(manualRow),
-    })),
+    alternates: estimate.alternates.map((way) => ({ key: v7(), kind: way.kind, ...way.name, ...workOf(way) })),
   };
 }
+
+const workOf = ({ choices, overrides, manualLines }: Pick<EstimateBody, 'choices' | 'overrides' | 'manualLines'>) => ({
+  choices,
+  lines: overrides.map(overrideRow),
+  manual: manualLines.map(manualRow),
+});
 
 function overrideRow(override: LineOverride): Row {
   const cells = overrideCells.flatMap((cell) => {
@@ -126,7 +125,7 @@ export const isManual = (row: Row): boolean => row.type === 'manual';
  * by hand; a line without such a cell loses its reason too.
  * @param shown the lines as the grid shows them, with what each cell holds without anything typed under `base.`
  */
-export function withEdits(draft: EstimateDraft, shown: readonly Row[], edits: readonly Edit[]): EstimateDraft {
+export function withEdits<D extends WorkDraft>(draft: D, shown: readonly Row[], edits: readonly Edit[]): D {
   let now = draft;
   for (const edit of edits) {
     const row = shown.find(({ key }) => key === edit.key);
@@ -141,7 +140,7 @@ export function withEdits(draft: EstimateDraft, shown: readonly Row[], edits: re
 export const withCell = (rows: readonly Row[], { key, column, value }: Edit): Row[] =>
   rows.map((row) => (row.key === key ? { ...row, [column]: value } : row));
 
-function withOverride({ lines, choices }: EstimateDraft, row: Row, { column, value }: Edit) {
+function withOverride({ lines, choices }: WorkDraft, row: Row, { column, value }: Edit) {
   const { operation = '' } = row;
   const before = lines.find(({ key }) => key === operation) ?? { key: operation };
   const typed = plainText(column, value);
@@ -171,13 +170,13 @@ const withoutQuantity = (choices: readonly KeptChoice[], operation: string): Kep
   });
 
 /** The line as it was measured and as the book has it. */
-export const withoutOverride = (draft: EstimateDraft, operation: string): EstimateDraft => ({
+export const withoutOverride = <D extends WorkDraft>(draft: D, operation: string): D => ({
   ...draft,
   lines: draft.lines.filter(({ key }) => key !== operation),
   choices: withoutQuantity(draft.choices, operation),
 });
 
-export function chosen(choices: readonly KeptChoice[], repairId: string, isChosen: boolean): KeptChoice[] {
+function chosen(choices: readonly KeptChoice[], repairId: string, isChosen: boolean): KeptChoice[] {
   const others = choices.filter((choice) => choice.repairId !== repairId);
   return isChosen ? [...others, { repairId, quantities: {} }] : others;
 }
@@ -186,10 +185,37 @@ const operationsOf = ({ repairId }: RepairChoice): string[] =>
   findRepair(repairId)?.steps.map(({ operation }) => operation) ?? [];
 
 /** What was typed over lines of a repair goes with it, unless another repair has that work too. */
-export function withRepair(draft: EstimateDraft, repairId: string, isChosen: boolean): EstimateDraft {
+export function withRepair<D extends WorkDraft>(draft: D, repairId: string, isChosen: boolean): D {
   const next = chosen(draft.choices, repairId, isChosen);
   const operations = new Set(next.flatMap(operationsOf));
   return { ...draft, choices: next, lines: draft.lines.filter(({ key }) => operations.has(key)) };
+}
+
+/**
+ * The other way becomes the repair, with its lines, and what was the repair waits in its place under the names of its
+ * repairs. Without work it does not stay.
+ */
+export function withTakenUp(draft: EstimateDraft, key: string): EstimateDraft {
+  const taken = draft.alternates.find((one) => one.key === key);
+  if (!taken) return draft;
+  const { choices, lines, manual } = draft;
+  const titles = choices.flatMap(({ repairId }) => findRepair(repairId)?.title ?? []);
+  const name = (language: 'en' | 'es', else_: string) => titles.map((title) => title[language]).join('; ') || else_;
+  const was: AlternateDraft = {
+    key: v7(),
+    kind: 'repair',
+    en: name('en', 'As it was priced before'),
+    es: name('es', 'Como se calculó antes'),
+    ...{ choices, lines, manual },
+  };
+  const hasWork = choices.length + manual.length > 0;
+  return {
+    ...draft,
+    choices: taken.choices,
+    lines: taken.lines,
+    manual: taken.manual,
+    alternates: draft.alternates.flatMap((one) => (one !== taken ? [one] : hasWork ? [was] : [])),
+  };
 }
 
 const manualCells = ['name', 'kind', 'quantity', 'unit', 'other', 'why', 'titleEs'];

@@ -8,6 +8,7 @@ import {
   type OverrideCell,
   overrideCells,
   setsValue,
+  type WorkDraft,
 } from './estimate-draft.ts';
 import { localProblem, Reader, readDollars, readNumber } from './numbers.ts';
 
@@ -22,18 +23,18 @@ const NO_REASON = 'No reason given yet';
 export function readEstimate(draft: EstimateDraft): { body: EstimateBody; problem: Problem | null } {
   const reader = new Reader();
   const body: EstimateBody = {
-    choices: draft.choices.map((choice) => ({ ...choice })),
-    overrides: draft.lines.filter(setsValue).map((row, at) => readOverride(reader, row, `/overrides/${at}`)),
-    manualLines: draft.manual.map((row, at) => readManual(reader, row, `/manualLines/${at}`)),
+    ...readWork(reader, draft, ''),
     exclusions: draft.exclusions.map((row, at) => readWords(reader, row, `/exclusions/${at}`, 'What is not covered')),
     alternates: draft.alternates.map((one, at) => ({
       kind: one.kind,
       name: readWords(reader, one, `/alternates/${at}/name`, 'The name of this way'),
-      choices: one.choices.map((choice) => ({ ...choice })),
-      manualLines: one.manual.map((row, line) => readManual(reader, row, `/alternates/${at}/manualLines/${line}`)),
+      ...readWork(reader, one, `/alternates/${at}`),
     })),
   };
-  const errors = [...reader.errors, ...emptyAlternates(body.alternates), ...loneReasons(draft)];
+  const lone = [draft, ...draft.alternates].flatMap((work, at) =>
+    loneReasons(work, at === 0 ? '' : `/alternates/${at - 1}`),
+  );
+  const errors = [...reader.errors, ...emptyAlternates(body.alternates), ...lone];
   return { body, problem: errors.length > 0 ? localProblem(errors) : null };
 }
 
@@ -42,13 +43,19 @@ export function previewBody({ body, problem }: ReturnType<typeof readEstimate>):
   const onlyReasons = (problem?.errors ?? []).every(({ pointer }) => pointer.endsWith('/why'));
   if (!onlyReasons) return null;
   const reasoned = <T extends { why: string }>(line: T): T => ({ ...line, why: line.why || NO_REASON });
-  return {
-    ...body,
-    overrides: body.overrides.map(reasoned),
-    manualLines: body.manualLines.map(reasoned),
-    alternates: body.alternates.map((one) => ({ ...one, manualLines: one.manualLines.map(reasoned) })),
-  };
+  const reasonedWork = <W extends Pick<EstimateBody, 'overrides' | 'manualLines'>>(work: W): W => ({
+    ...work,
+    overrides: work.overrides.map(reasoned),
+    manualLines: work.manualLines.map(reasoned),
+  });
+  return { ...reasonedWork(body), alternates: body.alternates.map(reasonedWork) };
 }
+
+const readWork = (reader: Reader, { choices, lines, manual }: WorkDraft, at: string) => ({
+  choices: choices.map((choice) => ({ ...choice })),
+  overrides: lines.filter(setsValue).map((row, line) => readOverride(reader, row, `${at}/overrides/${line}`)),
+  manualLines: manual.map((row, line) => readManual(reader, row, `${at}/manualLines/${line}`)),
+});
 
 function readOverride(reader: Reader, row: Row, at: string): LineOverride {
   const typed = overrideCells.flatMap((cell) => {
@@ -115,10 +122,10 @@ const emptyAlternates = (alternates: readonly Alternate[]): FieldProblem[] =>
   );
 
 /** A reason typed before its figure. */
-const loneReasons = ({ lines }: EstimateDraft): FieldProblem[] =>
+const loneReasons = ({ lines }: WorkDraft, at: string): FieldProblem[] =>
   lines
     .filter((row) => !setsValue(row))
     .map(({ key }) => ({
-      pointer: `/lines/${key}/why`,
+      pointer: `${at}/lines/${key}/why`,
       detail: 'A reason alone changes nothing: type the quantity, the hours or a price it is for.',
     }));

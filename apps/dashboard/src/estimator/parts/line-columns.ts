@@ -5,22 +5,23 @@ import { errorAt } from '../../shared/ui/states.tsx';
 import type { Row } from './book-draft.ts';
 import {
   cellText,
-  type EstimateDraft,
   isManual,
   isMoney,
   OVERRIDE_CELLS,
   type OverrideCell,
   overrideCells,
   setsValue,
+  type WorkDraft,
 } from './estimate-draft.ts';
 import type { GridColumn } from './grid-column.ts';
 import { readDollars, readNumber } from './numbers.ts';
 import { unitWords } from './words.ts';
 
-type Scope = Estimate['scope'];
+/** What of a priced scope becomes rows. */
+export type PricedLines = Pick<Estimate['scope'], 'lines' | 'gaps'>;
 
 /** The lines of an estimate as a grid shows them: those of the repairs, rates that are missing, lines of one's own. */
-export function lineRows(draft: EstimateDraft, scope: Scope): Row[] {
+export function lineRows(draft: WorkDraft, scope: PricedLines): Row[] {
   return [
     ...scope.lines.filter(({ operation }) => operation !== 'manual').map((line) => bookRow(line, draft)),
     ...scope.gaps.map((gap) => gapRow(gap, draft)),
@@ -28,7 +29,7 @@ export function lineRows(draft: EstimateDraft, scope: Scope): Row[] {
   ];
 }
 
-function bookRow(line: PriceLine, draft: EstimateDraft): Row {
+function bookRow(line: PriceLine, draft: WorkDraft): Row {
   const base = (cell: OverrideCell) => {
     const field = OVERRIDE_CELLS[cell];
     const mark = line.overrides?.find((one) => one.field === field);
@@ -43,7 +44,7 @@ function bookRow(line: PriceLine, draft: EstimateDraft): Row {
 }
 
 /** A rate the book lacks shows as nothing, and can be typed where only hours or material are missing. */
-function gapRow(gap: Scope['gaps'][number], draft: EstimateDraft): Row {
+function gapRow(gap: PricedLines['gaps'][number], draft: WorkDraft): Row {
   const { operation, title, unit, quantity, lacks = ['item'] } = gap;
   const canType = lacks.every((what) => what === 'hours' || what === 'material');
   return typedRow(draft, (cell) => (cell === 'quantity' ? quantity : null), {
@@ -54,7 +55,7 @@ function gapRow(gap: Scope['gaps'][number], draft: EstimateDraft): Row {
 
 type Known = Row | Omit<Row, 'key'>;
 
-function typedRow(draft: EstimateDraft, base: (cell: OverrideCell) => number | null | undefined, known: Known): Row {
+function typedRow(draft: WorkDraft, base: (cell: OverrideCell) => number | null | undefined, known: Known): Row {
   const { operation = '' } = known as Record<string, string>;
   const typed = draft.lines.find(({ key }) => key === operation);
   // A quantity that is kept with a repair is set by hand as well.
@@ -173,33 +174,24 @@ export const lineColumns: readonly GridColumn[] = [
   columns.titleEs,
 ];
 
-/** Lines of one's own alone. */
-export const manualColumns: readonly GridColumn[] = [
-  columns.name,
-  columns.kind,
-  columns.quantity,
-  columns.unit,
-  { ...columns.other, head: 'Price, $ each' },
-  columns.total,
-  columns.why,
-  columns.titleEs,
-];
-
 const manualFields: Record<string, string> = { name: 'title', other: 'unitCents' };
 
-/** What is wrong with a cell of a line of one's own. */
-export const manualError = (problem: Problem | null, at: string, column: string): string | undefined =>
-  errorAt(problem, `${at}/${manualFields[column] ?? column}`);
-
-/** What is wrong with a cell, found here or told by the server. */
-export function lineError(problem: Problem | null, draft: EstimateDraft, row: Row, column: string): string | undefined {
+/**
+ * What is wrong with a cell, found here or told by the server.
+ * @param at pointer of the work within the estimate
+ */
+export function lineError(
+  problem: Problem | null,
+  draft: WorkDraft,
+  { row, column, at }: { row: Row; column: string; at: string },
+): string | undefined {
   if (isManual(row)) {
-    const at = draft.manual.findIndex(({ key }) => key === row.key);
-    return manualError(problem, `/manualLines/${at}`, column);
+    const line = draft.manual.findIndex(({ key }) => key === row.key);
+    return errorAt(problem, `${at}/manualLines/${line}/${manualFields[column] ?? column}`);
   }
   const { operation = '' } = row;
-  const at = draft.lines.filter(setsValue).findIndex(({ key }) => key === operation);
-  if (column === 'why' && at < 0) return errorAt(problem, `/lines/${operation}/why`);
+  const line = draft.lines.filter(setsValue).findIndex(({ key }) => key === operation);
+  if (column === 'why' && line < 0) return errorAt(problem, `${at}/lines/${operation}/why`);
   const field = column === 'name' ? 'operation' : (OVERRIDE_CELLS[column as OverrideCell] ?? column);
-  return errorAt(problem, `/overrides/${at}/${field}`);
+  return errorAt(problem, `${at}/overrides/${line}/${field}`);
 }

@@ -1,26 +1,42 @@
-import type { Estimate, Problem } from '@underlath/contract';
+import type { Problem } from '@underlath/contract';
 import { useState } from 'react';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import type { Row } from './book-draft.ts';
 import { BookGrid, type Edit } from './book-grid.tsx';
-import { type EstimateDraft, emptyManual, isManual, withEdits, withoutOverride, withPasted } from './estimate-draft.ts';
-import { byHandWords, lineColumns, lineError, lineRows, setByHand } from './line-columns.ts';
+import { emptyManual, isManual, type WorkDraft, withEdits, withoutOverride, withPasted } from './estimate-draft.ts';
+import { byHandWords, lineColumns, lineError, lineRows, type PricedLines, setByHand } from './line-columns.ts';
 import { LineList } from './line-list.tsx';
 import { useNarrow } from './use-narrow.ts';
 
-type Change = (make: (draft: EstimateDraft) => EstimateDraft) => void;
-type LineEditorProps = { draft: EstimateDraft; change: Change; scope: Estimate['scope']; problem: Problem | null };
+type Change<D> = (make: (draft: D) => D) => void;
+type LineEditorProps<D extends WorkDraft> = {
+  draft: D;
+  change: Change<D>;
+  /** What the lines came to; without it only lines of one's own are shown. */
+  scope: PricedLines | undefined;
+  problem: Problem | null;
+  /** The other way whose lines they are, and its pointer within the estimate. */
+  of?: { name: string; pointer: string };
+};
 
-/** Every line of the estimate in one grid, and how the line that is active came about; on a phone, as a list. */
-export function LineEditor({ draft, change, scope, problem }: LineEditorProps) {
+const adds = [
+  ['charge', 'Add a line'],
+  ['credit', 'Add a credit'],
+  ['allowance', 'Add an allowance'],
+] as const;
+
+const unpriced: PricedLines = { lines: [], gaps: [] };
+
+/** Every line of the work in one grid, and how the line that is active came about; on a phone, as a list. */
+export function LineEditor<D extends WorkDraft>({ draft, change, scope = unpriced, problem, of }: LineEditorProps<D>) {
   const [activeKey, setActiveKey] = useState<string | null>(null);
   const [addedKey, setAddedKey] = useState<string | null>(null);
   const narrow = useNarrow();
   const rows = lineRows(draft, scope);
   const active = rows.find(({ key }) => key === activeKey) ?? rows[0];
   const onEdit = (edits: Edit[]) => change((old) => withEdits(old, rows, edits));
-  const errorOf = (row: Row, column: string) => lineError(problem, draft, row, column);
+  const errorOf = (row: Row, column: string) => lineError(problem, draft, { row, column, at: of?.pointer ?? '' });
   const add = (kind: string) => {
     const row = emptyManual(kind);
     setAddedKey(row.key);
@@ -37,7 +53,7 @@ export function LineEditor({ draft, change, scope, problem }: LineEditorProps) {
       {rows.length === 0 && <p>No lines yet. Choose a repair above, or add a line of your own.</p>}
       {rows.length > 0 && !narrow && (
         <BookGrid
-          label="Lines of the estimate"
+          label={`Lines of ${of?.name ?? 'the estimate'}`}
           columns={lineColumns}
           rows={rows}
           errorOf={(row, column) => (rows[row] ? errorOf(rows[row], column) : undefined)}
@@ -49,19 +65,22 @@ export function LineEditor({ draft, change, scope, problem }: LineEditorProps) {
       )}
       {narrow && <LineList rows={rows} errorOf={errorOf} onEdit={onEdit} reasonOf={reason} />}
       <div className="row grid-foot">
-        <Button onClick={() => add('charge')}>Add a line</Button>
-        <Button onClick={() => add('credit')}>Add a credit</Button>
-        <Button onClick={() => add('allowance')}>Add an allowance</Button>
+        {adds.map(([kind, words]) => (
+          <Button key={kind} onClick={() => add(kind)}>
+            {words}
+            {of && <span className="hidden-text"> to {of.name}</span>}
+          </Button>
+        ))}
       </div>
       {!narrow && active && reason(active)}
     </>
   );
 }
 
-type LineReasonProps = { row: Row; draft: EstimateDraft; scope: Estimate['scope']; change: Change };
+type LineReasonProps<D extends WorkDraft> = { row: Row; draft: D; scope: PricedLines; change: Change<D> };
 
 /** How a line came about, what of it is by hand, and the way back. */
-function LineReason({ row, draft, scope, change }: LineReasonProps) {
+function LineReason<D extends WorkDraft>({ row, draft, scope, change }: LineReasonProps<D>) {
   const { operation = '', name = '' } = row;
   const manualAt = draft.manual.findIndex(({ key }) => key === row.key);
   const line = isManual(row)

@@ -217,6 +217,16 @@ describe('the contract', () => {
     });
   });
 
+  test('days that are suggested are counted as the terms do', async () => {
+    const { id } = await job.priced();
+    const working = await job.draft([id]);
+    await save(0, { ...plainTerms, dayKind: 'calendar' }).expect(200);
+    const calendar = await job.draft([(await job.priced()).id]);
+    expect(calendar.days).toBe(Math.ceil((working.days * 7) / 5));
+    expect(calendar.wording.note.en).toContain(`${calendar.days} days of the calendar`);
+    expect(working.wording.note.en).not.toContain('calendar');
+  });
+
   test('the contingency is drawn down by approved changes and overspent allowances, and says when it is overrun', async () => {
     const http = api.http(job.owner);
     const change = { contingencyCents: 3000 };

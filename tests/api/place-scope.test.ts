@@ -64,6 +64,27 @@ test('more hands on the longest chain of steps do not make a day shorter than th
   await api.http(job.owner).get(`${v1}/locations/${job.wallId}/scope?crewSize=0`).expect(422);
 });
 
+test('the crew of the cost book counts, in the scope and in the days of a change order', async () => {
+  await start();
+  const finding = await job.priced();
+  const usual = await scope();
+  expect(usual).toMatchObject({ crewSize: 2, hoursPerDay: 8 });
+  const { book, version } = (await api.http(job.owner).get(`${v1}/cost-book`).expect(200)).body;
+  await api
+    .http(job.owner)
+    .put(`${v1}/cost-book`)
+    .set('if-match', `"${version}"`)
+    .send({ book: { ...book, crewSize: 1, hoursPerDay: 6 } })
+    .expect(200);
+  const own = await scope();
+  expect(own).toMatchObject({ crewSize: 1, hoursPerDay: 6 });
+  expect(own.scope.workingDays).toBe(Math.ceil(own.scope.totalHours.likely / 6));
+  expect(await scope('?crewSize=2&hoursPerDay=8')).toEqual(usual);
+  const order = await job.draft([finding.id]);
+  expect(order.days).toBe(own.scope.workingDays);
+  expect(order.wording.note.en).toContain('With 1 person at 6 hours a day');
+});
+
 test('what the contract does already is credited in the scope, the price and the change order', async () => {
   await start();
   const { id } = await job.priced();

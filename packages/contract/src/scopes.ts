@@ -120,8 +120,9 @@ export const scopeRoutes = {
     query: z.object({
       /** Findings to leave out, beside those the client declined. */
       declined: idList.optional(),
-      crewSize: z.coerce.number().int().min(1).max(100).default(2),
-      hoursPerDay: z.coerce.number().min(1).max(24).default(8),
+      /** Left out, the cost book says. */
+      crewSize: z.coerce.number().int().min(1).max(100).optional(),
+      hoursPerDay: z.coerce.number().min(1).max(24).optional(),
     }),
     answers: { 200: placeScope },
   }),

@@ -71,16 +71,23 @@ const rates = fc.record(
 );
 
 export const bookArbitrary: fc.Arbitrary<CostBook> = fc
-  .record({
-    currency: fc.constant('USD' as const),
-    placeholder: fc.boolean(),
-    notice: fc.record({ en: fc.string(), es: fc.string() }),
-    trades: fc.uniqueArray(trade, { minLength: 1, maxLength: 4, selector: ({ id }) => id }),
-    fees: fc.uniqueArray(fee, { maxLength: 3, selector: ({ id }) => id }),
-    overheadPct: pct,
-    profitPct: pct,
-    stacking: fc.constantFrom(...STACKINGS),
-  })
+  .record(
+    {
+      currency: fc.constant('USD' as const),
+      placeholder: fc.boolean(),
+      notice: fc.record({ en: fc.string(), es: fc.string() }),
+      trades: fc.uniqueArray(trade, { minLength: 1, maxLength: 4, selector: ({ id }) => id }),
+      fees: fc.uniqueArray(fee, { maxLength: 3, selector: ({ id }) => id }),
+      overheadPct: pct,
+      profitPct: pct,
+      stacking: fc.constantFrom(...STACKINGS),
+      crewSize: fc.integer({ min: 1, max: 100 }),
+      hoursPerDay: fc.double({ min: 1, max: 24, noNaN: true }),
+    },
+    {
+      requiredKeys: ['currency', 'placeholder', 'notice', 'trades', 'fees', 'overheadPct', 'profitPct', 'stacking'],
+    },
+  )
   .chain((book) =>
     fc
       .array(fc.tuple(rates, fc.constantFrom(...book.trades), fc.constantFrom(undefined, ...book.fees)), {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { evaluateContract, priceNetChange } from './contract.ts';
 import { type ContractEvent, type ContractInput, contractSchema } from './contract-input.ts';
+import { calendarDaysOf } from './dates.ts';
 import { ledgerOf, spreadOverPayments } from './ledger.ts';
 
 describe('contract (invented figures, worked by hand)', () => {
@@ -84,6 +85,10 @@ describe('contract (invented figures, worked by hand)', () => {
     const { thisChange: _none, ...plain } = base;
     expect(evaluateContract({ ...plain, ...five, start: '2025-06-02' }).finish).toBe('2025-06-09');
     expect(standing().finish).toBeUndefined();
+  });
+
+  test('five working days are a week of the calendar, and a day over the week is not lost', () => {
+    expect([0, 1, 5, 6, 10].map(calendarDaysOf)).toEqual([0, 2, 7, 9, 14]);
   });
 
   test('a holiday among the working days moves the finish on', () => {

@@ -83,6 +83,8 @@ export interface Column {
   readonly form: CellForm;
   /** In which rows it is filled, and which field of the book that is. */
   readonly fields: Partial<Record<RowKind, string>>;
+  /** A file may lack it: those written before there was such a column do. */
+  readonly mayLack?: true;
 }
 
 const column = (name: string, form: CellForm, fields: Column['fields']): Column => ({ name, form, fields });
@@ -120,5 +122,10 @@ export const COLUMNS: readonly Column[] = [
   column('overhead_percent_of_cost', decimals, { settings: 'overheadPct' }),
   column('profit_markup_percent', decimals, { settings: 'profitPct' }),
   column('profit_stacked_or_added', oneOf(STACKINGS), { settings: 'stacking' }),
+  { ...column('crew_people', orEmpty(decimals, undefined, 'two'), { settings: 'crewSize' }), mayLack: true },
+  {
+    ...column('crew_hours_per_day', orEmpty(decimals, undefined, 'eight'), { settings: 'hoursPerDay' }),
+    mayLack: true,
+  },
   column('invented_yes_no', mark, { settings: 'placeholder', trade: 'invented', item: 'invented', fee: 'invented' }),
 ];

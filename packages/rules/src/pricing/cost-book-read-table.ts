@@ -59,9 +59,10 @@ const same = (one: string, other: string): boolean =>
 
 function checkHeader(header: readonly string[]): CellError[] {
   return [
-    ...HEADER.filter((name) => header.filter((each) => each === name).length !== 1).map((name) =>
-      wrong(1, name, header.includes(name) ? `${name} twice` : '', `the column “${name}” once`),
-    ),
+    ...COLUMNS.filter(({ name, mayLack }) => {
+      const times = header.filter((each) => each === name).length;
+      return times !== 1 && !(mayLack && times === 0);
+    }).map(({ name }) => wrong(1, name, header.includes(name) ? `${name} twice` : '', `the column “${name}” once`)),
     ...header
       .filter((name) => !HEADER.includes(name))
       .map((name) => wrong(1, name, name, 'the columns of an export, separated by commas')),

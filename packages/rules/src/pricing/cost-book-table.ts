@@ -29,9 +29,9 @@ function itemFields({ hoursPerUnit, ...item }: CostItem): Fields {
 
 /** A cost book as rows of texts, one column set for all kinds of row. Its notice is not in it. */
 export function tableOfBook(book: CostBook): BookRow[] {
-  const { currency, overheadPct, profitPct, stacking, placeholder } = book;
+  const { currency, overheadPct, profitPct, stacking, crewSize, hoursPerDay, placeholder } = book;
   return [
-    row('settings', { currency, overheadPct, profitPct, stacking, placeholder }),
+    row('settings', { currency, overheadPct, profitPct, stacking, crewSize, hoursPerDay, placeholder }),
     ...book.trades.flatMap(({ burdenParts = [], ...trade }) => [
       row('trade', trade),
       ...burdenParts.map((part) => row('burden', { ...part, trade: trade.id })),

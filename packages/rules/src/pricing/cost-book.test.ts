@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { text } from '../kernel/index.ts';
 import { OPERATIONS } from '../repairs/operations.data.ts';
 import { bookArbitrary } from './any-cost-book.setup.ts';
-import { burdenedRateCents, type CostBook, costBookSchema, restsOnInvented } from './cost-book.ts';
+import { burdenedRateCents, type CostBook, costBookSchema, crewOf, restsOnInvented } from './cost-book.ts';
 import { compareBooks, missingOperations, withMissingOperations } from './cost-book-changes.ts';
 import { readBookTable } from './cost-book-read-table.ts';
 import { HEADER, tableOfBook } from './cost-book-table.ts';
@@ -271,6 +271,26 @@ describe('a book as a table', () => {
       [1, 'waste'],
     ]);
     expect(readBookTable([], starterCostBook.notice).book).toBeNull();
+  });
+  test('a file from before the book told its crew is read, and the usual crew counts', () => {
+    const at = HEADER.indexOf('crew_people');
+    const older = table(starterCostBook).map((cells) => cells.toSpliced(at, 2));
+    const { book } = readBookTable(older, starterCostBook.notice);
+    expect(book).toEqual(starterCostBook);
+    expect(crewOf(any(book))).toEqual({ crewSize: 2, hoursPerDay: 8 });
+    const twice = table(starterCostBook).map((cells) => [...cells, cells[at] ?? '']);
+    expect(readBookTable(twice, starterCostBook.notice).errors[0]?.detail).toContain('crew_people');
+  });
+  test('a crew that is nobody, half a person or works round the clock and more is refused at its cell', () => {
+    for (const [column, value] of [
+      ['crew_people', '0'],
+      ['crew_people', '2.5'],
+      ['crew_hours_per_day', '25'],
+    ] as const) {
+      const cells = table(starterCostBook);
+      any(cells[1])[HEADER.indexOf(column)] = value;
+      expect(readBookTable(cells, starterCostBook.notice).errors).toMatchObject([{ row: 2, column }]);
+    }
   });
   test('a book without its settings, or with two, is refused', () => {
     const [head, settings, ...rest] = table(starterCostBook) as [string[], string[], ...string[][]];

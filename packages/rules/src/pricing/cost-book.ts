@@ -21,6 +21,8 @@ const percentFit = fits('0 up to 100');
 const percentage = z.number(percentFit).min(0, percentFit).max(100, percentFit);
 const hoursFit = fits('hours from 0 up to 10,000');
 const hours = z.number(hoursFit).min(0, hoursFit).max(10_000, hoursFit);
+const crewFit = fits('whole people from 1 up to 100');
+const dayFit = fits('hours from 1 up to 24');
 const words = (max: number) => {
   const fit = fits(`1 to ${max} characters`);
   return z.string(fit).min(1, fit).max(max, fit);
@@ -100,6 +102,9 @@ export const costBookSchema = z
     overheadPct: percentage,
     profitPct: percentage,
     stacking: oneOf(STACKINGS),
+    /** Left out, both are those of the usual crew. */
+    crewSize: z.int(crewFit).min(1, crewFit).max(100, crewFit).optional(),
+    hoursPerDay: z.number(dayFit).min(1, dayFit).max(24, dayFit).optional(),
   })
   .superRefine((book, context) => {
     const refuse = (path: (string | number)[], message: string) => context.addIssue({ code: 'custom', path, message });
@@ -155,6 +160,20 @@ function checkItem(item: CostItem, book: CostBook, path: (string | number)[], re
   if (item.fee !== undefined && !book.fees.some(({ id }) => id === item.fee))
     refuse([...path, 'fee'], `came as ${written(item.fee)}; allowed is a fee of the book, or nothing`);
 }
+
+/** Who works at a place, and how long a day is. */
+export interface Crew {
+  readonly crewSize: number;
+  readonly hoursPerDay: number;
+}
+
+/** Assumed until a book says otherwise: two people, eight hours a day (common practice, no source). */
+export const USUAL_CREW: Crew = { crewSize: 2, hoursPerDay: 8 };
+
+export const crewOf = ({ crewSize, hoursPerDay }: Pick<CostBook, 'crewSize' | 'hoursPerDay'>): Crew => ({
+  crewSize: crewSize ?? USUAL_CREW.crewSize,
+  hoursPerDay: hoursPerDay ?? USUAL_CREW.hoursPerDay,
+});
 
 /** Cents per hour with the burden on the wage: $30 at 40 % is $42. */
 export const burdenedRateCents = (trade: Pick<Trade, 'wageCentsPerHour' | 'burdenPct'>): number =>

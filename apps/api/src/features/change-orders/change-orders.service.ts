@@ -198,8 +198,8 @@ export class ChangeOrdersService {
   }
 
   private async start(tx: Tx, companyId: string, findingIds: readonly string[], days: number | undefined) {
-    const { items, scope, spanHours } = await this.offers.scope(tx, companyId, findingIds);
-    const suggested = suggestDays(scope.hours, spanHours);
+    const { items, scope, time } = await this.offers.scope(tx, companyId, findingIds);
+    const suggested = suggestDays(scope.hours, time);
     const wording = startWording(items, days === undefined ? suggested.reason : text('', ''));
     return { wording, days: days ?? suggested.days };
   }

@@ -2,6 +2,7 @@ import type { ChangeOrderDocument, ContentReview, DocumentAlternate, PricedScope
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import type { WorkTime } from '../estimates/estimates.service.ts';
 import { namesOf } from '../member-names.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
@@ -23,8 +24,8 @@ export interface ScopePricing {
     repairs: ReadonlyMap<string, readonly Text[]>;
     /** What each would cost if it were the only one. */
     alone: ReadonlyMap<string, PricedScope>;
-    /** Hours from the first step to the last, place after place. */
-    spanHours: number;
+    /** What the days are worked out from. */
+    time: WorkTime;
     /** Declined findings that this work would close in. */
     covered: readonly string[];
     /** Other ways to do each, by finding id; in no sum. */
@@ -83,7 +84,7 @@ export class OfferBuilder {
     const around = await changeOrders.findDeclined(tx, companyId, places);
     const declined = around.filter(({ id }) => !findingIds.includes(id));
     const together = await this.pricing.priceTogether(tx, companyId, findings, declined);
-    const { scope, repairs, alone, covered, spanHours, alternates, exclusions } = together;
+    const { scope, repairs, alone, covered, time, alternates, exclusions } = together;
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
@@ -92,7 +93,7 @@ export class OfferBuilder {
       shareCents: 0,
     }));
     const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
-    return { findings, scope, items, alone, conflicts, spanHours };
+    return { findings, scope, items, alone, conflicts, time };
   }
 
   /** @throws ProblemError `not-found` when the project is gone */

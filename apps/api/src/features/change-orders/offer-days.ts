@@ -1,24 +1,33 @@
-import { daysOf, type Text, text } from '@underlath/rules';
-import { USUAL_CREW } from '../estimates/place-plan.ts';
+import { calendarDaysOf, daysOf, type Text, text } from '@underlath/rules';
+import type { WorkTime } from '../estimates/estimates.service.ts';
 
 export interface SuggestedDays {
+  /** As the contract counts them. */
   readonly days: number;
   readonly reason: Text;
 }
 
 /**
- * Working days of a change order: the steps of each place in their order, one place after the other, with the usual crew.
- * `workHours` is all the work, `spanHours` what of it comes one after the other. Waiting for inspectors comes on top.
+ * Days of a change order: the steps of each place in their order, one place after the other, with the crew of the cost
+ * book. `workHours` is all the work. Waiting for inspectors comes on top.
  */
-export function suggestDays(workHours: number, spanHours: number): SuggestedDays {
-  const { crewSize, hoursPerDay } = USUAL_CREW;
-  const days = daysOf(spanHours, hoursPerDay);
+export function suggestDays(workHours: number, { spanHours, crew, dayKind }: WorkTime): SuggestedDays {
+  const { crewSize, hoursPerDay } = crew;
+  const working = daysOf(spanHours, hoursPerDay);
+  const days = dayKind === 'calendar' ? calendarDaysOf(working) : working;
   const shown = Math.round(workHours * 10) / 10;
+  const reason = text(
+    `We count ${shown} hours of work. With ${counted(crewSize, 'person', 'people')} at ${hoursPerDay} hours a day, step by step, this takes ${counted(working, 'working day', 'working days')}.`,
+    `Contamos ${shown} horas de trabajo. Con ${counted(crewSize, 'persona', 'personas')} a ${hoursPerDay} horas por día, paso a paso, toma ${counted(working, 'día hábil', 'días hábiles')}.`,
+  );
+  if (dayKind === 'working') return { days, reason };
   return {
     days,
     reason: text(
-      `We count ${shown} hours of work. With ${crewSize} people at ${hoursPerDay} hours a day, step by step, this takes ${days} working ${days === 1 ? 'day' : 'days'}.`,
-      `Contamos ${shown} horas de trabajo. Con ${crewSize} personas a ${hoursPerDay} horas por día, paso a paso, toma ${days} ${days === 1 ? 'día hábil' : 'días hábiles'}.`,
+      `${reason.en} With weekends this is ${counted(days, 'day', 'days')} of the calendar.`,
+      `${reason.es} Con los fines de semana son ${counted(days, 'día', 'días')} de calendario.`,
     ),
   };
 }
+
+const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;

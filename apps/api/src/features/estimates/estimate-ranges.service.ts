@@ -100,8 +100,8 @@ const asBookSays = async (_tx: Tx, _companyId: string, _parts: readonly Part[], 
 
 /** A change order is marked up as its price is. */
 async function asContractSays(tx: Tx, companyId: string, [first]: readonly Part[], input: EstimateInput) {
-  const returned = first !== undefined && (await estimates.decreaseReturns(tx, companyId, first.finding.projectId));
-  return percentsOnChange(evaluateEstimate(input).subtotalCents, input, returned);
+  const { decreaseReturns } = await estimates.findCounting(tx, companyId, first?.finding.projectId);
+  return percentsOnChange(evaluateEstimate(input).subtotalCents, input, decreaseReturns);
 }
 
 async function requireFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {

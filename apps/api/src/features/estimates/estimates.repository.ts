@@ -32,13 +32,25 @@ export const findingsOfOrder = (tx: Tx, companyId: string, changeOrderId: string
     orderBy: { number: 'asc' },
   });
 
-/** Whether the contract gives back overhead and profit on a net decrease; it does not where nobody wrote its terms. */
-export async function decreaseReturns(tx: Tx, companyId: string, projectId: string): Promise<boolean> {
-  const terms = await tx.contractTerms.findUnique({
-    where: { companyId_projectId: { companyId, projectId } },
-    select: { netDecreaseReturns: true },
-  });
-  return terms?.netDecreaseReturns ?? false;
+export interface CountingTerms {
+  /** Whether the contract gives back overhead and profit on a net decrease. */
+  readonly decreaseReturns: boolean;
+  readonly dayKind: 'working' | 'calendar';
+}
+
+/** How the contract counts money and days; where nobody wrote its terms, nothing is given back and days are working days. */
+export async function findCounting(tx: Tx, companyId: string, projectId: string | undefined): Promise<CountingTerms> {
+  const terms =
+    projectId === undefined
+      ? null
+      : await tx.contractTerms.findUnique({
+          where: { companyId_projectId: { companyId, projectId } },
+          select: { netDecreaseReturns: true, dayKind: true },
+        });
+  return {
+    decreaseReturns: terms?.netDecreaseReturns ?? false,
+    dayKind: terms?.dayKind === 'calendar' ? 'calendar' : 'working',
+  };
 }
 
 export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<EstimateFinding> =>

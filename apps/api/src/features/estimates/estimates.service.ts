@@ -1,5 +1,5 @@
 import type { Estimate, EstimateContent, PricedScope, RepairChoice } from '@underlath/contract';
-import { coveredOver, findRepair, type Text, text, type WorkLine } from '@underlath/rules';
+import { type Crew, coveredOver, crewOf, findRepair, type Text, text, type WorkLine } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
@@ -24,6 +24,15 @@ import { spanOf } from './place-plan.ts';
 import { linesCents, priceChange, priceWork } from './scope-price.ts';
 import { manualOf, unitedWork } from './united-work.ts';
 
+/** What the days of a group are worked out from. */
+export interface WorkTime {
+  /** Hours from the first step to the last, place after place. */
+  readonly spanHours: number;
+  readonly crew: Crew;
+  /** How the contract counts days. */
+  readonly dayKind: 'working' | 'calendar';
+}
+
 /** The price of a group and what each finding has to do with it, by finding id. */
 export interface TogetherPrice {
   readonly scope: PricedScope;
@@ -31,8 +40,7 @@ export interface TogetherPrice {
   readonly repairs: ReadonlyMap<string, readonly Text[]>;
   /** What each would cost if it were the only one. */
   readonly alone: ReadonlyMap<string, PricedScope>;
-  /** Hours from the first step to the last, place after place. */
-  readonly spanHours: number;
+  readonly time: WorkTime;
   /** Declined findings that this work would close in. */
   readonly covered: readonly string[];
   /** Other ways to do each, and what they would change in this price; in no sum. */
@@ -113,12 +121,12 @@ export class EstimatesService {
     const parts = findings.map(savedPart);
     const work = unitedWork(parts);
     const [first] = findings;
-    const returned = first !== undefined && (await estimates.decreaseReturns(tx, companyId, first.projectId));
-    const scope = priceChange(returned, book, (newest) =>
+    const { decreaseReturns, dayKind } = await estimates.findCounting(tx, companyId, first?.projectId);
+    const scope = priceChange(decreaseReturns, book, (newest) =>
       priceWork(withPlaceNames(work, findings), manualOf(parts), newest),
     );
     const priceOthers = (others: readonly Part[]) =>
-      priceChange(returned, book, (newest) => priceParts(others, newest));
+      priceChange(decreaseReturns, book, (newest) => priceParts(others, newest));
     const byFinding = <T>(read: (finding: PriceableFinding) => T) =>
       new Map(findings.map((finding) => [finding.id, read(finding)]));
     const closed = coveredOver(work, declined.map(savedPart).map(drawnTakeOff));
@@ -127,7 +135,7 @@ export class EstimatesService {
       repairs: byFinding((finding) => whatIsDone(savedOf(finding)?.choices ?? [])),
       alone: byFinding((finding) => priceParts([savedPart(finding)], book)),
       covered: closed.map(({ finding }) => finding),
-      spanHours: spanOf(findings, book.book),
+      time: { spanHours: spanOf(findings, book.book), crew: crewOf(book.book), dayKind },
       alternates: otherWays(findings, scope, priceOthers),
       exclusions: byFinding((finding) => savedOf(finding)?.exclusions ?? []),
     };

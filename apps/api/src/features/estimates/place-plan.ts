@@ -1,5 +1,7 @@
 import {
   type CostBook,
+  type Crew,
+  crewOf,
   type Existing,
   type Hours,
   mergeRates,
@@ -9,14 +11,6 @@ import {
 } from '@underlath/rules';
 import { drawnTakeOff, groundOf } from './drawn-work.ts';
 import { contentOf, type PriceableFinding, suggestedPart } from './finding-work.ts';
-
-export interface PlaceCrew {
-  readonly crewSize: number;
-  readonly hoursPerDay: number;
-}
-
-/** Assumed until somebody says otherwise: two people, eight hours a day (common practice, no source). */
-export const USUAL_CREW: PlaceCrew = { crewSize: 2, hoursPerDay: 8 };
 
 /** Hours a unit by operation, as a cost book knows them or the estimator of a finding typed them over it. */
 export function hoursIn(book: CostBook, findings: readonly PriceableFinding[]) {
@@ -32,7 +26,7 @@ export function hoursIn(book: CostBook, findings: readonly PriceableFinding[]) {
 export function planPlace(
   findings: readonly PriceableFinding[],
   book: CostBook,
-  crew: PlaceCrew,
+  crew: Crew,
   declined: readonly string[] = [],
 ): Scope | undefined {
   const [first] = findings;
@@ -48,11 +42,11 @@ export function planPlace(
   });
 }
 
-/** Hours that the usual crew takes for these findings, one place after the other. */
+/** Hours that the crew of the book takes for these findings, one place after the other. */
 export function spanOf(findings: readonly PriceableFinding[], book: CostBook): number {
   const places = [...new Set(findings.map(({ locationId }) => locationId))];
   return places.reduce((sum, place) => {
     const here = findings.filter(({ locationId }) => locationId === place);
-    return sum + (planPlace(here, book, USUAL_CREW)?.spanHours ?? 0);
+    return sum + (planPlace(here, book, crewOf(book))?.spanHours ?? 0);
   }, 0);
 }

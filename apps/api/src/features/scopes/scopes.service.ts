@@ -1,6 +1,8 @@
 import type { PlaceScope, QueryOut, ScopeAnswer, ScopeRequestBody, scopeRoutes } from '@underlath/contract';
 import {
   type CostBook,
+  type Crew,
+  crewOf,
   evaluateScope,
   findRepair,
   type Hours,
@@ -37,7 +39,7 @@ export class ScopesService {
   async forPlace(
     companyId: string,
     locationId: string,
-    { declined = [], crewSize, hoursPerDay }: PlaceQuery,
+    { declined = [], ...given }: PlaceQuery,
     locale: Locale,
   ): Promise<PlaceScope> {
     return this.database.inCompany(companyId, async (tx) => {
@@ -46,13 +48,17 @@ export class ScopesService {
       const strange = declined.find((id) => !findings.some((finding) => finding.id === id));
       if (strange) throw invalidInput('/declined', `declined: ${strange} is no open finding of this place.`);
       const { book } = await this.books.current(tx, companyId);
+      const usual = crewOf(book);
+      const crew: Crew = {
+        crewSize: given.crewSize ?? usual.crewSize,
+        hoursPerDay: given.hoursPerDay ?? usual.hoursPerDay,
+      };
       const without = findings.filter(({ id, state }) => state === 'declined' || declined.includes(id));
       const out = without.map(({ id }) => id);
-      const scope = planPlace(findings, book, { crewSize, hoursPerDay }, out) ?? NOTHING;
+      const scope = planPlace(findings, book, crew, out) ?? NOTHING;
       return {
         locationId,
-        crewSize,
-        hoursPerDay,
+        ...crew,
         inventedHours: restsOnInvented(book),
         findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
         scope: toAnswer(scope, locale),

@@ -4,8 +4,10 @@ import {
   type CostBook,
   type CostItem,
   costBookSchema,
+  crewOf,
   type Fee,
   type Trade,
+  USUAL_CREW,
   withMissingOperations,
 } from '@underlath/rules/pricing';
 import { v7 } from 'uuid';
@@ -20,6 +22,8 @@ export type BookDraft = Readonly<Record<Table, readonly Row[]>> & {
   readonly overhead: string;
   readonly profit: string;
   readonly stacking: CostBook['stacking'];
+  readonly crew: string;
+  readonly hoursPerDay: string;
 };
 
 /** Refusals of single values and of the book as a whole; with any other the tables themselves are not known. */
@@ -47,6 +51,8 @@ export function draftOfBook(book: CostBook): BookDraft {
     overhead: writeNumber(book.overheadPct),
     profit: writeNumber(book.profitPct),
     stacking: book.stacking,
+    crew: writeNumber(crewOf(book).crewSize),
+    hoursPerDay: writeNumber(crewOf(book).hoursPerDay),
   };
 }
 
@@ -148,6 +154,7 @@ export function readBook(draft: BookDraft): { book: CostBook; problem: Problem |
     overheadPct: percent('/book/overheadPct', draft.overhead),
     profitPct: percent('/book/profitPct', draft.profit),
     stacking: draft.stacking,
+    ...readCrew(reader, draft),
   };
   for (const [at, part] of draft.parts.entries())
     if (!draft.trades.some(({ id }) => id === part.trade))
@@ -162,6 +169,18 @@ function schemaErrors(book: CostBook, known: readonly FieldProblem[]): FieldProb
   return issues
     .map(({ path, message }) => ({ pointer: ['/book', ...path.map(String)].join('/'), detail: message }))
     .filter(({ pointer }) => !known.some((error) => error.pointer === pointer));
+}
+
+/** The usual crew is left out of the book. */
+function readCrew(reader: Reader, draft: BookDraft): Pick<CostBook, 'crewSize' | 'hoursPerDay'> {
+  const read = (pointer: string, typed: string, allowed: string) =>
+    reader.neededNumber(pointer, readNumber(typed), typed, allowed);
+  const crewSize = read('/book/crewSize', draft.crew, 'type whole people, like 2');
+  const hoursPerDay = read('/book/hoursPerDay', draft.hoursPerDay, 'type hours, like 8');
+  return {
+    ...(crewSize !== USUAL_CREW.crewSize && { crewSize }),
+    ...(hoursPerDay !== USUAL_CREW.hoursPerDay && { hoursPerDay }),
+  };
 }
 
 const percentReader = (reader: Reader) => (pointer: string, typed: string) =>

@@ -72,6 +72,33 @@ export function BookPercents({ draft, change, problem }: PercentsProps) {
   );
 }
 
+/** Who works at a place: the days of a scope and a change order are counted with it. */
+export function BookCrew({ draft, change, problem }: PercentsProps) {
+  const set = (part: Partial<BookDraft>) => change((old) => ({ ...old, ...part }));
+  return (
+    <Part title="Crew" lead="The days of a scope and of a change order are counted with it.">
+      <div className="book-percents">
+        <TextInput
+          label="People at one place"
+          inputMode="numeric"
+          className="number"
+          value={draft.crew}
+          onChange={(crew) => set({ crew })}
+          error={errorAt(problem, '/book/crewSize')}
+        />
+        <TextInput
+          label="Hours a day"
+          inputMode="decimal"
+          className="number"
+          value={draft.hoursPerDay}
+          onChange={(hoursPerDay) => set({ hoursPerDay })}
+          error={errorAt(problem, '/book/hoursPerDay')}
+        />
+      </div>
+    </Part>
+  );
+}
+
 type MarginProps = { marginPct: number | null; onMargin: (marginPct: number) => boolean };
 
 /** The same profit as a margin: typing it sets the markup, and typing the markup shows it here. */

@@ -1,4 +1,4 @@
-import { burdenedRateCents, type CostBook } from '@underlath/rules/pricing';
+import { burdenedRateCents, type CostBook, crewOf } from '@underlath/rules/pricing';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { Part } from './page.tsx';
@@ -6,6 +6,7 @@ import { operationWords, unitWords } from './words.ts';
 
 /** The cost book to be read by who may not change it. */
 export function BookView({ book }: { book: CostBook }) {
+  const { crewSize, hoursPerDay } = crewOf(book);
   return (
     <>
       <Part title="Overhead and profit">
@@ -17,6 +18,14 @@ export function BookView({ book }: { book: CostBook }) {
               value: `${book.profitPct}%`,
               note: book.stacking === 'stacked' ? 'on cost and overhead' : 'on cost alone',
             },
+          ]}
+        />
+      </Part>
+      <Part title="Crew">
+        <Facts
+          facts={[
+            { name: 'People at one place', value: String(crewSize) },
+            { name: 'Hours a day', value: String(hoursPerDay) },
           ]}
         />
       </Part>

@@ -80,10 +80,6 @@ export function OrderWording({ order }: { order: ChangeOrder }) {
       <Part title="Time">
         <TextInput
           label={`${order.draft.contract.dayKind === 'calendar' ? 'Calendar' : 'Working'} days it adds to the contract`}
-          hint={
-            order.draft.contract.dayKind === 'calendar' &&
-            'The days that are suggested are working days; this contract counts calendar days.'
-          }
           inputMode="numeric"
           className="number input-short"
           value={days}

@@ -14,6 +14,8 @@ const schema: z.ZodType<BookDraft> = z.object({
   overhead: z.string(),
   profit: z.string(),
   stacking: z.enum(['stacked', 'added']),
+  crew: z.string(),
+  hoursPerDay: z.string(),
 });
 
 /** The draft of a company's cost book, kept in this browser until it is saved. */

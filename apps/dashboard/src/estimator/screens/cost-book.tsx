@@ -11,7 +11,7 @@ import { EmptyState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { BookCsv } from '../parts/book-csv.tsx';
 import { draftOfBook, editableBook, readBook, withMissing } from '../parts/book-draft.ts';
-import { BookPercents } from '../parts/book-percents.tsx';
+import { BookCrew, BookPercents } from '../parts/book-percents.tsx';
 import { BookTables } from '../parts/book-tables.tsx';
 import { BookVersions } from '../parts/book-versions.tsx';
 import { BookView } from '../parts/book-view.tsx';
@@ -139,6 +139,7 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
           </p>
         </UndoTools>
         <BookPercents draft={draft} change={change} problem={problem} />
+        <BookCrew draft={draft} change={change} problem={problem} />
         <BookTables draft={draft} change={change} problem={problem} />
         {(!draft.own || book.placeholder) && (
           <Part title="Whose rates these are">

@@ -20,8 +20,11 @@ import { useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { plural } from '../parts/words.ts';
 
-const crewSizes = ['1', '2', '3', '4', '6'].map((value) => ({ value, label: value }));
-const dayLengths = ['6', '8', '10'].map((value) => ({ value, label: `${value} hours` }));
+const crewSizes = [1, 2, 3, 4, 6];
+const dayLengths = [6, 8, 10];
+/** The usual ones and the one that counts now, small to large. */
+const choices = (usual: readonly number[], now: number, word: (value: number) => string) =>
+  [...new Set([...usual, now])].sort((a, b) => a - b).map((value) => ({ value: String(value), label: word(value) }));
 
 /** One repair for an opened place: its steps beside its drawing, what leaving one out does, how many days. */
 export function ScopeScreen() {
@@ -35,23 +38,40 @@ export function ScopeScreen() {
 
 function PlaceScopeView({ place }: { place: Location }) {
   const [out, setOut] = useState<readonly string[]>([]);
-  const [crewSize, setCrewSize] = useState('2');
-  const [hoursPerDay, setHoursPerDay] = useState('8');
+  // Undefined: as the cost book says.
+  const [crewSize, setCrewSize] = useState<string>();
+  const [hoursPerDay, setHoursPerDay] = useState<string>();
   const plan = useRoute(routes.getPlaceScope, {
     params: { locationId: place.id },
-    query: { crewSize, hoursPerDay, ...(out.length > 0 && { declined: out.join(',') }) },
+    query: {
+      ...(crewSize !== undefined && { crewSize }),
+      ...(hoursPerDay !== undefined && { hoursPerDay }),
+      ...(out.length > 0 && { declined: out.join(',') }),
+    },
   });
   const leave = (id: string, included: boolean) => setOut(included ? out.filter((one) => one !== id) : [...out, id]);
   return (
-    <>
-      <div className="scope-options no-print">
-        <Select label="Crew" options={crewSizes} value={crewSize} onChange={setCrewSize} />
-        <Select label="A day has" options={dayLengths} value={hoursPerDay} onChange={setHoursPerDay} />
-      </div>
-      <Reading query={plan} doing={`Working out the scope of ${place.name}`} rows={8}>
-        {(data) => <Plan place={place} plan={data} out={out} onLeave={leave} />}
-      </Reading>
-    </>
+    <Reading query={plan} doing={`Working out the scope of ${place.name}`} rows={8}>
+      {(data) => (
+        <>
+          <div className="scope-options no-print">
+            <Select
+              label="Crew"
+              options={choices(crewSizes, data.crewSize, (size) => plural(size, 'person', 'people'))}
+              value={crewSize ?? String(data.crewSize)}
+              onChange={setCrewSize}
+            />
+            <Select
+              label="A day has"
+              options={choices(dayLengths, data.hoursPerDay, (hours) => plural(hours, 'hour'))}
+              value={hoursPerDay ?? String(data.hoursPerDay)}
+              onChange={setHoursPerDay}
+            />
+          </div>
+          <Plan place={place} plan={data} out={out} onLeave={leave} />
+        </>
+      )}
+    </Reading>
   );
 }
 

@@ -1,6 +1,7 @@
 import type { ContractTerms, Wording } from '@underlath/contract';
 import type { ContractEvent, ContractInput } from '@underlath/rules';
 import { dayOf } from '../days.ts';
+import { atSite, type SiteClock, siteClock } from '../site-clock.ts';
 import type { ContractProject, EntryRow, OrderRow, TermsRow } from './contract.repository.ts';
 
 export type Terms = Omit<ContractTerms, 'version' | 'changedAt'>;
@@ -60,8 +61,9 @@ export function historyOf(
   orders: readonly OrderRow[],
   entries: readonly EntryRow[],
 ): History {
+  const clock = siteClock(project.photos[0]?.deviceOffset ?? null);
   const happenings = [
-    ...orders.map(ofOrder),
+    ...orders.map((order) => ofOrder(order, clock)),
     ...entries.filter(({ takenBackAt }) => takenBackAt === null).map(ofEntry),
   ].sort((a, b) => compare(a.event.on, b.event.on) || a.at.getTime() - b.at.getTime());
   const { dayKind, daysOff, retainagePct, netDecreaseReturnsOverheadAndProfit } = terms;
@@ -82,12 +84,13 @@ const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 const standings = { approved: 'approved', declined: 'declined', sent: 'pending' } as const;
 
-function ofOrder(order: OrderRow): Happening {
+/** A change order was answered, or sent, on the day that it was at the site. */
+function ofOrder(order: OrderRow, clock: SiteClock): Happening {
   const { number, state, totalCents, days, decidedAt, createdAt, versions } = order;
   const at = decidedAt ?? versions[0]?.sentAt ?? createdAt;
   const standing = standings[state as keyof typeof standings];
   return {
-    event: { kind: 'change', state: standing, cents: totalCents, days, on: dayOf(at) },
+    event: { kind: 'change', state: standing, cents: totalCents, days, on: atSite(at, clock).day },
     at,
     what: `${number}. ${headlineOf(order) || 'Change order'}`,
     order,

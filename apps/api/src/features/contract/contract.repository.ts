@@ -4,7 +4,19 @@ import type { Tx } from '../../platform/database/database.ts';
 export const findProject = (tx: Tx, companyId: string, id: string) =>
   tx.project.findUnique({
     where: { companyId_id: { companyId, id } },
-    select: { originalSumCents: true, originalDays: true, startOn: true, contingencyCents: true },
+    select: {
+      originalSumCents: true,
+      originalDays: true,
+      startOn: true,
+      contingencyCents: true,
+      // The newest photo that knows its zone.
+      photos: {
+        where: { deviceOffset: { not: null } },
+        select: { deviceOffset: true },
+        orderBy: [{ receivedAt: 'desc' }, { id: 'asc' }],
+        take: 1,
+      },
+    },
   });
 export type ContractProject = NonNullable<Awaited<ReturnType<typeof findProject>>>;
 

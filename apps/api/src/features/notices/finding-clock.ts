@@ -1,9 +1,9 @@
 import type { NoticeClock } from '@underlath/contract';
 import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
 import { dayOf } from '../days.ts';
+import { atSite, type SiteClock, siteClock } from '../site-clock.ts';
 import { isWork } from '../work-stages.ts';
 import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
-import { atSite, type SiteClock, siteClock } from './site-clock.ts';
 
 export interface ClockFacts {
   readonly finding: NoticeFinding;

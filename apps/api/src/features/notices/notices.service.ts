@@ -13,11 +13,11 @@ import { clientWords } from '../findings/findings.mapper.ts';
 import { namesOf } from '../member-names.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { atSite } from '../site-clock.ts';
 import { clockOf, findingClock } from './finding-clock.ts';
 import { type NoticeFacts, noticeLetter } from './notice-letter.ts';
 import type { NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
 import * as notices from './notices.repository.ts';
-import { atSite } from './site-clock.ts';
 
 type Send = BodyOut<typeof noticeRoutes.sendNotice>;
 

@@ -2,7 +2,7 @@ import { routes } from '@underlath/contract';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { addressOf, call } from './call.ts';
 import { isProblem, OfflineError, ProblemError, problemOf, toProblemError } from './errors.ts';
-import { keyOf, worthTrying } from './hooks.ts';
+import { keyOf, readerOf, worthTrying } from './hooks.ts';
 import { onSessionEnded } from './session.ts';
 
 const noHeaders = { get: () => null };
@@ -69,6 +69,14 @@ test('a session the server no longer knows is told to the app', async () => {
   await call(routes.signIn, { body: { email: 'a@b.example', password: 'p' } }).catch(() => {});
   stop();
   expect(heard).toHaveBeenCalledTimes(1);
+});
+
+test('what a change answers with is what its own path reads', () => {
+  expect(readerOf(routes.changeChangeOrder)).toBe(routes.getChangeOrder);
+  expect(readerOf(routes.saveEstimate)).toBe(routes.getEstimate);
+  expect(readerOf(routes.saveCostBook)).toBe(routes.getCostBook);
+  expect(readerOf(routes.moveFinding)).toBeUndefined();
+  expect(readerOf(routes.getChangeOrder)).toBeUndefined();
 });
 
 test('only what may pass by itself is tried again, twice', () => {

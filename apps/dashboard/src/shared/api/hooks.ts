@@ -8,7 +8,7 @@ import {
   useQuery,
   useQueryClient,
 } from '@tanstack/react-query';
-import type { Route } from '@underlath/contract';
+import { type Route, routes } from '@underlath/contract';
 import { useRef } from 'react';
 import { v7 } from 'uuid';
 import { call, type Given, type Manners, type Result } from './call.ts';
@@ -73,6 +73,14 @@ export function usePages<R extends Route>(route: R, given: Given<R>): Pages<R> {
   return { ...(result as UseInfiniteQueryResult<unknown, Error>), items };
 }
 
+const allRoutes: readonly Route[] = Object.values(routes);
+
+/** The route that reads what a PUT or PATCH of the same path answers with. */
+export const readerOf = ({ method, path, answers }: Route): Route | undefined =>
+  method === 'PUT' || method === 'PATCH'
+    ? allRoutes.find((one) => one.method === 'GET' && one.path === path && one.answers[200] === answers[200])
+    : undefined;
+
 export type Change<R extends Route> = UseMutationResult<Result<R>, Error, Given<R> & Manners>;
 
 export interface ChangeOptions<R extends Route> {
@@ -100,6 +108,10 @@ export function useChange<R extends Route>(route: R, options: ChangeOptions<R> =
     },
     onSuccess: async (result, given) => {
       lastKey.current = null;
+      const reader = readerOf(route);
+      // What was answered is shown at once, so that whoever presses on carries its version.
+      if (reader)
+        client.setQueryData(keyOf(reader, { params: (given as { params?: unknown }).params } as Given<Route>), result);
       const again = readAgain();
       options.onDone?.(result, given, client);
       await again;

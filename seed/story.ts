@@ -392,6 +392,17 @@ export const findings: readonly DemoFinding[] = [
     photos: [],
     priced: false,
   },
+  {
+    key: 'garage-stud',
+    place: 'garage-wall',
+    checkId: 'cut.stud',
+    title: 'Stud notched under the gouged plate',
+    note: 'The same vent: the stud below it is cut on the room side.',
+    seen: { daysAgo: 5, time: '08:20:36' },
+    extent: { xIn: 111, yIn: 70, widthIn: 2, heightIn: 24 },
+    inputs: { depthIn: 3.5, bearing: true, notchIn: 1.25, holeIn: 0 },
+    photos: [],
+  },
 ];
 
 /** Notices that went out; what is not named here still waits for its own. */
@@ -407,6 +418,12 @@ export const notices = [
     daysAgo: 5,
     method: 'letter',
     text: 'One letter for the three findings of that morning, posted the next day.',
+  },
+  {
+    findings: ['garage-stud'],
+    daysAgo: 4,
+    method: 'letter',
+    text: 'Left with the client at the door the day after it was found.',
   },
   {
     findings: ['beam-seat'],

@@ -207,7 +207,7 @@ test('another way is priced line by line, taken up as the repair, and undone', a
   await expect(first).toHaveText('7');
   await expect(lines.getByText('A reason is missing')).toBeVisible();
 
-  await page.getByRole('button', { name: 'Make this the repair: A strap of steel' }).click();
+  await page.getByRole('button', { name: /^Make this the repair.*A strap of steel$/ }).click();
   await expect(grid(page).getByRole('row').nth(1).getByRole('gridcell').nth(1)).toHaveText('7');
   await expect(page.getByLabel('Name in the letter')).toHaveValue('Tie the cut plate with metal');
   await expect(total(page)).not.toHaveText(before);

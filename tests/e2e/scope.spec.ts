@@ -67,11 +67,12 @@ test('the scope of the office at the desk and on a phone, a step lit and a findi
 test('a server that does not answer is said, and asked again', async ({ page }) => {
   await signIn(page, 'estimator');
   const { projectId, wallId } = await wallOf(page);
-  await page.route(/\/scope\?/, (route) => route.abort());
+  const scopeAnswers = /\/api\/v1\/locations\/[^/]+\/scope/;
+  await page.route(scopeAnswers, (route) => route.abort());
   await page.goto(`${demo().url}/projects/${projectId}/places/${wallId}/scope`);
   const alert = page.getByRole('alert').filter({ has: page.getByRole('button') });
   await expect(alert).toBeVisible({ timeout: 20_000 });
-  await page.unroute(/\/scope\?/);
+  await page.unroute(scopeAnswers);
   await alert.getByRole('button').click();
   await expect(page.locator('.scope-answer')).toBeVisible();
 });

@@ -72,7 +72,7 @@ export const listUnsettled = (tx: Tx, companyId: string, projectId: string, take
       state: true,
       verdict: true,
       severity: true,
-      createdAt: true,
+      seenAt: true,
       location: { select: { name: true } },
     },
     orderBy: [{ severity: { sort: 'asc', nulls: 'last' } }, { createdAt: 'asc' }],

@@ -62,7 +62,7 @@ function ofFinding(finding: UnsettledFinding): Todo[] {
     findingId: finding.id,
     changeOrderId: null,
     dueOn: null,
-    since: finding.createdAt.toISOString(),
+    since: finding.seenAt.toISOString(),
   }));
 }
 
@@ -90,7 +90,8 @@ function ofOrder({ id, number, state, wording, createdAt, versions, questions }:
     since: askedAt.toISOString(),
   }));
   if (state !== 'sent') return asked;
-  return [...asked, { ...about, kind: 'await-client', title: headline || String(number), since: sentAt.toISOString() }];
+  const awaited = { kind: 'await-client' as const, title: headline || String(number), where: `Change order ${number}` };
+  return [...asked, { ...about, ...awaited, since: sentAt.toISOString() }];
 }
 
 const ofPhoto = ({ caption, derivativeReason, receivedAt, findings }: FailedPhoto): Todo => ({

@@ -221,7 +221,10 @@ async function price({ services, estimator }: Demo, findings: Map<string, Findin
 
 async function send({ services, estimator, projectId }: Demo, findingIds: string[]): Promise<string> {
   const { id, version } = await services.changeOrders.create(estimator, projectId, { findingIds });
-  const { link } = await services.sending.send(estimator, id, version, { expiresInDays: 60 });
+  const { link } = await services.sending.send(estimator, id, version, {
+    expiresInDays: 60,
+    byPart: findingIds.length > 1,
+  });
   return link;
 }
 

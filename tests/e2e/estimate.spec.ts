@@ -1,5 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
+import { openCompany } from './company.ts';
 import { demo } from './demo.ts';
 
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -12,44 +13,12 @@ async function violations(page: Page): Promise<string[]> {
   return found.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(' | ')}`);
 }
 
-/** A cut plate of a company of its own, so that the prices of the demo stay as the other tests know them. */
 async function openEstimate(page: Page): Promise<{ api: string; projectId: string; findingId: string }> {
-  const api = `${demo().url}/api/v1`;
-  const make = async (path: string, data: object) => {
-    const answer = await page.request.post(api + path, { headers: { origin: demo().url }, data });
-    expect(answer.status(), path).toBe(201);
-    return answer.json();
-  };
-  await make('/companies', {
-    companyName: 'Plumb & Tenon',
-    name: 'Odile Marsh',
-    email: `odile-${Date.now()}@plumb.example`,
-    password: 'a long enough phrase for one',
-  });
-  const project = await make('/projects', {
-    name: 'Wren cottage',
-    siteAddress: '2 Mortise Row, Fernmoor',
-    clientName: 'Ines Wren',
-    originalSumCents: 8_400_000,
-    originalDays: 60,
-    codeEdition: 'irc-2021',
-    jurisdiction: 'Fernmoor',
-    stories: 2,
-    yearBuilt: 1962,
-  });
-  const wall = await make(`/projects/${project.id}/locations`, {
-    ...{ kind: 'wall', name: 'North wall', widthIn: 144, heightIn: 97.125, framingSpacingIn: 16 },
-  });
-  const { id: findingId } = await make(`/projects/${project.id}/findings`, {
-    locationId: wall.id,
-    checkId: 'cut.top-plate',
-    title: 'Plate cut for a vent',
-    seenAt: '2026-03-03T17:05:00Z',
-    inputs: { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false },
-  });
-  await page.goto(`${demo().url}/projects/${project.id}/findings/${findingId}/price`);
+  const { api, projectId, cutPlate } = await openCompany(page);
+  const findingId = await cutPlate('Plate cut for a vent');
+  await page.goto(`${demo().url}/projects/${projectId}/findings/${findingId}/price`);
   await expect(page.getByRole('heading', { level: 1, name: 'Scope and price' })).toBeVisible();
-  return { api, projectId: project.id, findingId };
+  return { api, projectId, findingId };
 }
 
 const grid = (page: Page) => page.getByRole('grid', { name: 'Lines of the estimate' });

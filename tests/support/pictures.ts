@@ -110,6 +110,22 @@ const screens: Screen[] = [
   },
   { name: 'client-letter', role: 'client', path: () => '' },
   { name: 'client-review', role: 'client', path: () => '', before: press(/review/i) },
+  {
+    name: 'client-part',
+    role: 'client',
+    path: () => '',
+    before: async (page) => {
+      await page
+        .getByRole('group', { name: /findings that are done/i })
+        .getByRole('checkbox')
+        .last()
+        .uncheck();
+      await page
+        .getByRole('button', { name: /review/i })
+        .first()
+        .click();
+    },
+  },
   { name: 'client-ask', role: 'client', path: () => '', before: press(/^ask/i) },
   { name: 'client-decline', role: 'client', path: () => '', before: press(/^decline/i) },
 ];

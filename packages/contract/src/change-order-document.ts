@@ -57,6 +57,38 @@ export const documentItem = z.object({
   alternates: z.array(documentAlternate).optional(),
 });
 
+/** The contract before and after the change. */
+const contractEffect = z.object({
+  currency,
+  originalSumCents: cents,
+  previousChangesCents: cents,
+  /** Settled allowances, net; absent in what was sent before they were kept. */
+  allowancesCents: cents.optional(),
+  beforeCents: cents,
+  thisChangeCents: cents,
+  afterCents: cents,
+  daysBefore: z.int(),
+  daysAfter: z.int(),
+  finishBefore: day.nullable(),
+  finishAfter: day.nullable(),
+  /** How days are counted; absent, as in what was sent before this was kept: working days. */
+  dayKind: z.enum(['working', 'calendar']).optional(),
+  /** What it adds to each payment still to come; absent where no payments are written down. */
+  payments: z.array(z.object({ name: text, cents })).optional(),
+});
+
+/** What it comes to when only these findings are approved, the others left out. */
+export const documentPart = z.object({
+  findingIds: z.array(id),
+  price: pricedScope,
+  /** Of the findings in it; they add up to its total. */
+  shares: z.array(z.object({ findingId: id, cents })),
+  days: z.int(),
+  contract: contractEffect,
+  /** What leaving the others out means. */
+  cautions: z.array(text),
+});
+
 /** Everything the client decides on; frozen as canonical JSON when sent. */
 export const changeOrderDocument = z.object({
   format: z.literal('underlath.change-order/1'),
@@ -75,24 +107,9 @@ export const changeOrderDocument = z.object({
   items: z.array(documentItem),
   price: pricedScope,
   days: z.int(),
-  contract: z.object({
-    currency,
-    originalSumCents: cents,
-    previousChangesCents: cents,
-    /** Settled allowances, net; absent in what was sent before they were kept. */
-    allowancesCents: cents.optional(),
-    beforeCents: cents,
-    thisChangeCents: cents,
-    afterCents: cents,
-    daysBefore: z.int(),
-    daysAfter: z.int(),
-    finishBefore: day.nullable(),
-    finishAfter: day.nullable(),
-    /** How days are counted; absent, as in what was sent before this was kept: working days. */
-    dayKind: z.enum(['working', 'calendar']).optional(),
-    /** What it adds to each payment still to come; absent where no payments are written down. */
-    payments: z.array(z.object({ name: text, cents })).optional(),
-  }),
+  contract: contractEffect,
+  /** Every choice of findings short of all of them; absent where only the whole can be approved. */
+  parts: z.array(documentPart).optional(),
   cautions: z.array(text),
   consent: z.object({ id: z.string(), text }),
   sentAt: instant,
@@ -106,3 +123,34 @@ export type Wording = z.infer<typeof wording>;
 export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
 export type DocumentAlternate = z.infer<typeof documentAlternate>;
 export type DocumentItem = z.infer<typeof documentItem>;
+export type DocumentPart = z.infer<typeof documentPart>;
+
+const sameIds = (one: readonly string[], other: readonly string[]): boolean =>
+  new Set(one).size === other.length && other.every((id) => one.includes(id));
+
+/** The part of exactly these findings, in any order; undefined where it was not offered. */
+export const partOf = (
+  { parts = [] }: Pick<ChangeOrderDocument, 'parts'>,
+  ids: readonly string[],
+): DocumentPart | undefined => parts.find(({ findingIds }) => sameIds(findingIds, ids));
+
+/** The document as if it were about this part alone, to show or to print; what was signed stays the whole. */
+export function documentOfPart<D extends Omit<ChangeOrderDocument, 'sentAt' | 'sentBy' | 'expiresAt' | 'record'>>(
+  document: D,
+  part: DocumentPart | undefined,
+): D {
+  if (!part) return document;
+  const { price, days, contract, shares } = part;
+  const shareOf = new Map(shares.map(({ findingId, cents: share }) => [findingId, share]));
+  const items = document.items.flatMap((item) => {
+    const shareCents = shareOf.get(item.findingId);
+    return shareCents === undefined ? [] : [{ ...item, shareCents }];
+  });
+  return { ...document, price, days, contract, items };
+}
+
+/** The findings that an approval of a part left out; none where it was of all. */
+export const leftOutOf = (
+  { items }: Pick<ChangeOrderDocument, 'items'>,
+  approved: readonly string[],
+): DocumentItem[] => (approved.length === 0 ? [] : items.filter(({ findingId }) => !approved.includes(findingId)));

@@ -8,6 +8,8 @@ const person = z.object({ id, name: z.string() });
 
 export const decision = z.object({
   kind: z.enum(['approved', 'declined']),
+  /** Those approved where some were left out; empty: all of them, or none. */
+  findingIds: z.array(id),
   version: z.int(),
   signerName: z.string(),
   reason: z.string(),
@@ -29,7 +31,7 @@ export const sentVersion = z.object({
   sha256,
   sentAt: instant,
   sentBy: person,
-  state: z.enum(['sent', 'approved', 'declined', 'replaced']),
+  state: z.enum(['sent', 'approved', 'part-approved', 'declined', 'replaced']),
   linkState: z.enum(['live', 'expired', 'revoked']),
   linkExpiresAt: instant.nullable(),
   decision: decision.nullable(),
@@ -72,7 +74,7 @@ export const contentReview = z.object({
   cautions: z.array(text),
 });
 
-/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version. */
+/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved. */
 export const changeOrder = changeOrderRow.extend({
   wording,
   findingIds: z.array(id),
@@ -155,6 +157,8 @@ export const changeOrderRoutes = {
       expiresInDays: z.int().min(1).max(90).default(14),
       /** Why it goes out although it lacks what a law asks for; needed then, and kept in the record. */
       missingReason: z.string().trim().max(1000).optional(),
+      /** The client may leave single findings out; every choice is priced and in the document. Of 2 to 4 findings. */
+      byPart: z.boolean().default(false),
     }),
     answers: { 200: z.object({ changeOrder, link: z.string(), sha256 }) },
   }),
@@ -212,7 +216,7 @@ export const changeOrderRoutes = {
 export const clientLetter = z.object({
   document: changeOrderDocument,
   sha256,
-  state: z.enum(['open', 'approved', 'declined']),
+  state: z.enum(['open', 'approved', 'part-approved', 'declined']),
   decision: decision.nullable(),
   questions: z.array(question),
   locale,
@@ -253,6 +257,8 @@ export const clientRoutes = {
     idempotent: true,
     body: z.strictObject({
       kind: z.enum(['approved', 'declined']),
+      /** Left out, all of them; only a part that the document offers can be approved. */
+      findingIds: z.array(id).min(1).max(200).optional(),
       sha256,
       signerName: words(120),
       consent: z.literal(true, { error: 'must be ticked' }),

@@ -1,4 +1,13 @@
-import type { ChangeOrderDocument, DocumentItem, Locale, Text } from '@underlath/contract';
+import {
+  type ChangeOrderDocument,
+  type ClientLetter,
+  type DocumentItem,
+  type DocumentPart,
+  documentOfPart,
+  type Locale,
+  partOf,
+  type Text,
+} from '@underlath/contract';
 
 /** A wording in the reader's language; where it was written in the other one only, that one, marked as such. */
 export function wordsIn(text: Text, locale: Locale): { words: string; lang: Locale } {
@@ -6,6 +15,23 @@ export function wordsIn(text: Text, locale: Locale): { words: string; lang: Loca
   return text[locale].trim() === '' && text[other].trim() !== ''
     ? { words: text[other], lang: other }
     : { words: text[locale], lang: locale };
+}
+
+/** What is asked, or was answered: the whole letter, or the part of it that was chosen. */
+export interface Chosen {
+  readonly part: DocumentPart | undefined;
+  readonly left: readonly DocumentItem[];
+  /** The letter as if it were about the part alone. */
+  readonly letter: ClientLetter;
+}
+
+/** After an answer what it named, before it what is left out on this page; what the letter does not offer is the whole. */
+export function chosenIn(letter: ClientLetter, leftOut: readonly string[]): Chosen {
+  const { document, decision } = letter;
+  const kept = document.items.map(({ findingId }) => findingId).filter((id) => !leftOut.includes(id));
+  const part = partOf(document, decision ? decision.findingIds : kept);
+  const left = part ? document.items.filter(({ findingId }) => !part.findingIds.includes(findingId)) : [];
+  return { part, left, letter: { ...letter, document: documentOfPart(document, part) } };
 }
 
 const squeezed = (words: string) => words.replace(/\s+/g, ' ').trim().toLowerCase();

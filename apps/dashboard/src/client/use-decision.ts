@@ -9,13 +9,17 @@ import { useStatus } from '../shared/ui/status.tsx';
 import { focusFirstInvalid } from './parts/step-frame.tsx';
 import type { Draft } from './use-draft.ts';
 
-type Kind = 'approved' | 'declined';
+interface Answer {
+  readonly kind: 'approved' | 'declined';
+  /** Of a part; undefined for all of it. */
+  readonly findingIds?: readonly string[] | undefined;
+}
 
 /**
  * Sends one decision on exactly the version that was read. Pressing again after a failed send repeats the same decision
  * under the same key, so that it is made once.
  */
-export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDecided: () => void) {
+export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, draft: Draft, onDecided: () => void) {
   const t = useT(client);
   const { locale } = useLocale();
   const [agreed, setAgreed] = useState(false);
@@ -44,7 +48,17 @@ export function useDecision(letter: ClientLetter, kind: Kind, draft: Draft, onDe
     underway.current = true;
     const reason = kind === 'declined' ? draft.reason : '';
     const consentId = letter.document.consent.id;
-    const body = { kind, sha256: letter.sha256, signerName, consent: true, consentId, reason, locale } as const;
+    const part = findingIds && { findingIds: [...findingIds] };
+    const body = {
+      kind,
+      ...part,
+      sha256: letter.sha256,
+      signerName,
+      consent: true,
+      consentId,
+      reason,
+      locale,
+    } as const;
     decide.mutate(
       { body },
       {

@@ -1,16 +1,23 @@
 import { useEffect, useState } from 'react';
 
 /** What was typed and not yet sent. The ticks are not kept over a reload: they are to be made on purpose each time. */
-export type Draft = { name: string; reason: string; question: string };
+export type Draft = {
+  name: string;
+  reason: string;
+  question: string;
+  /** Findings that are not to be done. */
+  leftOut: readonly string[];
+};
 
-const empty: Draft = { name: '', reason: '', question: '' };
+const empty: Draft = { name: '', reason: '', question: '', leftOut: [] };
 const keyFor = (sha256: string) => `underlath.letter.${sha256.slice(0, 16)}`;
 
 function read(key: string): Draft {
   try {
     const kept = JSON.parse(sessionStorage.getItem(key) ?? '{}') as Partial<Draft>;
     const word = (value: unknown) => (typeof value === 'string' ? value : '');
-    return { name: word(kept.name), reason: word(kept.reason), question: word(kept.question) };
+    const leftOut = Array.isArray(kept.leftOut) ? kept.leftOut.filter((id) => typeof id === 'string') : [];
+    return { name: word(kept.name), reason: word(kept.reason), question: word(kept.question), leftOut };
   } catch {
     return empty; // Storage is shut off or holds something else: the page starts with empty lines.
   }

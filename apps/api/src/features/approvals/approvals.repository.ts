@@ -35,16 +35,18 @@ export type SentRow = NonNullable<Awaited<ReturnType<typeof findSent>>>;
 export const insertDecision = (tx: Tx, data: Prisma.DecisionUncheckedCreateInput): Promise<unknown> =>
   tx.decision.create({ data });
 
-export const settleOrder = (
-  tx: Tx,
-  companyId: string,
-  id: string,
-  state: 'approved' | 'declined',
-  decidedAt: Date,
-): Promise<unknown> =>
+interface Settled {
+  state: 'approved' | 'partApproved' | 'declined';
+  decidedAt: Date;
+  /** Of the part that was approved. */
+  totalCents?: number;
+  days?: number;
+}
+
+export const settleOrder = (tx: Tx, companyId: string, id: string, settled: Settled): Promise<unknown> =>
   tx.changeOrder.update({
     where: { companyId_id: { companyId, id } },
-    data: { state, decidedAt, version: { increment: 1 } },
+    data: { ...settled, version: { increment: 1 } },
   });
 
 export const settleFindings = (

@@ -1,11 +1,19 @@
-import type { BodyOut, ChangeOrderDocument, ClientLetter, clientRoutes, Question } from '@underlath/contract';
+import {
+  type BodyOut,
+  type ChangeOrderDocument,
+  type ClientLetter,
+  type clientRoutes,
+  type DocumentPart,
+  partOf,
+  type Question,
+} from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { ClientPrincipal } from '../../plugins/auth.ts';
-import { toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
+import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
 import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
@@ -15,6 +23,8 @@ import { decisionLetter, questionLetter } from './decision-letters.ts';
 
 type Answer = BodyOut<typeof clientRoutes.decide>;
 type Asked = BodyOut<typeof clientRoutes.ask>;
+
+type StoredDecision = NonNullable<approvals.SentRow['decision']>;
 
 interface Opened {
   order: approvals.OrderRow;
@@ -54,7 +64,7 @@ export class ApprovalsService {
       const { order, sent } = await this.lock(tx, client);
       assertSeen(sent, answer);
       if (sent.decision) {
-        assertSameAnswer(sent.decision, answer);
+        assertSameAnswer(sent, sent.decision, answer);
         return toLetter({ order, sent });
       }
       if (order.state !== 'sent')
@@ -111,9 +121,21 @@ export class ApprovalsService {
     const { companyId, linkId } = client;
     const document = toDocument(sent);
     const { kind, sha256, signerName, reason, locale } = answer;
+    const part = chosenPart(document, answer);
+    const findingIds = part?.findingIds ?? [];
     const decidedAt = this.clock.now();
     const consentText = document.consent.text[locale];
-    const row = { kind, signerName, reason, sha256, consentId: document.consent.id, consentText, locale, decidedAt };
+    const row = {
+      kind,
+      findingIds,
+      signerName,
+      reason,
+      sha256,
+      consentId: document.consent.id,
+      consentText,
+      locale,
+      decidedAt,
+    };
     const { version } = sent;
     await approvals.insertDecision(tx, {
       ...row,
@@ -124,13 +146,19 @@ export class ApprovalsService {
       linkId,
       userAgent,
     });
-    await approvals.settleOrder(tx, companyId, order.id, kind, decidedAt);
+    await approvals.settleOrder(tx, companyId, order.id, {
+      decidedAt,
+      ...(part ? { state: 'partApproved', totalCents: part.price.totalCents, days: part.days } : { state: kind }),
+    });
+    const all = order.findings.map(({ findingId }) => findingId);
+    const isLeft = (id: string) => part !== undefined && !findingIds.includes(id);
     await approvals.settleFindings(
       tx,
       companyId,
-      order.findings.map(({ findingId }) => findingId),
+      all.filter((id) => !isLeft(id)),
       kind,
     );
+    await approvals.settleFindings(tx, companyId, all.filter(isLeft), 'declined');
     const data: DecidedData = {
       version,
       kind,
@@ -140,6 +168,7 @@ export class ApprovalsService {
       consentSha256: sha256Of(consentText),
       reason,
       decidedAt: decidedAt.toISOString(),
+      ...(part && { findingIds }),
     };
     const head = await this.records.append(tx, {
       companyId,
@@ -149,7 +178,7 @@ export class ApprovalsService {
       subjectId: order.id,
       data: { ...data },
     });
-    const decision = { kind, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
+    const decision = { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
     await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
   }
 
@@ -180,7 +209,7 @@ function toLetter({ order, sent }: Opened): ClientLetter {
   return {
     document: toDocument(sent),
     sha256: sent.sha256,
-    state: sent.decision?.kind ?? 'open',
+    state: sent.decision ? answerOf(sent.decision) : 'open',
     decision: sent.decision && toDecision(sent.decision),
     questions: order.questions.map(toQuestion),
     locale: order.project.clientLocale === 'es' ? 'es' : 'en',
@@ -200,10 +229,30 @@ function assertSeen(sent: approvals.SentRow, { sha256, consentId }: Answer): voi
   }
 }
 
-function assertSameAnswer(decision: NonNullable<approvals.SentRow['decision']>, { kind, signerName }: Answer): void {
-  if (decision.kind === kind && decision.signerName === signerName) return;
+/**
+ * The part that was approved; undefined for all of it, or none.
+ * @throws ProblemError `invalid-input` for a choice that this version does not offer
+ */
+function chosenPart(document: ChangeOrderDocument, { kind, findingIds }: Answer): DocumentPart | undefined {
+  if (!findingIds) return undefined;
+  if (kind === 'declined')
+    throw invalidInput('/findingIds', 'came with a refusal, which is of the whole; leave it out');
+  const part = partOf(document, findingIds);
+  const isWhole = document.items.every(({ findingId }) => findingIds.includes(findingId));
+  if (!part && !isWhole)
+    throw invalidInput('/findingIds', 'is no choice that this version offers; load the page again and choose there');
+  return part;
+}
+
+function assertSameAnswer(sent: approvals.SentRow, decision: StoredDecision, answer: Answer): void {
+  const chosen = chosenPart(toDocument(sent), answer)?.findingIds ?? [];
+  const isSame =
+    decision.kind === answer.kind &&
+    decision.signerName === answer.signerName &&
+    String(chosen) === String(decision.findingIds);
+  if (isSame) return;
   throw new ProblemError(
     'wrong-state',
-    `This version was ${decision.kind} by ${decision.signerName} at ${decision.decidedAt.toISOString()}; that answer stands.`,
+    `This version was ${answerOf(decision)} by ${decision.signerName} at ${decision.decidedAt.toISOString()}; that answer stands.`,
   );
 }

@@ -1,4 +1,11 @@
-import type { ChangeOrderDocument, Decision } from '@underlath/contract';
+import {
+  type ChangeOrderDocument,
+  type Decision,
+  type DocumentItem,
+  documentOfPart,
+  leftOutOf,
+  partOf,
+} from '@underlath/contract';
 import { formatCents } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
 import type { RecordHead } from '../records/records.service.ts';
@@ -11,18 +18,22 @@ interface Settled {
 }
 
 /** The copy that both sides keep: what was answered, by whom, when, and the hashes that prove it. */
-export function decisionLetter({ document, decision, head }: Settled, locale: 'en' | 'es') {
+export function decisionLetter({ document: sent, decision, head }: Settled, locale: 'en' | 'es') {
+  const part = partOf(sent, decision.findingIds);
+  const document = documentOfPart(sent, part);
   const { company, project, number, version, wording, contract, days } = document;
+  const names = (items: readonly DocumentItem[]) => items.map((item) => `${item.number}. ${item.title}`).join('; ');
+  const [done, left] = [names(document.items), names(leftOutOf(sent, decision.findingIds))];
   const money = (cents: number) => formatCents(cents, locale);
   const approved = decision.kind === 'approved';
   if (locale === 'es') {
-    const what = approved ? 'aprobada' : 'rechazada';
+    const what = part ? 'aprobada en parte' : approved ? 'aprobada' : 'rechazada';
     return {
       subject: `${project.name}: orden de cambio ${number} ${what}`,
       text: `${wording.headline.es}
 
 La orden de cambio ${number}, versión ${version}, fue ${what} por ${decision.signerName} el ${decision.decidedAt}.
-${decision.reason ? `Motivo: ${decision.reason}\n` : ''}
+${decision.reason ? `Motivo: ${decision.reason}\n` : ''}${part ? `Aprobado: ${done}.\nFuera: ${left}.\n` : ''}
 ${approved ? `Precio: ${money(contract.thisChangeCents)}. El monto del contrato pasa de ${money(contract.beforeCents)} a ${money(contract.afterCents)}. ${dayWords(document).es}: +${days}.` : 'El monto del contrato no cambia.'}
 
 SHA-256 del documento: ${decision.sha256}
@@ -32,13 +43,13 @@ Guarde este mensaje. ${company.name}
 `,
     };
   }
-  const what = approved ? 'approved' : 'declined';
+  const what = part ? 'approved in part' : approved ? 'approved' : 'declined';
   return {
     subject: `${project.name}: change order ${number} ${what}`,
     text: `${wording.headline.en}
 
 Change order ${number}, version ${version}, was ${what} by ${decision.signerName} at ${decision.decidedAt}.
-${decision.reason ? `Reason: ${decision.reason}\n` : ''}
+${decision.reason ? `Reason: ${decision.reason}\n` : ''}${part ? `Approved: ${done}.\nLeft out: ${left}.\n` : ''}
 ${approved ? `Price: ${money(contract.thisChangeCents)}. The contract sum goes from ${money(contract.beforeCents)} to ${money(contract.afterCents)}. ${dayWords(document).en}: +${days}.` : 'The contract sum does not change.'}
 
 SHA-256 of the document: ${decision.sha256}

@@ -1,12 +1,14 @@
-import type {
-  ChangeOrder,
-  ChangeOrderDocument,
-  ChangeOrderRow,
-  ContentReview,
-  Decision,
-  Question,
-  SentVersion,
-  Wording,
+import {
+  type ChangeOrder,
+  type ChangeOrderDocument,
+  type ChangeOrderRow,
+  type ContentReview,
+  type Decision,
+  documentOfPart,
+  partOf,
+  type Question,
+  type SentVersion,
+  type Wording,
 } from '@underlath/contract';
 import { toWord } from '../enum-words.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
@@ -17,6 +19,16 @@ export const toWording = (record: Pick<ChangeOrderRecord, 'wording'>): Wording =
 /** The frozen document of a version; its bytes were checked against the contract before they were stored. */
 export const toDocument = (version: Pick<VersionRecord, 'document'>): ChangeOrderDocument =>
   JSON.parse(version.document) as ChangeOrderDocument;
+
+/** The document as far as it was approved: without the findings that the client left out. */
+export function approvedOf(version: Pick<VersionRecord, 'document' | 'decision'>): ChangeOrderDocument {
+  const document = toDocument(version);
+  return documentOfPart(document, partOf(document, version.decision?.findingIds ?? []));
+}
+
+/** A decision on a part is an approval of its own kind. */
+export const answerOf = ({ kind, findingIds }: NonNullable<VersionRecord['decision']>) =>
+  findingIds.length > 0 ? 'part-approved' : kind;
 
 /** The version the client has or had before them, or null while it is a draft. */
 export const currentVersion = (record: ChangeOrderRecord): VersionRecord | null =>
@@ -79,7 +91,7 @@ function toSentVersion(
     sha256: version.sha256,
     sentAt: version.sentAt.toISOString(),
     sentBy: { id: version.sentById, name: names.get(version.sentById) ?? toDocument(version).sentBy },
-    state: version.decision?.kind ?? (isCurrent ? 'sent' : 'replaced'),
+    state: version.decision ? answerOf(version.decision) : isCurrent ? 'sent' : 'replaced',
     linkState: !link || link.revokedAt ? 'revoked' : link.expiresAt <= now ? 'expired' : 'live',
     linkExpiresAt: link?.expiresAt.toISOString() ?? null,
     decision: version.decision && toDecision(version.decision),
@@ -87,8 +99,8 @@ function toSentVersion(
 }
 
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, version, signerName, reason, sha256, consentText, decidedAt } = row;
-  return { kind, version, signerName, reason, sha256, consentText, decidedAt: decidedAt.toISOString() };
+  const { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt } = row;
+  return { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: decidedAt.toISOString() };
 }
 
 export function toQuestion({ id, version, name, text, askedAt, answer, answeredAt }: QuestionRow): Question {

@@ -1,4 +1,12 @@
-import type { BodyOut, ChangeOrder, ChangeOrderRow, changeOrderRoutes, Question, Wording } from '@underlath/contract';
+import type {
+  BodyOut,
+  ChangeOrder,
+  ChangeOrderRow,
+  changeOrderRoutes,
+  DocumentPart,
+  Question,
+  Wording,
+} from '@underlath/contract';
 import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -7,14 +15,15 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { toWord } from '../enum-words.ts';
 import { namesOf } from '../member-names.ts';
 import { canonicalJson } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { currentVersion, toChangeOrder, toDocument, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
+import { approvedOf, currentVersion, toChangeOrder, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { checkMembers } from './members-check.ts';
-import type { OfferBuilder } from './offer-builder.ts';
+import type { Offer, OfferBuilder } from './offer-builder.ts';
 import { suggestDays } from './offer-days.ts';
 import { startWording } from './offer-wording.ts';
 
@@ -167,7 +176,7 @@ export class ChangeOrdersService {
     );
     const sent = currentVersion(record);
     const { draft, blocks, conflicts, review } = sent
-      ? { draft: toDocument(sent), blocks: [], conflicts: [], review: null }
+      ? { draft: approvedOf(sent), blocks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
     return toChangeOrder(record, { draft, blocks, conflicts, review, names, now: this.clock.now() });
   }
@@ -185,6 +194,11 @@ export class ChangeOrdersService {
       days: record.days,
       mailTo,
     });
+  }
+
+  /** What the offer comes to when single findings are left out. @throws ProblemError `invalid-input` */
+  parts(tx: Tx, companyId: string, { projectId }: ChangeOrderRecord, offer: Offer): Promise<DocumentPart[]> {
+    return this.offers.parts(tx, { companyId, projectId }, offer);
   }
 
   private async totalOf(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<number> {
@@ -230,5 +244,5 @@ export class ChangeOrdersService {
 const answered = ({ number, state }: ChangeOrderRecord): ProblemError =>
   new ProblemError(
     'wrong-state',
-    `Change order ${number} was ${state}; an answer stands. Put what comes next into a new change order.`,
+    `Change order ${number} was ${toWord(state)}; an answer stands. Put what comes next into a new change order.`,
   );

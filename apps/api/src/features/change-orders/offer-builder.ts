@@ -1,4 +1,11 @@
-import type { ChangeOrderDocument, ContentReview, DocumentAlternate, PricedScope, Wording } from '@underlath/contract';
+import type {
+  ChangeOrderDocument,
+  ContentReview,
+  DocumentAlternate,
+  DocumentPart,
+  PricedScope,
+  Wording,
+} from '@underlath/contract';
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
@@ -8,8 +15,10 @@ import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { blocksOf } from './offer-blocks.ts';
 import { carriedBy, contentReview } from './offer-content.ts';
-import { type DraftDocument, toDraft } from './offer-document.ts';
+import { suggestDays } from './offer-days.ts';
+import { type DraftDocument, sharesOf, toDraft } from './offer-document.ts';
 import { toItem } from './offer-items.ts';
+import { assertCanPart, cautionsOfPart, choicesOf, daysOfPart, withoutSteps } from './offer-parts.ts';
 
 /** Prices findings together, so that work they share in one place counts once. */
 export interface ScopePricing {
@@ -58,6 +67,8 @@ export interface OfferRequest {
   mailTo?: string | null | undefined;
 }
 
+type Place = Pick<OfferRequest, 'companyId' | 'projectId'>;
+
 export interface Offer {
   draft: DraftDocument;
   blocks: string[];
@@ -94,6 +105,35 @@ export class OfferBuilder {
     }));
     const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
     return { findings, scope, items, alone, conflicts, time };
+  }
+
+  /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
+  async parts(tx: Tx, { companyId, projectId }: Place, { draft, findings }: Offer): Promise<DocumentPart[]> {
+    assertCanPart(findings.length);
+    const whole = await this.pricing.priceTogether(tx, companyId, findings, []);
+    const suggested = suggestDays(whole.scope.hours, whole.time).days;
+    const parts: DocumentPart[] = [];
+    for (const chosen of choicesOf(findings)) {
+      const left = draft.items.filter(({ findingId }) => !chosen.some(({ id }) => id === findingId));
+      const { scope, time, alone, covered } = await this.pricing.priceTogether(
+        tx,
+        companyId,
+        chosen,
+        findings.filter((finding) => !chosen.includes(finding)),
+      );
+      const findingIds = chosen.map(({ id }) => id);
+      const shares = sharesOf(scope, findingIds, alone);
+      const days = daysOfPart(draft.days, suggested, suggestDays(scope.hours, time).days);
+      parts.push({
+        findingIds,
+        price: withoutSteps(scope),
+        shares: findingIds.map((findingId, at) => ({ findingId, cents: shares[at] ?? 0 })),
+        days,
+        contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
+        cautions: cautionsOfPart(left, covered),
+      });
+    }
+    return parts;
   }
 
   /** @throws ProblemError `not-found` when the project is gone */

@@ -13,6 +13,7 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
+import { toWord } from '../enum-words.ts';
 import { eventTypes } from '../records/record-events.ts';
 import { canonicalJson, sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
@@ -43,7 +44,12 @@ export class SendingService {
    * @throws ProblemError `not-found`, `stale-version`, `wrong-state` with the reasons, `invalid-input` when it lacks what a
    * law asks for and no reason says why it goes out all the same
    */
-  async send(caller: Caller, id: string, seen: number, { clientEmail, expiresInDays, missingReason = '' }: Send) {
+  async send(
+    caller: Caller,
+    id: string,
+    seen: number,
+    { clientEmail, expiresInDays, missingReason = '', byPart }: Send,
+  ) {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const record = await this.changeOrders.lock(tx, companyId, id);
@@ -53,7 +59,8 @@ export class SendingService {
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
       const offer = await this.offer(tx, companyId, record, clientEmail);
       assertContent(offer.review, missingReason);
-      const document = freeze(offer.draft, caller, { head, sentAt, expiresAt });
+      const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
+      const document = freeze({ ...offer.draft, ...(parts && { parts }) }, caller, { head, sentAt, expiresAt });
       const { sha256 } = document;
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
@@ -236,5 +243,5 @@ const notADraft = ({ number, state }: ChangeOrderRecord): ProblemError =>
     'wrong-state',
     state === 'sent'
       ? `Change order ${number} is with the client. Edit it to make a new version, or renew its link.`
-      : `Change order ${number} was ${state}; an answer stands.`,
+      : `Change order ${number} was ${toWord(state)}; an answer stands.`,
   );

@@ -14,7 +14,7 @@ export const toldOf = (happening: Happening | undefined) => ({
 export function linesOf({ happenings, input, orders }: History): Pick<Contract, 'approved' | 'pending' | 'declined'> {
   const approved = ledgerOf(input).flatMap(({ event, sumCents, days }) => {
     const order = happenings[event ?? -1]?.order;
-    return order?.state === 'approved' ? [toLine(order, sumCents, days)] : [];
+    return order?.state === 'approved' || order?.state === 'partApproved' ? [toLine(order, sumCents, days)] : [];
   });
   const inState = (state: OrderRow['state']) =>
     orders.filter((order) => order.state === state).map((order) => toLine(order, null, null));

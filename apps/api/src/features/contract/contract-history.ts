@@ -82,7 +82,7 @@ export function historyOf(
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const standings = { approved: 'approved', declined: 'declined', sent: 'pending' } as const;
+const standings = { approved: 'approved', partApproved: 'approved', declined: 'declined', sent: 'pending' } as const;
 
 /** A change order was answered, or sent, on the day that it was at the site. */
 function ofOrder(order: OrderRow, clock: SiteClock): Happening {

@@ -23,7 +23,7 @@ export type ContractProject = NonNullable<Awaited<ReturnType<typeof findProject>
 /** Change orders that were ever with the client, in the order they were answered; those waiting last. */
 export const listOrders = (tx: Tx, companyId: string, projectId: string) =>
   tx.changeOrder.findMany({
-    where: { companyId, projectId, state: { in: ['sent', 'approved', 'declined'] } },
+    where: { companyId, projectId, state: { in: ['sent', 'approved', 'partApproved', 'declined'] } },
     select: {
       id: true,
       number: true,

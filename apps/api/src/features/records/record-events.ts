@@ -27,6 +27,8 @@ export interface DecidedData {
   reason: string;
   /** RFC 3339, equal to the decision's own. */
   decidedAt: string;
+  /** Those approved where some were left out; absent for all, or none. */
+  findingIds?: string[];
 }
 
 /** The parts of a judgment that its hash in the record covers. */

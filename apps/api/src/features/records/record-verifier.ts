@@ -22,6 +22,7 @@ export interface StoredDecision {
   consentId: string;
   consentText: string;
   decidedAt: Date;
+  findingIds: readonly string[];
 }
 
 export interface StoredVersion {
@@ -169,8 +170,10 @@ export class RecordVerifier {
       reason,
       decidedAt: decision.decidedAt.toISOString(),
     };
-    for (const [field, value] of Object.entries(wanted)) {
-      if (announced.data[field as keyof DecidedData] !== value) {
+    const whatWasChosen = { ...wanted, findingIds: decision.findingIds.join(' ') };
+    const told = { ...announced.data, findingIds: (announced.data.findingIds ?? []).join(' ') };
+    for (const [field, value] of Object.entries(whatWasChosen)) {
+      if (told[field as keyof typeof whatWasChosen] !== value) {
         this.fault(announced.seq, `The decision on ${name} has another ${field} than the record.`);
       }
     }

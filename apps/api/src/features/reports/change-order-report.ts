@@ -1,4 +1,13 @@
-import type { ChangeOrderDocument, Decision, DocumentItem, PriceLine } from '@underlath/contract';
+import {
+  type ChangeOrderDocument,
+  type Decision,
+  type DocumentItem,
+  type DocumentPart,
+  documentOfPart,
+  leftOutOf,
+  type PriceLine,
+  partOf,
+} from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
@@ -58,6 +67,7 @@ async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
     writeSources(pen, item);
   }
   writePrice(pen, document);
+  writeParts(pen, document);
   yield;
   pen.sheet.heading(pen.words.cautions);
   pen.sheet.list(document.cautions.map((caution) => caution[pen.locale]));
@@ -252,6 +262,26 @@ function writeBesidePrice({ sheet, words, locale }: Pen, { items }: ChangeOrderD
   sheet.list(ways);
 }
 
+/** What it comes to when single findings are left out, choice by choice. */
+function writeParts({ sheet, words, locale }: Pen, { parts = [], items, price, days }: ChangeOrderDocument): void {
+  if (parts.length === 0) return;
+  const numberOf = new Map(items.map(({ findingId, number }) => [findingId, number]));
+  const numbers = (ids: readonly string[]) => ids.map((id) => numberOf.get(id)).join(', ');
+  const all = { findingIds: items.map(({ findingId }) => findingId), price, days };
+  sheet.subheading(words.parts);
+  sheet.paragraph(words.partsNote);
+  sheet.table(
+    [{ widthPt: textWidthPt - 230 }, { widthPt: 120, align: 'right' }, { widthPt: 110, align: 'right' }],
+    [
+      { cells: [words.findings, words.days, words.amount] },
+      ...[all, ...parts].map((choice) => ({
+        cells: [numbers(choice.findingIds), `+${choice.days}`, formatCents(choice.price.totalCents, locale)],
+      })),
+    ],
+    { header: true },
+  );
+}
+
 function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: ReportInput): void {
   sheet.heading(words.record);
   sheet.table(
@@ -267,6 +297,20 @@ function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: Report
   );
 }
 
+/** What was approved of it, what was left out, and what that does to the contract. */
+function partRows(document: ChangeOrderDocument, part: DocumentPart, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
+  const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
+  const money = (cents: number) => formatCents(cents, locale);
+  const { contract, items } = documentOfPart(document, part);
+  return [
+    { cells: [words.approved, names(items)] },
+    { cells: [words.leftOut, names(leftOutOf(document, part.findingIds))] },
+    { cells: [words.total, money(part.price.totalCents)] },
+    { cells: [words.contractSum, `${money(contract.beforeCents)} > ${money(contract.afterCents)}`] },
+    { cells: [say(dayWords(document), locale), `${contract.daysBefore} > ${contract.daysAfter}`] },
+  ];
+}
+
 function writeDecision({ sheet, words, locale }: Pen, { document, decision }: ReportInput): void {
   sheet.heading(words.decision);
   if (!decision) {
@@ -275,10 +319,13 @@ function writeDecision({ sheet, words, locale }: Pen, { document, decision }: Re
     sheet.paragraph(document.consent.text[locale], { sizePt: 8.5 });
     return;
   }
-  sheet.paragraph(decision.kind === 'approved' ? words.approved : words.declined, { bold: true, sizePt: 12 });
+  const part = partOf(document, decision.findingIds);
+  const answer = part ? words.partApproved : decision.kind === 'approved' ? words.approved : words.declined;
+  sheet.paragraph(answer, { bold: true, sizePt: 12 });
   sheet.table(
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
+      ...(part ? partRows(document, part, { words, locale }) : []),
       { cells: [words.signedBy, decision.signerName] },
       { cells: [words.answeredAt, formatInstant(decision.decidedAt, locale)] },
       ...(decision.reason ? [{ cells: [words.reason, decision.reason] }] : []),

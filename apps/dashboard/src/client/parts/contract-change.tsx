@@ -9,6 +9,7 @@ import type { ClientKey } from '../problem-words.ts';
 const afterKeys: Record<ClientLetter['state'], ClientKey> = {
   open: 'contractAfterAsk',
   approved: 'contractAfterDone',
+  'part-approved': 'contractAfterDone',
   declined: 'contractAfterDeclined',
 };
 

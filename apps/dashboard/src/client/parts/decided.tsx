@@ -1,29 +1,35 @@
-import type { ChangeOrderDocument, ClientLetter, Decision } from '@underlath/contract';
+import type { ClientLetter, Decision, DocumentItem } from '@underlath/contract';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
-import { inGroups } from '../letter-text.ts';
+import { type Chosen, inGroups } from '../letter-text.ts';
 import { CopyButtons } from './keep-copy.tsx';
 
 /** What was decided, by whom and when, over the letter it was decided on. */
-export function Decided({ letter }: { letter: ClientLetter }) {
-  return letter.decision && <Answer document={letter.document} decision={letter.decision} />;
+export function Decided({ letter, chosen }: { letter: ClientLetter; chosen: Chosen }) {
+  return letter.decision && <Answer chosen={chosen} decision={letter.decision} />;
 }
 
-type AnswerProps = { document: ChangeOrderDocument; decision: Decision };
+type AnswerProps = { chosen: Chosen; decision: Decision };
 
-function Answer({ document, decision }: AnswerProps) {
+const answers = {
+  approved: { title: 'approvedTitle', next: 'approvedNext' },
+  part: { title: 'partApprovedTitle', next: 'partApprovedNext' },
+  declined: { title: 'declinedTitle', next: 'declinedNext' },
+} as const;
+
+function Answer({ chosen, decision }: AnswerProps) {
   const t = useT(client);
-  const approved = decision.kind === 'approved';
+  const { title, next } = answers[chosen.part ? 'part' : decision.kind];
   return (
     <section className="decided" aria-labelledby="decided">
       <h1 id="decided" tabIndex={-1} data-told>
-        {t(approved ? 'approvedTitle' : 'declinedTitle')}
+        {t(title)}
       </h1>
-      <p>{t(approved ? 'approvedNext' : 'declinedNext')}</p>
-      <AnswerFacts document={document} decision={decision} />
+      <p>{t(next)}</p>
+      <AnswerFacts chosen={chosen} decision={decision} />
       <details className="more">
         <summary>{t('fingerprintFull')}</summary>
         <p className="hash">{inGroups(decision.sha256)}</p>
@@ -38,17 +44,25 @@ function Answer({ document, decision }: AnswerProps) {
   );
 }
 
-function AnswerFacts({ document, decision }: AnswerProps) {
+function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) {
   const t = useT(client);
   const { tag } = useLocale();
   const approved = decision.kind === 'approved';
+  const { document } = letter;
   const { contract } = document;
+  const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
   const sum = (cents: number) => formatCents(cents, tag);
   const at = formatDate(decision.decidedAt, tag, 'long-day');
   const facts: Fact[] = [
     { name: t(approved ? 'decidedBy' : 'declinedBy'), value: decision.signerName },
     { name: t(approved ? 'decidedOn' : 'declinedOn'), value: <time dateTime={decision.decidedAt}>{at}</time> },
     ...(decision.reason ? [{ name: t('decidedReason'), value: decision.reason }] : []),
+    ...(part
+      ? [
+          { name: t('decidedDone'), value: names(document.items) },
+          { name: t('reviewLeft'), value: names(left) },
+        ]
+      : []),
     { name: t('decidedWhat'), value: t('orderVersion', { number: document.number, version: decision.version }) },
     {
       name: t('totalContract'),

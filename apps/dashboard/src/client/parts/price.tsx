@@ -3,14 +3,17 @@ import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Money } from '../../shared/ui/money.tsx';
+import { type Chosen, numberList } from '../letter-text.ts';
 import { Allowances } from './beside-price.tsx';
 import { Inline, Paragraphs } from './words.tsx';
 
 /** The price in one sentence; every line and how it came about on demand. */
-export function Price({ document }: { document: ChangeOrderDocument }) {
+export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
   const t = useT(client);
   const { tag } = useLocale();
+  const { document } = letter;
   const { price } = document;
+  const numbers = left.map(({ number }) => number);
   return (
     <section aria-labelledby="price">
       <h2 id="price">{t('thePrice')}</h2>
@@ -18,6 +21,7 @@ export function Price({ document }: { document: ChangeOrderDocument }) {
         {t('priceIs', { total: formatCents(price.totalCents, tag) })}
         {price.lines.some((line) => line.taxCents > 0) && ` ${t('priceTaxNote')}`}
       </p>
+      {left.length > 0 && <p>{t('priceWithout', { count: left.length, numbers: numberList(numbers, tag) })}</p>}
       {price.placeholder && <p className="notice">{t('priceSample')}</p>}
       <Allowances document={document} />
       <details className="more">

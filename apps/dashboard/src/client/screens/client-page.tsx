@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { useStatus } from '../../shared/ui/status.tsx';
+import { chosenIn } from '../letter-text.ts';
 import { type Block, blockOf } from '../problem-words.ts';
 import { useDraft } from '../use-draft.ts';
 import { useLetter } from '../use-letter.ts';
@@ -58,7 +59,8 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
     leave();
     go(next);
   };
-  const answer = { letter, draft, change, onBack: back };
+  const chosen = chosenIn(letter, answerable ? draft.leftOut : []);
+  const answer = { letter, chosen, draft, change, onBack: back };
   return (
     <>
       {!online && (
@@ -68,7 +70,15 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
       )}
       {/* The letter stays behind a step, so that what was opened in it is still open on the way back. */}
       <div hidden={shown !== 'letter'}>
-        <LetterScreen letter={letter} block={block} go={open} onClosed={close} />
+        <LetterScreen
+          letter={letter}
+          chosen={chosen}
+          leftOut={draft.leftOut}
+          onLeaveOut={(leftOut) => change({ leftOut })}
+          block={block}
+          go={open}
+          onClosed={close}
+        />
       </div>
       {shown === 'review' && <ReviewScreen {...answer} onDecided={decided(t('approvedStatus'))} />}
       {shown === 'decline' && <DeclineScreen {...answer} onDecided={decided(t('declinedStatus'))} />}

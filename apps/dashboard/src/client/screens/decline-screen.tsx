@@ -12,7 +12,7 @@ import type { AnswerProps } from './review-screen.tsx';
 /** Declining takes no more than approving: a reason if one wants to give it, the name, the tick. */
 export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
   const t = useT(client);
-  const decision = useDecision(letter, 'declined', draft, onDecided);
+  const decision = useDecision(letter, { kind: 'declined' }, draft, onDecided);
   const unsafe = letter.document.items.some((item) => item.severity === 'make-safe');
   return (
     <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>

@@ -1,8 +1,9 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
-import { byPlace } from '../letter-text.ts';
+import { byPlace, type Chosen } from '../letter-text.ts';
 import { NotCovered, OtherWays } from '../parts/beside-price.tsx';
+import { Choose } from '../parts/choose.tsx';
 import { Contact } from '../parts/contact.tsx';
 import { ContractChange } from '../parts/contract-change.tsx';
 import { Decided } from '../parts/decided.tsx';
@@ -21,6 +22,9 @@ import type { Step } from '../use-step.ts';
 
 type LetterScreenProps = {
   letter: ClientLetter;
+  chosen: Chosen;
+  leftOut: readonly string[];
+  onLeaveOut: (leftOut: readonly string[]) => void;
   /** The link died while the letter was open: it can be read on, not answered. */
   block: Block | null;
   go: (step: Step) => void;
@@ -28,7 +32,7 @@ type LetterScreenProps = {
 };
 
 /** The letter: evidence before reasons, reasons before the repair, the repair before the price. */
-export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps) {
+export function LetterScreen({ letter, chosen, leftOut, onLeaveOut, block, go, onClosed }: LetterScreenProps) {
   const { document } = letter;
   const answerable = letter.state === 'open' && block === null;
   return (
@@ -37,7 +41,7 @@ export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps)
         <Letterhead company={document.company} />
         {block && <LinkDied block={block} />}
         <MakeSafe document={document} />
-        <Decided letter={letter} />
+        <Decided letter={letter} chosen={chosen} />
         <Subject letter={letter} />
         {byPlace(document.items).map((place) => (
           <PlaceFigure key={place.place.locationId} {...place} />
@@ -46,17 +50,19 @@ export function LetterScreen({ letter, block, go, onClosed }: LetterScreenProps)
         <Reasons document={document} />
         <Repairs document={document} />
         <Glossary document={document} />
-        <Price document={document} />
-        <NotCovered document={document} />
-        <OtherWays document={document} />
-        <ContractChange letter={letter} />
+        {answerable && <Choose letter={letter} chosen={chosen} leftOut={leftOut} onChange={onLeaveOut} />}
+        <Price chosen={chosen} />
+        <NotCovered document={chosen.letter.document} />
+        {/* What another way changes is known for the whole letter only. */}
+        {!chosen.part && <OtherWays document={document} />}
+        <ContractChange letter={chosen.letter} />
         <NotKnown document={document} />
         <Questions letter={letter} />
         <Contact company={document.company} />
         <KeepCopy onClosed={onClosed} />
         <FinePrint document={document} />
       </article>
-      {letter.state === 'open' && <TotalBar letter={letter} go={answerable ? go : undefined} />}
+      {letter.state === 'open' && <TotalBar letter={chosen.letter} go={answerable ? go : undefined} />}
     </>
   );
 }

@@ -1,10 +1,11 @@
-import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
+import type { ChangeOrderDocument, ClientLetter, DocumentItem } from '@underlath/contract';
 import type { ReactNode } from 'react';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
 import { Button } from '../../shared/ui/button.tsx';
-import { uniqueTexts } from '../letter-text.ts';
+import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
+import { PartCautions } from '../parts/choose.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
@@ -15,29 +16,32 @@ import type { Draft } from '../use-draft.ts';
 
 export type AnswerProps = {
   letter: ClientLetter;
+  chosen: Chosen;
   draft: Draft;
   change: (part: Partial<Draft>) => void;
   onBack: () => void;
   onDecided: () => void;
 };
 
-/** What is being agreed in four lines, the consent text, the name and the tick, then the signature. */
-export function ReviewScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
+/** What is being agreed in a line each, the consent text, the name and the tick, then the signature. */
+export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided }: AnswerProps) {
   const t = useT(client);
-  const decision = useDecision(letter, 'approved', draft, onDecided);
+  const findingIds = chosen.part?.findingIds;
+  const decision = useDecision(letter, { kind: 'approved', findingIds }, draft, onDecided);
   const { document } = letter;
   return (
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={document} brief />
-      <p>{t('reviewIntro')}</p>
+      <p>{t(chosen.part ? 'reviewIntroPart' : 'reviewIntro')}</p>
       <dl className="agreed keep-together">
-        {useFourLines(document).map(({ name, line }) => (
+        {useLines(chosen).map(({ name, line }) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{line}</dd>
           </div>
         ))}
       </dl>
+      <PartCautions chosen={chosen} />
       <p>{t('reviewWrong')}</p>
       <Signature
         consent={document.consent}
@@ -59,14 +63,19 @@ export function ReviewScreen({ letter, draft, change, onBack, onDecided }: Answe
   );
 }
 
-function useFourLines(document: ChangeOrderDocument): { name: string; line: ReactNode }[] {
+function useLines({ part, left, letter: { document } }: Chosen): { name: string; line: ReactNode }[] {
   const t = useT(client);
   const { tag } = useLocale();
-  const { contract } = document;
+  const { contract, items, number, version } = document;
+  const numbers = numberList(
+    items.map((item) => item.number),
+    tag,
+  );
   const sum = (cents: number) => formatCents(cents, tag);
   const less = contract.thisChangeCents < 0;
   return [
-    { name: t('reviewWork'), line: <Work document={document} /> },
+    { name: t('reviewWork'), line: <Work document={document} isPart={part !== undefined} /> },
+    ...(part ? [{ name: t('reviewLeft'), line: <Names items={left} /> }] : []),
     {
       name: t('reviewPrice'),
       line: t(less ? 'reviewPriceLineLess' : 'reviewPriceLine', {
@@ -76,15 +85,20 @@ function useFourLines(document: ChangeOrderDocument): { name: string; line: Reac
       }),
     },
     { name: t('reviewTime'), line: useTimeLine(document) },
-    { name: t('reviewWhat'), line: t('reviewWhatLine', { number: document.number, version: document.version }) },
+    {
+      name: t('reviewWhat'),
+      line: part
+        ? t('reviewWhatLinePart', { count: items.length, number, version, numbers })
+        : t('reviewWhatLine', { number, version }),
+    },
   ];
 }
 
-/** The headline and each repair once, so that the line says what will be done. */
-function Work({ document }: { document: ChangeOrderDocument }) {
+/** The headline, or the findings of a part, and each repair once, so that the line says what will be done. */
+function Work({ document, isPart }: { document: ChangeOrderDocument; isPart: boolean }) {
   return (
     <>
-      <Inline text={document.wording.headline} />
+      {isPart ? <Names items={document.items} /> : <Inline text={document.wording.headline} />}
       <ul className="plain-list agreed-repairs">
         {uniqueTexts(document.items.flatMap((item) => item.repairs)).map((repair) => (
           <li key={repair.en}>
@@ -93,6 +107,18 @@ function Work({ document }: { document: ChangeOrderDocument }) {
         ))}
       </ul>
     </>
+  );
+}
+
+function Names({ items }: { items: readonly DocumentItem[] }) {
+  return (
+    <ul className="plain-list">
+      {items.map(({ findingId, number, title }) => (
+        <li key={findingId}>
+          {number}. {title}
+        </li>
+      ))}
+    </ul>
   );
 }
 

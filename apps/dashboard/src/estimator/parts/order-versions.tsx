@@ -15,8 +15,14 @@ import { Part } from './page.tsx';
 const versionWords: Record<SentVersion['state'], string> = {
   sent: 'with the client',
   approved: 'approved',
+  'part-approved': 'approved in part',
   declined: 'declined',
   replaced: 'replaced by a later version',
+};
+const answerWords: Partial<Record<SentVersion['state'], string>> = {
+  approved: 'Approved',
+  'part-approved': 'Approved without the findings left out',
+  declined: 'Declined',
 };
 const linkWords: Record<SentVersion['linkState'], string> = {
   live: 'link works',
@@ -86,8 +92,7 @@ function DecisionWords({ version }: { version: SentVersion }) {
   return (
     <div className="decision">
       <p>
-        <b>{decision.kind === 'approved' ? 'Approved' : 'Declined'}</b> by {decision.signerName},{' '}
-        <Stamp at={decision.decidedAt} look="day-time" />.
+        <b>{answerWords[version.state]}</b> by {decision.signerName}, <Stamp at={decision.decidedAt} look="day-time" />.
       </p>
       {decision.reason && <p>“{decision.reason}”</p>}
       <details>

@@ -3,6 +3,7 @@ import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
+import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
@@ -14,6 +15,10 @@ import { localProblem, readNumber } from './numbers.ts';
 import { orderReads } from './order-wording.tsx';
 import { plural } from './words.ts';
 
+/** Of more findings there are more choices than anybody reads; the server says the same. */
+const MOST_TO_PART = 4;
+const canPart = ({ findingIds }: ChangeOrder): boolean => findingIds.length >= 2 && findingIds.length <= MOST_TO_PART;
+
 /** Freezes a version and makes the client's link, which is shown this one time. */
 export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: () => void }) {
   const formId = useId();
@@ -21,6 +26,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
   const [typedEmail, setEmail] = useState<string | null>(null);
   const [days, setDays] = useState('14');
   const [reason, setReason] = useState('');
+  const [byPart, setByPart] = useState(false);
   const [local, setLocal] = useState<Problem | null>(null);
   const email = typedEmail ?? project.data?.clientEmail ?? '';
   const send = useChange(routes.sendChangeOrder, { invalidates: orderReads });
@@ -44,6 +50,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
       body: {
         clientEmail: email.trim() || null,
         expiresInDays,
+        byPart,
         ...(reason.trim() && { missingReason: reason.trim() }),
       },
       ifMatch: order.version,
@@ -108,6 +115,14 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
           onChange={setDays}
           error={errorAt(problem, '/expiresInDays')}
         />
+        {canPart(order) && (
+          <Checkbox
+            label="The client may leave out single findings"
+            detail="Every choice is priced now and stands in what is signed. What is left out counts as declined."
+            checked={byPart}
+            onChange={setByPart}
+          />
+        )}
         {order.contentReview && <ContentGaps review={order.contentReview} projectId={order.projectId} />}
         {needsReason && (
           <TextArea

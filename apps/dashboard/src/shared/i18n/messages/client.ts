@@ -52,8 +52,18 @@ export const client = defineMessages(
     repairFor: 'For finding {number}',
     repairNone: 'No repair is listed for this finding.',
 
+    chooseTitle: 'Choose what is done',
+    chooseIntro: 'You may leave out single findings. The price is worked out again, because shared work counts once.',
+    chooseFindings: 'Findings that are done',
+    chooseShare: 'Its part of this price: {total}',
+    chooseAdds: 'Left out. Doing it too adds {total}.',
+    chooseSaves: 'Left out. Doing it too saves {total}.',
+    chooseNone: 'To leave out all of them, press Decline at the end.',
+    chooseStatus: 'This change is {total} now.',
+
     thePrice: 'The price',
     priceIs: 'This change costs {total}.',
+    priceWithout: { one: 'Finding {numbers} is left out.', other: 'Findings {numbers} are left out.' },
     priceTaxNote: 'That includes sales tax on materials.',
     priceOpen: 'See the price line by line',
     priceHow: 'How we got this line',
@@ -145,6 +155,8 @@ export const client = defineMessages(
     backToLetter: 'Back to the letter',
     reviewTitle: 'Review before you sign',
     reviewIntro: 'Read these four lines. Nothing is sent until you press Sign.',
+    reviewIntroPart: 'Read these five lines. Nothing is sent until you press Sign.',
+    reviewLeft: 'Left out',
     reviewWork: 'The work',
     reviewPrice: 'The price',
     reviewPriceLine: '{total} is added. Your contract goes from {before} to {after}.',
@@ -155,6 +167,10 @@ export const client = defineMessages(
     reviewTimeCalendarDays: '{days}. Your contract goes from {before} to {after} calendar days.',
     reviewWhat: 'What you sign',
     reviewWhatLine: 'Change order {number}, version {version}, just as you read it.',
+    reviewWhatLinePart: {
+      one: 'Change order {number}, version {version}, for finding {numbers} only.',
+      other: 'Change order {number}, version {version}, for findings {numbers} only.',
+    },
     reviewWrong: 'Is something wrong? Go back, or ask first.',
     consentTitle: 'Signing on this page',
     consentTick: 'I have read this. I agree to sign here.',
@@ -185,6 +201,8 @@ export const client = defineMessages(
     errorQuestion: 'Type your question.',
 
     approvedTitle: 'You approved this change',
+    partApprovedTitle: 'You approved a part of this change',
+    decidedDone: 'Will be done',
     declinedTitle: 'You declined this change',
     approvedStatus: 'Signed. Your contractor can see your answer.',
     declinedStatus: 'Sent. Your contractor can see your answer.',
@@ -199,6 +217,8 @@ export const client = defineMessages(
       'The fingerprint is worked out from every word of the letter. If one letter or number in it were changed, the fingerprint would no longer match.',
     fingerprintFull: 'See the full fingerprint',
     approvedNext: 'Your contractor can now plan the work. The letter stays below.',
+    partApprovedNext:
+      'Your contractor can now plan that part. What you left out is not agreed. The letter stays below.',
     declinedNext: 'The work in this letter was not agreed. The letter stays below.',
     decidedConsent: 'What you agreed to when you answered',
 
@@ -287,8 +307,19 @@ export const client = defineMessages(
     repairFor: 'Para el hallazgo {number}',
     repairNone: 'No hay reparación en la lista para este hallazgo.',
 
+    chooseTitle: 'Elija lo que se hace',
+    chooseIntro:
+      'Puede dejar fuera hallazgos sueltos. El precio se calcula otra vez, porque el trabajo compartido se cuenta una vez.',
+    chooseFindings: 'Hallazgos que se hacen',
+    chooseShare: 'Su parte de este precio: {total}',
+    chooseAdds: 'Fuera. Hacerlo también suma {total}.',
+    chooseSaves: 'Fuera. Hacerlo también ahorra {total}.',
+    chooseNone: 'Para dejarlos todos fuera, pulse Rechazar al final.',
+    chooseStatus: 'Este cambio es ahora de {total}.',
+
     thePrice: 'El precio',
     priceIs: 'Este cambio cuesta {total}.',
+    priceWithout: { one: 'El hallazgo {numbers} queda fuera.', other: 'Los hallazgos {numbers} quedan fuera.' },
     priceTaxNote: 'Incluye el impuesto sobre los materiales.',
     priceOpen: 'Ver el precio línea por línea',
     priceHow: 'Cómo llegamos a esta línea',
@@ -380,6 +411,8 @@ export const client = defineMessages(
     backToLetter: 'Volver a la carta',
     reviewTitle: 'Revise antes de firmar',
     reviewIntro: 'Lea estas cuatro líneas. Nada se envía hasta que presione Firmar.',
+    reviewIntroPart: 'Lea estas cinco líneas. Nada se envía hasta que pulse Firmar.',
+    reviewLeft: 'Queda fuera',
     reviewWork: 'El trabajo',
     reviewPrice: 'El precio',
     reviewPriceLine: 'Se agregan {total}. Su contrato pasa de {before} a {after}.',
@@ -390,6 +423,10 @@ export const client = defineMessages(
     reviewTimeCalendarDays: '{days}. Su contrato pasa de {before} a {after} días calendario.',
     reviewWhat: 'Lo que firma',
     reviewWhatLine: 'Orden de cambio {number}, versión {version}, tal como la leyó.',
+    reviewWhatLinePart: {
+      one: 'Orden de cambio {number}, versión {version}, solo para el hallazgo {numbers}.',
+      other: 'Orden de cambio {number}, versión {version}, solo para los hallazgos {numbers}.',
+    },
     reviewWrong: '¿Algo está mal? Vuelva atrás, o pregunte primero.',
     consentTitle: 'Firmar en esta página',
     consentTick: 'He leído esto. Acepto firmar aquí.',
@@ -420,6 +457,8 @@ export const client = defineMessages(
     errorQuestion: 'Escriba su pregunta.',
 
     approvedTitle: 'Usted aprobó este cambio',
+    partApprovedTitle: 'Usted aprobó una parte de este cambio',
+    decidedDone: 'Se hará',
     declinedTitle: 'Usted rechazó este cambio',
     approvedStatus: 'Firmado. Su contratista ya ve su respuesta.',
     declinedStatus: 'Enviado. Su contratista ya ve su respuesta.',
@@ -434,6 +473,8 @@ export const client = defineMessages(
       'La huella se calcula con todas las palabras de la carta. Si cambiara una sola letra o un número de la carta, la huella ya no coincidiría.',
     fingerprintFull: 'Ver la huella completa',
     approvedNext: 'Su contratista ya puede planear el trabajo. La carta sigue abajo.',
+    partApprovedNext:
+      'Su contratista ya puede planear esa parte. Lo que dejó fuera no queda acordado. La carta sigue abajo.',
     declinedNext: 'El trabajo de esta carta no se acordó. La carta sigue abajo.',
     decidedConsent: 'Lo que aceptó al responder',
 

@@ -1,0 +1,76 @@
+import { type ClientLetter, type DocumentItem, partOf } from '@underlath/contract';
+import { useState } from 'react';
+import { formatCents } from '../../shared/i18n/format.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/client.ts';
+import { Checkbox } from '../../shared/ui/choice.tsx';
+import type { Chosen } from '../letter-text.ts';
+import { Inline } from './words.tsx';
+
+type ChooseProps = {
+  letter: ClientLetter;
+  chosen: Chosen;
+  leftOut: readonly string[];
+  onChange: (leftOut: readonly string[]) => void;
+};
+
+/** Which findings are done, where the letter offers it: each tick shows at once what it does to the price. */
+export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const [refused, setRefused] = useState(false);
+  const { document } = letter;
+  if (!document.parts) return null;
+  const now = chosen.letter.document;
+  function set(id: string, isDone: boolean) {
+    const next = isDone ? leftOut.filter((one) => one !== id) : [...leftOut, id];
+    const isNone = document.items.every(({ findingId }) => next.includes(findingId));
+    setRefused(isNone);
+    if (!isNone) onChange(next);
+  }
+  /** What it is in this price, or what doing it too would change. */
+  function detailOf({ findingId }: DocumentItem): string {
+    const share = now.items.find((item) => item.findingId === findingId)?.shareCents;
+    if (share !== undefined) return t('chooseShare', { total: formatCents(share, tag) });
+    const ids = [...now.items.map((item) => item.findingId), findingId];
+    const withIt = (partOf(document, ids) ?? document).price.totalCents - now.price.totalCents;
+    return t(withIt < 0 ? 'chooseSaves' : 'chooseAdds', { total: formatCents(Math.abs(withIt), tag) });
+  }
+  return (
+    <section aria-labelledby="choose" className="choose no-print">
+      <h2 id="choose">{t('chooseTitle')}</h2>
+      <p>{t('chooseIntro')}</p>
+      <fieldset className="field">
+        <legend className="hidden-text">{t('chooseFindings')}</legend>
+        {document.items.map((item) => (
+          <Checkbox
+            key={item.findingId}
+            label={`${item.number}. ${item.title}`}
+            detail={detailOf(item)}
+            checked={!leftOut.includes(item.findingId)}
+            onChange={(isDone) => set(item.findingId, isDone)}
+          />
+        ))}
+      </fieldset>
+      <p className="hidden-text" role="status">
+        {leftOut.length > 0 && t('chooseStatus', { total: formatCents(now.price.totalCents, tag) })}
+      </p>
+      {refused && <p role="alert">{t('chooseNone')}</p>}
+      <PartCautions chosen={chosen} />
+    </section>
+  );
+}
+
+/** What leaving findings out means. */
+export function PartCautions({ chosen: { part } }: { chosen: Chosen }) {
+  if (!part || part.cautions.length === 0) return null;
+  return (
+    <div className="notice">
+      {part.cautions.map((caution) => (
+        <p key={caution.en}>
+          <Inline text={caution} />
+        </p>
+      ))}
+    </div>
+  );
+}

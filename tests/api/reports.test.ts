@@ -45,9 +45,15 @@ describe('the demo', () => {
       true,
     ]);
     const checks = new Set(findings.map((one: { checkId: string }) => one.checkId));
-    expect(checks.size).toBe(8);
+    expect(checks.size).toBe(9);
     const garage = findings.filter((one: { locationName: string }) => one.locationName === 'Garage, north wall');
-    expect(garage.map((one: { verdict: string }) => one.verdict)).toEqual(['fails', 'fails', 'fails', 'fails']);
+    expect(garage.map((one: { verdict: string }) => one.verdict)).toEqual([
+      'fails',
+      'fails',
+      'fails',
+      'fails',
+      'fails',
+    ]);
     const orders = (await agent.get(`${v1}/projects/${project.id}/change-orders`).expect(200)).body.items;
     expect(orders.map((one: { state: string }) => one.state).sort()).toEqual(['approved', 'draft', 'sent']);
     const record = await agent.get(`${v1}/projects/${project.id}/record/verify`).expect(200);

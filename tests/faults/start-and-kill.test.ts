@@ -58,7 +58,7 @@ describe('with DATABASE_URL', () => {
     } finally {
       await clone.drop();
     }
-  });
+  }, 90_000);
 });
 
 const password = 'a rafter and a collar tie';

@@ -6,7 +6,9 @@ import { burdenPctOfParts, type CostBook, FEE_KINDS, STACKINGS, TAX_ON } from '.
 const pct = fc.double({ min: 0, max: 100, noNaN: true }).map((value) => value + 0);
 const hours = fc.double({ min: 0, max: 10_000, noNaN: true }).map((value) => value + 0);
 const cents = fc.integer({ min: 0, max: 2_000_000_000 });
-const words = fc.string({ minLength: 1, maxLength: 40, unit: 'grapheme' }).filter((value) => value.length <= 60);
+const words = fc
+  .string({ minLength: 1, maxLength: 40, unit: 'grapheme' })
+  .filter((value) => value.length <= 60 && value.trim() !== '');
 const marks = { invented: fc.constant(true as const), currency: fc.constant('USD' as const) };
 const maybe = <T>(one: fc.Arbitrary<T>) => fc.option(one, { nil: null });
 

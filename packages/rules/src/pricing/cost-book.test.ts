@@ -281,6 +281,10 @@ describe('a book as a table', () => {
     const twice = table(starterCostBook).map((cells) => [...cells, cells[at] ?? '']);
     expect(readBookTable(twice, starterCostBook.notice).errors[0]?.detail).toContain('crew_people');
   });
+  test('a name or an id of nothing but spaces is refused', () => {
+    expect(refusals(({ fees: [fee] }) => Object.assign(any(fee), { id: ' ' }))[0]).toContain('not all spaces');
+    expect(refusals(({ trades: [trade] }) => Object.assign(any(trade), { name: '  ' }))).toHaveLength(1);
+  });
   test('a crew that is nobody, half a person or works round the clock and more is refused at its cell', () => {
     for (const [column, value] of [
       ['crew_people', '0'],

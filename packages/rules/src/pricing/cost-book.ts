@@ -24,8 +24,8 @@ const hours = z.number(hoursFit).min(0, hoursFit).max(10_000, hoursFit);
 const crewFit = fits('whole people from 1 up to 100');
 const dayFit = fits('hours from 1 up to 24');
 const words = (max: number) => {
-  const fit = fits(`1 to ${max} characters`);
-  return z.string(fit).min(1, fit).max(max, fit);
+  const fit = fits(`1 to ${max} characters that are not all spaces`);
+  return z.string(fit).regex(/\S/, fit).max(max, fit);
 };
 const oneOf = <const T extends readonly string[]>(values: T) => z.enum(values, fits(values.join(', ')));
 const currency = z.literal('USD', fits('USD, the currency of the whole book'));

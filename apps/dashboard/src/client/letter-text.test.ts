@@ -1,10 +1,11 @@
-import type { ChangeOrderDocument, DocumentItem, Text } from '@underlath/contract';
+import type { ChangeOrderDocument, ClientLetter, DocumentItem, Text } from '@underlath/contract';
 import { expect, test } from 'vitest';
 import { tradeWordsIn } from './glossary.ts';
 import {
   allCautions,
   allSources,
   byPlace,
+  chosenIn,
   inGroups,
   isOnly,
   makeSafeNow,
@@ -106,4 +107,28 @@ test('a phone number is dialed without its brackets', () => {
 test('only trade words that stand in the letter are explained, in the order they come', () => {
   const words = tradeWordsIn('The joist lost its hanger. A joist can drop.', 'en');
   expect(words.map((entry) => entry.word.en)).toEqual(['Joist', 'Hanger']);
+});
+
+test('what is left out is asked about as the part that the letter offers; what it does not offer is the whole', () => {
+  const part = {
+    findingIds: ['a'],
+    price: { totalCents: 700 },
+    days: 1,
+    contract: {},
+    shares: [{ findingId: 'a', cents: 700 }],
+  };
+  const document = {
+    ...letter([item({ findingId: 'a', shareCents: 600 }), item({ findingId: 'b', shareCents: 400 })]),
+    price: { totalCents: 1000 },
+    days: 2,
+    parts: [part],
+  };
+  const open = { document, decision: null } as unknown as ClientLetter;
+  const chosen = chosenIn(open, ['b']);
+  expect(chosen.left.map(({ findingId }) => findingId)).toEqual(['b']);
+  expect(chosen.letter.document).toMatchObject({ days: 1, price: { totalCents: 700 }, items: [{ shareCents: 700 }] });
+  expect(chosenIn(open, [])).toMatchObject({ part: undefined, left: [], letter: { document: { days: 2 } } });
+  expect(chosenIn(open, ['a'])).toMatchObject({ part: undefined, letter: { document: { days: 2 } } });
+  const answered = { ...open, decision: { kind: 'approved', findingIds: ['a'] } } as unknown as ClientLetter;
+  expect(chosenIn(answered, [])).toMatchObject({ part, letter: { document: { days: 1 } } });
 });

@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
 import { checkFiles } from './check-files-plugin.ts';
 import { offline } from './offline-plugin.ts';
+import { slimContract } from './slim-contract-plugin.ts';
 
 /** Client links look like /c/<token>. In development Vite would answer them with the crew's page. */
 const clientLinks: Plugin = {
@@ -21,6 +22,7 @@ export default defineConfig({
   root: import.meta.dirname,
   plugins: [
     checkFiles({ folder: resolve(import.meta.dirname, '../../packages/rules/src/checks') }),
+    slimContract({ folder: resolve(import.meta.dirname, '../../packages/contract/src') }),
     react(),
     clientLinks,
     offline({ root: import.meta.dirname, worker: 'src/app/service-worker.ts' }),

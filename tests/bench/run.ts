@@ -1,16 +1,18 @@
 // npm run bench                     every row, each beside its floor in the same run
-// npm run bench -- --row judging    one row: intake, derivatives, judging, scopes, ranges, list
+// npm run bench -- --row judging    one row: judging, scopes, ranges, derivatives, report, client, intake, list
 // npm run bench -- --photos 1000    the long memory run of the derivatives
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startEmbeddedPostgres } from '../../apps/api/src/platform/embedded-postgres/embedded-postgres.ts';
 import { type Child, startChild } from './children.ts';
+import { clientPage } from './client-page.ts';
 import { derivatives } from './derivatives.ts';
 import { judging } from './judging.ts';
 import { list } from './list.ts';
 import { photoIntake } from './photo-intake.ts';
 import { ranges } from './ranges.ts';
+import { report } from './report.ts';
 import { scopes } from './scopes.ts';
 import { printTable, type Row } from './table.ts';
 import { arrive, type Visitor } from './visitor.ts';
@@ -21,6 +23,8 @@ const rows: Record<string, (visitor: Visitor, floor: Floor) => Promise<Row>> = {
   scopes,
   ranges,
   derivatives,
+  report,
+  client: clientPage,
   intake: (visitor, floor) => photoIntake(visitor, floor.uploads),
   list: (visitor, floor) => list(visitor, floor.lists),
 };

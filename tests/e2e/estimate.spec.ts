@@ -148,14 +148,16 @@ test('lines pasted from a spreadsheet, a credit, an allowance, what is not cover
   await page.goto(demo().url + new URL(link).pathname + new URL(link).hash);
   await page.getByRole('button', { name: 'English' }).click();
   await expect(page.getByText('Painting the wall.')).toBeVisible();
-  await expect(page.getByText('A strap of steel')).toBeVisible();
+  await expect(page.getByText('A strap of steel').first()).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Allowances in this price' })).toBeVisible();
   expect(await violations(page)).toEqual([]);
   await page.getByRole('button', { name: 'Español' }).click();
   await expect(page.getByText('Pintar la pared.')).toBeVisible();
-  await expect(page.getByText('Una cinta de acero')).toBeVisible();
+  await expect(page.getByText('Una cinta de acero').first()).toBeVisible();
   await page.getByText('Ver el precio línea por línea').click();
   await expect(page.getByText('Asignación, se ajusta cuando se gasta')).toBeVisible();
+  await page.getByRole('button', { name: /^Prefiero esta manera/ }).click();
+  await expect(page.locator('textarea')).toHaveValue(/otra manera para el hallazgo 1: Una cinta de acero/);
 });
 
 test('another way is priced line by line, taken up as the repair, and undone', async ({ page }) => {

@@ -14,6 +14,7 @@ import { health } from './plugins/health.ts';
 import { idempotency } from './plugins/idempotency.ts';
 import { defaultLimits, limits, type RateLimits } from './plugins/limits.ts';
 import { openApi } from './plugins/openapi.ts';
+import { packing } from './plugins/packing.ts';
 import { permissions } from './plugins/permissions.ts';
 import { problemDocuments, sendProblem } from './plugins/problems.ts';
 import { security } from './plugins/security.ts';
@@ -78,6 +79,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
     limits: { fileSize: photoCaps.bytes, files: 1, fields: 12, fieldSize: 8_192, parts: 13 },
   });
   await app.register(storableText);
+  await app.register(packing);
   await app.register(openApi, { version: deps.version });
   await app.register(health, {
     checks: {

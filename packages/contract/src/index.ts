@@ -20,6 +20,7 @@ export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';
 export * from './contract.ts';
+export * from './document-part.ts';
 export * from './estimate-content.ts';
 export * from './findings.ts';
 export * from './load-paths.ts';

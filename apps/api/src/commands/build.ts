@@ -12,6 +12,7 @@ import {
 import { createRequire } from 'node:module';
 import { join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { brotliCompressSync, gzipSync } from 'node:zlib';
 import type { Plugin } from 'esbuild';
 import { findProjectRoot } from '../platform/project-root.ts';
 import { generateClient } from './generate.ts';
@@ -28,6 +29,7 @@ const sources = [
   'apps/dashboard/vite.config.ts',
   'apps/dashboard/check-files-plugin.ts',
   'apps/dashboard/offline-plugin.ts',
+  'apps/dashboard/slim-contract-plugin.ts',
   'apps/dashboard/package.json',
   'packages/contract/src',
   'packages/rules/src',
@@ -72,6 +74,18 @@ async function buildDashboard(root: string): Promise<void> {
   const require = createRequire(join(folder, 'package.json'));
   const { build } = (await import(pathToFileURL(require.resolve('vite')).href)) as typeof import('vite');
   await build({ root: folder, configFile: join(folder, 'vite.config.ts'), logLevel: 'warn', mode: 'production' });
+  compressFiles(join(folder, 'dist'));
+}
+
+const packable = /\.(js|css|html|svg|json)$/;
+
+/** Beside each text its Brotli and gzip forms, which the server hands out to who takes them. Fonts and pictures are packed already. */
+function compressFiles(folder: string): void {
+  for (const path of listFiles(folder).filter((file) => packable.test(file))) {
+    const bytes = readFileSync(path);
+    writeFileSync(`${path}.br`, brotliCompressSync(bytes));
+    writeFileSync(`${path}.gz`, gzipSync(bytes, { level: 9 }));
+  }
 }
 
 async function buildServer(root: string): Promise<void> {

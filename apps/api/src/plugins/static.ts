@@ -10,7 +10,7 @@ const year = 31_536_000;
 /** The dashboard's files. Addresses of the client page end in a secret, so they are answered without being looked up. */
 export async function dashboardFiles(app: FastifyInstance, { folder }: { folder: string }): Promise<void> {
   if (!existsSync(folder)) return;
-  await app.register(fastifyStatic, { root: folder, serve: false, cacheControl: false });
+  await app.register(fastifyStatic, { root: folder, serve: false, cacheControl: false, preCompressed: true });
   const files = await listFiles(folder);
   const page = (name: string) => (_request: FastifyRequest, reply: FastifyReply) =>
     reply.header('cache-control', 'no-cache').sendFile(name);

@@ -2,7 +2,9 @@ import type { ChangeOrderDocument, DocumentAlternate } from '@underlath/contract
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/client.ts';
+import { Button } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
+import { wordsIn } from '../letter-text.ts';
 import type { ClientKey } from '../problem-words.ts';
 import { Inline } from './words.tsx';
 
@@ -57,8 +59,14 @@ export function NotCovered({ document: { items } }: { document: ChangeOrderDocum
   );
 }
 
-/** Other ways to do it; none of them is in the price or can be signed here. */
-export function OtherWays({ document: { items } }: { document: ChangeOrderDocument }) {
+type OtherWaysProps = {
+  document: ChangeOrderDocument;
+  /** Starts a question about a way; undefined where nothing can be asked. */
+  onAskFor?: ((question: string) => void) | undefined;
+};
+
+/** Other ways to do it; none of them is in the price or can be signed here, but each can be asked for. */
+export function OtherWays({ document: { items }, onAskFor }: OtherWaysProps) {
   const t = useT(client);
   const some = items.filter(({ alternates = [] }) => alternates.length > 0);
   if (some.length === 0) return null;
@@ -71,7 +79,7 @@ export function OtherWays({ document: { items } }: { document: ChangeOrderDocume
           {items.length > 1 && <h3>{t('notCoveredFor', { number, title })}</h3>}
           <ul className="other-ways">
             {alternates.map((way) => (
-              <Way key={way.name.en} way={way} />
+              <Way key={way.name.en} way={way} number={number} onAskFor={onAskFor} />
             ))}
           </ul>
         </div>
@@ -86,9 +94,11 @@ const kindKeys: Record<DocumentAlternate['kind'], ClientKey> = {
   better: 'otherWayBetter',
 };
 
-function Way({ way }: { way: DocumentAlternate }) {
+type WayProps = Pick<OtherWaysProps, 'onAskFor'> & { way: DocumentAlternate; number: number };
+
+function Way({ way, number, onAskFor }: WayProps) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const { locale, tag } = useLocale();
   const { differenceCents: cents } = way;
   const key: ClientKey =
     cents === null ? 'otherWayUnknown' : cents === 0 ? 'otherWaySame' : cents > 0 ? 'otherWayMore' : 'otherWayLess';
@@ -108,6 +118,17 @@ function Way({ way }: { way: DocumentAlternate }) {
       <p>
         <b>{t(key, { total: formatCents(Math.abs(cents ?? 0), tag) })}</b>
       </p>
+      {onAskFor && (
+        <p className="no-print">
+          <Button onClick={() => onAskFor(t('otherWayQuestion', { number, name: wordsIn(way.name, locale).words }))}>
+            {t('otherWayAsk')}
+            <span className="hidden-text">
+              {': '}
+              <Inline text={way.name} />
+            </span>
+          </Button>
+        </p>
+      )}
     </li>
   );
 }

@@ -75,6 +75,11 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
           chosen={chosen}
           leftOut={draft.leftOut}
           onLeaveOut={(leftOut) => change({ leftOut })}
+          onAskFor={(question) => {
+            // What was typed before stays in front of it.
+            change({ question: [draft.question.trim(), question].filter(Boolean).join('\n') });
+            open('ask');
+          }}
           block={block}
           go={open}
           onClosed={close}

@@ -25,6 +25,8 @@ type LetterScreenProps = {
   chosen: Chosen;
   leftOut: readonly string[];
   onLeaveOut: (leftOut: readonly string[]) => void;
+  /** Goes on to ask, with a question begun. */
+  onAskFor: (question: string) => void;
   /** The link died while the letter was open: it can be read on, not answered. */
   block: Block | null;
   go: (step: Step) => void;
@@ -32,7 +34,8 @@ type LetterScreenProps = {
 };
 
 /** The letter: evidence before reasons, reasons before the repair, the repair before the price. */
-export function LetterScreen({ letter, chosen, leftOut, onLeaveOut, block, go, onClosed }: LetterScreenProps) {
+export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
+  const { letter, chosen, leftOut, onLeaveOut, block, go, onClosed } = props;
   const { document } = letter;
   const answerable = letter.state === 'open' && block === null;
   return (
@@ -54,7 +57,7 @@ export function LetterScreen({ letter, chosen, leftOut, onLeaveOut, block, go, o
         <Price chosen={chosen} />
         <NotCovered document={chosen.letter.document} />
         {/* What another way changes is known for the whole letter only. */}
-        {!chosen.part && <OtherWays document={document} />}
+        {!chosen.part && <OtherWays document={document} onAskFor={answerable ? onAskFor : undefined} />}
         <ContractChange letter={chosen.letter} />
         <NotKnown document={document} />
         <Questions letter={letter} />

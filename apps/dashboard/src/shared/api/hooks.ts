@@ -75,10 +75,10 @@ export function usePages<R extends Route>(route: R, given: Given<R>): Pages<R> {
 
 const allRoutes: readonly Route[] = Object.values(routes);
 
-/** The route that reads what a PUT or PATCH of the same path answers with. */
-export const readerOf = ({ method, path, answers }: Route): Route | undefined =>
+/** The route that reads what a PUT or PATCH of the same path answers with; a test of the contract holds them to that. */
+export const readerOf = ({ method, path }: Route): Route | undefined =>
   method === 'PUT' || method === 'PATCH'
-    ? allRoutes.find((one) => one.method === 'GET' && one.path === path && one.answers[200] === answers[200])
+    ? allRoutes.find((one) => one.method === 'GET' && one.path === path)
     : undefined;
 
 export type Change<R extends Route> = UseMutationResult<Result<R>, Error, Given<R> & Manners>;

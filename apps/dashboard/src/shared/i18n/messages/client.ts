@@ -92,6 +92,8 @@ export const client = defineMessages(
     otherWayLess: '{total} less than this price',
     otherWaySame: 'The same price',
     otherWayUnknown: 'No price yet',
+    otherWayAsk: 'I would like this way',
+    otherWayQuestion: 'I would like another way for finding {number}: {name}. Please send me a new letter with it.',
 
     yourContract: 'Your contract',
     contractSumMeans: 'The contract sum is the full price of your project.',
@@ -348,6 +350,9 @@ export const client = defineMessages(
     otherWayLess: '{total} menos que este precio',
     otherWaySame: 'El mismo precio',
     otherWayUnknown: 'Aún sin precio',
+    otherWayAsk: 'Prefiero esta manera',
+    otherWayQuestion:
+      'Quisiera otra manera para el hallazgo {number}: {name}. Por favor envíeme una carta nueva con ella.',
 
     yourContract: 'Su contrato',
     contractSumMeans: 'El monto del contrato es el precio completo de su proyecto.',

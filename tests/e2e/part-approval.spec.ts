@@ -42,6 +42,10 @@ test('the client leaves a finding out, sees the new price at once, and signs exa
   await page.getByRole('button', { name: 'Send it' }).click();
   const link = await page.getByLabel('The link', { exact: true }).inputValue();
   await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByText('The client may leave out single findings.')).toBeVisible();
+  await page.getByRole('tab', { name: 'Price' }).click();
+  await expect(page.getByText('Only finding 2', { exact: true })).toBeVisible();
+  expect(await violations(page)).toEqual([]);
 
   const client = await openLetter(browser, link.match(/\/c#[\w-]{43}/)?.[0] ?? '');
   const total = client.getByRole('region', { name: 'Price and your answer' }).locator('.total-main dd');
@@ -75,5 +79,6 @@ test('the client leaves a finding out, sees the new price at once, and signs exa
   expect(part.replace(/[^0-9]/g, '')).toBe(String(approvedChangesCents));
   await page.reload();
   await expect(page.getByText('Approved without the findings left out')).toBeVisible();
+  await expect(page.getByText('To be done: 1. Plate cut for a vent.')).toBeVisible();
   await expect(page.getByText('Part approved.', { exact: true })).toBeVisible();
 });

@@ -44,7 +44,30 @@ export function OrderPrice({ order }: { order: ChangeOrder }) {
           <Money cents={items.reduce((sum, item) => sum + item.shareCents, 0)} />
         </p>
       </Part>
+      {order.state === 'sent' && <Choices order={order} />}
     </>
+  );
+}
+
+/** What the client sees when single findings are left out. */
+function Choices({ order }: { order: ChangeOrder }) {
+  const { parts, items } = order.draft;
+  if (!parts) return null;
+  const numbers = (ids: readonly string[]) =>
+    items
+      .filter(({ findingId }) => ids.includes(findingId))
+      .map(({ number }) => number)
+      .join(', ');
+  return (
+    <Part title="If findings are left out" lead="The client may choose. Each choice was priced when it was sent.">
+      <Facts
+        facts={parts.map(({ findingIds, price, days }) => ({
+          name: `Only ${findingIds.length === 1 ? 'finding' : 'findings'} ${numbers(findingIds)}`,
+          value: <Money cents={price.totalCents} />,
+          note: plural(days, 'day'),
+        }))}
+      />
+    </Part>
   );
 }
 

@@ -66,9 +66,9 @@ function VersionLine({ order, version }: { order: ChangeOrder; version: SentVers
             )}
           </>
         )}
-        .
+        .{waiting && order.draft.parts && ' The client may leave out single findings.'}
       </p>
-      {version.decision && <DecisionWords version={version} />}
+      {version.decision && <DecisionWords order={order} version={version} />}
       <p className="soft small">
         SHA-256 <span className="hash">{version.sha256}</span>
       </p>
@@ -86,7 +86,7 @@ function VersionLine({ order, version }: { order: ChangeOrder; version: SentVers
   );
 }
 
-function DecisionWords({ version }: { version: SentVersion }) {
+function DecisionWords({ order, version }: { order: ChangeOrder; version: SentVersion }) {
   const { decision } = version;
   if (!decision) return null;
   return (
@@ -94,6 +94,9 @@ function DecisionWords({ version }: { version: SentVersion }) {
       <p>
         <b>{answerWords[version.state]}</b> by {decision.signerName}, <Stamp at={decision.decidedAt} look="day-time" />.
       </p>
+      {version.state === 'part-approved' && (
+        <p>To be done: {order.draft.items.map(({ number, title }) => `${number}. ${title}`).join('; ')}.</p>
+      )}
       {decision.reason && <p>“{decision.reason}”</p>}
       <details>
         <summary>What was agreed to</summary>

@@ -11,7 +11,7 @@ const kept = {
   'members.ts': ['me'],
   'findings.ts': ['findingContext'],
   'locations.ts': ['opening'],
-  'document-part.ts': ['partOf', 'documentOfPart', 'leftOutOf'],
+  'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'leftOutOf'],
 };
 
 /** What a browser needs to call a route. */

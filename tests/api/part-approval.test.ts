@@ -151,6 +151,7 @@ describe('an approval of a part', () => {
 
   test.each<[string, (offered: Offered) => object]>([
     ['a finding that is not in it', () => ({ findingIds: [newId()] })],
+    ['all of them and one that is not in it', ({ ids }) => ({ findingIds: [...ids, newId()] })],
     ['one finding named twice', ({ ids }) => ({ findingIds: [ids[0], ids[0]] })],
     ['a refusal with a choice', ({ ids }) => ({ kind: 'declined', findingIds: ids.slice(0, 1) })],
     ['no finding at all', () => ({ findingIds: [] })],

@@ -1,7 +1,16 @@
 import type { ChangeOrderDocument, DocumentItem, DocumentPart } from './change-order-document.ts';
 
-const sameIds = (one: readonly string[], other: readonly string[]): boolean =>
-  new Set(one).size === other.length && other.every((id) => one.includes(id));
+/** Of more findings there are more choices than anybody prices or reads: five have 30, four have 14. */
+export const MOST_IN_PARTS = 4;
+
+/** Whether of so many findings single ones may be left out. */
+export const canBeParted = (count: number): boolean => count >= 2 && count <= MOST_IN_PARTS;
+
+/** Whether two lists name the same findings, each once, in any order. */
+export function sameIds(one: readonly string[], other: readonly string[]): boolean {
+  const known = new Set(other);
+  return known.size === other.length && one.length === other.length && one.every((id) => known.delete(id));
+}
 
 /** The part of exactly these findings, in any order; undefined where it was not offered. */
 export const partOf = (

@@ -5,6 +5,7 @@ import {
   type DocumentPart,
   documentOfPart,
   type Locale,
+  leftOutOf,
   partOf,
   type Text,
 } from '@underlath/contract';
@@ -30,7 +31,7 @@ export function chosenIn(letter: ClientLetter, leftOut: readonly string[]): Chos
   const { document, decision } = letter;
   const kept = document.items.map(({ findingId }) => findingId).filter((id) => !leftOut.includes(id));
   const part = partOf(document, decision ? decision.findingIds : kept);
-  const left = part ? document.items.filter(({ findingId }) => !part.findingIds.includes(findingId)) : [];
+  const left = leftOutOf(document, part?.findingIds ?? []);
   return { part, left, letter: { ...letter, document: documentOfPart(document, part) } };
 }
 

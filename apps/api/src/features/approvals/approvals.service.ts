@@ -6,6 +6,7 @@ import {
   type DocumentPart,
   partOf,
   type Question,
+  sameIds,
 } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -238,8 +239,8 @@ function chosenPart(document: ChangeOrderDocument, { kind, findingIds }: Answer)
   if (kind === 'declined')
     throw invalidInput('/findingIds', 'came with a refusal, which is of the whole; leave it out');
   const part = partOf(document, findingIds);
-  const isWhole = document.items.every(({ findingId }) => findingIds.includes(findingId));
-  if (!part && !isWhole)
+  const all = document.items.map(({ findingId }) => findingId);
+  if (!part && !sameIds(all, findingIds))
     throw invalidInput('/findingIds', 'is no choice that this version offers; load the page again and choose there');
   return part;
 }

@@ -1,16 +1,13 @@
-import type { DocumentItem, DocumentPart, Severity } from '@underlath/contract';
+import { canBeParted, type DocumentItem, type DocumentPart, MOST_IN_PARTS, type Severity } from '@underlath/contract';
 import { type Text, text } from '@underlath/rules';
 import { invalidInput } from '../../platform/problem-error.ts';
 
-/** Of more findings there are too many choices to price and to read: five have 30, four have 14. */
-const MOST_FINDINGS = 4;
-
 /** @throws ProblemError `invalid-input` for findings so few or so many that none can be left out */
 export function assertCanPart(count: number): void {
-  if (count >= 2 && count <= MOST_FINDINGS) return;
+  if (canBeParted(count)) return;
   throw invalidInput(
     '/byPart',
-    `came as true for ${count === 1 ? 'one finding' : `${count} findings`}; allowed is true for 2 to ${MOST_FINDINGS} findings`,
+    `came as true for ${count === 1 ? 'one finding' : `${count} findings`}; allowed is true for 2 to ${MOST_IN_PARTS} findings`,
   );
 }
 

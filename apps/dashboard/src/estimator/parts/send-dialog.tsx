@@ -1,4 +1,4 @@
-import { type ChangeOrder, type Problem, routes } from '@underlath/contract';
+import { type ChangeOrder, canBeParted, type Problem, routes } from '@underlath/contract';
 import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -14,10 +14,6 @@ import { LinkOnce } from './link-once.tsx';
 import { localProblem, readNumber } from './numbers.ts';
 import { orderReads } from './order-wording.tsx';
 import { plural } from './words.ts';
-
-/** Of more findings there are more choices than anybody reads; the server says the same. */
-const MOST_TO_PART = 4;
-const canPart = ({ findingIds }: ChangeOrder): boolean => findingIds.length >= 2 && findingIds.length <= MOST_TO_PART;
 
 /** Freezes a version and makes the client's link, which is shown this one time. */
 export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: () => void }) {
@@ -115,7 +111,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
           onChange={setDays}
           error={errorAt(problem, '/expiresInDays')}
         />
-        {canPart(order) && (
+        {canBeParted(order.findingIds.length) && (
           <Checkbox
             label="The client may leave out single findings"
             detail="Every choice is priced now and stands in what is signed. What is left out counts as declined."

@@ -1,4 +1,4 @@
-import { routes } from '@underlath/contract';
+import { type Route, routes } from '@underlath/contract';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { addressOf, call } from './call.ts';
 import { isProblem, OfflineError, ProblemError, problemOf, toProblemError } from './errors.ts';
@@ -72,6 +72,13 @@ test('a session the server no longer knows is told to the app', async () => {
 });
 
 test('what a change answers with is what its own path reads', () => {
+  const changes: Route[] = Object.values(routes).filter(({ method }) => method === 'PUT' || method === 'PATCH');
+  const read = changes.flatMap((change) => {
+    const reader = readerOf(change);
+    return reader ? [{ change, reader }] : [];
+  });
+  expect(read.length).toBeGreaterThan(5);
+  for (const { change, reader } of read) expect(reader.answers[200], change.name).toBe(change.answers[200]);
   expect(readerOf(routes.changeChangeOrder)).toBe(routes.getChangeOrder);
   expect(readerOf(routes.saveEstimate)).toBe(routes.getEstimate);
   expect(readerOf(routes.saveCostBook)).toBe(routes.getCostBook);

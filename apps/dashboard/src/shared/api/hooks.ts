@@ -75,7 +75,7 @@ export function usePages<R extends Route>(route: R, given: Given<R>): Pages<R> {
 
 const allRoutes: readonly Route[] = Object.values(routes);
 
-/** The route that reads what a PUT or PATCH of the same path answers with; a test of the contract holds them to that. */
+/** The route that reads what a PUT or PATCH of the same path answers with; a test holds them to that. */
 export const readerOf = ({ method, path }: Route): Route | undefined =>
   method === 'PUT' || method === 'PATCH'
     ? allRoutes.find((one) => one.method === 'GET' && one.path === path)

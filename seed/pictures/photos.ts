@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
+import { findProjectRoot } from '../../apps/api/src/platform/project-root.ts';
 import type { PictureName } from './scenes.ts';
 
-export const pictureFile = (name: PictureName): string => join(import.meta.dirname, 'drawn', `${name}.jpg`);
+export const pictureFile = (name: PictureName): string => join(findProjectRoot(), 'seed/pictures/drawn', `${name}.jpg`);
 
 /**
  * One of the drawn pictures as a phone would write it, with device time and zone.

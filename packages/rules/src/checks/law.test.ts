@@ -1,7 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks } from '../all-checks.ts';
-import { type Check, type Field, type Fields, type Outcome, SEVERITIES, type Situation } from '../kernel/index.ts';
+import {
+  assume,
+  type Check,
+  defineCheck,
+  type Field,
+  type Fields,
+  flag,
+  length,
+  type Outcome,
+  SEVERITIES,
+  type Situation,
+  text,
+} from '../kernel/index.ts';
 import { InputError, runCheck } from '../run-check.ts';
 
 /**
@@ -140,3 +152,47 @@ for (const check of checks) {
     });
   });
 }
+
+describe('a check of its own', () => {
+  const [like] = checks;
+  if (!like) throw new Error('The registry is empty');
+  const isWet = { label: text('Wet?', '¿Mojado?'), needed: 'optional' } as const;
+  /** Fails when it is wet; says nothing of what it takes while nobody looked, unless the field does. */
+  const wetness = (field: ReturnType<typeof flag>) =>
+    defineCheck({
+      ...like,
+      role: 'lateral',
+      inputs: { depthIn: length({ unit: 'in', min: 0, max: 12, label: text('Depth', 'Fondo') }), isWet: field },
+      refine: () => [],
+      chooseEdition: () => like.defaultEdition,
+      knownAlready: () => undefined,
+      client: { ...like.client, found: () => text('Wet.', 'Mojado.') },
+      evaluate: (given) => ({
+        verdict: given.isWet ? 'fails' : 'meets',
+        remaining: given.isWet ? 0.5 : 1,
+        reasons: () => [text('Looked.', 'Se miró.')],
+      }),
+    });
+  const dry = { depthIn: 3 };
+
+  test('that is kinder while an input is left out is told apart from one that is not', () => {
+    expect(breaches(wetness(flag(isWet)), dry)).toEqual(['isWet left out: meets for fails with true']);
+    expect(breaches(wetness(flag({ ...isWet, hardest: true })), dry)).toEqual([]);
+    expect(breaches(wetness(flag({ ...isWet, assumes: assume(text('Dry.', 'Seco.')) })), dry)).toEqual([]);
+  });
+
+  test('tries every answer of an input that takes the hardest, and says which it took', () => {
+    const check = wetness(flag({ ...isWet, hardest: true }));
+    const left = runCheck(check, { inputs: dry });
+    expect(left).toMatchObject({ verdict: 'fails', remaining: 0.5, severity: 'engineer' });
+    expect(left.assumed).toMatchObject([{ input: 'isWet', text: { en: expect.stringContaining('yes') } }]);
+    expect(left.sources.map(({ id }) => id)).toContain('screening-practice');
+    expect(runCheck(check, { inputs: { ...dry, isWet: false } })).toMatchObject({ verdict: 'meets', assumed: [] });
+  });
+
+  test('lists what it assumes only while the input is left out', () => {
+    const check = wetness(flag({ ...isWet, assumes: assume(text('Dry.', 'Seco.')) }));
+    expect(runCheck(check, { inputs: { ...dry, isWet: 'unknown' } }).assumed).toMatchObject([{ input: 'isWet' }]);
+    expect(runCheck(check, { inputs: { ...dry, isWet: false } }).assumed).toEqual([]);
+  });
+});

@@ -1,7 +1,6 @@
-import { confirmMemory, severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { confirmBasis, severityReferrals, standingCautions } from './kernel/cautions.ts';
 import {
   type Check,
-  distinctTexts,
   type Judgement,
   type Outcome,
   type Quantity,
@@ -14,6 +13,8 @@ import {
   type Situation,
   type Source,
   type Text,
+  type UnreadBasis,
+  unreadBases,
   type Verdict,
 } from './kernel/index.ts';
 
@@ -105,7 +106,8 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    return [...this.judgement.reasons(), ...distinctTexts(this.fromMemory.map(confirmMemory)), this.rated.reason()];
+    const hangsOn = this.restsOn.map((basis) => confirmBasis(basis, this.deciding));
+    return [...this.judgement.reasons(), ...hangsOn, this.rated.reason()];
   }
   get cautions(): readonly Text[] {
     return [...standingCautions(this.role, this.severity, this.sources), ...(this.judgement.cautions?.() ?? [])];
@@ -115,21 +117,23 @@ export class JudgedOutcome implements Outcome {
       ...new Set([
         ...(this.judgement.referrals ?? []),
         ...severityReferrals(this.role, this.severity),
-        ...(this.fromMemory.length > 0 ? [whoConfirms(this.role)] : []),
+        ...(this.restsOn.includes('memory') ? [whoConfirms(this.role)] : []),
       ]),
     ];
   }
 
-  /** The remembered sources that decided between meeting and failing. */
-  private get fromMemory(): readonly Source[] {
-    if (this.verdict !== 'meets' && this.verdict !== 'fails') return [];
-    return (this.judgement.hangsOn ?? this.sources).filter((source) => source.basis === 'memory');
+  get restsOn(): readonly UnreadBasis[] {
+    return unreadBases(this.deciding);
+  }
+  /** The sources that decided between meeting and failing. */
+  private get deciding(): readonly Source[] {
+    return this.verdict === 'meets' || this.verdict === 'fails' ? (this.judgement.hangsOn ?? this.sources) : [];
   }
 
   /** Plain data, as it is stored. */
   toJSON(): Outcome {
     const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, severityRow } = this;
-    const { reasons, missing, sources, cautions, referrals, repairs } = this;
+    const { reasons, missing, restsOn, sources, cautions, referrals, repairs } = this;
     return {
       checkId,
       rulesVersion,
@@ -142,6 +146,7 @@ export class JudgedOutcome implements Outcome {
       severityRow,
       reasons,
       missing,
+      restsOn,
       sources,
       cautions,
       referrals,

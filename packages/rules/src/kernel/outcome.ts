@@ -1,4 +1,4 @@
-import type { Source } from './source.ts';
+import type { Source, UnreadBasis } from './source.ts';
 import { type Locale, say, type Text } from './text.ts';
 
 export const VERDICTS = ['meets', 'fails', 'undetermined', 'not-applicable'] as const;
@@ -34,6 +34,8 @@ export interface Outcome {
   readonly reasons: readonly Text[];
   /** Input names still to be measured. */
   readonly missing: readonly string[];
+  /** How the deciding sources are known when their documents were not read; empty when they were, or nothing was decided. */
+  readonly restsOn: readonly UnreadBasis[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];
   readonly referrals: readonly Referral[];
@@ -49,7 +51,7 @@ export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severity
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { sources, cautions, referrals, repairs } = outcome;
+  const { restsOn, sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,
@@ -61,6 +63,7 @@ export function toAnswer(outcome: Outcome, locale: Locale): Answer {
     severity,
     reasons: reasons.map((reason) => say(reason, locale)),
     missing,
+    restsOn,
     sources,
     cautions: cautions.map((caution) => say(caution, locale)),
     referrals,

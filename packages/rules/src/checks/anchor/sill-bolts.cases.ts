@@ -26,7 +26,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 24 ft wall of a 16 ft and an 8 ft piece needs six bolts, exactly 12 in from ends and 72 in apart meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: 12 in from each end, 6 ft apart, two in every piece`,
     inputs: { ...LOW, diameterIn: 0.5, plates: [piece('A', 192, [12, 68, 124, 180]), piece('B', 96, [84, 12])] },
     expect: {
@@ -39,14 +39,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 5/8 bolt stands 4-3/8 in from the end or more: at 4 in it is too near',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: not nearer than seven bolt diameters`,
     inputs: { ...LOW, diameterIn: 0.625, plates: [piece('A', 60, [4, 55])] },
     expect: { verdict: 'fails', ratio: 4.375 / 4, values: { leastEndIn: 4.375, 'fails.A': 'end-too-near' } },
   },
   {
     name: 'exactly seven diameters from the end meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: not nearer than seven bolt diameters`,
     inputs: { ...LOW, diameterIn: 0.625, plates: [piece('A', 60, [4.375, 55])] },
     expect: { verdict: 'meets', ratio: 1 },
@@ -65,7 +65,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 20 in piece that joins offset braced panels needs one bolt in its middle third, a 12 in piece none',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6 exceptions (second-hand)',
     inputs: {
       ...LOW,
@@ -79,14 +79,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in that piece a bolt outside the middle third fails',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6 exceptions (second-hand)',
     inputs: { ...LOW, diameterIn: 0.5, plates: [{ ...piece('A', 21, [6.9]), joinsOffsetPanels: true }] },
     expect: { verdict: 'fails', values: { 'fails.A': 'center-third' } },
   },
   {
     name: 'under three stories in D1 bolts 60 in apart are too far, 4 ft is the limit',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 4 (second-hand)',
     inputs: {
       ...LOW,
@@ -112,7 +112,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a round washer under a braced wall in D2 is replaced by a plate',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 1 (second-hand), R602.11.1',
     inputs: {
       ...LOW,
@@ -167,7 +167,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'under exactly two stories in D1 bolts 60 in apart are near enough',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 4 (second-hand): more than two stories',
     inputs: {
       ...LOW,
@@ -195,7 +195,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'where only washers are missing they are added',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: a nut and washer on each bolt`,
     inputs: { ...LOW, washer: 'none', diameterIn: 0.5, plates: [piece('A', 60, [10, 50])] },
     expect: { verdict: 'fails', severity: 'repair', repairs: ['plate-washer'], values: { fails: 'washer' } },

@@ -40,7 +40,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a tie exactly as the 2024 IRC asks meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R602.6.1, second-hand: 0.054 x 1-1/2 in, 6 in past, eight 10d each side',
     edition: 'irc-2024',
     inputs: { ...PLATE, tie: GOOD_TIE },
@@ -56,7 +56,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: '10d nails that meet IRC 2009 do not meet IRC 2006, which asked for 16d',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'proposal RB172-06/07: 16d struck, 10d new',
     edition: 'irc-2006',
     inputs: { ...PLATE, tie: GOOD_TIE },

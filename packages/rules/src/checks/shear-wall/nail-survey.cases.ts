@@ -35,14 +35,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'exactly 20 % overdriven is accepted unchanged',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: not more than 20 %',
     inputs: { ...PANEL, surveyedLengthIn: 300, counts: { ...NONE, flush: 40, overdriven: 10 } },
     expect: { verdict: 'meets', ratio: 1, remaining: 1, values: { overdrivenShare: 0.2, goodNails: 50 } },
   },
   {
     name: 'one nail over 1/8 in deep asks for a nail',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: any over 1/8 in',
     inputs: { ...PANEL, counts: { ...NONE, flush: 47, overdrivenDeep: 1 } },
     expect: { verdict: 'fails', severity: 'repair', values: { nailsToAdd: 1 }, repairs: ['add-nails'] },
@@ -56,7 +56,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'at 4 in an added nail may split the framing',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'engineering note on APA TT-012A',
     inputs: { ...PANEL, specifiedSpacingIn: 4, counts: { ...NONE, flush: 50, overdriven: 22 } },
     expect: { verdict: 'fails', values: { nailsToAdd: 11, tooTightForNails: true, staplesToAdd: 33 } },
@@ -85,14 +85,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'nails a little deep count in a panel known to be dry',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %',
     inputs: { ...PANEL, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'meets', values: { goodNails: 48, overdrivenShare: 0, nailsToAdd: 0 } },
   },
   {
     name: 'in a wet panel, which hides their depth, the same nails count as overdriven',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %; 12 / 48 is over 20 %, one nail for two',
     inputs: { ...PANEL, panelDry: false, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'fails', values: { goodNails: 36, overdrivenShare: 0.25, nailsToAdd: 6 } },

@@ -43,7 +43,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'on 16 in studs the unblocked rule would keep 0.6 of it',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2021 Table 4.3.5.3 (second-hand), studs 16 in, nails 6 and 12 in',
     inputs: { ...WALL, pieces: PIECED },
     expect: { verdict: 'fails', values: { unblockedFactor: 0.6 } },

@@ -5,14 +5,14 @@ export const OVERDRIVEN_SOURCE: Source = {
   title: 'APA guidance on overdriven nails, as summarized by a public retrofit page; the original was not read',
   edition: 'TT-012 (summary)',
   section: 'overdriven perimeter nails',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const TIGHT_NAILS_SOURCE: Source = {
   id: 'apa-tt-012a-note',
-  title: 'Engineering note on APA TT-012A: added nails at 4 in or less may split the framing',
-  edition: 'as read',
+  title: 'APA TT-012A as an engineering office sums it up: added nails at 4 in or less may split the framing',
+  edition: 'TT-012A (summary)',
   section: 'adding nails',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const EDGE_DISTANCE_SOURCE: Source = {
   id: 'sdpws-4.3.7.1',

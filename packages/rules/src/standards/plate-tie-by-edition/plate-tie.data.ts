@@ -59,15 +59,15 @@ function ibc(year: string, section: string, basis: Source['basis']): PlateTieRul
  * (0.148 in); the 6 in past the opening is printed from 2012 on. IBC ties any cut, with six 16d.
  */
 export const PLATE_TIE_RULES: readonly PlateTieRule[] = [
-  irc('2003', { nail: '16d', pastOpeningIn: 0 }, 'published'),
-  irc('2006', { nail: '16d', pastOpeningIn: 0 }, 'published'),
-  irc('2009', { pastOpeningIn: 0 }, 'published'),
+  irc('2003', { nail: '16d', pastOpeningIn: 0 }, 'second-hand', '2003, as quoted'),
+  irc('2006', { nail: '16d', pastOpeningIn: 0 }, 'second-hand', '2006, as a code-change proposal quotes it'),
+  irc('2009', { pastOpeningIn: 0 }, 'second-hand', '2009, as a code-change proposal words it'),
   irc('2012', {}, 'memory', '2012 (text seen, edition from memory)'),
   irc('2015', {}, 'memory', '2015 (text seen, edition from memory)'),
   irc('2018', {}, 'published'),
   irc('2021', {}, 'memory', '2021 (between 2018 and 2024, not read)'),
-  irc('2024', {}, 'published', '2024 (second-hand)'),
-  ibc('2009', '2308.9.8', 'published'),
+  irc('2024', {}, 'second-hand', '2024, as transcribed'),
+  ibc('2009', '2308.9.8', 'memory'),
   ibc('2012', '2308.9.8', 'memory'),
   ibc('2015', '2308.5.8', 'published'),
   ibc('2018', '2308.5.8', 'memory'),

@@ -80,9 +80,25 @@ export const cases: readonly CheckCase[] = [
     expect: {
       verdict: 'meets',
       ratio: 1,
+      remaining: 0.421875,
       values: { fullShearLb: 1665, notchedShearLb: 702.42, shearRatio: 0.421875, momentRatio: 0.5625 },
     },
     tolerance: { within: 0.005, reason: 'the worked number is written to the hundredth of a pound' },
+  },
+  {
+    name: 'an end notch of exactly a quarter meets the code, and 0.42 of the shear strength is all that counts',
+    origin: 'hand-worked',
+    source: 'NDS 3.4.3.2(a): (6.9375 / 9.25)^3',
+    inputs: { depthIn: 9.25, endNotchIn: 2.3125 },
+    expect: { verdict: 'meets', ratio: 1, remaining: 0.421875, severity: 'record', values: { shearRatio: 0.421875 } },
+  },
+  {
+    name: 'in a beam the same notch within the code is no emergency',
+    origin: 'common-practice',
+    source: 'severity table: what meets is noted',
+    inputs: { depthIn: 9.25, endNotchIn: 2.3125 },
+    situation: { memberKind: 'beam' },
+    expect: { verdict: 'meets', remaining: 0.421875, severity: 'record' },
   },
   {
     name: 'the same end under 1200 lb carries too little: make safe',

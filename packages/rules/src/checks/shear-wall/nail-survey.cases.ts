@@ -48,6 +48,20 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', severity: 'repair', values: { nailsToAdd: 1 }, repairs: ['add-nails'] },
   },
   {
+    name: 'under a head 1/8 in deep 11/32 of a 15/32 panel is left, which decides nothing',
+    origin: 'memory',
+    source: 'APA TT-012, thickness left under the head, not read; 15/32 - 1/8',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 47, overdrivenDeep: 1 } },
+    expect: { verdict: 'fails', severity: 'repair', values: { leftUnderHeadIn: 0.34375 } },
+  },
+  {
+    name: 'the panel thickness is not asked for',
+    origin: 'hand-worked',
+    source: 'the count decides; 288 / 48',
+    inputs: { specifiedSpacingIn: 6, surveyedLengthIn: 288, panelDry: true, counts: { ...NONE, flush: 48 } },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1 },
+  },
+  {
     name: 'nails that missed the framing count for nothing and are replaced one for one',
     origin: 'hand-worked',
     source: '40 / 48',
@@ -159,6 +173,10 @@ export const values: ValueWords = {
   staplesToAdd: {
     label: text('Staples instead', 'Grapas en su lugar'),
     how: text('Three for each nail to add.', 'Tres por cada clavo por agregar.'),
+  },
+  leftUnderHeadIn: {
+    label: text('Panel left under a deep head', 'Panel que queda bajo una cabeza hundida'),
+    how: text('Panel thickness less 1/8 in; for information.', 'Grosor del panel menos 1/8 in; como información.'),
   },
   goodShare: {
     label: text('Share of good nails', 'Parte de clavos buenos'),

@@ -37,6 +37,8 @@ export const checkAnswer = z.object({
   severity,
   reasons: z.array(z.string()),
   missing: z.array(z.string()),
+  /** What was taken for inputs left out; `source` is the id of one of `sources`. */
+  assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),

@@ -36,6 +36,7 @@ test('the answer has exactly the fields promised and speaks one language', () =>
       'severity',
       'reasons',
       'missing',
+      'assumed',
       'sources',
       'cautions',
       'referrals',

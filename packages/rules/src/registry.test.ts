@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checks } from './all-checks.ts';
 import { describeCheck } from './describe.ts';
+import { editionFamilies } from './editions.ts';
 import { type Check, type CheckEvidence, type Fields, holds, type Text } from './kernel/index.ts';
 import { repairs } from './repairs/registry.ts';
 import { runCheck } from './run-check.ts';
@@ -101,6 +102,13 @@ for (const check of checks) {
     test('names repairs that exist and its default edition', () => {
       for (const id of check.repairs) expect(repairs.map((repair) => repair.id)).toContain(id);
       expect(check.editions.map((edition) => edition.id)).toContain(check.defaultEdition);
+    });
+    test('is held to the newest edition of its document when nobody names one', () => {
+      const family = editionFamilies([check]).find(({ editions }) =>
+        editions.some(({ id }) => id === check.defaultEdition),
+      );
+      if (family) expect(check.defaultEdition).toBe(family.editions[0]?.id);
+      else expect(check.editions.map(({ id }) => id)).toContain(check.defaultEdition);
     });
     test('describes itself as plain JSON', async () => {
       const description = await describeCheck(check, 'es');

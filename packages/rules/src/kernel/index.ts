@@ -1,3 +1,4 @@
+export * from './assumptions.ts';
 export * from './conditions.ts';
 export * from './define-check.ts';
 export * from './drawing.ts';

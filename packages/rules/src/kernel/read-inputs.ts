@@ -15,6 +15,8 @@ export interface ReadResult {
   readonly inputs: AnyInputs;
   /** Names of the needed inputs that are absent, nested ones dotted (`counts.flush`, `members.0.sizeIn`). */
   readonly missing: readonly string[];
+  /** Names of the inputs that were left out and for which something is assumed, dotted like `missing`. */
+  readonly assumed: readonly string[];
   /** Empty when the inputs can be judged. */
   readonly issues: readonly InputIssue[];
 }
@@ -105,6 +107,7 @@ const REFUSED = Symbol('refused');
 interface Found {
   issues: InputIssue[] | undefined;
   missing: string[] | undefined;
+  assumed: string[] | undefined;
 }
 
 /** Reads one present value of a field that stands in `owner`; nested readers note what they find themselves. */
@@ -191,15 +194,28 @@ interface Part {
   readonly isFlag: boolean;
   /** Whether the absent field is needed; undefined when it never is. */
   readonly isNeeded: Test | undefined;
+  /** Whether leaving it out assumes something; undefined when it never does. */
+  readonly isAssumed: Test | undefined;
 }
 
 const always: Test = () => true;
+const never: Test = () => false;
 
 function partOf(name: string, field: Field): Part {
   const { needed = 'always' } = field;
   const isNeeded = needed === 'always' ? always : needed === 'optional' ? undefined : testOf(needed.when);
   const preset = 'default' in field ? field.default : undefined;
-  return { name, field, read: readerOf(name, field), preset, isFlag: field.kind === 'flag', isNeeded };
+  const isShown = field.showWhen ? testOf(field.showWhen) : always;
+  const isAssumed = field.assumes && ((inputs: AnyInputs) => isShown(inputs) && !(isNeeded ?? never)(inputs));
+  return {
+    name,
+    field,
+    read: readerOf(name, field),
+    preset,
+    isFlag: field.kind === 'flag',
+    isNeeded: preset === undefined ? isNeeded : undefined,
+    isAssumed: preset === undefined ? isAssumed : field.assumes && isShown,
+  };
 }
 
 /** Reads an object that stands at `place`; anything else is refused. The object given is kept unless it must change. */
@@ -212,6 +228,7 @@ function objectReader(fields: Fields): Read {
     let clean = given;
     let present = 0;
     let isShort = false;
+    let isOpen = false;
     for (let at = 0; at < parts.length; at++) {
       const part = parts[at] as Part;
       const value = given[part.name];
@@ -223,7 +240,7 @@ function objectReader(fields: Fields): Read {
           addIssue(found, issueAt([...pathOf(place), part.name], part.field, value));
           read = undefined;
         }
-      }
+      } else if (part.isAssumed !== undefined) isOpen = true;
       if (read === undefined && part.isNeeded !== undefined) isShort = true;
       if (read !== value) {
         if (clean === given) clean = { ...given };
@@ -232,6 +249,7 @@ function objectReader(fields: Fields): Read {
     }
     noteUnknown(given, present, names, place, found);
     if (isShort) noteMissing(clean, parts, place, found);
+    if (isOpen) noteAssumed(given, clean, parts, place, found);
     return clean;
   };
 }
@@ -260,6 +278,22 @@ function noteMissing(clean: AnyInputs, parts: readonly Part[], place: Place | un
   }
 }
 
+function noteAssumed(
+  given: AnyInputs,
+  clean: AnyInputs,
+  parts: readonly Part[],
+  place: Place | undefined,
+  found: Found,
+): void {
+  for (const { name, isFlag, isAssumed } of parts) {
+    const value = given[name];
+    const isLeftOut = value === undefined || value === null || (isFlag && value === 'unknown');
+    if (!isLeftOut || !isAssumed?.(clean)) continue;
+    found.assumed ??= [];
+    found.assumed.push([...pathOf(place), name].join('.'));
+  }
+}
+
 function unknownName(key: string, place: Place | undefined, names: readonly string[]): InputIssue {
   const known = names.join(', ');
   return {
@@ -280,10 +314,11 @@ const NO_ISSUES: readonly InputIssue[] = [];
 export function inputReader(fields: Fields): ReadInputs {
   const object = objectReader(fields);
   return (raw) => {
-    const found: Found = { issues: undefined, missing: undefined };
+    const found: Found = { issues: undefined, missing: undefined, assumed: undefined };
     const inputs = object(raw, undefined, found);
-    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, issues: [notAnObject(raw)] };
-    return { inputs: inputs as AnyInputs, missing: found.missing ?? NO_NAMES, issues: found.issues ?? NO_ISSUES };
+    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, assumed: NO_NAMES, issues: [notAnObject(raw)] };
+    const { missing = NO_NAMES, assumed = NO_NAMES, issues = NO_ISSUES } = found;
+    return { inputs: inputs as AnyInputs, missing, assumed, issues };
   };
 }
 

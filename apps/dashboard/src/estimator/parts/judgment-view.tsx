@@ -2,7 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { Judgment } from '@underlath/contract';
 import { REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { MeasureScale } from '../../shared/drawing/scales.tsx';
-import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { AssumedList, Sources } from '../../shared/measure/outcome-view.tsx';
 import { toSearch } from '../../shared/measure/share-link.ts';
 import { useCheck } from '../../shared/measure/use-check.ts';
 import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
@@ -57,6 +57,7 @@ export function JudgmentGrounds({ judgment }: { judgment: Judgment }) {
           </ul>
         </section>
       )}
+      <AssumedList assumed={answer.assumed} />
       {answer.referrals.length > 0 && (
         <p>
           <b>Belongs to: {answer.referrals.map((who) => REFERRAL_WORDS[who].en).join(', ')}.</b>

@@ -12,6 +12,8 @@ export type SaidOutcome = {
   severity: Severity;
   remaining: number | null;
   reasons: readonly string[];
+  /** Absent from judgments stored before it was said. */
+  assumed?: readonly { input: string; text: string }[];
   cautions: readonly string[];
   referrals: readonly ('engineer' | 'official' | 'specialist')[];
   sources: readonly { id: string; title: string; edition: string; section: string; basis: string }[];
@@ -24,6 +26,7 @@ export function useSaid(outcome: Outcome | null): SaidOutcome | null {
   return {
     ...outcome,
     reasons: outcome.reasons.map((reason) => say(reason, locale)),
+    assumed: outcome.assumed?.map((one) => ({ input: one.input, text: say(one.text, locale) })) ?? [],
     cautions: outcome.cautions.map((caution) => say(caution, locale)),
   };
 }
@@ -109,6 +112,7 @@ export function OutcomeView({
             : t('remainingShare', { share: formatShare(outcome.remaining, tag) })}
         </p>
       )}
+      <AssumedList assumed={outcome.assumed} />
       {outcome.referrals.length > 0 && (
         <p>
           <b>{t('refersTo', { who: outcome.referrals.map((who) => t(who)).join(', ') })}</b>
@@ -123,6 +127,22 @@ export function OutcomeView({
       )}
       {sources !== 'none' && <Sources sources={outcome.sources} folded={sources === 'folded'} />}
     </div>
+  );
+}
+
+/** What the answer takes for granted because nobody said it. */
+export function AssumedList({ assumed = [] }: { assumed?: SaidOutcome['assumed'] }) {
+  const t = useT(measure);
+  if (assumed.length === 0) return null;
+  return (
+    <section>
+      <h3>{t('assumed')}</h3>
+      <ul className="bulleted">
+        {assumed.map(({ input, text }) => (
+          <li key={input}>{text}</li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

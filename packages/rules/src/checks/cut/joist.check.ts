@@ -216,7 +216,7 @@ function impossible(given: Partials<typeof inputs>): InputIssue[] {
 export const joist = defineCheck({
   ...joistCard,
   editions: RULES.map(codeEdition),
-  defaultEdition: JOIST_CUTS_2018.id,
+  defaultEdition: JOIST_CUTS_2024.id,
   sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE, NOTCH_SHEAR_SOURCE, ...FV_SOURCES],
   inputs,
   refine: impossible,

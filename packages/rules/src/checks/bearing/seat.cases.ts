@@ -180,6 +180,39 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { capacityLb: 3164.0625, capacityAfterLb: 2226.5625 } },
   },
   {
+    name: 'a beam that bears 3 in and that nothing but friction holds fails, and asks for a connector',
+    origin: 'published',
+    source: 'IRC R502.9 as quoted: gravity or friction alone is not enough',
+    inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', positiveConnection: false },
+    expect: {
+      verdict: 'fails',
+      ratio: null,
+      remaining: 1,
+      severity: 'engineer',
+      values: { sidewaysShare: 0, capacityLb: 6562.5 },
+      repairs: ['seat-connect'],
+    },
+  },
+  {
+    name: 'enough length, and nobody looked for a connection: it cannot be told',
+    origin: 'published',
+    source: 'IRC R502.9 as quoted',
+    inputs: { ...END, species: 'douglas-fir-larch', bearingLengthIn: 3, positiveConnection: undefined },
+    expect: { verdict: 'undetermined', missing: ['positiveConnection'], severity: 'engineer' },
+  },
+  {
+    name: 'a loose seat too short for the code gets wood and a connector',
+    origin: 'hand-worked',
+    source: '1.0 / 1.5',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 1, positiveConnection: false },
+    expect: {
+      verdict: 'fails',
+      remaining: 2 / 3,
+      severity: 'engineer',
+      repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
+    },
+  },
+  {
     name: 'a loose seat, long enough today, that moves too far asks first for a connection',
     origin: 'common-practice',
     source: 'the seat itself is long enough',
@@ -264,6 +297,10 @@ export const values: ValueWords = {
   capacityAfterLb: {
     label: text('Can carry after movement', 'Puede cargar tras el movimiento'),
     how: text('The same with the seat left after movement.', 'Lo mismo con el apoyo que queda.'),
+  },
+  sidewaysShare: {
+    label: text('Counts sideways and against uplift', 'Cuenta de lado y contra levantamiento'),
+    how: text('Nothing without a positive connection.', 'Nada sin una conexión positiva.'),
   },
   seatMarginIn: {
     label: text('Seat left after movement', 'Apoyo que queda tras el movimiento'),

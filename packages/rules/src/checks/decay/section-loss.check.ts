@@ -3,6 +3,7 @@ import {
   choice,
   decimal,
   defineCheck,
+  flag,
   formatLength,
   type InputIssue,
   inchesOf,
@@ -60,6 +61,12 @@ const inputs = {
     text('Lost from the sides', 'Perdido por los lados'),
     text('The sum of both sides, each probed to hard wood.', 'La suma de ambos lados, cada uno hasta madera dura.'),
   ),
+  oneSideOnly: flag({
+    needed: 'optional',
+    showWhen: { all: [{ input: 'lossSideIn', known: true }, { not: { input: 'lossSideIn', is: [0] } }] },
+    label: text('Lost from one side only?', '¿Perdido por un solo lado?'),
+    howToMeasure: text('Not probed on the other side counts as no.', 'Sin pinchar el otro lado cuenta como no.'),
+  }),
   marginIn: length({
     unit: 'in',
     min: 0,
@@ -107,8 +114,10 @@ const FIND_WATER = text(
 
 function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined): Judgement {
   const { widthIn, depthIn, lossTopIn, lossBottomIn, lossSideIn, marginIn, role } = given;
+  // The loss of both sides is given in one; unless somebody saw a sound side, each of them has a margin of its own.
+  const sidesIn = given.oneSideOnly === true ? [lossSideIn] : [lossSideIn / 2, lossSideIn / 2];
   const leftDepthIn = leftOf(depthIn, [lossTopIn, lossBottomIn], marginIn);
-  const leftWidthIn = leftOf(widthIn, [lossSideIn], marginIn);
+  const leftWidthIn = leftOf(widthIn, sidesIn, marginIn);
   const ratios = sectionRatios(widthIn, depthIn, leftWidthIn, leftDepthIn);
   const remaining = {
     bending: ratios.moment,
@@ -145,8 +154,8 @@ function lossWords(
   const size = `${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)}`;
   return [
     text(
-      `Without the decay and ${formatLength(marginIn)} beside it, ${size} is left.`,
-      `Sin la pudrición y ${formatLength(marginIn)} al lado, quedan ${size}.`,
+      `Without the decay and ${formatLength(marginIn)} beside it on each face that lost wood, ${size} is left.`,
+      `Sin la pudrición y ${formatLength(marginIn)} al lado en cada cara que perdió madera, quedan ${size}.`,
     ),
     text(
       `${percent(remaining)} may be counted ${GOVERNS[role].en}.`,

@@ -19,6 +19,7 @@ export const PRESUMED = {
   wallboard: false,
   roofing: false,
   siding: false,
+  vermiculite: false,
   other: false,
 } as const;
 export type SuspectMaterial = keyof typeof PRESUMED;

@@ -1,8 +1,8 @@
-import { allowedWords } from './allowed.ts';
 import { inputLabels, keysOf, letterAt } from './drawing/lay-out.ts';
 import { drawingToSvg } from './drawing-svg.ts';
 import { checksByElement } from './elements.ts';
 import {
+  allowedWords,
   BASIS_WORDS,
   type Check,
   type CheckEvidence,

@@ -11,6 +11,7 @@ import {
   largestRatio,
   type Quantity,
   ratioOf,
+  reasonThat,
   shareOf,
   type Text,
   text,
@@ -199,7 +200,7 @@ function sillReasons(given: SillInputs, sill: Sill): Text[] {
     }),
     ...sill.broken.map((rule) => BOLT_WORDS[rule]),
   ];
-  if (wrong.length > 0) return wrong;
+  if (wrong.length > 0) return wrong.map((words) => reasonThat(false, words));
   if (sill.unknown.includes('seismicCategory')) return [CATEGORY_DECIDES];
   if (sill.unknown.includes('washer')) return [WASHER_DECIDES];
   return [text('Every piece has the bolts the code asks for.', 'Cada pieza tiene los pernos que pide el código.')];

@@ -1,6 +1,7 @@
 import {
   atLeast,
   choice,
+  compareLengths,
   countOf,
   decimal,
   defineCheck,
@@ -12,6 +13,7 @@ import {
   number,
   poundsOf,
   ratioOf,
+  reasonThat,
   shareOf,
   shareQuantity,
   squareInchesOf,
@@ -60,12 +62,14 @@ function passingRules(projectionIn: number, pitchIn: number): Record<RodEndRule,
   return { flush: passes('flush'), 'two-pitches': passes('two-pitches'), 'three-threads': passes('three-threads') };
 }
 
-function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: number): Text {
-  const at = formatLength(Math.abs(projectionIn));
-  const where =
-    projectionIn < 0
-      ? text(`${at} below the nut face`, `${at} por debajo de la cara de la tuerca`)
-      : text(`${at} past the nut face`, `${at} más allá de la cara de la tuerca`);
+function measuredWords(projectionIn: number, askedIn: number, engagedIn: number, engagedThreads: number): Text {
+  const below = projectionIn < 0;
+  const { measured: at } = below
+    ? compareLengths(-projectionIn, 0, 'at-most')
+    : compareLengths(projectionIn, askedIn, 'at-least');
+  const where = below
+    ? text(`${at.en} below the nut face`, `${at.es} por debajo de la cara de la tuerca`)
+    : text(`${at.en} past the nut face`, `${at.es} más allá de la cara de la tuerca`);
   const engaged = `${decimal(engagedIn, 3)} in, ${decimal(engagedThreads, 1)}`;
   return text(
     `The rod ends ${where.en}; ${engaged} threads of the nut are engaged.`,
@@ -127,7 +131,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
       passesHalfNut: yesNoOf(credited),
     }),
     reasons: () => [
-      measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
+      reasonThat(meets, measuredWords(projectionIn, rule.pitchesBeyond * pitchIn, engagedIn, engagedIn / pitchIn)),
       text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
       ...(credited ? [] : [UNDER_HALF]),
     ],

@@ -2,18 +2,20 @@ import {
   atLeast,
   atMost,
   type Complete,
+  compareLengths,
+  compareLoad,
   defineCheck,
   factorOf,
+  failuresFirst,
   formatLength,
-  formatRequired,
   inchesOf,
   type Judgement,
   type KnownAlready,
   largestRatio,
-  pounds,
   poundsOf,
   psiOf,
   ratioOf,
+  reasonThat,
   type Source,
   shareOf,
   type Text,
@@ -94,10 +96,11 @@ function judgeSeat(given: SeatInputs): Judgement {
       seatMarginIn: inchesOf(marginIn),
       ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () => [
-      ...seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
-      ...(shrinksAway && !nothingHolds ? [tooShortAfter(afterIn)] : []),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
+        ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
+      ]),
     cautions: () => seatCautions(given, marginIn),
     hangsOn: [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])],
     sources: [IRC_BEARING_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
@@ -108,27 +111,30 @@ function judgeSeat(given: SeatInputs): Judgement {
 }
 
 function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number, nothing: boolean) {
-  const has = formatLength(given.bearingLengthIn);
-  const needs = formatRequired(requiredIn);
+  const { bearingLengthIn, reactionLb } = given;
+  const { measured, limit } = compareLengths(bearingLengthIn, requiredIn, 'at-least');
   const by = loadRules ? text('by the load', 'por la carga') : text('by the code', 'por el código');
-  const reasons: Text[] = [
-    text(`It bears ${has}; ${needs} is required ${by.en}.`, `Se apoya ${has}; se requiere ${needs} ${by.es}.`),
-  ];
-  if (given.reactionLb !== undefined)
-    reasons.push(
-      text(
-        `The seat takes ${pounds(capacityLb)} across the grain; the load is ${pounds(given.reactionLb)}.`,
-        `El apoyo resiste ${pounds(capacityLb)}; la carga es ${pounds(given.reactionLb)}.`,
-      ),
+  const bears = text(
+    `It bears ${measured.en}; ${limit} is required ${by.en}.`,
+    `Se apoya ${measured.es}; se requiere ${limit} ${by.es}.`,
+  );
+  const reasons = [reasonThat(atLeast(bearingLengthIn, requiredIn), bears)];
+  if (reactionLb !== undefined) {
+    const { takes, load } = compareLoad(reactionLb, capacityLb);
+    const carries = text(
+      `The seat takes ${takes} across the grain${load.en}.`,
+      `El apoyo resiste ${takes} perpendicular a la fibra${load.es}.`,
     );
-  return nothing ? [...reasons, NOTHING_HOLDS] : reasons;
+    reasons.push(reasonThat(atMost(reactionLb, capacityLb), carries));
+  }
+  return nothing ? [reasonThat(false, NOTHING_HOLDS), ...reasons] : reasons;
 }
 
-function tooShortAfter(afterIn: number): Text {
-  const left = formatLength(afterIn);
+function tooShortAfter(afterIn: number, requiredIn: number): Text {
+  const { measured } = compareLengths(afterIn, requiredIn, 'at-least');
   return text(
-    `After the movement expected ${left} is left: too little.`,
-    `Tras el movimiento esperado quedan ${left}: muy poco.`,
+    `After the movement expected ${measured.en} is left: too little.`,
+    `Tras el movimiento esperado quedan ${measured.es}: muy poco.`,
   );
 }
 

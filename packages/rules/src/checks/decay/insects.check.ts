@@ -2,11 +2,13 @@ import {
   type Complete,
   choice,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   inchesOf,
   type Judgement,
   length,
+  reasonThat,
   type Text,
   text,
   wordOf,
@@ -89,7 +91,13 @@ function judgeSigns({ kind, liveSeen, tubesRebuilt, probeDepthIn }: Complete<typ
       ...(probeDepthIn !== undefined && { softIn: inchesOf(probeDepthIn) }),
     }),
     reasons: () =>
-      clear ? [NO_SIGN] : [evidenceWords(kind), active ? ACTIVE : OLD, ...(eaten ? [eatenWords(probeDepthIn)] : [])],
+      clear
+        ? [NO_SIGN]
+        : failuresFirst([
+            reasonThat(untold, evidenceWords(kind)),
+            active ? reasonThat(false, ACTIVE) : OLD,
+            ...(eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
+          ]),
     cautions: () => (clear ? [] : [NO_LOOKS, BEFORE_CLOSING]),
     referrals: clear ? [] : eaten ? ['specialist', 'engineer'] : ['specialist'],
     repairs: clear ? [] : eaten ? ['specialist-visit', 'member-replace', 'member-sister'] : ['specialist-visit'],

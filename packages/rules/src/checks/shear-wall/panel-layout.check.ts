@@ -1,15 +1,18 @@
 import {
   type Complete,
+  compareLengths,
   defineCheck,
   factorOf,
   flag,
-  formatLength,
   type InputIssue,
   inchesOf,
   type Judgement,
   length,
   list,
   type Partials,
+  type Reason,
+  reasonThat,
+  refuse,
   type Text,
   text,
   yesNoOf,
@@ -118,14 +121,15 @@ const repairsFor = ({ severed }: Layout): readonly string[] =>
     ? ['panel-replace', 'panel-blocking', 'engineer-letter']
     : ['panel-blocking', 'panel-replace', 'engineer-letter'];
 
-function layoutReasons({ severed, unsupportedIn }: Layout): Text[] {
+function layoutReasons({ severed, unsupportedIn }: Layout): Reason[] {
   const cut = text('A cut severs a panel.', 'Un corte parte un panel.');
-  const long = formatLength(unsupportedIn);
+  const { measured: long } = compareLengths(unsupportedIn, 0, 'at-most');
   const loose =
     unsupportedIn > 0
-      ? text(`${long} of panel edge has no wood behind it.`, `${long} de borde no tiene madera detrás.`)
+      ? text(`${long.en} of panel edge has no wood behind it.`, `${long.es} de borde no tiene madera detrás.`)
       : text('Every panel edge has wood behind it.', 'Todos los bordes tienen madera detrás.');
-  return severed ? [cut, loose] : [loose];
+  const edges = reasonThat(!(unsupportedIn > 0), loose);
+  return severed ? [reasonThat(false, cut), edges] : [edges];
 }
 
 function layoutCautions({ smallestIn, unsupportedIn, severed }: Layout, unblocked: number | undefined): Text[] {
@@ -175,13 +179,16 @@ function impossible({ pieces = [] }: Partials<typeof inputs>): InputIssue[] {
 const isWhole = (piece: Partial<Record<keyof Piece, number | undefined>>): piece is Piece =>
   [piece.xIn, piece.yIn, piece.widthIn, piece.heightIn].every((measured) => measured !== undefined);
 
-const overlapIssue = (at: number, other: number): InputIssue => ({
-  path: ['pieces', at],
-  message: text(
-    `pieces.${at}: got a piece that covers pieces.${other}; allowed are pieces side by side on one face.`,
-    `pieces.${at}: llegó una pieza que cubre pieces.${other}; se permiten piezas lado a lado en una cara.`,
-  ),
-});
+const overlapIssue = (at: number, other: number): InputIssue =>
+  refuse(
+    ['pieces', at],
+    text(`a piece that covers pieces.${other}`, `una pieza que cubre pieces.${other}`),
+    text('a piece beside the others, on one face', 'una pieza al lado de las otras, en una cara'),
+    text(
+      `Pieces ${other + 1} and ${at + 1} lie over each other.`,
+      `Las piezas ${other + 1} y ${at + 1} están una sobre otra.`,
+    ),
+  );
 
 /** Whether every edge of every panel piece stands on wood, and no cut severs one. Inches, on one face of one wall part. */
 export const panelLayout = defineCheck({

@@ -2,6 +2,7 @@ import {
   atMost,
   type Complete,
   choice,
+  compareLoad,
   count,
   defineCheck,
   type Judgement,
@@ -10,10 +11,11 @@ import {
   poundsOf,
   psiOf,
   type Quantity,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
   shareMet,
-  type Text,
   text,
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, dowelBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
@@ -102,13 +104,16 @@ const boltValues = (
   capacityLb: poundsOf(capacityLb),
 });
 
-function boltReasons(given: BoltInputs, perBoltLb: number, capacityLb: number): Text[] {
-  if (given.count === 0) return [text('No bolt holds the sill.', 'Ningún perno sujeta la solera.')];
-  const each = `${given.count} x ${pounds(perBoltLb)} = ${pounds(capacityLb)}`;
-  const load = given.demandLb === undefined ? undefined : pounds(given.demandLb);
+function boltReasons(given: BoltInputs, perBoltLb: number, capacityLb: number): Reason[] {
+  const { count: bolts, demandLb } = given;
+  if (bolts === 0) return [reasonThat(false, text('No bolt holds the sill.', 'Ningún perno sujeta la solera.'))];
+  const { takes, load } = compareLoad(demandLb, capacityLb);
+  const each = `${bolts} x ${pounds(perBoltLb)} = ${takes}`;
   return [
-    text(`The bolts take ${each}.`, `Los pernos resisten ${each}.`),
-    ...(load ? [text(`The load is ${load}.`, `La carga es ${load}.`)] : []),
+    reasonThat(
+      demandLb === undefined || atMost(demandLb, capacityLb),
+      text(`The bolts take ${each}${load.en}.`, `Los pernos resisten ${each}${load.es}.`),
+    ),
   ];
 }
 

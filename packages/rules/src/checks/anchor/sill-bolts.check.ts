@@ -11,6 +11,7 @@ import {
   largestRatio,
   type Quantity,
   ratioOf,
+  reasonThat,
   shareOf,
   type Text,
   text,
@@ -220,7 +221,7 @@ function sillReasons(given: SillInputs, sill: Sill): Text[] {
     }),
     ...sill.broken.map((rule) => BOLT_WORDS[rule]),
   ];
-  if (wrong.length > 0) return wrong;
+  if (wrong.length > 0) return wrong.map((words) => reasonThat(false, words));
   const placed = text('Every piece has its bolts in place.', 'Cada pieza tiene sus pernos en su lugar.');
   if (sill.unknown.length > 0) return [placed, ...notLookedAt(sill.unknown)];
   return [text('Every piece has the bolts the code asks for.', 'Cada pieza tiene los pernos que pide el código.')];

@@ -1,6 +1,7 @@
 import {
   atLeast,
   choice,
+  compareLengths,
   countOf,
   decimal,
   defineCheck,
@@ -13,6 +14,8 @@ import {
   number,
   poundsOf,
   ratioOf,
+  reasonThat,
+  refuse,
   shareOf,
   shareQuantity,
   squareInchesOf,
@@ -64,12 +67,14 @@ function passingRules(projectionIn: number, pitchIn: number): Record<RodEndRule,
   return { flush: passes('flush'), 'two-pitches': passes('two-pitches'), 'three-threads': passes('three-threads') };
 }
 
-function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: number): Text {
-  const at = formatLength(Math.abs(projectionIn));
-  const where =
-    projectionIn < 0
-      ? text(`${at} below the nut face`, `${at} por debajo de la cara de la tuerca`)
-      : text(`${at} past the nut face`, `${at} más allá de la cara de la tuerca`);
+function measuredWords(projectionIn: number, askedIn: number, engagedIn: number, engagedThreads: number): Text {
+  const below = projectionIn < 0;
+  const { measured: at } = below
+    ? compareLengths(-projectionIn, 0, 'at-most')
+    : compareLengths(projectionIn, askedIn, 'at-least');
+  const where = below
+    ? text(`${at.en} below the nut face`, `${at.es} por debajo de la cara de la tuerca`)
+    : text(`${at.en} past the nut face`, `${at.es} más allá de la cara de la tuerca`);
   const engaged = `${decimal(engagedIn, 3)} in, ${decimal(engagedThreads, 1)}`;
   return text(
     `The rod ends ${where.en}; ${engaged} threads of the nut are engaged.`,
@@ -87,14 +92,16 @@ interface RodInputs extends EndInputs {
 function endIssues({ projectionIn, threadsShowing }: EndInputs): InputIssue[] {
   if (projectionIn === undefined || threadsShowing === undefined || projectionIn >= 0 || threadsShowing === 0)
     return [];
-  const message = text(
-    'A rod that ends below the nut face shows no thread past it; allowed is one or the other: measure its end again.',
-    'Una varilla que termina por debajo de la tuerca no muestra hilos fuera de ella; se permite uno u otro: mida otra vez la punta.',
+  const words = text(
+    'A rod that ends below the nut face shows no thread past it: measure its end again.',
+    'Una varilla que termina por debajo de la tuerca no muestra hilos fuera de ella: mida otra vez la punta.',
   );
-  return [
-    { path: ['projectionIn'], message },
-    { path: ['threadsShowing'], message },
-  ];
+  const allowed = text(
+    'projectionIn below 0 or threadsShowing above 0',
+    'projectionIn bajo 0 o threadsShowing sobre 0',
+  );
+  const came = `${projectionIn} in and ${threadsShowing} threads`;
+  return ['projectionIn', 'threadsShowing'].map((name) => refuse([name], came, allowed, words));
 }
 
 const DISAGREE = text(
@@ -143,7 +150,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
       passesHalfNut: yesNoOf(credited),
     }),
     reasons: () => [
-      measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
+      reasonThat(meets, measuredWords(projectionIn, rule.pitchesBeyond * pitchIn, engagedIn, engagedIn / pitchIn)),
       text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
       ...(credited ? [] : [UNDER_HALF]),
     ],

@@ -1,7 +1,7 @@
 import {
   atMost,
   type Complete,
-  decimal,
+  compareLoad,
   defineCheck,
   feetToInches,
   formatLength,
@@ -14,6 +14,7 @@ import {
   poundsOf,
   type Quantity,
   ratioOf,
+  refuseLonger,
   type Situation,
   shareQuantity,
   type Text,
@@ -34,7 +35,16 @@ import {
 } from '../../standards/nds-2018/shear.ts';
 import { joistCard } from './joist.card.ts';
 import { inputs } from './joist.inputs.ts';
-import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+import {
+  type CutLimit,
+  codeEdition,
+  cutAtMost,
+  forbidden,
+  judgeLimits,
+  largerThan,
+  limitReasons,
+  woodAtLeast,
+} from './limits.ts';
 
 const RULES: readonly JoistCutRule[] = [JOIST_CUTS_2018, JOIST_CUTS_2021, JOIST_CUTS_2024, JOIST_CUTS_IBC];
 
@@ -145,11 +155,13 @@ function shearFindings({ endShearLb, widthIn, species, depthIn }: JoistInputs, s
   const leftLb = fullLb * shearLeft;
   const ratio = ratioOf(endShearLb, leftLb);
   const ok = atMost(endShearLb, leftLb);
-  const says = () =>
-    text(
-      `The end takes ${pounds(leftLb)} of shear of ${pounds(fullLb)} whole; the load is ${pounds(endShearLb)}.`,
-      `La punta resiste ${pounds(leftLb)} de cortante, entera ${pounds(fullLb)}; la carga es ${pounds(endShearLb)}.`,
+  const says = () => {
+    const { takes, load } = compareLoad(endShearLb, leftLb);
+    return text(
+      `The end takes ${takes} of shear of ${pounds(fullLb)} whole${load.en}.`,
+      `La punta resiste ${takes} de cortante, entera ${pounds(fullLb)}${load.es}.`,
     );
+  };
   return { fullLb, leftLb, source, limit: { ratio, ok, says } };
 }
 
@@ -218,26 +230,31 @@ function joistReasons(limits: readonly CutLimit[], verdict: Verdict, left: Retur
     `El código permite la muesca en la punta; ahí solo cuenta el ${percent(left.endShear)} de la resistencia a cortante.`,
   );
   return [
-    ...limits.map((limit) => limit.says()),
+    ...limitReasons(limits),
     ...(verdict === 'fails' ? [keeps] : verdict === 'meets' && left.endShear < 1 ? [endCounts] : []),
   ];
 }
 
 function impossible(given: Partials<typeof inputs>): InputIssue[] {
   const { depthIn, notchIn, endNotchIn, holeIn, edgeIn, distanceFromSupportFt, spanFt } = given;
-  const issues = [
-    ...largerThan('notchIn', notchIn, depthIn),
-    ...largerThan('endNotchIn', endNotchIn, depthIn),
-    ...largerThan('holeIn', holeIn, depthIn),
-    ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+  return [
+    ...largerThan('notchIn', inputs.notchIn.label, notchIn, depthIn),
+    ...largerThan('endNotchIn', inputs.endNotchIn.label, endNotchIn, depthIn),
+    ...largerThan('holeIn', inputs.holeIn.label, holeIn, depthIn),
+    ...largerThan(
+      'edgeIn',
+      inputs.edgeIn.label,
+      edgeIn,
+      depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0)),
+    ),
+    ...refuseLonger(['distanceFromSupportFt'], {
+      what: inputs.distanceFromSupportFt.label,
+      came: distanceFromSupportFt,
+      most: spanFt,
+      ofWhat: text('the span', 'el claro'),
+      unit: 'ft',
+    }),
   ];
-  if (distanceFromSupportFt === undefined || spanFt === undefined || distanceFromSupportFt <= spanFt) return issues;
-  const [came, most] = [decimal(distanceFromSupportFt, 4), decimal(spanFt, 4)];
-  const message = text(
-    `distanceFromSupportFt: got ${came} ft; allowed is at most the span, ${most} ft.`,
-    `distanceFromSupportFt: llegó ${came} ft; se permite hasta el claro, ${most} ft.`,
-  );
-  return [...issues, { path: ['distanceFromSupportFt'], message }];
 }
 
 /** Whether a sawn joist, rafter or beam is notched or bored within the code, and what the cut leaves. Inches, feet, pounds. */

@@ -20,7 +20,16 @@ import { STUD_CUTS_2018, type StudCutRule } from '../../standards/irc-2018/cuts.
 import { STUD_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { STUD_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
 import { CUT_SECTION_SOURCE } from '../../standards/mechanics/cut-section.ts';
-import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+import {
+  type CutLimit,
+  codeEdition,
+  cutAtMost,
+  forbidden,
+  judgeLimits,
+  largerThan,
+  limitReasons,
+  woodAtLeast,
+} from './limits.ts';
 import { studCard } from './stud.card.ts';
 
 const RULES: readonly StudCutRule[] = [STUD_CUTS_2018, STUD_CUTS_2021, STUD_CUTS_2024, STUD_CUTS_IBC];
@@ -171,7 +180,7 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
 
 function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[], left: number, fails: boolean): Text[] {
   return [
-    ...(limits.length > 0 ? limits.map((limit) => limit.says()) : [text('There is no cut.', 'No hay corte.')]),
+    ...(limits.length > 0 ? limitReasons(limits) : [text('There is no cut.', 'No hay corte.')]),
     ...(unmeasured.length > 0 && !fails
       ? [text('Measure what is missing before it can pass.', 'Mida lo que falta antes de aprobarlo.')]
       : []),
@@ -182,9 +191,14 @@ function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[],
 }
 
 const tooLarge = ({ depthIn, notchIn, holeIn, edgeIn }: Partials<typeof inputs>): InputIssue[] => [
-  ...largerThan('notchIn', notchIn, depthIn),
-  ...largerThan('holeIn', holeIn, depthIn),
-  ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+  ...largerThan('notchIn', inputs.notchIn.label, notchIn, depthIn),
+  ...largerThan('holeIn', inputs.holeIn.label, holeIn, depthIn),
+  ...largerThan(
+    'edgeIn',
+    inputs.edgeIn.label,
+    edgeIn,
+    depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0)),
+  ),
 ];
 
 /** Whether a stud is notched or bored within the code's shares of its depth. Inches. */

@@ -1,10 +1,13 @@
 import {
   atMost,
   type Complete,
+  compareLengths,
+  compareShares,
   count,
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   group,
@@ -12,8 +15,9 @@ import {
   type Judgement,
   largestRatio,
   length,
-  percent,
+  type Reason,
   ratioOf,
+  reasonThat,
   shareOf,
   shareQuantity,
   type Text,
@@ -159,27 +163,32 @@ function judgeSurvey(given: SurveyInputs): Judgement {
   };
 }
 
-function surveyReasons(given: SurveyInputs, found: Survey, spacingIn: number | undefined, tight: boolean): Text[] {
-  const asked = formatLength(given.specifiedSpacingIn);
-  const spaced =
-    spacingIn === undefined
-      ? text('No nail counts in full.', 'Ningún clavo cuenta por completo.')
-      : text(
-          `${found.good} of ${found.total} nails count: one every ${decimal(spacingIn)} in; ${asked} is asked for.`,
-          `Cuentan ${found.good} de ${found.total} clavos: uno cada ${decimal(spacingIn)} in; se pide ${asked}.`,
-        );
-  const limit = percent(OVERDRIVEN_SHARE_LIMIT);
-  const deep = text(
-    `${percent(found.overdrivenShare)} of the nails are overdriven; up to ${limit} and none over 1/8 in is accepted.`,
-    `El ${percent(found.overdrivenShare)} de los clavos está muy hundido; se acepta hasta ${limit} y ninguno más de 1/8 in.`,
+function surveyReasons(given: SurveyInputs, found: Survey, spacingIn: number | undefined, tight: boolean): Reason[] {
+  const { specifiedSpacingIn } = given;
+  const deep = compareShares(found.overdrivenShare, OVERDRIVEN_SHARE_LIMIT, 'at-most');
+  const overdriven = text(
+    `${deep.measured.en} of the nails are overdriven; up to ${deep.limit} and none over 1/8 in is accepted.`,
+    `${deep.measured.es} de los clavos están muy hundidos; se acepta hasta ${deep.limit} y ninguno más de 1/8 in.`,
   );
   const add = text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
-  return [
-    spaced,
-    ...(found.overdriven > 0 ? [deep] : []),
+  return failuresFirst([
+    reasonThat(
+      spacingIn !== undefined && atMost(spacingIn, specifiedSpacingIn),
+      spacingWords(found, spacingIn, specifiedSpacingIn),
+    ),
+    ...(found.overdriven > 0 ? [reasonThat(!found.tooMany, overdriven)] : []),
     ...(found.toAdd > 0 ? [add] : []),
     ...(tight ? [TOO_TIGHT] : []),
-  ];
+  ]);
+}
+
+function spacingWords({ good, total }: Survey, spacingIn: number | undefined, specifiedSpacingIn: number): Text {
+  if (spacingIn === undefined) return text('No nail counts in full.', 'Ningún clavo cuenta por completo.');
+  const { measured, limit } = compareLengths(spacingIn, specifiedSpacingIn, 'at-most');
+  return text(
+    `${good} of ${total} nails count: one every ${measured.en}; ${limit} is asked for.`,
+    `Cuentan ${good} de ${total} clavos: uno cada ${measured.es}; se pide ${limit}.`,
+  );
 }
 
 const TOO_TIGHT = text(

@@ -1,6 +1,7 @@
 import {
   atMost,
   type Complete,
+  compareNumbers,
   decimal,
   defineCheck,
   factorOf,
@@ -12,7 +13,10 @@ import {
   plfOf,
   pounds,
   poundsOf,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuseLonger,
   shareOf,
   type Text,
   text,
@@ -106,7 +110,7 @@ function missingOf(given: OverturningInputs, found: Uplift, capacityLb: number |
   return atMost(shortLeverLb(given, found), capacityLb) ? [] : ['leverFt'];
 }
 
-function upliftReasons(upliftLb: number, capacityLb: number | undefined): Text[] {
+function upliftReasons(upliftLb: number, capacityLb: number | undefined): Reason[] {
   if (upliftLb <= 0)
     return [
       text(
@@ -114,9 +118,18 @@ function upliftReasons(upliftLb: number, capacityLb: number | undefined): Text[]
         'La carga muerta mantiene abajo el extremo del muro: no necesita anclaje.',
       ),
     ];
-  const lifts = text(`The wall end lifts with ${pounds(upliftLb)}.`, `El extremo se levanta con ${pounds(upliftLb)}.`);
-  if (capacityLb === undefined) return [lifts];
-  return [lifts, text(`The hold-down holds ${pounds(capacityLb)}.`, `El anclaje resiste ${pounds(capacityLb)}.`)];
+  if (capacityLb === undefined)
+    return [text(`The wall end lifts with ${pounds(upliftLb)}.`, `El extremo se levanta con ${pounds(upliftLb)}.`)];
+  const { measured, limit } = compareNumbers(upliftLb, capacityLb, 'at-most', pounds);
+  return [
+    reasonThat(
+      atMost(upliftLb, capacityLb),
+      text(
+        `The wall end lifts with ${measured.en}; the hold-down holds ${limit}.`,
+        `El extremo se levanta con ${measured.es}; el anclaje resiste ${limit}.`,
+      ),
+    ),
+  ];
 }
 
 function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
@@ -141,18 +154,14 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
   ];
 }
 
-function impossible({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[] {
-  if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
-  return [
-    {
-      path: ['leverFt'],
-      message: text(
-        `leverFt: got ${leverFt} ft; allowed is at most the wall length, ${lengthFt} ft.`,
-        `leverFt: llegó ${leverFt} ft; se permite hasta el largo del muro, ${lengthFt} ft.`,
-      ),
-    },
-  ];
-}
+const impossible = ({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[] =>
+  refuseLonger(['leverFt'], {
+    what: inputs.leverFt.label,
+    came: leverFt,
+    most: lengthFt,
+    ofWhat: text('the length of the wall', 'el largo del muro'),
+    unit: 'ft',
+  });
 
 /** Uplift at the end of a shear wall and whether its hold-down holds it. Pounds, feet, plf; ASD; up to 10 stories above. */
 export const overturning = defineCheck({

@@ -1,6 +1,7 @@
 import {
   atMost,
   type Complete,
+  compareLoad,
   decimal,
   defineCheck,
   factorOf,
@@ -9,9 +10,11 @@ import {
   type Judgement,
   type Partials,
   plfOf,
-  pounds,
   poundsOf,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuseLonger,
   shareMet,
   squareFeetOf,
   type Text,
@@ -125,14 +128,18 @@ function judgePerforated(given: WallInputs): Judgement {
   };
 }
 
-function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perforated): Text[] {
-  if (bar) return [bar];
-  const worth = text(
-    `The openings leave ${decimal(factor)} of its full-height parts: ${pounds(capacityLb)}.`,
-    `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${pounds(capacityLb)}.`,
-  );
-  if (shearLb === undefined) return [worth];
-  return [worth, text(`It is asked for ${pounds(shearLb)}.`, `Se le piden ${pounds(shearLb)}.`)];
+function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perforated): Reason[] {
+  if (bar) return [reasonThat(false, bar)];
+  const { takes, load } = compareLoad(shearLb, capacityLb);
+  return [
+    reasonThat(
+      shearLb === undefined || atMost(shearLb, capacityLb),
+      text(
+        `The openings leave ${decimal(factor)} of its full-height parts: ${takes}${load.en}.`,
+        `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${takes}${load.es}.`,
+      ),
+    ),
+  ];
 }
 
 function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[] {
@@ -162,36 +169,34 @@ function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[
 function impossible({ lengthFt, heightFt, segmentsFt = [], openings = [] }: Partials<typeof inputs>): InputIssue[] {
   const issues: InputIssue[] = [];
   const segments = segmentsFt.reduce((sum, segment) => sum + (segment.lengthFt ?? 0), 0);
-  if (lengthFt !== undefined && !atMost(segments, lengthFt))
-    issues.push(tooMuch(['segmentsFt'], segments, lengthFt, text('the wall length', 'el largo del muro')));
-  openings.forEach((opening, at) => {
-    const place = ['openings', at] as const;
-    if (lengthFt !== undefined && opening.widthFt !== undefined && !atMost(segments + opening.widthFt, lengthFt))
-      issues.push(
-        tooMuch(
-          [...place, 'widthFt'],
-          opening.widthFt,
-          lengthFt - segments,
-          text('what the parts leave', 'lo que dejan'),
-        ),
-      );
-    if (heightFt !== undefined && opening.heightFt !== undefined && !atMost(opening.heightFt, heightFt))
-      issues.push(
-        tooMuch([...place, 'heightFt'], opening.heightFt, heightFt, text('the wall height', 'la altura del muro')),
-      );
+  issues.push(
+    ...refuseLonger(['segmentsFt'], {
+      what: text('Full-height parts in all', 'Partes completas en total'),
+      came: segments,
+      most: lengthFt,
+      ofWhat: text('the length of the wall', 'el largo del muro'),
+      unit: 'ft',
+    }),
+  );
+  openings.forEach(({ widthFt, heightFt: openingFt }, at) => {
+    issues.push(
+      ...refuseLonger(['openings', at, 'widthFt'], {
+        what: text(`Width of opening ${at + 1}`, `Ancho de la abertura ${at + 1}`),
+        came: widthFt,
+        most: lengthFt === undefined ? undefined : Math.max(0, lengthFt - segments),
+        ofWhat: text('what the full-height parts leave', 'lo que dejan las partes completas'),
+        unit: 'ft',
+      }),
+      ...refuseLonger(['openings', at, 'heightFt'], {
+        what: text(`Height of opening ${at + 1}`, `Altura de la abertura ${at + 1}`),
+        came: openingFt,
+        most: heightFt,
+        ofWhat: text('the height of the wall', 'la altura del muro'),
+        unit: 'ft',
+      }),
+    );
   });
   return issues;
-}
-
-function tooMuch(path: readonly (string | number)[], gotFt: number, mostFt: number, what: Text): InputIssue {
-  const [name, got, most] = [path.join('.'), decimal(gotFt, 3), decimal(mostFt, 3)];
-  return {
-    path,
-    message: text(
-      `${name}: got ${got} ft; allowed is at most ${what.en}, ${most} ft.`,
-      `${name}: llegó ${got} ft; se permite hasta ${what.es}, ${most} ft.`,
-    ),
-  };
 }
 
 /**

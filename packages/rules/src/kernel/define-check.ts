@@ -1,5 +1,6 @@
 import type { Drawing } from './drawing.ts';
 import type { Complete, Fields, Partials } from './fields.ts';
+import type { LossMode } from './loss-modes.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
@@ -101,6 +102,8 @@ export interface CheckCard {
   readonly question: Text;
   readonly element: string;
   readonly role: Role;
+  /** The way of losing strength it measures; two findings of one way on one link multiply. */
+  readonly lossMode?: LossMode;
   /** Where the tape goes, loaded when it is drawn. */
   readonly drawing: () => Promise<{ readonly drawing: Drawing }>;
 }

@@ -2,6 +2,7 @@ export * from './conditions.ts';
 export * from './define-check.ts';
 export * from './drawing.ts';
 export * from './fields.ts';
+export * from './loss-modes.ts';
 export * from './measure.ts';
 export * from './money.ts';
 export * from './outcome.ts';

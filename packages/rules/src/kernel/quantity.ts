@@ -25,5 +25,8 @@ export const wordOf = (value: string): Quantity => ({ value, unit: 'text' });
 export const decimal = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 /** A share for a sentence, `57 %`. */
 export const percent = (share: number): string => `${decimal(share * 100, 1)} %`;
+const whole = (value: number): string => decimal(value, 0).replace(/\B(?=(\d{3})+$)/g, ',');
 /** Whole pounds for a sentence, `4,200 lb`. */
-export const pounds = (valueLb: number): string => `${decimal(valueLb, 0).replace(/\B(?=(\d{3})+$)/g, ',')} lb`;
+export const pounds = (valueLb: number): string => `${whole(valueLb)} lb`;
+/** A moment in whole foot-pounds for a sentence, `16,000 ft-lb`. */
+export const footPounds = (momentFtLb: number): string => `${whole(momentFtLb)} ft-lb`;

@@ -5,6 +5,7 @@ export * from './define-check.ts';
 export * from './drawing.ts';
 export * from './field-words.ts';
 export * from './fields.ts';
+export * from './loss-modes.ts';
 export * from './measure.ts';
 export * from './money.ts';
 export * from './outcome.ts';

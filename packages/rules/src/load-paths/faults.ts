@@ -1,5 +1,6 @@
 import { type InputIssue, refuseLonger, type Text, text } from '../kernel/index.ts';
-import { LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+import { LINK_ROLE_WORDS, LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+import { mayBeWithout } from './usual-links.ts';
 
 type Path = readonly (string | number)[];
 /** A person reads the sentence without the name of the input before it. */
@@ -22,6 +23,7 @@ export function faultsOf(path: LoadPath): InputIssue[] {
     ...repeatedNames(path.segments, ['segments']),
     ...path.segments.flatMap((segment, at) => [
       ...repeatedNames(segment.links, ['segments', at, 'links']),
+      ...withoutFaults(path, segment, ['segments', at, 'without']),
       ...segment.links.flatMap((link, place) => faultsOfLink(path, segment, link, ['segments', at, 'links', place])),
     ]),
   ];
@@ -77,16 +79,45 @@ function faultsOfLink({ kind }: LoadPath, segment: Segment, link: Link, path: Pa
   return [...found, ...contradictions(link, path), ...tieFaults(segment, link, path)];
 }
 
+/** Only a link that such a chain can do without may be said not to be there, and none that is listed. */
+function withoutFaults({ kind }: LoadPath, { links, without = [] }: Segment, path: Path): InputIssue[] {
+  const allowed = mayBeWithout(kind);
+  return without.flatMap((role, at) => {
+    const words = LINK_ROLE_WORDS[role];
+    if (links.some((link) => link.role === role))
+      return [
+        issue(
+          [...path, at],
+          text(
+            `without: "${words.en}" is among the links; take it from one of the two lists.`,
+            `without: "${words.es}" está entre las partes; quítelo de una de las dos listas.`,
+          ),
+        ),
+      ];
+    if (allowed.includes(role)) return [];
+    return [
+      issue(
+        [...path, at],
+        text(
+          `without: no such line stands without its ${words.en.toLowerCase()}; list it as not seen.`,
+          `without: ninguna línea así se sostiene sin ${words.es.toLowerCase()}; anótelo como no visto.`,
+        ),
+      ),
+    ];
+  });
+}
+
 /** A link that was not seen has no findings; one that was seen sound has lost nothing. */
 function contradictions({ name, state, remaining = [] }: Link, path: Path): InputIssue[] {
   if (state === 'findings' || remaining.length === 0) return [];
-  if (state === 'sound' && remaining.every((share) => share === 1)) return [];
+  const shares = remaining.map((left) => (typeof left === 'number' ? left : left.share));
+  if (state === 'sound' && shares.every((share) => share === 1)) return [];
   return [
     issue(
       [...path, 'remaining'],
       text(
-        `remaining: "${name}" is ${state} and has a share left of ${remaining.join(', ')}; say "findings", or leave it out.`,
-        `remaining: "${name}" está como ${state} y trae ${remaining.join(', ')}; ponga "findings" o no lo ponga.`,
+        `remaining: "${name}" is ${state} and has a share left of ${shares.join(', ')}; say "findings", or leave it out.`,
+        `remaining: "${name}" está como ${state} y trae ${shares.join(', ')}; ponga "findings" o no lo ponga.`,
       ),
     ),
   ];

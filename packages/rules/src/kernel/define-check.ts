@@ -31,8 +31,8 @@ export interface Judgement {
   /** The sources this judgement used; all of the check's when left out. */
   readonly sources?: readonly Source[];
   /**
-   * The sources on which meeting or failing hangs; all that were used when left out. With one of them from memory
-   * the outcome says so among its reasons and refers.
+   * The sources on which the verdict hangs; all that were used when left out. With one of them not read in print the
+   * outcome says so among its reasons; with one from memory it also refers.
    */
   readonly hangsOn?: readonly Source[];
 }

@@ -145,7 +145,8 @@ const maskWords = (factor: number): Text =>
 const OVER = reasonThat(false, TREAT_AS_OVER);
 
 function judgeSilica(given: SilicaInputs): Judgement {
-  if (given.task === 'none') return { verdict: 'not-applicable', reasons: () => [NO_SILICA] };
+  if (given.task === 'none')
+    return { verdict: 'not-applicable', reasons: () => [NO_SILICA], sources: [SILICA_LIMIT_SOURCE] };
   const row = rowOf(given.task);
   const factor = maskFactor(row, given);
   const byTable = factor !== undefined && given.controlled === true;

@@ -1,4 +1,15 @@
-import { choice, count, flag, type InputIssue, length, list, named, type Partials, text } from '../../kernel/index.ts';
+import {
+  assume,
+  choice,
+  count,
+  flag,
+  type InputIssue,
+  length,
+  list,
+  named,
+  type Partials,
+  text,
+} from '../../kernel/index.ts';
 import { PLATE_WASHER_WORDS, SEISMIC_CATEGORIES } from '../../standards/irc-anchors/anchors.data.ts';
 
 export const inputs = {
@@ -68,6 +79,12 @@ export const inputs = {
   }),
   middleThird: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Every bolt is taken to stand in the middle third of the plate width.',
+        'Se toma que cada perno está en el tercio medio del ancho de la solera.',
+      ),
+    ),
     label: text('Every bolt in the middle third of the width?', '¿Cada perno en el tercio medio del ancho?'),
   }),
 } as const;

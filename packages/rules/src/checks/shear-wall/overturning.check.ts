@@ -13,6 +13,7 @@ import {
   pounds,
   poundsOf,
   ratioOf,
+  type Situation,
   shareOf,
   type Text,
   text,
@@ -40,10 +41,11 @@ interface Uplift {
   readonly upliftLb: number;
 }
 
-/** Where both factors are given the lower counts. */
+/** The share given, or that of the site; the inputs are refused where both are given and differ. */
 function deadFactorOf({ deadFactor, sds }: OverturningInputs): number {
-  const bySite = sds === undefined ? 1 : seismicDeadFactor(sds);
-  return Math.min(deadFactor ?? 1, bySite);
+  if (deadFactor !== undefined) return deadFactor;
+  if (sds === undefined) throw new RangeError('Neither dead load factor nor S_DS; the schema asks for one');
+  return seismicDeadFactor(sds);
 }
 
 function upliftOf(given: OverturningInputs): Uplift {
@@ -67,18 +69,20 @@ function shortLeverLb(given: OverturningInputs, { upliftLb, leverFt }: Uplift): 
   return given.leverFt !== undefined || upliftLb <= 0 || shortFt <= 0 ? upliftLb : (upliftLb * leverFt) / shortFt;
 }
 
-function judgeOverturning(given: OverturningInputs): Judgement {
+function judgeOverturning(given: OverturningInputs, { storiesAbove = 0 }: Situation): Judgement {
   const found = upliftOf(given);
   const { upliftLb } = found;
   const tied = upliftLb > 0;
   const known = given.holdDownCapacityLb;
   const capacityLb = known === undefined ? undefined : known * (given.holdDownRemaining ?? 1);
-  const missing = missingOf(given, found, capacityLb);
+  // The place says that something stands on the wall, and nobody gave it.
+  const unloaded = storiesAbove > 0 && given.stories === undefined;
+  const missing = [...(unloaded ? ['stories'] : []), ...missingOf(given, found, capacityLb)];
   const fails = tied && capacityLb !== undefined && !atMost(upliftLb, capacityLb);
   return {
     verdict: fails ? 'fails' : missing.length > 0 ? 'undetermined' : 'meets',
     ratio: ratioOf(Math.max(0, upliftLb), capacityLb),
-    remaining: tied ? (capacityLb === undefined ? null : shareOf(capacityLb, upliftLb)) : 1,
+    remaining: fails || missing.length === 0 ? remainingOf(given, found, capacityLb) : null,
     missing: fails ? [] : missing,
     values: () => ({
       overturningFtLb: footPoundsOf(found.overturningFtLb),
@@ -97,6 +101,12 @@ function judgeOverturning(given: OverturningInputs): Judgement {
     referrals: fails ? ['engineer'] : [],
     repairs: fails ? ['hold-down-new', 'rod-replace', 'engineer-letter'] : [],
   };
+}
+
+/** Share of the uplift that is held, by the usual lever where none was measured. */
+function remainingOf(given: OverturningInputs, found: Uplift, capacityLb: number | undefined): number | null {
+  if (found.upliftLb <= 0) return 1;
+  return capacityLb === undefined ? null : shareOf(capacityLb, shortLeverLb(given, found));
 }
 
 /** What must still be known: the capacity of a hold-down that is needed, and the lever where it decides. */
@@ -131,9 +141,6 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
             `Se toma como palanca el largo del muro; con el anclaje 6 in adentro, levanta ${pounds(short)}.`,
           ),
         ]),
-    ...(given.holdDownRemaining === undefined
-      ? [text('The hold-down is counted whole: check its rod.', 'El anclaje se cuenta entero: revise su varilla.')]
-      : []),
     text(
       `Los Angeles counts ${LA_NOT_CYCLIC_PCT} % of a hold-down not tested by cycles.`,
       `Los Ángeles cuenta el ${LA_NOT_CYCLIC_PCT} % de un anclaje no probado por ciclos.`,
@@ -141,7 +148,12 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
   ];
 }
 
-function impossible({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[] {
+function impossible({ leverFt, lengthFt, deadFactor, sds }: Partials<typeof inputs>): InputIssue[] {
+  if (deadFactor !== undefined && sds !== undefined && ratioOf(deadFactor, seismicDeadFactor(sds)) !== 1)
+    return [
+      twoFactors(deadFactor, seismicDeadFactor(sds), 'deadFactor'),
+      twoFactors(deadFactor, seismicDeadFactor(sds), 'sds'),
+    ];
   if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
   return [
     {
@@ -154,6 +166,14 @@ function impossible({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[
   ];
 }
 
+const twoFactors = (given: number, bySite: number, input: string): InputIssue => ({
+  path: [input],
+  message: text(
+    `The share of dead load, ${decimal(given)}, and that of the site, ${decimal(bySite)}, do not agree; allowed is the one for the load of this wall.`,
+    `La parte de carga muerta, ${decimal(given)}, y la del sitio, ${decimal(bySite)}, no coinciden; se permite la de la carga de este muro.`,
+  ),
+});
+
 /** Uplift at the end of a shear wall and whether its hold-down holds it. Pounds, feet, plf; ASD; up to 10 stories above. */
 export const overturning = defineCheck({
   ...overturningCard,
@@ -162,7 +182,7 @@ export const overturning = defineCheck({
   sources: [CHORD_SOURCE, DEAD_LOAD_SOURCE, LEVER_SOURCE, LA_HOLD_DOWN_SOURCE],
   inputs,
   refine: impossible,
-  evaluate: judgeOverturning,
+  evaluate: (given, { situation }) => judgeOverturning(given, situation),
   repairs: ['hold-down-new', 'rod-replace', 'engineer-letter'],
   client: {
     found: (_inputs, { remaining }) =>

@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   choice,
@@ -51,6 +52,10 @@ const inputs = {
     min: 0.5,
     max: 6,
     default: SILL_THICKNESS_IN,
+    assumes: assume(
+      text('A sill 1-1/2 in thick is taken, as in the table.', 'Se toma una solera de 1-1/2 in, como en la tabla.'),
+      SILL_BOLT_SOURCE,
+    ),
     label: text('Sill thickness', 'Grueso de la solera'),
   }),
   direction: choice({
@@ -59,9 +64,18 @@ const inputs = {
       { value: 'perpendicular', label: text('Out of the wall', 'Hacia fuera de la pared') },
     ],
     default: 'parallel',
+    assumes: assume(
+      text('The load is taken to push along the wall.', 'Se toma que la carga empuja a lo largo de la pared.'),
+    ),
     label: text('The load pushes', 'La carga empuja'),
   }),
-  loadDuration: loadDurationField,
+  loadDuration: {
+    ...loadDurationField,
+    assumes: assume(
+      text('A load of normal duration is taken, factor 1.', 'Se toma una carga de duración normal, factor 1.'),
+      DURATION_SOURCE,
+    ),
+  },
   demandLb: demandField(text('Load on all bolts, if known', 'Carga en todos los pernos, si se sabe')),
 } as const;
 
@@ -85,7 +99,7 @@ function judgeBolts(given: BoltInputs): Judgement {
     remaining: none ? 0 : shareMet(capacityLb, demandLb),
     values: () => boltValues(loads, sidePsi, perBoltLb, capacityLb),
     reasons: () => boltReasons(given, perBoltLb, capacityLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     sources,
     repairs: toTell || meets ? [] : ['anchor-bolt-add', 'engineer-letter'],
   };

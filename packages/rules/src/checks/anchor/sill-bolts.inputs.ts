@@ -1,4 +1,5 @@
 import {
+  assume,
   choice,
   count,
   flag,
@@ -80,6 +81,12 @@ export const inputs = {
   }),
   middleThird: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Every bolt is taken to stand in the middle third of the plate width.',
+        'Se toma que cada perno está en el tercio medio del ancho de la solera.',
+      ),
+    ),
     label: text('Every bolt in the middle third of the width?', '¿Cada perno en el tercio medio del ancho?'),
   }),
 } as const;

@@ -69,7 +69,7 @@ function judgeWasher({ sideIn, boltDiameterIn, species, demandLb }: WasherInputs
       capacityLb: poundsOf(capacityLb),
     }),
     reasons: () => washerReasons(capacityLb, demandLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     sources: [WASHER_BEARING_SOURCE, source],
     repairs: toTell || meets ? [] : ['plate-washer', 'engineer-letter'],
   };

@@ -25,7 +25,12 @@ import { JOIST_CUTS_IBC } from '../../standards/ibc-2018/cuts.data.ts';
 import { JOIST_CUTS_2018, type JoistCutRule } from '../../standards/irc-2018/cuts.data.ts';
 import { JOIST_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { JOIST_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
-import { boredSection, CUT_SECTION_SOURCE, notchedSection } from '../../standards/mechanics/cut-section.ts';
+import {
+  boredAnywhere,
+  boredSection,
+  CUT_SECTION_SOURCE,
+  notchedSection,
+} from '../../standards/mechanics/cut-section.ts';
 import {
   endNotchShare,
   FV_PSI,
@@ -63,10 +68,6 @@ const REPAIRS = ['member-sister', 'member-replace', 'engineer-letter'];
 const TENSION_FACE = text(
   'From 4 in nominal thickness the bottom face may be notched only at the ends.',
   'Desde 4 in nominales de grosor, la cara inferior solo admite muescas en las puntas.',
-);
-const OTHER_CUTS = text(
-  'Holes also stay 2 in from any other hole or notch.',
-  'Las perforaciones también quedan a 2 in de cualquier otra o de una muesca.',
 );
 const NORMAL_DURATION = text(
   'Shear is for dry wood and normal duration of load.',
@@ -122,13 +123,13 @@ function holeFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule, 
 }
 
 /**
- * What the worst cut leaves of bending, stiffness and shear, and the end notch alone of shear, 0..1. A hole not measured from the edge counts in bending
- * as a notch of its size, the worst place it can have.
+ * What the worst cut leaves of bending, stiffness and shear, and the end notch alone of shear, 0..1. A hole not measured
+ * from the edge counts as in the worst place it can have.
  */
-function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn = 0 }: JoistInputs) {
+function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn }: JoistInputs) {
   const notch = notchedSection(depthIn, notchIn);
   const end = notchedSection(depthIn, endNotchIn);
-  const hole = boredSection(depthIn, holeIn, edgeIn);
+  const hole = edgeIn === undefined ? boredAnywhere(depthIn, holeIn) : boredSection(depthIn, holeIn, edgeIn);
   const endShear = endNotchShare(depthIn, depthIn - endNotchIn);
   return {
     moment: Math.min(notch.moment, end.moment, hole.moment),
@@ -169,7 +170,7 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
   const allowed = allowedCuts(given.depthIn, rule);
   const left = sectionLeft(given);
   const shear = shearFindings(given, left.shear);
-  const { endNotchIn = 0, holeIn = 0 } = given;
+  const { endNotchIn = 0 } = given;
   const found: Findings = { limits: [], unmeasured: [] };
   notchFindings(given, allowed, rule, found);
   if (endNotchIn > 0) found.limits.push(cutAtMost(WORDS.endNotch, endNotchIn, allowed.endNotchIn));
@@ -190,10 +191,7 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
       ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
     }),
     reasons: () => joistReasons(found.limits, verdict, left),
-    cautions: () => [
-      ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),
-      ...(shear ? [NORMAL_DURATION] : []),
-    ],
+    cautions: () => (shear ? [NORMAL_DURATION] : []),
     repairs: fails ? REPAIRS : [],
     hangsOn: shear ? [rule.source, NOTCH_SHEAR_SOURCE, shear.source] : [rule.source],
     sources: [

@@ -1,5 +1,7 @@
 import {
+  assume,
   type Complete,
+  type Condition,
   defineCheck,
   factorOf,
   flag,
@@ -34,8 +36,10 @@ import { studCard } from './stud.card.ts';
 
 const RULES: readonly StudCutRule[] = [STUD_CUTS_2018, STUD_CUTS_2021, STUD_CUTS_2024, STUD_CUTS_IBC];
 
-const HOLE = { input: 'holeIn', known: true } as const;
-const NOTCH = { input: 'notchIn', known: true } as const;
+/** A cut that was measured and is there. */
+const isCut = (input: string): Condition => ({ all: [{ input, known: true }, { not: { input, is: [0] } }] });
+const HOLE = isCut('holeIn');
+const NOTCH = isCut('notchIn');
 
 const inputs = {
   depthIn: length({
@@ -54,6 +58,12 @@ const inputs = {
     min: 0,
     max: 24,
     needed: { when: { input: 'holeIn', known: false } },
+    assumes: assume(
+      text(
+        'Only the hole was measured: no notch is taken to be there.',
+        'Solo se midió la perforación: se toma que no hay muesca.',
+      ),
+    ),
     label: text('Depth of the notch', 'Fondo de la muesca'),
     howToMeasure: text(
       'Into the depth of the stud. 0 when there is none.',
@@ -65,6 +75,12 @@ const inputs = {
     min: 0,
     max: 24,
     needed: { when: { input: 'notchIn', known: false } },
+    assumes: assume(
+      text(
+        'Only the notch was measured: no hole is taken to be there.',
+        'Solo se midió la muesca: se toma que no hay perforación.',
+      ),
+    ),
     label: text('Diameter of the hole', 'Diámetro de la perforación'),
     howToMeasure: text('The largest one. 0 when there is none.', 'La mayor. 0 si no hay.'),
   }),
@@ -127,11 +143,11 @@ function allowedCuts({ depthIn, bearing, doubled }: StudInputs, rule: StudCutRul
 
 /**
  * Share of the stud that may be counted at its worst cut: bending strength beside a notch, area beside a hole, or what
- * is left of a section that has both.
+ * is left of a section that has both, or may have as far as was seen.
  */
 function shareLeft({ depthIn, notchIn = 0, holeIn = 0, sameSection }: StudInputs): number {
   const left = (cutIn: number) => Math.max(0, 1 - cutIn / depthIn);
-  return Math.min(left(notchIn) ** 2, left(holeIn), sameSection ? left(notchIn + holeIn) : 1);
+  return Math.min(left(notchIn) ** 2, left(holeIn), sameSection === false ? 1 : left(notchIn + holeIn));
 }
 
 function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undefined): Judgement {

@@ -1,4 +1,5 @@
 import {
+  assume,
   atLeast,
   atMost,
   type Complete,
@@ -18,6 +19,7 @@ import {
   type Judgement,
   largestRatio,
   length,
+  NEWEST_EDITION,
   type Partials,
   percent,
   ratioOf,
@@ -36,7 +38,7 @@ import { topPlateCard } from './top-plate.card.ts';
 
 const NAILS = Object.keys(NAIL_DIAMETER_IN) as NailId[];
 const YEARS = [...new Set(PLATE_TIE_RULES.map((rule) => rule.year))].sort();
-const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2015' } as const;
+const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2024' } as const;
 
 const inputs = {
   widthIn: length({
@@ -61,11 +63,13 @@ const inputs = {
       { value: 'ibc', label: text('Building code (IBC)', 'Código de edificación (IBC)') },
     ],
     default: 'irc',
+    assumes: assume(text('The residential code is taken.', 'Se toma el código residencial.')),
     label: text('Code', 'Código'),
   }),
   edition: choice({
     options: YEARS.map((year) => ({ value: year, label: text(year, year) })),
     needed: 'optional',
+    assumes: NEWEST_EDITION,
     label: text('Code year', 'Año del código'),
   }),
   bearingOrBraced: flag({
@@ -125,7 +129,7 @@ const inputs = {
 type PlateInputs = Complete<typeof inputs>;
 type Tie = NonNullable<PlateInputs['tie']>;
 
-/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest that was read. */
+/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest of its code. */
 function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>): string {
   const code = given.code ?? 'irc';
   const wanted = asked ?? given.edition ?? DEFAULT_EDITION[code];

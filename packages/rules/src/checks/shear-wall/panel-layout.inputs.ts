@@ -1,4 +1,14 @@
-import { flag, type InputIssue, length, list, type Partials, refuse, type Text, text } from '../../kernel/index.ts';
+import {
+  assume,
+  flag,
+  type InputIssue,
+  length,
+  list,
+  type Partials,
+  refuse,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
 import { overlap, type Piece } from './panel-layout.joints.ts';
 
 const place = (label: Text) => length({ unit: 'in', min: 0, max: 4800, label });
@@ -22,10 +32,16 @@ export const inputs = {
     min: 1,
     max: 4800,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The wall part is taken to be no longer than its pieces reach.',
+        'Se toma que la parte del muro no es más larga que sus piezas.',
+      ),
+    ),
     label: text('Length of the wall part', 'Largo de la parte del muro'),
     howToMeasure: text(
-      'Between the outer faces of its end posts. Left out: as far as the pieces reach.',
-      'Entre las caras exteriores de sus postes extremos. Si falta: hasta donde llegan las piezas.',
+      'Between the outer faces of its end posts.',
+      'Entre las caras exteriores de sus postes extremos.',
     ),
   }),
   partHeightIn: length({
@@ -33,10 +49,16 @@ export const inputs = {
     min: 1,
     max: 4800,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The wall part is taken to be no higher than its pieces reach.',
+        'Se toma que la parte del muro no es más alta que sus piezas.',
+      ),
+    ),
     label: text('Height of the wall part', 'Altura de la parte del muro'),
     howToMeasure: text(
-      'From the bottom of the bottom plate to the top of the plate that panels are nailed to. Left out: as far as the pieces reach.',
-      'De abajo de la solera inferior a arriba de la solera donde se clavan los paneles. Si falta: hasta donde llegan las piezas.',
+      'From the bottom of the bottom plate to the top of the plate that panels are nailed to.',
+      'De abajo de la solera inferior a arriba de la solera donde se clavan los paneles.',
     ),
   }),
   studSpacingIn: length({

@@ -14,6 +14,7 @@ import {
   type Reason,
   ratioOf,
   reasonThat,
+  refuse,
   refuseLonger,
   shareMet,
   squareFeetOf,
@@ -89,14 +90,21 @@ interface Decision {
 }
 const FAILS: Decision = { verdict: 'fails', missing: [] };
 const MEETS: Decision = { verdict: 'meets', missing: [] };
-const NO_SHEAR: Decision = { verdict: 'undetermined', missing: ['shearLb'] };
 const NO_VIEW: Decision = { verdict: 'undetermined', missing: ['fullHeightEnds'] };
 
 function decide({ shearLb }: WallInputs, { bar, capacityLb, ends }: Perforated): Decision {
   if (bar) return FAILS;
-  if (shearLb === undefined) return NO_SHEAR;
-  if (!atMost(shearLb, capacityLb)) return FAILS;
+  const unseen = ends === undefined ? NO_VIEW.missing : [];
+  if (shearLb === undefined) return { verdict: 'undetermined', missing: ['shearLb', ...unseen] };
+  if (!atMost(shearLb, capacityLb)) return { verdict: 'fails', missing: unseen };
   return ends === undefined ? NO_VIEW : MEETS;
+}
+
+/** Until its ends were seen a wall that may meet leaves the share open, and of one that fails nothing is counted. */
+function remainingOf({ shearLb }: WallInputs, { bar, ends, capacityLb }: Perforated, verdict: Verdict): number | null {
+  if (bar) return 0;
+  if (ends === undefined) return verdict === 'fails' ? 0 : null;
+  return shareMet(capacityLb, shearLb);
 }
 
 function judgePerforated(given: WallInputs): Judgement {
@@ -109,8 +117,9 @@ function judgePerforated(given: WallInputs): Judgement {
   return {
     verdict,
     ratio: ratioOf(shearLb, capacityLb),
-    remaining: bar ? 0 : shareMet(capacityLb, shearLb),
+    remaining: remainingOf(given, wall, verdict),
     missing,
+    ...(shearLb === undefined && !bar && { facts: { calculationOnly: true } }),
     values: () => ({
       effectiveLengthFt: feetOf(effectiveFt),
       openingAreaSf: squareFeetOf(wall.openingsSf),
@@ -128,7 +137,7 @@ function judgePerforated(given: WallInputs): Judgement {
   };
 }
 
-function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perforated): Reason[] {
+function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb, ends }: Perforated): Reason[] {
   if (bar) return [reasonThat(false, bar)];
   const { takes, load } = compareLoad(shearLb, capacityLb);
   return [
@@ -139,8 +148,14 @@ function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perfo
         `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${takes}${load.es}.`,
       ),
     ),
+    ...(ends === undefined ? [ENDS_UNSEEN] : []),
   ];
 }
+
+const ENDS_UNSEEN = text(
+  'Nothing of it is counted until a full-height part is seen at each end.',
+  'Nada se cuenta hasta ver una parte completa en cada extremo.',
+);
 
 function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[] {
   const cautions = [
@@ -166,8 +181,9 @@ function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[
   return cautions;
 }
 
-function impossible({ lengthFt, heightFt, segmentsFt = [], openings = [] }: Partials<typeof inputs>): InputIssue[] {
-  const issues: InputIssue[] = [];
+function impossible(given: Partials<typeof inputs>): InputIssue[] {
+  const { lengthFt, heightFt, segmentsFt = [], openings = [] } = given;
+  const issues = given.fullHeightEnds === false && endsAreFull(given) ? [ENDS_ARE_FULL] : [];
   const segments = segmentsFt.reduce((sum, segment) => sum + (segment.lengthFt ?? 0), 0);
   issues.push(
     ...refuseLonger(['segmentsFt'], {
@@ -198,6 +214,22 @@ function impossible({ lengthFt, heightFt, segmentsFt = [], openings = [] }: Part
   });
   return issues;
 }
+
+/** Parts that all count and outnumber the openings between them stand at both ends. */
+function endsAreFull({ heightFt, segmentsFt = [], openings }: Partials<typeof inputs>): boolean {
+  if (heightFt === undefined || openings === undefined || segmentsFt.length <= openings.length) return false;
+  return segmentsFt.every(({ lengthFt }) => lengthFt !== undefined && countedLengthFt(lengthFt, heightFt) > 0);
+}
+
+const ENDS_ARE_FULL: InputIssue = refuse(
+  ['fullHeightEnds'],
+  text('false', 'false'),
+  text('true, or one part or opening more or less', 'true, o una parte o abertura más o menos'),
+  text(
+    'With more full-height parts than openings between them, one stands at each end: count the parts and openings again.',
+    'Con más partes completas que aberturas entre ellas, hay una en cada extremo: cuente otra vez las partes y aberturas.',
+  ),
+);
 
 /**
  * A panel wall with openings, counted whole by the shear adjustment factor from its equation. Feet, plf, pounds; walls up

@@ -50,7 +50,7 @@ function tile(): Scene {
 }
 
 function bareBoards(): Scene {
-  const boards = row(17, (at) =>
+  const boards = row(40, (at) =>
     box(
       [-30 + at * 3.3, -0.75, -60],
       [3.27, 0.75, 84],
@@ -491,7 +491,7 @@ function porchCorner(): Scene {
 /** Gray paper with the date on it, torn out beside the textured ceiling. */
 function laundryCeiling(): Scene {
   const back = over(plain([0.36, 0.34, 0.3], { grain: 0.14, size: 1.4 }), [0.07, 0.08, 0.16], ([x, y], normal) =>
-    normal[2] > 0.5 && written('06-14-1996', x + 5.9, y + 0.5, 1.15) ? 0.85 * (0.75 + 0.5 * noise(x * 6, y * 6, 0)) : 0,
+    normal[2] > 0.5 && written('06-14-1996', x + 6.4, y + 0.6, 1.5) ? 0.85 + 0.15 * noise(x * 6, y * 6, 0) : 0,
   );
   const torn: Carve = ([x, y]) => 0.6 * (8.6 + 0.5 * clouds(y * 0.5, 1, 4) - x + 0.15 * noise(y * 4, x, 2));
   const popcorn = (x: number, y: number) => clouds(x * 1.3, y * 1.3, 5) + 0.7 * clouds(x * 3, y * 3, 8);

@@ -13,7 +13,7 @@ test('what an approved repair took is entered beside what was planned, and the c
   const panel = page.locator('.side-panel');
   await expect(panel.getByRole('heading', { name: 'What it took' })).toBeVisible();
   await panel.getByText('Enter hours and cost').click();
-  await panel.getByLabel('Work').selectOption({ label: 'Blocking behind the panel edge, per linear foot' });
+  await panel.getByLabel('Work').selectOption({ label: 'Blocking behind the panel edge, per ft' });
   await panel.getByRole('button', { name: 'Enter it' }).click();
   await expect(panel.getByText('How much was done is missing.', { exact: true })).toBeVisible();
   await panel.getByLabel('How much was done').fill('2');

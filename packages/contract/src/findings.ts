@@ -37,8 +37,8 @@ export const checkAnswer = z.object({
   severity,
   reasons: z.array(z.string()),
   missing: z.array(z.string()),
-  /** How the rules that decided are known, where their documents were not read. A judgment stored before this was kept has none. */
-  restsOn: z.array(basis.exclude(['published'])).optional(),
+  /** How the rules that decided are known, where their documents were not read. */
+  restsOn: z.array(basis.exclude(['published'])),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),

@@ -126,7 +126,9 @@ export class JudgedOutcome implements Outcome {
   }
   /** The sources that decided; none while nothing is decided. */
   private get deciding(): readonly Source[] {
-    return this.verdict === 'undetermined' ? [] : (this.judgement.hangsOn ?? this.sources);
+    return this.verdict === 'undetermined'
+      ? []
+      : (this.judgement.hangsOn ?? this.judgement.sources ?? this.check.sources);
   }
 
   /** Plain data, as it is stored. */

@@ -34,8 +34,11 @@ export interface Outcome {
   readonly reasons: readonly Text[];
   /** Input names still to be measured. */
   readonly missing: readonly string[];
-  /** How the deciding sources are known when their documents were not read; empty when they were, or nothing was decided. */
-  readonly restsOn: readonly UnreadBasis[];
+  /**
+   * How the deciding sources are known when their documents were not read; empty when they were, or nothing was
+   * decided. Absent from outcomes stored before it was said.
+   */
+  readonly restsOn?: readonly UnreadBasis[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];
   readonly referrals: readonly Referral[];
@@ -44,14 +47,15 @@ export interface Outcome {
 }
 
 /** The JSON answer of the API in one language. */
-export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severityRow'> {
+export interface Answer extends Omit<Outcome, 'reasons' | 'restsOn' | 'cautions' | 'severityRow'> {
   readonly reasons: readonly string[];
+  readonly restsOn: readonly UnreadBasis[];
   readonly cautions: readonly string[];
 }
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { restsOn, sources, cautions, referrals, repairs } = outcome;
+  const { restsOn = [], sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,

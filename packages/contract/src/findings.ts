@@ -39,8 +39,8 @@ export const checkAnswer = z.object({
   missing: z.array(z.string()),
   /** What was taken for inputs left out; `source` is the id of one of `sources`. */
   assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
-  /** How the rules that decided are known, where their documents were not read. A judgment stored before this was kept has none. */
-  restsOn: z.array(basis.exclude(['published'])).optional(),
+  /** How the rules that decided are known, where their documents were not read. */
+  restsOn: z.array(basis.exclude(['published'])),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),

@@ -1,4 +1,3 @@
-export * from './allowed.ts';
 export * from './describe.ts';
 export * from './editions.ts';
 export * from './elements.ts';

@@ -1,7 +1,9 @@
-import { confirmMemory, severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { sayUnread, severityReferrals, standingCautions } from './kernel/cautions.ts';
 import {
+  type Assumed,
+  assumedOfPlace,
   type Check,
-  distinctTexts,
+  fieldAt,
   type Judgement,
   type Outcome,
   type Quantity,
@@ -9,11 +11,15 @@ import {
   type Role,
   rateSeverity,
   rulesVersion,
+  SCREENING_PRACTICE,
   type SeverityAnswer,
   type SeverityFacts,
   type Situation,
   type Source,
   type Text,
+  text,
+  type UnreadBasis,
+  unreadBases,
   type Verdict,
 } from './kernel/index.ts';
 
@@ -47,8 +53,25 @@ function severityFacts(
     engineeredCut: facts.engineeredCut,
     engineerAlways: facts.engineerAlways,
     prescriptive: facts.prescriptive,
+    calculationOnly: facts.calculationOnly,
   };
 }
+/** What was not said of the inputs: names for which something is assumed, and those whose hardest answer was taken. */
+export interface LeftOut {
+  readonly names: readonly string[];
+  readonly hardest: readonly { readonly input: string; readonly answer: Text }[];
+}
+const NOTHING_LEFT_OUT: LeftOut = { names: [], hardest: [] };
+
+const hardestWords = (answer: Text): Text =>
+  text(
+    `Not seen; the hardest answer is taken: ${answer.en}.`,
+    `No se vio; se toma la respuesta más dura: ${answer.es}.`,
+  );
+
+const pathOf = (name: string): (string | number)[] =>
+  name.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
+
 const NO_FACTS: NonNullable<Judgement['facts']> = {};
 const NO_VALUES = {};
 
@@ -64,8 +87,17 @@ export class JudgedOutcome implements Outcome {
   private readonly judgement: Judgement;
   private readonly role: Role;
   private rating: SeverityAnswer | undefined;
+  private facts: SeverityFacts | undefined;
+  private readonly leftOut: LeftOut;
 
-  constructor(check: Check, edition: string, situation: Situation, judgement: Judgement, missing: readonly string[]) {
+  constructor(
+    check: Check,
+    edition: string,
+    situation: Situation,
+    judgement: Judgement,
+    missing: readonly string[],
+    leftOut: LeftOut = NOTHING_LEFT_OUT,
+  ) {
     this.verdict = judgement.verdict;
     this.ratio = explainingRatio(judgement);
     this.remaining = judgement.remaining ?? null;
@@ -76,6 +108,8 @@ export class JudgedOutcome implements Outcome {
     this.judgement = judgement;
     this.role = judgement.facts?.role ?? situation.role ?? check.role;
     this.rating = undefined;
+    this.facts = undefined;
+    this.leftOut = leftOut;
   }
 
   get checkId() {
@@ -91,7 +125,8 @@ export class JudgedOutcome implements Outcome {
     return this.judgement.repairs ?? [];
   }
   private get rated(): SeverityAnswer {
-    this.rating ??= rateSeverity(severityFacts(this.role, this.situation, this.judgement, this.ratio, this.remaining));
+    this.facts ??= severityFacts(this.role, this.situation, this.judgement, this.ratio, this.remaining);
+    this.rating ??= rateSeverity(this.facts);
     return this.rating;
   }
   get severity() {
@@ -100,36 +135,55 @@ export class JudgedOutcome implements Outcome {
   get severityRow() {
     return this.rated.row;
   }
+  /** The documents that were used, then those that say what may be taken for inputs left out. */
   get sources(): readonly Source[] {
+    const more = this.assumed.map(({ source }) => source);
+    return more.length === 0 ? this.used : [...new Set([...this.used, ...more])];
+  }
+  private get used(): readonly Source[] {
     return this.judgement.sources ?? this.check.sources;
+  }
+  get assumed(): readonly Assumed[] {
+    const { names, hardest } = this.leftOut;
+    const rated = this.rated;
+    return [
+      ...names.flatMap((input) => {
+        const assumes = fieldAt(this.check.inputs, pathOf(input))?.assumes;
+        return assumes ? [{ input, ...assumes }] : [];
+      }),
+      ...hardest.map(({ input, answer }) => ({ input, text: hardestWords(answer), source: SCREENING_PRACTICE })),
+      ...(this.facts ? assumedOfPlace(this.facts, rated) : []),
+    ];
   }
 
   get reasons(): readonly Text[] {
-    return [...this.judgement.reasons(), ...distinctTexts(this.fromMemory.map(confirmMemory)), this.rated.reason()];
+    return [...this.judgement.reasons(), ...sayUnread(this.deciding), this.rated.reason()];
   }
   get cautions(): readonly Text[] {
-    return [...standingCautions(this.role, this.severity, this.sources), ...(this.judgement.cautions?.() ?? [])];
+    return [...standingCautions(this.role, this.severity, this.used), ...(this.judgement.cautions?.() ?? [])];
   }
   get referrals(): readonly Referral[] {
     return [
       ...new Set([
         ...(this.judgement.referrals ?? []),
         ...severityReferrals(this.role, this.severity),
-        ...(this.fromMemory.length > 0 ? [whoConfirms(this.role)] : []),
+        ...(this.restsOn.includes('memory') ? [whoConfirms(this.role)] : []),
       ]),
     ];
   }
 
-  /** The remembered sources that decided between meeting and failing. */
-  private get fromMemory(): readonly Source[] {
-    if (this.verdict !== 'meets' && this.verdict !== 'fails') return [];
-    return (this.judgement.hangsOn ?? this.sources).filter((source) => source.basis === 'memory');
+  get restsOn(): readonly UnreadBasis[] {
+    return unreadBases(this.deciding);
+  }
+  /** The sources that decided; none while nothing is decided. */
+  private get deciding(): readonly Source[] {
+    return this.verdict === 'undetermined' ? [] : (this.judgement.hangsOn ?? this.used);
   }
 
   /** Plain data, as it is stored. */
   toJSON(): Outcome {
     const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, severityRow } = this;
-    const { reasons, missing, sources, cautions, referrals, repairs } = this;
+    const { reasons, missing, assumed, restsOn, sources, cautions, referrals, repairs } = this;
     return {
       checkId,
       rulesVersion,
@@ -142,6 +196,8 @@ export class JudgedOutcome implements Outcome {
       severityRow,
       reasons,
       missing,
+      assumed,
+      restsOn,
       sources,
       cautions,
       referrals,

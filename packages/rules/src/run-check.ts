@@ -3,14 +3,18 @@ import {
   type AnyInputs,
   type Check,
   fieldAt,
+  type HardestInput,
   type InputIssue,
   type Judgement,
   joinTexts,
   type KnownAlready,
+  type Outcome,
   type ReadResult,
+  SEVERITIES,
   type Situation,
   type Text,
   text,
+  type Verdict,
 } from './kernel/index.ts';
 
 /** The check has no such edition; `allowed` lists those it has. */
@@ -47,15 +51,70 @@ export interface EvaluateRequest {
  * error. Throws UnknownEditionError or InputError.
  */
 export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
-  const { inputs, missing } = readInputs(check, request.inputs);
-  const edition = readEdition(check, request.edition, inputs);
+  const read = readInputs(check, request.inputs);
   const situation = request.context ?? NOWHERE;
+  const open = check.hardest.filter(({ name, isShown }) => read.inputs[name] === undefined && isShown(read.inputs));
+  if (open.length > 0) return judgeHardest(check, request, situation, open);
+  return judge(check, request.edition, situation, read, NO_ANSWERS);
+}
+
+interface TriedAnswer {
+  readonly input: string;
+  readonly value: string | boolean;
+  readonly answer: Text;
+}
+
+function judge(
+  check: Check,
+  asked: string | undefined,
+  situation: Situation,
+  { inputs, missing, assumed }: ReadResult,
+  hardest: readonly TriedAnswer[],
+): JudgedOutcome {
+  const edition = readEdition(check, asked, inputs);
   const judgement =
     missing.length === 0
       ? check.evaluate(inputs, { edition, situation })
       : stillToMeasure(check, missing, check.knownAlready?.(inputs));
-  return new JudgedOutcome(check, edition, situation, judgement, missing);
+  return new JudgedOutcome(check, edition, situation, judgement, missing, { names: assumed, hardest });
 }
+
+/** Tries every answer of the inputs left open and keeps the hardest outcome; combinations that cannot be are passed over. */
+function judgeHardest(
+  check: Check,
+  { edition, inputs }: EvaluateRequest,
+  situation: Situation,
+  open: readonly HardestInput[],
+): JudgedOutcome {
+  let hardest: JudgedOutcome | undefined;
+  for (const answers of everyAnswer(open)) {
+    const read = check.read({
+      ...(inputs as AnyInputs),
+      ...Object.fromEntries(answers.map(({ input, value }) => [input, value])),
+    });
+    if (read.issues.length > 0 || (check.refine?.(read.inputs) ?? NONE).length > 0) continue;
+    const outcome = judge(check, edition, situation, read, answers);
+    if (!hardest || compareHardness(outcome, hardest) < 0) hardest = outcome;
+  }
+  if (!hardest) throw new Error(`${check.id} has no answer that fits for ${open.map(({ name }) => name).join(', ')}`);
+  return hardest;
+}
+
+const everyAnswer = (open: readonly HardestInput[]): TriedAnswer[][] =>
+  open.reduce<TriedAnswer[][]>(
+    (before, { name, answers }) =>
+      before.flatMap((tried) => answers.map(({ value, label }) => [...tried, { input: name, value, answer: label }])),
+    [[]],
+  );
+
+/** From hard to kind: what fails, what cannot be told, what meets or does not apply. */
+const HARDNESS: Record<Verdict, number> = { fails: 0, undetermined: 1, meets: 2, 'not-applicable': 2 };
+
+/** Below zero when `a` is the harder outcome: by verdict, then severity, then what is left. */
+const compareHardness = (a: Outcome, b: Outcome): number =>
+  HARDNESS[a.verdict] - HARDNESS[b.verdict] ||
+  SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+  (a.remaining ?? 1) - (b.remaining ?? 1);
 
 function readInputs(check: Check, raw: unknown): ReadResult {
   const read = check.read(raw);
@@ -75,6 +134,7 @@ function readEdition(check: Check, asked: string | undefined, inputs: AnyInputs)
 }
 
 const NONE: readonly never[] = [];
+const NO_ANSWERS: readonly TriedAnswer[] = [];
 const NO_FACTS = {};
 /** Nothing is known of the place. */
 const NOWHERE: Situation = {};

@@ -1,11 +1,12 @@
+import { type Test, testOf } from './conditions.ts';
 import type { Drawing } from './drawing.ts';
 import type { Complete, Fields, Partials } from './fields.ts';
 import type { LossMode } from './loss-modes.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
-import type { Source } from './source.ts';
-import type { Text } from './text.ts';
+import type { Basis, Source } from './source.ts';
+import { type Text, text } from './text.ts';
 
 export interface Edition {
   readonly id: string;
@@ -30,8 +31,8 @@ export interface Judgement {
   /** The sources this judgement used; all of the check's when left out. */
   readonly sources?: readonly Source[];
   /**
-   * The sources on which meeting or failing hangs; all that were used when left out. With one of them from memory
-   * the outcome says so among its reasons and refers.
+   * The sources on which the verdict hangs; all that were used when left out. With one of them not read in print the
+   * outcome says so among its reasons; with one from memory it also refers.
    */
   readonly hangsOn?: readonly Source[];
 }
@@ -45,7 +46,7 @@ export interface JudgeContext {
 }
 
 /** Where the expected numbers of a case come from. */
-export type CaseOrigin = 'published' | 'memory' | 'hand-worked' | 'common-practice';
+export type CaseOrigin = Basis | 'hand-worked';
 
 /** A worked case: it documents the check and is run as its test. */
 export interface CheckCase {
@@ -102,6 +103,8 @@ export interface CheckCard {
   readonly question: Text;
   readonly element: string;
   readonly role: Role;
+  /** False for a calculation that needs figures nobody measures on site: the phone does not offer it. */
+  readonly forCrew?: false;
   /** The way of losing strength it measures; two findings of one way on one link multiply. */
   readonly lossMode?: LossMode;
   /** Where the tape goes, loaded when it is drawn. */
@@ -138,12 +141,37 @@ export interface Check
   readonly knownAlready?: (inputs: AnyInputs) => KnownAlready | undefined;
   readonly client: ClientWords<AnyInputs>;
   readonly read: ReadInputs;
+  /** Its inputs of which the hardest answer counts while they are left out, with their possible answers. */
+  readonly hardest: readonly HardestInput[];
 }
+
+/** An input that is tried with every answer while it is left out. */
+export interface HardestInput {
+  readonly name: string;
+  readonly isShown: Test;
+  readonly answers: readonly { readonly value: string | boolean; readonly label: Text }[];
+}
+
+const YES_NO = [
+  { value: true, label: text('yes', 'sí') },
+  { value: false, label: text('no', 'no') },
+] as const;
+
+const hardestOf = (fields: Fields): HardestInput[] =>
+  Object.entries(fields).flatMap(([name, field]) => {
+    if ((field.kind !== 'choice' && field.kind !== 'flag') || !field.hardest) return [];
+    const isShown = field.showWhen ? testOf(field.showWhen) : () => true;
+    return [{ name, isShown, answers: field.kind === 'choice' ? field.options : YES_NO }];
+  });
 
 /**
  * Defines a check once; its API route, capture form, report text and documentation are drawn from the definition.
  * The input types are checked here and forgotten in the result: the derived reader guarantees them at run time.
  */
 export function defineCheck<const F extends Fields>(spec: CheckSpec<F>): Check {
-  return { ...(spec as unknown as Omit<Check, 'read'>), read: inputReader(spec.inputs) };
+  return {
+    ...(spec as unknown as Omit<Check, 'read' | 'hardest'>),
+    read: inputReader(spec.inputs),
+    hardest: hardestOf(spec.inputs),
+  };
 }

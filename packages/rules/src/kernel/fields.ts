@@ -1,5 +1,12 @@
 import type { Condition } from './conditions.ts';
+import type { Source } from './source.ts';
 import type { Text } from './text.ts';
+
+/** What is taken for an input that was left out, where somebody can read it and where that comes from. */
+export interface Assumption {
+  readonly text: Text;
+  readonly source: Source;
+}
 
 /** Whether a check can answer without this input. `optional` is never asked for; the default is `always`. */
 export type Needed = 'always' | 'optional' | { readonly when: Condition };
@@ -10,6 +17,11 @@ interface FieldBase {
   /** Id of the drawing that shows where the tape goes. */
   readonly picture?: string;
   readonly needed?: Needed;
+  /**
+   * What a verdict takes for granted while this input is left out. Without it, leaving the input out must never be kinder
+   * than its worst value: `hardest` sees to that by trying every answer, or the check asks for it among `missing`.
+   */
+  readonly assumes?: Assumption;
   /** The form shows the field only then; the API always accepts it. */
   readonly showWhen?: Condition;
 }
@@ -39,11 +51,15 @@ export interface Option<V extends string = string> {
   readonly value: V;
   readonly label: Text;
 }
-export interface ChoiceSpec extends FieldBase {
+/** Left out, every answer is tried and the hardest outcome stands. Only for inputs of the check itself, not of its lists. */
+interface MayBeHardest {
+  readonly hardest?: true;
+}
+export interface ChoiceSpec extends FieldBase, MayBeHardest {
   readonly options: readonly Option[];
   readonly default?: string;
 }
-export interface FlagSpec extends FieldBase {
+export interface FlagSpec extends FieldBase, MayBeHardest {
   readonly default?: boolean;
 }
 export interface NameSpec extends FieldBase {

@@ -1,6 +1,9 @@
+export * from './assumptions.ts';
+export * from './compare.ts';
 export * from './conditions.ts';
 export * from './define-check.ts';
 export * from './drawing.ts';
+export * from './field-words.ts';
 export * from './fields.ts';
 export * from './loss-modes.ts';
 export * from './measure.ts';
@@ -9,6 +12,7 @@ export * from './outcome.ts';
 export * from './quantity.ts';
 export * from './ratio.ts';
 export * from './read-inputs.ts';
+export * from './refusals.ts';
 export * from './severity.ts';
 export * from './source.ts';
 export * from './text.ts';

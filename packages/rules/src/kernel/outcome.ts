@@ -1,4 +1,5 @@
-import type { Source } from './source.ts';
+import type { SeverityRow } from './severity.ts';
+import type { Source, UnreadBasis } from './source.ts';
 import { type Locale, say, type Text } from './text.ts';
 
 export const VERDICTS = ['meets', 'fails', 'undetermined', 'not-applicable'] as const;
@@ -17,6 +18,13 @@ export interface Quantity {
   readonly unit: string;
 }
 
+/** Something an answer takes for granted because the input was left out; the source says where that comes from. */
+export interface Assumed {
+  readonly input: string;
+  readonly text: Text;
+  readonly source: Source;
+}
+
 /** What a check found, with every wording in both languages. Stored as it is and re-run, never edited. */
 export interface Outcome {
   readonly checkId: string;
@@ -30,10 +38,14 @@ export interface Outcome {
   readonly values: Readonly<Record<string, Quantity>>;
   readonly severity: Severity;
   /** The row of the severity table that decided, also the last of `reasons`. */
-  readonly severityRow: number;
+  readonly severityRow: SeverityRow;
   readonly reasons: readonly Text[];
   /** Input names still to be measured. */
   readonly missing: readonly string[];
+  /** What was taken for inputs left out. Absent from outcomes stored before it was said. */
+  readonly assumed?: readonly Assumed[];
+  /** How the deciding sources are known when their documents were not read; empty when they were, or nothing was decided. */
+  readonly restsOn: readonly UnreadBasis[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];
   readonly referrals: readonly Referral[];
@@ -42,14 +54,16 @@ export interface Outcome {
 }
 
 /** The JSON answer of the API in one language. */
-export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severityRow'> {
+export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severityRow' | 'assumed'> {
   readonly reasons: readonly string[];
+  /** `source` is the id of one of `sources`. */
+  readonly assumed: readonly { readonly input: string; readonly text: string; readonly source: string }[];
   readonly cautions: readonly string[];
 }
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { sources, cautions, referrals, repairs } = outcome;
+  const { assumed = [], restsOn, sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,
@@ -61,6 +75,8 @@ export function toAnswer(outcome: Outcome, locale: Locale): Answer {
     severity,
     reasons: reasons.map((reason) => say(reason, locale)),
     missing,
+    assumed: assumed.map((one) => ({ input: one.input, text: say(one.text, locale), source: one.source.id })),
+    restsOn,
     sources,
     cautions: cautions.map((caution) => say(caution, locale)),
     referrals,

@@ -1,4 +1,5 @@
-import type { Severity, Verdict } from './outcome.ts';
+import { SCREENING_PRACTICE } from './assumptions.ts';
+import type { Assumed, Severity, Verdict } from './outcome.ts';
 import { type Text, text } from './text.ts';
 
 /** What the element does in the house. */
@@ -35,19 +36,23 @@ export interface SeverityFacts extends Situation {
   readonly engineeredCut?: boolean | undefined;
   /** A lateral case that always belongs to an engineer, with the reason. */
   readonly engineerAlways?: Text | undefined;
-  /** The failing condition has a prescriptive repair even though its role is `hazard`. */
+  /** The failing condition has a repair that the cited code or guide prescribes, and nothing of it is severed or loose. */
   readonly prescriptive?: boolean | undefined;
+  /** A capacity that was looked up without a load: a figure, not a finding. */
+  readonly calculationOnly?: boolean | undefined;
 }
+
+/** The row of the table that decided; 6a is a gravity link that holds and has a prescribed repair. */
+export type SeverityRow = 1 | 2 | 3 | 4 | 5 | 6 | '6a' | 7 | 8;
 
 export interface SeverityAnswer {
   readonly severity: Severity;
-  /** Row 1..8 of the table that decided. */
-  readonly row: number;
+  readonly row: SeverityRow;
   readonly reason: () => Text;
 }
 
 interface Row {
-  readonly row: number;
+  readonly row: SeverityRow;
   readonly severity: Severity;
   readonly when: (facts: SeverityFacts) => boolean;
   readonly reason: (facts: SeverityFacts) => Text;
@@ -66,6 +71,14 @@ const loadedFromAbove = (facts: SeverityFacts): boolean =>
   facts.carriesStoryOrRoof !== false || (facts.storiesAbove ?? 0) > 0 || facts.occupiedBelow === true;
 const postBeamOrSeat = (facts: SeverityFacts): boolean =>
   facts.memberKind === 'post' || facts.memberKind === 'beam' || facts.memberKind === 'seat';
+const holdsAndHasRepair = (facts: SeverityFacts): boolean =>
+  facts.role === 'gravity' &&
+  fails(facts) &&
+  facts.prescriptive === true &&
+  facts.nothingHolds !== true &&
+  facts.engineeredCut !== true &&
+  facts.remaining !== null &&
+  facts.remaining >= SMALL_LOSS;
 const lossIsLarge = (facts: SeverityFacts): boolean => facts.remaining !== null && facts.remaining < SMALL_LOSS;
 
 function lateralReason(facts: SeverityFacts): Text {
@@ -98,8 +111,8 @@ function gravityReason(facts: SeverityFacts): Text {
       'Falla una parte de una línea que carga peso: decide un ingeniero.',
     );
   return text(
-    'It cannot be told yet and the part carries load: an engineer decides until it can.',
-    'Aún no se puede saber y la pieza carga: decide un ingeniero mientras tanto.',
+    'It cannot be told yet and the part carries load: first measure what is missing; until it can be told, an engineer decides.',
+    'Aún no se puede saber y la pieza carga: primero mida lo que falta; hasta que se sepa, decide un ingeniero.',
   );
 }
 
@@ -141,7 +154,7 @@ const ROWS: readonly Row[] = [
   {
     row: 3,
     severity: 'make-safe',
-    when: (f) => f.role === 'hazard' && fails(f) && f.disturbed === true,
+    when: (f) => f.role === 'hazard' && (fails(f) || f.verdict === 'undetermined') && f.disturbed === true,
     reason: () =>
       text(
         'A suspect material is disturbed or about to be: stop there, keep out, call a licensed specialist.',
@@ -153,8 +166,8 @@ const ROWS: readonly Row[] = [
     severity: 'engineer',
     when: (f) =>
       f.engineeredCut === true ||
-      (f.role === 'gravity' && fails(f)) ||
-      (carriesLoad(f) && f.verdict === 'undetermined' && f.engineerAlways === undefined),
+      (f.role === 'gravity' && fails(f) && !holdsAndHasRepair(f)) ||
+      (carriesLoad(f) && f.verdict === 'undetermined' && f.engineerAlways === undefined && !f.calculationOnly),
     reason: gravityReason,
   },
   {
@@ -172,11 +185,21 @@ const ROWS: readonly Row[] = [
   {
     row: 6,
     severity: 'repair',
-    when: (f) => fails(f) && (f.role !== 'hazard' || f.prescriptive === true),
+    when: (f) => fails(f) && f.role !== 'gravity' && (f.role !== 'hazard' || f.prescriptive === true),
     reason: () =>
       text(
         'It does not meet the rule and a prescribed repair answers it: repair before cover.',
         'No cumple la regla y hay una reparación prescrita: reparar antes de cubrir.',
+      ),
+  },
+  {
+    row: '6a',
+    severity: 'repair',
+    when: holdsAndHasRepair,
+    reason: () =>
+      text(
+        'It does not meet the rule, still holds at least 0.85 of what it should, and has a prescribed repair: repair before cover.',
+        'No cumple la regla, conserva al menos 0.85 de lo que debe y tiene una reparación prescrita: reparar antes de cubrir.',
       ),
   },
   {
@@ -193,19 +216,62 @@ const ROWS: readonly Row[] = [
 
 const NOTHING_TO_DO = text('Nothing to repair here: note only.', 'Nada que reparar aquí: solo anotar.');
 const NOT_KNOWN_YET = text(
-  'It cannot be told yet and nothing rests on this part: note it, and measure what is missing.',
-  'Aún no se puede saber y nada descansa en esta pieza: anótelo y mida lo que falta.',
+  'It cannot be told yet: note it, and measure what is missing.',
+  'Aún no se puede saber: anótelo y mida lo que falta.',
+);
+const NOT_KNOWN_AND_UNLOADED = text(
+  'It cannot be told yet, and as you say nothing rests on this part: note it, and measure what is missing.',
+  'Aún no se puede saber y, como usted dice, nada descansa en esta pieza: anótelo y mida lo que falta.',
+);
+const FIGURE_ONLY = text(
+  'A figure without a load is no finding: give the load to judge it.',
+  'Una cifra sin carga no es un hallazgo: dé la carga para evaluarla.',
 );
 
-/** Row 8: meets, does not apply, or cannot be told where nothing is carried. */
-const noteOnly = ({ verdict }: SeverityFacts): SeverityAnswer => ({
+function noteWords({ verdict, calculationOnly, carriesStoryOrRoof }: SeverityFacts): Text {
+  if (verdict !== 'undetermined') return NOTHING_TO_DO;
+  if (calculationOnly) return FIGURE_ONLY;
+  return carriesStoryOrRoof === false ? NOT_KNOWN_AND_UNLOADED : NOT_KNOWN_YET;
+}
+
+/** Row 8: meets, does not apply, a figure without a load, or cannot be told where nothing is carried. */
+const noteOnly = (facts: SeverityFacts): SeverityAnswer => ({
   severity: 'record',
   row: 8,
-  reason: () => (verdict === 'undetermined' ? NOT_KNOWN_YET : NOTHING_TO_DO),
+  reason: () => noteWords(facts),
 });
 
 /** Rates an outcome by the one severity table: the first row that fits decides. */
 export function rateSeverity(facts: SeverityFacts): SeverityAnswer {
   const row = ROWS.find((candidate) => candidate.when(facts));
   return row ? { severity: row.severity, row: row.row, reason: () => row.reason(facts) } : noteOnly(facts);
+}
+
+const FEW_STORIES = text(
+  'Fewer than two stories above it are taken; with two or more an engineer decides.',
+  'Se toman menos de dos pisos encima; con dos o más decide un ingeniero.',
+);
+const SMALL_STORY_SHARE = text(
+  "A third of the story's bracing or less is taken to hang on it; with more an engineer decides.",
+  'Se toma que depende de esto un tercio del arriostramiento del piso o menos; con más decide un ingeniero.',
+);
+const UNDISTURBED = text(
+  'It is taken that nothing of it is disturbed or about to be; if it is, stop there and make safe.',
+  'Se toma que no está alterado ni por alterarse; si lo está, pare ahí y asegure.',
+);
+
+/** What a rating took of the place because nobody said it, where saying it could have made it graver. */
+export function assumedOfPlace(facts: SeverityFacts, { row }: SeverityAnswer): Assumed[] {
+  const taken = (input: string, words: Text): Assumed => ({
+    input: `context.${input}`,
+    text: words,
+    source: SCREENING_PRACTICE,
+  });
+  const isPositive = facts.role === 'hazard' && (fails(facts) || facts.verdict === 'undetermined');
+  if (isPositive && row !== 3 && facts.disturbed === undefined) return [taken('disturbed', UNDISTURBED)];
+  if (row !== 6 || facts.role !== 'lateral') return [];
+  return [
+    ...(facts.storiesAbove === undefined ? [taken('storiesAbove', FEW_STORIES)] : []),
+    ...(facts.storyShare === undefined ? [taken('storyShare', SMALL_STORY_SHARE)] : []),
+  ];
 }

@@ -6,6 +6,7 @@ import {
   ratioOf,
   rulesVersion,
   type Severity,
+  type SeverityRow,
   type Source,
   say,
   type Text,
@@ -46,7 +47,7 @@ export interface LoadPathOutcome {
   readonly likeParts: readonly LikeParts[];
   readonly severity: Severity;
   /** The row of the severity table that decided, also the last of `reasons`. */
-  readonly severityRow: number;
+  readonly severityRow: SeverityRow;
   readonly reasons: readonly Text[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];

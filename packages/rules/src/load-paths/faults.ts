@@ -1,9 +1,18 @@
-import { atMost, type InputIssue, type Text, text } from '../kernel/index.ts';
+import { type InputIssue, refuseLonger, type Text, text } from '../kernel/index.ts';
 import { LINK_ROLE_WORDS, LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
 import { mayBeWithout } from './usual-links.ts';
 
 type Path = readonly (string | number)[];
-const issue = (path: Path, message: Text): InputIssue => ({ path, message });
+/** A person reads the sentence without the name of the input before it. */
+const sentence = (message: string): string => {
+  const said = message.replace(/^\w+: /, '');
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+};
+const issue = (path: Path, message: Text): InputIssue => ({
+  path,
+  message,
+  words: text(sentence(message.en), sentence(message.es)),
+});
 
 const HOLD_DOWN_ONLY = ['tensionLb', 'leverFt', 'momentAboveFtLb', 'resistingFtLb'] as const;
 
@@ -123,16 +132,11 @@ function tieFaults(segment: Segment, link: Link, path: Path): InputIssue[] {
         text(`${stray}: only a hold-down has one.`, `${stray}: solo un anclaje de extremo lo tiene.`),
       ),
     ];
-  const { leverFt } = link;
-  const { lengthFt } = segment;
-  if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
-  return [
-    issue(
-      [...path, 'leverFt'],
-      text(
-        `leverFt: got ${leverFt} ft; allowed is at most the segment's length, ${lengthFt} ft.`,
-        `leverFt: llegó ${leverFt} ft; se permite hasta el largo del tramo, ${lengthFt} ft.`,
-      ),
-    ),
-  ];
+  return refuseLonger([...path, 'leverFt'], {
+    what: text('Lever of the hold-down', 'Palanca del anclaje'),
+    came: link.leverFt,
+    most: segment.lengthFt,
+    ofWhat: text('the length of the segment', 'el largo del tramo'),
+    unit: 'ft',
+  });
 }

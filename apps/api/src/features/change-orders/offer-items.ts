@@ -1,5 +1,14 @@
 import type { DocumentItem } from '@underlath/contract';
-import { type Check, type Field, type Fields, formatLength, type Outcome, type Text, text } from '@underlath/rules';
+import {
+  type Check,
+  type Field,
+  type Fields,
+  formatLength,
+  joinTexts,
+  type Outcome,
+  type Text,
+  text,
+} from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import { toWord } from '../enum-words.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
@@ -29,7 +38,7 @@ export function toItem(
     why: check?.client.why ?? nothing,
     ifNot: check?.client.ifNot ?? nothing,
     repairs: [...repairs],
-    cautions: [...(outcome?.cautions ?? [])],
+    cautions: [...(outcome?.cautions ?? []), ...assumedWords(outcome)],
     sources: [...(outcome?.sources ?? [])],
     measured: check && outcome ? measuredOf(check, inputs, outcome) : [],
     checkedBy,
@@ -65,6 +74,12 @@ function readable(check: Check | undefined, inputs: unknown): Readonly<Record<st
 type Measured = DocumentItem['measured'][number];
 
 /** Lengths, numbers and counts as they were typed, and what is left of the part. */
+/** What the judgment took for granted, as a caution of the document; one sentence for all of it. */
+function assumedWords(outcome: Outcome | undefined): Text[] {
+  const taken = joinTexts((outcome?.assumed ?? []).map((one) => one.text));
+  return taken.en === '' ? [] : [text(`Not said, so taken as: ${taken.en}`, `No se dijo; se toma: ${taken.es}`)];
+}
+
 function measuredOf(check: Check, inputs: Readonly<Record<string, unknown>>, outcome: Outcome): Measured[] {
   const left: Measured[] =
     outcome.remaining === null

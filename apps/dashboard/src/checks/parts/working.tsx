@@ -4,7 +4,7 @@ import { formatShare } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
 import { measure } from '../../shared/i18n/messages/measure.ts';
-import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { AssumedList, Sources } from '../../shared/measure/outcome-view.tsx';
 import { quantityText, splitName, valueLabel } from '../../shared/measure/quantity.ts';
 import { distinct } from './about.tsx';
 
@@ -52,6 +52,7 @@ export function Working({ outcome, evidence, edition }: WorkingProps) {
           </li>
         )}
       </ul>
+      <AssumedList assumed={outcome.assumed?.map(({ input, text }) => ({ input, text: say(text, locale) }))} />
       {outcome.referrals.length > 0 && (
         <p>
           <b>{m('refersTo', { who: outcome.referrals.map((who) => say(REFERRAL_WORDS[who], locale)).join(', ') })}</b>

@@ -7,7 +7,8 @@ import { crew } from '../../shared/i18n/messages/crew.ts';
 import { CrewFrame } from './crew-frame.tsx';
 import type { StepProps } from './step.ts';
 
-const elements = checksByElement(checkEntries);
+/** A calculation that needs figures nobody measures on site is not offered here. */
+const elements = checksByElement(checkEntries.filter(({ forCrew }) => forCrew !== false));
 
 /** What it is, as pictures: first the part of the house, then its conditions; a tap on one goes on. */
 export function WhatStep({ draft, change, go, back }: StepProps) {

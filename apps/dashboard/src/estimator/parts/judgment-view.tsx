@@ -2,7 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { Judgment } from '@underlath/contract';
 import { REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { MeasureScale } from '../../shared/drawing/scales.tsx';
-import { Sources } from '../../shared/measure/outcome-view.tsx';
+import { AssumedList, Sources } from '../../shared/measure/outcome-view.tsx';
 import { toSearch } from '../../shared/measure/share-link.ts';
 import { useCheck } from '../../shared/measure/use-check.ts';
 import { SeverityMark, SeverityNote, VerdictWord } from '../../shared/ui/severity.tsx';
@@ -20,7 +20,7 @@ export function JudgmentView({ judgment }: { judgment: Judgment }) {
     <div className="judgment stack">
       <SeverityNote severity={answer.severity}>
         <p>
-          <VerdictWord verdict={answer.verdict} />. {answer.reasons[0]}
+          <VerdictWord verdict={answer.verdict} restsOn={answer.restsOn} />. {answer.reasons[0]}
         </p>
         {makeSafe && (
           <ol className="numbered">
@@ -57,6 +57,7 @@ export function JudgmentGrounds({ judgment }: { judgment: Judgment }) {
           </ul>
         </section>
       )}
+      <AssumedList assumed={answer.assumed} />
       {answer.referrals.length > 0 && (
         <p>
           <b>Belongs to: {answer.referrals.map((who) => REFERRAL_WORDS[who].en).join(', ')}.</b>
@@ -109,7 +110,7 @@ export function JudgmentHistory({ judgments }: { judgments: readonly Judgment[] 
             <p className="history-head">
               <b>{judgment.seq}</b>
               <SeverityMark severity={judgment.answer.severity} />
-              <VerdictWord verdict={judgment.answer.verdict} />
+              <VerdictWord verdict={judgment.answer.verdict} restsOn={judgment.answer.restsOn} />
             </p>
             <p className="soft small">
               <Stamp at={judgment.judgedAt} look="day-time" /> by {judgment.judgedBy.name} · {judgment.edition} · rules{' '}

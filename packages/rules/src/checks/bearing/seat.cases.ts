@@ -49,7 +49,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the same beam away from its end takes 7383 lb, bearing factor 1.125',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS Table 3.10.4 prints 1.13 for 3 in; equation (lb + 0.375)/lb',
     inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', atMemberEnd: false },
     expect: { verdict: 'meets', values: { capacityLb: 7383, bearingFactor: 1.125 } },
@@ -57,21 +57,21 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'masonry asks 3 in',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 as quoted, 2009 and 2015',
     inputs: { ...END, species: 'hem-fir', support: 'masonry', bearingLengthIn: 2.5 },
     expect: { verdict: 'fails', ratio: 1.2, remaining: 2.5 / 3, severity: 'engineer', values: { requiredIn: 3 } },
   },
   {
     name: 'on a sill over masonry 2 in meet or not, as the official reads R502.6',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 commentary as read: 3 in also through a sill, disputed',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'three-inches' },
     expect: { verdict: 'fails', ratio: 1.5, values: { requiredIn: 3 } },
   },
   {
     name: 'read as any wood the same 2 in meet',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 as quoted: 1-1/2 in on wood',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'as-wood' },
     expect: { verdict: 'meets', ratio: 0.75, values: { requiredIn: 1.5 } },
@@ -180,6 +180,39 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { capacityLb: 3164.0625, capacityAfterLb: 2226.5625 } },
   },
   {
+    name: 'a beam that bears 3 in and that nothing but friction holds fails, and asks for a connector',
+    origin: 'published',
+    source: 'IRC R502.9 as quoted: gravity or friction alone is not enough',
+    inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', positiveConnection: false },
+    expect: {
+      verdict: 'fails',
+      ratio: null,
+      remaining: 1,
+      severity: 'engineer',
+      values: { sidewaysShare: 0, capacityLb: 6562.5 },
+      repairs: ['seat-connect'],
+    },
+  },
+  {
+    name: 'enough length, and nobody looked for a connection: it cannot be told',
+    origin: 'published',
+    source: 'IRC R502.9 as quoted',
+    inputs: { ...END, species: 'douglas-fir-larch', bearingLengthIn: 3, positiveConnection: undefined },
+    expect: { verdict: 'undetermined', missing: ['positiveConnection'], severity: 'engineer' },
+  },
+  {
+    name: 'a loose seat too short for the code gets wood and a connector',
+    origin: 'hand-worked',
+    source: '1.0 / 1.5',
+    inputs: { ...END, species: 'hem-fir', bearingLengthIn: 1, positiveConnection: false },
+    expect: {
+      verdict: 'fails',
+      remaining: 2 / 3,
+      severity: 'engineer',
+      repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
+    },
+  },
+  {
     name: 'a loose seat, long enough today, that moves too far asks first for a connection',
     origin: 'common-practice',
     source: 'the seat itself is long enough',
@@ -264,6 +297,10 @@ export const values: ValueWords = {
   capacityAfterLb: {
     label: text('Can carry after movement', 'Puede cargar tras el movimiento'),
     how: text('The same with the seat left after movement.', 'Lo mismo con el apoyo que queda.'),
+  },
+  sidewaysShare: {
+    label: text('Counts sideways and against uplift', 'Cuenta de lado y contra levantamiento'),
+    how: text('Nothing without a positive connection.', 'Nada sin una conexión positiva.'),
   },
   seatMarginIn: {
     label: text('Seat left after movement', 'Apoyo que queda tras el movimiento'),

@@ -2,31 +2,39 @@ import {
   atLeast,
   atMost,
   type Complete,
+  compareLengths,
+  compareLoad,
   defineCheck,
   factorOf,
+  failuresFirst,
   formatLength,
-  formatRequired,
   inchesOf,
   type Judgement,
   type KnownAlready,
   largestRatio,
-  pounds,
+  type Partials,
   poundsOf,
   psiOf,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
   shareOf,
+  shareQuantity,
   type Text,
   text,
 } from '../../kernel/index.ts';
-import { IRC_BEARING_SOURCE, LEAST_BEARING_IN } from '../../standards/irc-bearing/bearing.data.ts';
+import {
+  IRC_BEARING_SOURCE,
+  LEAST_BEARING_IN,
+  POSITIVE_CONNECTION_SOURCE,
+} from '../../standards/irc-bearing/bearing.data.ts';
 import {
   BEARING_FACTOR_SOURCE,
   bearingFactor,
   bearingLengthForLoad,
-  FC_PERP_MEMORY_SOURCE,
   FC_PERP_PSI,
-  FC_PERP_SOURCE,
+  FC_PERP_SOURCES,
 } from '../../standards/nds-2018/bearing.ts';
 import { bearingSeatCard } from './seat.card.ts';
 import { inputs } from './seat.inputs.ts';
@@ -41,9 +49,13 @@ const MARGIN_GONE = text(
   'The expected movement takes the whole seat: only the connection would carry it.',
   'El movimiento esperado se lleva todo el apoyo: solo la conexión lo sostendría.',
 );
-const ADD_CONNECTION = text(
-  'Nothing but its own weight keeps it on the seat; ask for a positive connection.',
-  'Solo su peso lo mantiene en el apoyo; pida una conexión positiva.',
+const NOT_CONNECTED = text(
+  'Nothing but weight and friction keeps it on the seat: it needs a positive connection.',
+  'Solo el peso y la fricción lo mantienen en el apoyo: necesita una conexión positiva.',
+);
+const ONLY_DOWN = text(
+  'Without a connection the seat counts for weight alone: sideways and against uplift it counts for nothing.',
+  'Sin conexión el apoyo solo cuenta para el peso: de lado y contra el levantamiento no cuenta.',
 );
 const SILL_ON_MASONRY = text(
   'On masonry some officials also ask 3 in through a sill, others take 1-1/2 in on it; the sill is at least 48 square inches.',
@@ -76,9 +88,11 @@ function judgeSeat(given: SeatInputs): Judgement {
   const afterLb = psi * widthIn * afterIn * bearingFactor(afterIn, given.atMemberEnd);
   // From 6 in on there is no bearing factor, so that a little over 6 in may carry less than a little under it.
   const carries = reactionLb === undefined || atLeast(afterLb, reactionLb);
-  const meets = atLeast(afterIn, requiredIn) && carries;
+  const bears = atLeast(afterIn, requiredIn) && carries;
+  const meets = bears && given.positiveConnection;
   const today = largestRatio([ratioOf(requiredIn, bearingIn), ratioOf(reactionLb, capacityLb)]);
-  const shrinksAway = !meets && afterIn < bearingIn && atLeast(bearingIn, requiredIn);
+  const shrinksAway = !bears && afterIn < bearingIn && atLeast(bearingIn, requiredIn);
+  const bearsOn = [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])];
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: shrinksAway ? largestRatio([ratioOf(requiredIn, afterIn), ratioOf(reactionLb, afterLb)]) : today,
@@ -92,50 +106,67 @@ function judgeSeat(given: SeatInputs): Judgement {
       bearingFactor: factorOf(factor),
       capacityLb: poundsOf(capacityLb),
       seatMarginIn: inchesOf(marginIn),
+      ...(!given.positiveConnection && { sidewaysShare: shareQuantity(0) }),
       ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () => [
-      ...seatReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb, nothingHolds),
-      ...(shrinksAway && !nothingHolds ? [tooShortAfter(afterIn)] : []),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...(nothingHolds
+          ? [reasonThat(false, NOTHING_HOLDS)]
+          : given.positiveConnection
+            ? []
+            : [reasonThat(false, NOT_CONNECTED)]),
+        ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
+        ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
+      ]),
     cautions: () => seatCautions(given, marginIn),
-    hangsOn: [IRC_BEARING_SOURCE, ...(source && reactionLb !== undefined ? [source] : [])],
-    sources: [IRC_BEARING_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
+    hangsOn: given.positiveConnection || !bears ? bearsOn : [POSITIVE_CONNECTION_SOURCE],
+    sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
     repairs: meets ? [] : seatRepairs(given.positiveConnection, bearingIn, requiredIn),
     // What it may come to does not make it unsafe today.
-    facts: { ratio: today, memberKind: 'seat', positiveConnection: given.positiveConnection, nothingHolds },
+    facts: {
+      ratio: today,
+      memberKind: 'seat',
+      positiveConnection: given.positiveConnection,
+      nothingHolds,
+      // A seat that bears enough lacks only the connector the code asks for.
+      prescriptive: bears && !nothingHolds,
+    },
   };
 }
 
-function seatReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number, nothing: boolean) {
-  const has = formatLength(given.bearingLengthIn);
-  const needs = formatRequired(requiredIn);
+function bearingReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number): Reason[] {
+  const { bearingLengthIn, reactionLb } = given;
+  const { measured, limit } = compareLengths(bearingLengthIn, requiredIn, 'at-least');
   const by = loadRules ? text('by the load', 'por la carga') : text('by the code', 'por el código');
-  const reasons: Text[] = [
-    text(`It bears ${has}; ${needs} is required ${by.en}.`, `Se apoya ${has}; se requiere ${needs} ${by.es}.`),
-  ];
-  if (given.reactionLb !== undefined)
-    reasons.push(
-      text(
-        `The seat takes ${pounds(capacityLb)} across the grain; the load is ${pounds(given.reactionLb)}.`,
-        `El apoyo resiste ${pounds(capacityLb)}; la carga es ${pounds(given.reactionLb)}.`,
-      ),
+  const bears = text(
+    `It bears ${measured.en}; ${limit} is required ${by.en}.`,
+    `Se apoya ${measured.es}; se requiere ${limit} ${by.es}.`,
+  );
+  const reasons = [reasonThat(atLeast(bearingLengthIn, requiredIn), bears)];
+  if (reactionLb !== undefined) {
+    const { takes, load } = compareLoad(reactionLb, capacityLb);
+    const carries = text(
+      `The seat takes ${takes} across the grain${load.en}.`,
+      `El apoyo resiste ${takes} perpendicular a la fibra${load.es}.`,
     );
-  return nothing ? [...reasons, NOTHING_HOLDS] : reasons;
+    reasons.push(reasonThat(atMost(reactionLb, capacityLb), carries));
+  }
+  return reasons;
 }
 
-function tooShortAfter(afterIn: number): Text {
-  const left = formatLength(afterIn);
+function tooShortAfter(afterIn: number, requiredIn: number): Text {
+  const { measured } = compareLengths(afterIn, requiredIn, 'at-least');
   return text(
-    `After the movement expected ${left} is left: too little.`,
-    `Tras el movimiento esperado quedan ${left}: muy poco.`,
+    `After the movement expected ${measured.en} is left: too little.`,
+    `Tras el movimiento esperado quedan ${measured.es}: muy poco.`,
   );
 }
 
 function seatCautions(given: SeatInputs, marginIn: number): Text[] {
   return [
     ...(given.positiveConnection && atMost(marginIn, 0) ? [MARGIN_GONE] : []),
-    ...(given.positiveConnection ? [] : [ADD_CONNECTION]),
+    ...(given.positiveConnection ? [] : [ONLY_DOWN]),
     ...(given.support === 'masonry' || given.sillOnMasonry !== undefined ? [SILL_ON_MASONRY] : []),
   ];
 }
@@ -158,27 +189,32 @@ function alreadyUnsafe(given: {
   };
 }
 
+function foundWords({ bearingLengthIn, positiveConnection }: Partials<typeof inputs>): Text {
+  const loose =
+    positiveConnection === false
+      ? text(' Nothing but its weight holds it there.', ' Solo su peso la sujeta ahí.')
+      : text('', '');
+  if (bearingLengthIn === undefined)
+    return text(`A beam does not sit well on its support.${loose.en}`, `Una viga no se apoya bien.${loose.es}`);
+  const length = formatLength(bearingLengthIn);
+  return text(`A beam sits on ${length} of its support.${loose.en}`, `Una viga se apoya en ${length}.${loose.es}`);
+}
+
 /** Whether a joist or beam end bears enough, by code length and by stress across the grain. Inches, pounds. */
 export const bearingSeat = defineCheck({
   ...bearingSeatCard,
   editions: [{ id: 'irc-r502.6', title: text('IRC R502.6 with NDS 2018', 'IRC R502.6 con NDS 2018') }],
   defaultEdition: 'irc-r502.6',
-  sources: [IRC_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE, BEARING_FACTOR_SOURCE],
+  sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...FC_PERP_SOURCES, BEARING_FACTOR_SOURCE],
   inputs,
   evaluate: judgeSeat,
   knownAlready: alreadyUnsafe,
   repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],
   client: {
-    found: ({ bearingLengthIn }) =>
-      bearingLengthIn === undefined
-        ? text('A beam does not sit well on its support.', 'Una viga no se apoya bien.')
-        : text(
-            `A beam sits on only ${formatLength(bearingLengthIn)} of its support.`,
-            `Una viga se apoya solo en ${formatLength(bearingLengthIn)}.`,
-          ),
+    found: foundWords,
     why: text(
-      'All the weight above goes through this small spot. With too little wood touching, it crushes or slips off.',
-      'Todo el peso de arriba pasa por este punto. Con poca madera apoyada, se aplasta o se sale.',
+      'All the weight above goes through this small spot. With too little wood touching, or nothing tying it down, it crushes or slips off.',
+      'Todo el peso de arriba pasa por este punto. Con poca madera apoyada, o sin nada que la sujete, se aplasta o se sale.',
     ),
     ifNot: text('The floor above can drop.', 'El piso de arriba puede caer.'),
   },

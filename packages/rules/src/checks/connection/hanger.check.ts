@@ -1,12 +1,13 @@
 import {
   atMost,
   type Complete,
+  compareLengths,
+  compareNumbers,
   count,
   countOf,
   decimal,
   defineCheck,
   flag,
-  formatLength,
   group,
   type InputIssue,
   inchesOf,
@@ -16,6 +17,8 @@ import {
   length,
   type Partials,
   ratioOf,
+  reasonThat,
+  refuse,
   shareQuantity,
   type Text,
   text,
@@ -162,7 +165,10 @@ function judgeHanger(given: HangerInputs): Judgement {
       headerToAdd: countOf(given.header.specified - given.header.installed),
       joistToAdd: countOf(given.joist.specified - given.joist.installed),
     }),
-    reasons: () => [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
+    reasons: () =>
+      meets
+        ? [ALL_WELL]
+        : [...nothing, ...fits.map(fitWords), ...nailWords(given)].map((words) => reasonThat(false, words)),
     cautions: () => [SCALED],
     repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
     // A gap over its limit says nothing of the load on it.
@@ -175,23 +181,26 @@ const ALL_WELL = text(
   'Todos los agujeros llevan el clavo correcto y la vigueta asienta bien.',
 );
 
-const fitWords = (fit: Fit): Text =>
-  text(
-    `The gap ${fit.words.en} is ${formatLength(fit.gapIn)}; ${formatLength(HANGER_GAP_IN)} is allowed.`,
-    `El espacio ${fit.words.es} es ${formatLength(fit.gapIn)}; se permite ${formatLength(HANGER_GAP_IN)}.`,
+function fitWords(fit: Fit): Text {
+  const { measured, limit } = compareLengths(fit.gapIn, HANGER_GAP_IN, 'at-most');
+  return text(
+    `The gap ${fit.words.en} is ${measured.en}; ${limit} is allowed.`,
+    `El espacio ${fit.words.es} es ${measured.es}; se permite ${limit}.`,
   );
+}
 
 function nailWords({ header, joist }: HangerInputs): Text[] {
-  const say = (part: { specified: number; installed: number }, en: string, es: string): Text[] =>
-    part.installed < part.specified
-      ? [
-          text(
-            `${part.installed} of ${part.specified} nails are in the ${en} (${decimal(part.installed / part.specified)}).`,
-            `Hay ${part.installed} de ${part.specified} clavos en ${es} (${decimal(part.installed / part.specified)}).`,
-          ),
-        ]
-      : [];
-  return [...say(header, 'header', 'el cabezal'), ...say(joist, 'joist', 'la vigueta')];
+  const say = ({ specified, installed }: { specified: number; installed: number }, en: string, es: string): Text[] => {
+    if (installed >= specified) return [];
+    const { measured } = compareNumbers(installed / specified, 1, 'at-least', decimal, 2);
+    return [
+      text(
+        `${installed} of ${specified} nails are in the ${en} (${measured.en}).`,
+        `Hay ${installed} de ${specified} clavos en ${es} (${measured.es}).`,
+      ),
+    ];
+  };
+  return [...say(header, 'header', SIDE_ES.header), ...say(joist, 'joist', SIDE_ES.joist)];
 }
 
 function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number): string[] {
@@ -214,18 +223,22 @@ function alreadyUnsafe(given: Partials<typeof inputs>): KnownAlready | undefined
   };
 }
 
+const SIDE_ES = { header: 'el cabezal', joist: 'la vigueta' } as const;
+
 function tooManyNails(given: Partials<typeof inputs>): InputIssue[] {
   return (['header', 'joist'] as const).flatMap((side) => {
     const { specified, installed } = given[side] ?? {};
     if (specified === undefined || installed === undefined || installed <= specified) return [];
     return [
-      {
-        path: [side, 'installed'],
-        message: text(
-          `${side}.installed: got ${installed} nails of ${specified}; allowed is at most ${specified}.`,
-          `${side}.installed: llegaron ${installed} clavos de ${specified}; se permite hasta ${specified}.`,
+      refuse(
+        [side, 'installed'],
+        text(`${installed} nails of ${specified}`, `${installed} clavos de ${specified}`),
+        text(`at most ${specified}`, `hasta ${specified}`),
+        text(
+          `There can't be more nails in the ${side} than the hanger has holes there: ${installed} of ${specified}.`,
+          `No puede haber más clavos en ${SIDE_ES[side]} que agujeros del estribo: ${installed} de ${specified}.`,
         ),
-      },
+      ),
     ];
   });
 }

@@ -6,6 +6,8 @@ import {
   length,
   number,
   type Partials,
+  refuse,
+  refuseLonger,
   type Text,
   text,
 } from '../../kernel/index.ts';
@@ -130,11 +132,6 @@ export const inputs = {
 
 type NailPartials = Partials<typeof inputs>;
 
-const issue = (name: string, came: string, allowed: Text): InputIssue => ({
-  path: [name],
-  message: text(`${name}: got ${came}; allowed is ${allowed.en}.`, `${name}: llegó ${came}; se permite ${allowed.es}.`),
-});
-
 /** Nails that contradict themselves: two sizes, deeper than they are long, or toe-nailed through a panel. */
 export function nailIssues(given: NailPartials): InputIssue[] {
   const { nail, diameterIn, penetrationIn, sideMaterial } = given;
@@ -142,19 +139,33 @@ export function nailIssues(given: NailPartials): InputIssue[] {
   if (nail !== undefined && diameterIn !== undefined && diameterIn !== NAIL_DIAMETER_IN[nail]) {
     const is = `${NAIL_DIAMETER_IN[nail]} in`;
     issues.push(
-      issue('diameterIn', `${diameterIn} in`, text(`${is}, as a ${nail} nail is`, `${is}, como el clavo ${nail}`)),
-    );
-  }
-  const nailIn = nail === undefined ? given.lengthIn : NAIL_LENGTH_IN[nail];
-  if (nailIn !== undefined && penetrationIn !== undefined && penetrationIn > nailIn)
-    issues.push(
-      issue(
-        'penetrationIn',
-        `${penetrationIn} in`,
-        text(`at most the nail, ${nailIn} in`, `lo más el clavo, ${nailIn} in`),
+      refuse(
+        ['diameterIn'],
+        `${diameterIn} in`,
+        text(`${is}, as a ${nail} nail is`, `${is}, como el clavo ${nail}`),
+        text(
+          `A ${nailLabel(nail).en} nail has no shank of ${diameterIn} in.`,
+          `Un clavo ${nailLabel(nail).es} no tiene un diámetro de ${diameterIn} in.`,
+        ),
       ),
     );
+  }
+  issues.push(
+    ...refuseLonger(['penetrationIn'], {
+      what: inputs.penetrationIn.label,
+      came: penetrationIn,
+      most: nail === undefined ? given.lengthIn : NAIL_LENGTH_IN[nail],
+      ofWhat: text('the length of the nail', 'el largo del clavo'),
+    }),
+  );
   if (given.toeNailed && sideMaterial !== undefined && sideMaterial !== 'sawn')
-    issues.push(issue('toeNailed', `true, ${sideMaterial}`, text('true only with sawn', 'true solo con sawn')));
+    issues.push(
+      refuse(
+        ['toeNailed'],
+        `true, ${sideMaterial}`,
+        text('true only with sawn', 'true solo con sawn'),
+        text('Only lumber is toe-nailed.', 'Solo la madera aserrada se clava en ángulo.'),
+      ),
+    );
   return issues;
 }

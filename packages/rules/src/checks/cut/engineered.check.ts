@@ -56,7 +56,7 @@ const KEEP_OFF = text(
 export const engineered = defineCheck({
   ...engineeredCard,
   editions: EDITIONS.map(codeEdition),
-  defaultEdition: 'irc-2018',
+  defaultEdition: 'irc-2024',
   sources: EDITIONS.map(({ source }) => source),
   inputs,
   evaluate: ({ kind }, { edition }): Judgement => ({

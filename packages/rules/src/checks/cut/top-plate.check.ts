@@ -1,12 +1,16 @@
 import {
+  assume,
   atLeast,
   atMost,
   type Complete,
   choice,
+  compareNumbers,
+  compareShares,
   count,
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   group,
@@ -15,9 +19,13 @@ import {
   type Judgement,
   largestRatio,
   length,
+  NEWEST_EDITION,
   type Partials,
   percent,
   ratioOf,
+  reasonThat,
+  refuse,
+  refuseLonger,
   shareQuantity,
   type Text,
   text,
@@ -30,7 +38,7 @@ import { topPlateCard } from './top-plate.card.ts';
 
 const NAILS = Object.keys(NAIL_DIAMETER_IN) as NailId[];
 const YEARS = [...new Set(PLATE_TIE_RULES.map((rule) => rule.year))].sort();
-const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2015' } as const;
+const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2024' } as const;
 
 const inputs = {
   widthIn: length({
@@ -55,11 +63,13 @@ const inputs = {
       { value: 'ibc', label: text('Building code (IBC)', 'Código de edificación (IBC)') },
     ],
     default: 'irc',
+    assumes: assume(text('The residential code is taken.', 'Se toma el código residencial.')),
     label: text('Code', 'Código'),
   }),
   edition: choice({
     options: YEARS.map((year) => ({ value: year, label: text(year, year) })),
     needed: 'optional',
+    assumes: NEWEST_EDITION,
     label: text('Code year', 'Año del código'),
   }),
   bearingOrBraced: flag({
@@ -71,6 +81,18 @@ const inputs = {
     howToMeasure: text(
       'A wall with structural panels and close nailing, or marked so on the plans.',
       'Una pared con paneles estructurales y clavado cerrado, o marcada así en los planos.',
+    ),
+  }),
+  coveredByPanel: flag({
+    needed: 'optional',
+    showWhen: { input: 'code', is: ['irc'] },
+    label: text(
+      'Structural panel over the entire side of the wall with the cut?',
+      '¿Panel estructural en todo el lado de la pared donde está el corte?',
+    ),
+    howToMeasure: text(
+      'Plywood or OSB from end to end and bottom to top; a band over the plate is not enough.',
+      'Contrachapado u OSB de punta a punta y de abajo arriba; una franja sobre la solera no basta.',
     ),
   }),
   tie: group({
@@ -107,7 +129,7 @@ const inputs = {
 type PlateInputs = Complete<typeof inputs>;
 type Tie = NonNullable<PlateInputs['tie']>;
 
-/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest that was read. */
+/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest of its code. */
 function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>): string {
   const code = given.code ?? 'irc';
   const wanted = asked ?? given.edition ?? DEFAULT_EDITION[code];
@@ -115,25 +137,27 @@ function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>
 }
 
 function impossible({ widthIn, cutIn, code = 'irc', edition }: Partials<typeof inputs>): InputIssue[] {
-  const issues: InputIssue[] = [];
-  if (widthIn !== undefined && cutIn !== undefined && cutIn > widthIn)
-    issues.push({
-      path: ['cutIn'],
-      message: text(
-        `cutIn: got ${cutIn} in; allowed is at most the plate width, ${widthIn} in.`,
-        `cutIn: llegó ${cutIn} in; se permite hasta el ancho de la solera, ${widthIn} in.`,
-      ),
-    });
   const years = PLATE_TIE_RULES.filter((rule) => rule.code === code).map((rule) => rule.year);
-  if (edition !== undefined && !years.includes(edition))
-    issues.push({
-      path: ['edition'],
-      message: text(
-        `edition: got ${edition}; allowed for ${code} is one of ${years.join(', ')}.`,
-        `edition: llegó ${edition}; para ${code} se permite ${years.join(', ')}.`,
-      ),
-    });
-  return issues;
+  const printed = years.join(', ');
+  const name = code.toUpperCase();
+  return [
+    ...refuseLonger(['cutIn'], {
+      what: inputs.cutIn.label,
+      came: cutIn,
+      most: widthIn,
+      ofWhat: text('the width of the plate', 'el ancho de la solera'),
+    }),
+    ...(edition === undefined || years.includes(edition)
+      ? []
+      : [
+          refuse(
+            ['edition'],
+            edition,
+            text(`for ${code} one of ${printed}`, `para ${code} ${printed}`),
+            text(`The ${name} is known here for ${printed}.`, `El ${name} se conoce aquí para ${printed}.`),
+          ),
+        ]),
+  ];
 }
 
 interface TiePart {
@@ -147,11 +171,13 @@ function tieParts(tie: Tie, rule: PlateTieRule): TiePart[] {
   const part = (found: number, required: number, en: string, es: string): TiePart => ({
     ratio: found > 0 ? ratioOf(required, found) : null,
     ok: atLeast(found, required),
-    short: () =>
-      text(
-        `The tie's ${en} is ${decimal(found, 3)}, the rule asks for ${decimal(required, 3)}.`,
-        `${es} de la placa: ${decimal(found, 3)}; la regla pide ${decimal(required, 3)}.`,
-      ),
+    short: () => {
+      const { measured, limit } = compareNumbers(found, required, 'at-least', decimal, 3);
+      return text(
+        `The tie's ${en} is ${measured.en}, the rule asks for ${limit}.`,
+        `${es} de la placa: ${measured.es}; la regla pide ${limit}.`,
+      );
+    },
   });
   const parts = [
     part(tie.thicknessIn, rule.thicknessIn, 'thickness (in)', 'Grosor (in)'),
@@ -172,8 +198,12 @@ const IN_SHEAR_WALL = text(
   'La solera está cortada en un muro de corte, donde también lleva el tirón de la pared: decide un ingeniero.',
 );
 const PANEL_EXCEPTION = text(
-  'The IRC asks for no tie where structural panel covers that whole side of the wall; confirm with the official.',
-  'El IRC no pide placa donde un panel estructural cubre todo ese lado de la pared; confirme con el oficial.',
+  'The IRC asks for no tie where structural panel covers the entire side of the wall with the cut: look. A band of sheathing over the plate is not enough.',
+  'El IRC no pide placa donde un panel estructural cubre todo el lado de la pared donde está el corte: revise. Una franja sobre la solera no basta.',
+);
+const COVERED = text(
+  'Structural panel covers the entire side of the wall with the cut: the IRC asks for no tie there.',
+  'Un panel estructural cubre todo el lado de la pared donde está el corte: ahí el IRC no pide placa.',
 );
 const NO_TIE = text('There is no tie over the cut.', 'No hay placa sobre el corte.');
 const NOT_BEARING = text(
@@ -182,11 +212,11 @@ const NOT_BEARING = text(
 );
 
 function shareWords(share: number, rule: PlateTieRule): Text {
-  const limit = rule.cutShareLimit;
-  return limit > 0
+  const cutShare = compareShares(share, rule.cutShareLimit, 'at-most');
+  return rule.cutShareLimit > 0
     ? text(
-        `${percent(share)} of the plate width is cut; more than ${percent(limit)} needs a metal tie.`,
-        `Está cortado el ${percent(share)} del ancho; más del ${percent(limit)} necesita una placa metálica.`,
+        `${cutShare.measured.en} of the plate width is cut; more than ${cutShare.limit} needs a metal tie.`,
+        `Está cortado: ${cutShare.measured.es} del ancho; más de ${cutShare.limit} necesita una placa metálica.`,
       )
     : text(
         `${percent(share)} of the plate width is cut; any cut needs a metal tie.`,
@@ -205,9 +235,17 @@ function requiredTie(rule: PlateTieRule) {
   };
 }
 
+/** The tie beside what is asked of it, else the cut beside its limit; none where an exception takes the limit away. */
+function ratioOfPlate(share: number, parts: readonly TiePart[], rule: PlateTieRule, covered: boolean): number | null {
+  if (parts.length > 0) return largestRatio(parts.map((part) => part.ratio));
+  return covered ? null : ratioOf(share, rule.cutShareLimit);
+}
+
 function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
   const share = given.cutIn / given.widthIn;
-  const sources = [rule.source, NAIL_SOURCE];
+  const deep = !atMost(share, rule.cutShareLimit);
+  const covered = deep && given.coveredByPanel ? rule.panelException : undefined;
+  const sources = [rule.source, ...(covered ? [covered] : []), NAIL_SOURCE];
   if (rule.code === 'irc' && given.bearingOrBraced === false && !given.inShearWall)
     return {
       verdict: 'not-applicable',
@@ -215,27 +253,29 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       values: () => ({ cutShare: shareQuantity(share) }),
       sources,
     };
-  const tieRequired = !atMost(share, rule.cutShareLimit);
+  const tieRequired = deep && !covered;
   const parts = tieRequired && given.tie ? tieParts(given.tie, rule) : [];
   const shortParts = parts.filter((part) => !part.ok);
   const fails = tieRequired && (!given.tie || shortParts.length > 0);
   const shearWallCut = given.inShearWall && given.cutIn > 0;
   return {
     verdict: fails ? 'fails' : shearWallCut ? 'undetermined' : 'meets',
-    ratio: parts.length > 0 ? largestRatio(parts.map((part) => part.ratio)) : ratioOf(share, rule.cutShareLimit),
+    ratio: ratioOfPlate(share, parts, rule, covered !== undefined),
     remaining: shearWallCut ? 1 - share : fails ? null : 1,
     values: () => ({
       cutShare: shareQuantity(share),
       tieRequired: yesNoOf(tieRequired),
       ...(tieRequired && requiredTie(rule)),
     }),
-    reasons: () => [
-      shareWords(share, rule),
-      ...(tieRequired && !given.tie ? [NO_TIE] : []),
-      ...shortParts.map((part) => part.short()),
-      ...(shearWallCut ? [IN_SHEAR_WALL] : []),
-    ],
-    cautions: () => (fails && rule.code === 'irc' ? [PANEL_EXCEPTION] : []),
+    reasons: () =>
+      failuresFirst([
+        shareWords(share, rule),
+        ...(covered ? [COVERED] : []),
+        ...(tieRequired && !given.tie ? [reasonThat(false, NO_TIE)] : []),
+        ...shortParts.map((part) => reasonThat(false, part.short())),
+        ...(shearWallCut ? [IN_SHEAR_WALL] : []),
+      ]),
+    cautions: () => (fails && rule.panelException && given.coveredByPanel === undefined ? [PANEL_EXCEPTION] : []),
     referrals: shearWallCut ? ['engineer'] : fails && rule.source.basis === 'memory' ? ['official'] : [],
     repairs: fails
       ? ['plate-tie', ...(shearWallCut ? ['engineer-letter'] : [])]
@@ -256,7 +296,11 @@ export const topPlate = defineCheck({
   }),
   defaultEdition: DEFAULT_EDITION.irc,
   chooseEdition,
-  sources: [...PLATE_TIE_RULES.map((rule) => rule.source), NAIL_SOURCE],
+  sources: [
+    ...PLATE_TIE_RULES.flatMap((rule) => rule.panelException ?? []),
+    ...PLATE_TIE_RULES.map((rule) => rule.source),
+    NAIL_SOURCE,
+  ],
   inputs,
   refine: impossible,
   evaluate: (given, { edition }) => {

@@ -1,17 +1,26 @@
 import {
+  atLeast,
   type Complete,
   choice,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   inchesOf,
   type Judgement,
   length,
+  reasonThat,
   type Text,
   text,
   wordOf,
 } from '../../kernel/index.ts';
-import { INSECT_STRENGTH_SOURCE, TUBE_SOURCE } from '../../standards/common-practice/insects.data.ts';
+import {
+  EATEN_DEPTH_SOURCE,
+  EATEN_FOR_ENGINEER_IN,
+  INSECT_STRENGTH_SOURCE,
+  TUBE_SOURCE,
+} from '../../standards/common-practice/insects.data.ts';
+import { INFESTED_WOOD_SOURCE } from '../../standards/lamc-91.9204/infested-wood.data.ts';
 import { insectsCard } from './insects.card.ts';
 
 const KINDS = {
@@ -49,11 +58,13 @@ const inputs = {
     needed: 'optional',
     label: text('How deep a probe sinks in', 'Cuánto entra la punta'),
     howToMeasure: text(
-      'With an awl, until hard wood. 0 when sound.',
-      'Con un punzón, hasta madera dura. 0 si está sana.',
+      'With an awl, until hard wood. 0 when sound; a crushed part counts with its whole thickness.',
+      'Con un punzón, hasta madera dura. 0 si está sana; lo aplastado cuenta con todo su grueso.',
     ),
   }),
 } as const;
+
+type SignInputs = Complete<typeof inputs>;
 
 const ACTIVE = text(
   'Live insects or rebuilt tubes: they are at work.',
@@ -71,41 +82,71 @@ const NO_LOOKS = text(
   'Wood can be hollow behind small holes: nobody can tell its strength from looks. Replace it where strength matters.',
   'La madera puede estar hueca tras agujeritos: nadie sabe su resistencia a simple vista. Reemplácela donde importe.',
 );
+const NOT_PROBED = text(
+  'Nobody has probed the wood: it may be hollow.',
+  'Nadie ha pinchado la madera: puede estar hueca.',
+);
+const LEAVE_A_TUBE = text(
+  'Do not break every tube: leave one whole for the second look.',
+  'No rompa todos los tubos: deje uno entero para la segunda revisión.',
+);
 const BEFORE_CLOSING = text(
   'A licensed inspector decides what it is; treat it before closing in.',
   'Un inspector con licencia decide qué es; trátelo antes de cerrar.',
 );
 
-function judgeSigns({ kind, liveSeen, tubesRebuilt, probeDepthIn }: Complete<typeof inputs>): Judgement {
+function judgeSigns(
+  { kind, liveSeen, tubesRebuilt, probeDepthIn }: SignInputs,
+  carries: boolean | undefined,
+): Judgement {
   const active = liveSeen === true || tubesRebuilt === true;
-  const eaten = probeDepthIn !== undefined && probeDepthIn > 0;
-  const clear = kind === 'none' && !active && !eaten;
-  const untold = !clear && !active && !eaten;
-  const unprobed = untold && probeDepthIn === undefined;
+  const unprobed = probeDepthIn === undefined;
+  const eaten = !unprobed && probeDepthIn > 0;
+  const evidence = kind !== 'none' || active || eaten;
+  // Signs on a part that carries nothing need no probe to be a matter for the specialist, nor do live insects.
+  const toProbe = unprobed && !active && (kind === 'none' || carries !== false);
   return {
-    verdict: clear ? 'meets' : untold ? 'undetermined' : 'fails',
+    verdict: toProbe ? 'undetermined' : evidence ? 'fails' : 'meets',
     values: () => ({
       activity: wordOf(active ? 'active' : kind === 'none' ? 'no-sign' : 'not-seen'),
-      ...(probeDepthIn !== undefined && { softIn: inchesOf(probeDepthIn) }),
+      ...(!unprobed && { softIn: inchesOf(probeDepthIn) }),
     }),
     reasons: () =>
-      clear ? [NO_SIGN] : [evidenceWords(kind), active ? ACTIVE : OLD, ...(eaten ? [eatenWords(probeDepthIn)] : [])],
-    cautions: () => (clear ? [] : [NO_LOOKS, BEFORE_CLOSING]),
-    referrals: clear ? [] : eaten ? ['specialist', 'engineer'] : ['specialist'],
-    repairs: clear ? [] : eaten ? ['specialist-visit', 'member-replace', 'member-sister'] : ['specialist-visit'],
-    missing: unprobed ? ['probeDepthIn'] : [],
-    // Insects are no hazard to breathe or touch: opening them up is not what makes a place unsafe. Wood nobody probed
-    // may be hollow, so it counts as carrying until it is.
-    facts: { disturbed: false, ...(unprobed && { role: 'gravity' }) },
+      failuresFirst([
+        ...(evidence
+          ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD]
+          : [NO_SIGN]),
+        ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
+      ]),
+    cautions: () =>
+      evidence ? [NO_LOOKS, BEFORE_CLOSING, ...(kind === 'subterranean-termite' ? [LEAVE_A_TUBE] : [])] : [],
+    referrals: evidence ? ['specialist'] : [],
+    repairs: !evidence ? [] : eaten ? ['specialist-visit', 'member-replace', 'member-sister'] : ['specialist-visit'],
+    sources: eaten ? [...SOURCES, EATEN_DEPTH_SOURCE, INFESTED_WOOD_SOURCE] : SOURCES,
+    hangsOn: SOURCES,
+    missing: toProbe ? ['probeDepthIn'] : [],
+    // Insects are no hazard to breathe or touch: opening them up is not what makes a place unsafe.
+    facts: { disturbed: false, ...(evidence && mayBeWeak(probeDepthIn, carries) && { role: 'gravity' }) },
   };
 }
 
+/** Whether a line that carries weight may be weakened: wood nobody probed may be hollow, and unknown counts as carrying. */
+function mayBeWeak(probeDepthIn: number | undefined, carries: boolean | undefined): boolean {
+  if (carries === false) return false;
+  if (probeDepthIn === undefined || atLeast(probeDepthIn, EATEN_FOR_ENGINEER_IN)) return true;
+  return carries === true && probeDepthIn > 0;
+}
+
+const SOURCES = [INSECT_STRENGTH_SOURCE, TUBE_SOURCE];
+
 const evidenceWords = (kind: Kind): Text =>
-  text(`Evidence of insects. ${KINDS[kind].en}.`, `Indicios de insectos. ${KINDS[kind].es}.`);
+  kind === 'none'
+    ? text('Evidence of insects.', 'Indicios de insectos.')
+    : text(`Evidence of insects. ${KINDS[kind].en}.`, `Indicios de insectos. ${KINDS[kind].es}.`);
 const eatenWords = (depthIn: number): Text =>
   text(
-    `A probe sinks in ${formatLength(depthIn)}: judge what is left as rotten wood.`,
-    `La punta entra ${formatLength(depthIn)}: evalúe lo que queda como madera podrida.`,
+    `A probe sinks in ${formatLength(depthIn)}: judge what is left as rotten wood; strengthen or replace it until its sound wood equals the original size.`,
+    `La punta entra ${formatLength(depthIn)}: evalúe lo que queda como madera podrida; refuerce o reemplace hasta que la madera sana iguale el tamaño original.`,
   );
 
 /** Evidence of wood-eating insects: active, or not seen to be. Never says which house is infested. Inches. */
@@ -113,9 +154,9 @@ export const insects = defineCheck({
   ...insectsCard,
   editions: [{ id: 'signs', title: text('Signs of insects', 'Señales de insectos') }],
   defaultEdition: 'signs',
-  sources: [INSECT_STRENGTH_SOURCE, TUBE_SOURCE],
+  sources: [...SOURCES, EATEN_DEPTH_SOURCE, INFESTED_WOOD_SOURCE],
   inputs,
-  evaluate: judgeSigns,
+  evaluate: (given, { situation }) => judgeSigns(given, situation.carriesStoryOrRoof),
   knownAlready: ({ kind }) =>
     kind === undefined || kind === 'none'
       ? undefined

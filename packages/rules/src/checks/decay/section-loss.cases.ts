@@ -8,7 +8,7 @@ const WORKED = 'ratios of a rectangle, by hand';
 export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x10 decayed down to a 2x8 keeps the ratio of their printed section properties',
-    origin: 'published',
+    origin: 'second-hand',
     source:
       'Structural lumber properties, Engineering ToolBox table: 2x8 A 10.875, S 13.1, I 47.6; 2x10 A 13.875, S 21.4, I 98.9',
     inputs: { ...JOIST, lossBottomIn: 2 },
@@ -88,6 +88,41 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', remaining: (7.75 / 9.25) ** 2, values: { leftDepthIn: 7.75 } },
   },
   {
+    name: 'a beam 2-1/2 in wide with 1/4 in of rot on each side keeps 0.40: the margin counts at both sides',
+    origin: 'hand-worked',
+    source: '(2.5 - 0.5 - 2 x 0.5) / 2.5',
+    inputs: { ...JOIST, widthIn: 2.5, lossSideIn: 0.5, marginIn: undefined },
+    expect: { verdict: 'fails', remaining: 0.4, severity: 'make-safe', values: { leftWidthIn: 1, leftDepthIn: 9.25 } },
+  },
+  {
+    name: 'known to be on one side only the same half inch costs one margin and keeps 0.60',
+    origin: 'hand-worked',
+    source: '(2.5 - 0.5 - 0.5) / 2.5',
+    inputs: { ...JOIST, widthIn: 2.5, lossSideIn: 0.5, oneSideOnly: true, marginIn: undefined },
+    expect: { verdict: 'fails', remaining: 0.6, severity: 'engineer', values: { leftWidthIn: 1.5 } },
+  },
+  {
+    name: 'a 6x6 post with 1/2 in of shell rot all around is counted as 3-1/2 in square',
+    origin: 'hand-worked',
+    source: '5.5 - 2 x 0.5 - 2 x 0.5 = 3.5; (3.5 / 5.5)^4 against buckling',
+    inputs: {
+      ...SOUND,
+      widthIn: 5.5,
+      depthIn: 5.5,
+      role: 'post',
+      lossTopIn: 0.5,
+      lossBottomIn: 0.5,
+      lossSideIn: 1,
+      marginIn: undefined,
+    },
+    expect: {
+      verdict: 'fails',
+      remaining: (3.5 / 5.5) ** 4,
+      severity: 'make-safe',
+      values: { leftWidthIn: 3.5, leftDepthIn: 3.5 },
+    },
+  },
+  {
     name: 'a member rotten through leaves nothing: unsafe',
     origin: 'hand-worked',
     source: 'nothing left, nothing counted',
@@ -159,8 +194,8 @@ export const values: ValueWords = {
   leftWidthIn: {
     label: text('Width left', 'Ancho que queda'),
     how: text(
-      'Width, less each loss at the sides with its margin.',
-      'Ancho, menos cada pérdida lateral con su margen.',
+      'Width, less the loss at the sides and a margin for each side that lost wood.',
+      'Ancho, menos la pérdida lateral y un margen por cada lado que perdió madera.',
     ),
   },
   leftDepthIn: {

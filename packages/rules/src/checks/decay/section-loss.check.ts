@@ -3,6 +3,7 @@ import {
   choice,
   decimal,
   defineCheck,
+  flag,
   formatLength,
   type InputIssue,
   inchesOf,
@@ -10,6 +11,8 @@ import {
   length,
   type Partials,
   percent,
+  reasonThat,
+  refuseLonger,
   shareQuantity,
   type Text,
   text,
@@ -60,6 +63,12 @@ const inputs = {
     text('Lost from the sides', 'Perdido por los lados'),
     text('The sum of both sides, each probed to hard wood.', 'La suma de ambos lados, cada uno hasta madera dura.'),
   ),
+  oneSideOnly: flag({
+    needed: 'optional',
+    showWhen: { all: [{ input: 'lossSideIn', known: true }, { not: { input: 'lossSideIn', is: [0] } }] },
+    label: text('Lost from one side only?', '¿Perdido por un solo lado?'),
+    howToMeasure: text('Not probed on the other side counts as no.', 'Sin pinchar el otro lado cuenta como no.'),
+  }),
   marginIn: length({
     unit: 'in',
     min: 0,
@@ -107,8 +116,10 @@ const FIND_WATER = text(
 
 function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined): Judgement {
   const { widthIn, depthIn, lossTopIn, lossBottomIn, lossSideIn, marginIn, role } = given;
+  // The loss of both sides is given in one; unless somebody saw a sound side, each of them has a margin of its own.
+  const sidesIn = given.oneSideOnly === true ? [lossSideIn] : [lossSideIn / 2, lossSideIn / 2];
   const leftDepthIn = leftOf(depthIn, [lossTopIn, lossBottomIn], marginIn);
-  const leftWidthIn = leftOf(widthIn, [lossSideIn], marginIn);
+  const leftWidthIn = leftOf(widthIn, sidesIn, marginIn);
   const ratios = sectionRatios(widthIn, depthIn, leftWidthIn, leftDepthIn);
   const remaining = {
     bending: ratios.moment,
@@ -128,7 +139,8 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
       stiffnessRatio: shareQuantity(ratios.stiffness),
       bucklingRatio: shareQuantity(ratios.buckling),
     }),
-    reasons: () => (sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining)),
+    reasons: () =>
+      sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining).map((words) => reasonThat(false, words)),
     cautions: () => (sound ? [] : [NO_LOOKS, FIND_WATER]),
     referrals: sound ? [] : ['engineer'],
     repairs: sound ? [] : decayRepairs(role),
@@ -145,8 +157,8 @@ function lossWords(
   const size = `${formatLength(leftWidthIn)} x ${formatLength(leftDepthIn)}`;
   return [
     text(
-      `Without the decay and ${formatLength(marginIn)} beside it, ${size} is left.`,
-      `Sin la pudrición y ${formatLength(marginIn)} al lado, quedan ${size}.`,
+      `Without the decay and ${formatLength(marginIn)} beside it on each face that lost wood, ${size} is left.`,
+      `Sin la pudrición y ${formatLength(marginIn)} al lado en cada cara que perdió madera, quedan ${size}.`,
     ),
     text(
       `${percent(remaining)} may be counted ${GOVERNS[role].en}.`,
@@ -164,17 +176,12 @@ const decayRepairs = (role: DecayInputs['role']): string[] =>
 
 function moreThanThere(given: Partials<typeof inputs>): InputIssue[] {
   const over = (path: string, lostIn: number, sizeIn: number | undefined): InputIssue[] =>
-    sizeIn !== undefined && lostIn > sizeIn
-      ? [
-          {
-            path: [path],
-            message: text(
-              `${path}: got ${decimal(lostIn, 4)} in lost of ${sizeIn} in; allowed is at most ${sizeIn} in in all.`,
-              `${path}: llegaron ${decimal(lostIn, 4)} in perdidas de ${sizeIn} in; se permite hasta ${sizeIn} in en total.`,
-            ),
-          },
-        ]
-      : [];
+    refuseLonger([path], {
+      what: text('Decay in all', 'Pudrición en total'),
+      came: lostIn,
+      most: sizeIn,
+      ofWhat: text('the wood there was', 'la madera que había'),
+    });
   const topAndBottomIn = (given.lossTopIn ?? 0) + (given.lossBottomIn ?? 0);
   return [
     ...over(given.lossBottomIn ? 'lossBottomIn' : 'lossTopIn', topAndBottomIn, given.depthIn),

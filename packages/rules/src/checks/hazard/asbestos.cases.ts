@@ -2,13 +2,15 @@ import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const OSHA = '29 CFR 1926.1101 as quoted: buildings of 1980 or before';
 const NESHAP = '40 CFR 61.141 and 61.145, July 2002 CFR';
+const VERMICULITE =
+  'EPA and ATSDR leaflet of 2003: assume it may contain asbestos, do not disturb it; severity rows 3 and 7';
 const HOUSE = { dwellingUnits: 1, loadBearingRemoved: false } as const;
 const FLATS = { dwellingUnits: 5, loadBearingRemoved: false, yearBuilt: 1960 } as const;
 
 export const cases: readonly CheckCase[] = [
   {
     name: 'pipe wrap in a house of exactly 1980 is presumed to be asbestos',
-    origin: 'published',
+    origin: 'second-hand',
     source: OSHA,
     inputs: { ...HOUSE, yearBuilt: 1980, materials: ['pipe-insulation'] },
     expect: {
@@ -21,7 +23,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in a house of 1981 nothing is presumed, but ask before it is disturbed',
-    origin: 'published',
+    origin: 'second-hand',
     source: OSHA,
     inputs: { ...HOUSE, yearBuilt: 1981, materials: ['pipe-insulation', 'flooring'] },
     expect: {
@@ -40,14 +42,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'wallboard is not presumed, but may contain it and is treated the same until sampled',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'a county file quoting 29 CFR 1926.1101: wallboard is outside the presumption',
     inputs: { ...HOUSE, yearBuilt: 1962, materials: [{ kind: 'wallboard', areaSf: 96 }] },
     expect: { verdict: 'fails', values: { presumed: 0, mayContain: 1, areaSf: 96 } },
   },
   {
     name: 'material that an inspector tested free of it meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'the presumption can be rebutted by sampling, 29 CFR 1926.1101 as quoted',
     inputs: { ...HOUSE, yearBuilt: 1955, materials: [{ kind: 'surfacing', areaSf: 200, testedFree: true }] },
     expect: { verdict: 'meets', severity: 'record', values: { presumed: 0, areaSf: 0 }, referrals: [] },
@@ -110,6 +112,35 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { federalNotice: true }, referrals: ['official'] },
   },
   {
+    name: 'vermiculite fill left alone is treated as asbestos, also in a house of 1985',
+    origin: 'published',
+    source: VERMICULITE,
+    inputs: { ...HOUSE, yearBuilt: 1985, materials: ['vermiculite'] },
+    situation: { disturbed: false },
+    expect: {
+      verdict: 'fails',
+      severity: 'repair',
+      values: { treatAsAsbestos: true, presumed: 0, mayContain: 1 },
+      referrals: ['specialist'],
+      repairs: ['specialist-visit'],
+    },
+  },
+  {
+    name: 'vermiculite that runs out of an opened ceiling: stop',
+    origin: 'published',
+    source: VERMICULITE,
+    inputs: { ...HOUSE, yearBuilt: 1985, materials: ['vermiculite'] },
+    situation: { disturbed: true },
+    expect: { verdict: 'fails', severity: 'make-safe', referrals: ['specialist'] },
+  },
+  {
+    name: 'flooring beside vermiculite in a house of 1985 is still not presumed',
+    origin: 'published',
+    source: `${OSHA}; ${VERMICULITE}`,
+    inputs: { ...HOUSE, yearBuilt: 1985, materials: ['flooring', { kind: 'vermiculite', testedFree: true }] },
+    expect: { verdict: 'not-applicable', values: { treatAsAsbestos: false } },
+  },
+  {
     name: 'until somebody has looked at the materials it cannot be told',
     origin: 'hand-worked',
     source: 'no look, no verdict',
@@ -129,8 +160,8 @@ export const values: ValueWords = {
   treatAsAsbestos: {
     label: text('Treated as asbestos', 'Se trata como asbesto'),
     how: text(
-      'Suspect, untested, and in a building of 1980 or before or of unknown age.',
-      'Sospechoso, sin probar, en un edificio de 1980 o antes o de edad desconocida.',
+      'Suspect, untested, and in a building of 1980 or before or of unknown age; vermiculite in any building.',
+      'Sospechoso, sin probar, en un edificio de 1980 o antes o de edad desconocida; vermiculita en cualquiera.',
     ),
   },
   presumed: {

@@ -6,11 +6,13 @@ import {
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   feetOf,
   flag,
   type Judgement,
   list,
   number,
+  reasonThat,
   squareFeetOf,
   type Text,
   text,
@@ -24,6 +26,7 @@ import {
   NESHAP_SOURCE,
 } from '../../standards/40-cfr-61/asbestos-notice.data.ts';
 import { UNKNOWN_SOURCE } from '../../standards/common-practice/unknown.data.ts';
+import { VERMICULITE_SOURCE } from '../../standards/epa-vermiculite/vermiculite.data.ts';
 import { PRESUMED, PRESUMED_SOURCE, PRESUMED_THROUGH_YEAR } from '../../standards/osha-1926.1101/asbestos.data.ts';
 import { asbestosCard } from './asbestos.card.ts';
 
@@ -64,6 +67,13 @@ const inputs = {
           { value: 'wallboard', label: text('Wallboard or plaster', 'Tablero o yeso') },
           { value: 'roofing', label: text('Roofing', 'Techado') },
           { value: 'siding', label: text('Cement siding', 'Revestimiento de cemento') },
+          {
+            value: 'vermiculite',
+            label: text(
+              'Loose fill of shiny, pebble-like flakes (vermiculite)',
+              'Relleno suelto de hojuelas brillantes como piedritas (vermiculita)',
+            ),
+          },
           { value: 'other', label: text('Something else suspect', 'Otra cosa sospechosa') },
         ],
         label: text('Material', 'Material'),
@@ -130,24 +140,36 @@ const LOCAL_RULES = text(
   'Las reglas estatales y locales suelen ser más estrictas para casas: pregunte antes de empezar.',
 );
 
+const VERMICULITE = text(
+  'Vermiculite is taken as asbestos whatever the year: most of what was sold came from one contaminated mine.',
+  'La vermiculita se toma como asbesto sin importar el año: casi toda vino de una mina contaminada.',
+);
+const LEAVE_THE_FILL = text(
+  'Leave the fill where it lies: store nothing there, keep children out, and do not open the ceiling or wall below it to look.',
+  'Deje el relleno donde está: no guarde nada ahí, sin niños, y no abra el cielo o la pared de abajo para ver.',
+);
+
 interface Suspects {
   readonly presumed: number;
   readonly mayContain: number;
+  /** How many of those that may contain it are vermiculite. */
+  readonly vermiculite: number;
   readonly pipeFt: number;
   readonly areaSf: number;
 }
 
 /** Adds up what is there and not tested free. */
 function suspectsOf(materials: readonly Material[]): Suspects {
-  let [presumed, mayContain, pipeFt, areaSf] = [0, 0, 0, 0];
+  let [presumed, mayContain, vermiculite, pipeFt, areaSf] = [0, 0, 0, 0, 0];
   for (const material of materials) {
     if (material.testedFree) continue;
     if (PRESUMED[material.kind]) presumed++;
     else mayContain++;
+    if (material.kind === 'vermiculite') vermiculite++;
     pipeFt += material.lengthFt ?? 0;
     areaSf += material.areaSf ?? 0;
   }
-  return { presumed, mayContain, pipeFt, areaSf };
+  return { presumed, mayContain, vermiculite, pipeFt, areaSf };
 }
 
 /** Whether the federal notice is due; undefined while nobody says how many homes the building has. */
@@ -188,8 +210,10 @@ function noticeWords(given: AsbestosInputs, notice: boolean | undefined): Text[]
   return said;
 }
 
-function foundWords({ presumed, mayContain }: Suspects): Text[] {
-  const said: Text[] = [];
+function foundWords({ presumed, mayContain, vermiculite }: Suspects, newer: boolean): Text[] {
+  const said: Text[] = vermiculite > 0 ? [VERMICULITE] : [];
+  const others = presumed + mayContain > vermiculite;
+  if (newer) return others ? [...said, NEWER] : said;
   if (presumed > 0)
     said.push(
       text(
@@ -213,8 +237,9 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
   const notice = federalNotice(given, found);
   const suspect = found.presumed + found.mayContain > 0;
   const newer = yearBuilt !== undefined && yearBuilt > PRESUMED_THROUGH_YEAR;
-  const positive = suspect && !newer;
-  const main = positive ? [...foundWords(found), TREAT_AS_ASBESTOS] : [suspect ? NEWER : NOTHING_SUSPECT];
+  const fill = found.vermiculite > 0;
+  const positive = fill || (suspect && !newer);
+  const main = suspect ? foundWords(found, newer) : [NOTHING_SUSPECT];
   return {
     verdict: positive ? 'fails' : suspect ? 'not-applicable' : 'meets',
     values: () => ({
@@ -225,14 +250,21 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
       areaSf: squareFeetOf(found.areaSf),
       ...(notice !== undefined && { federalNotice: yesNoOf(notice) }),
     }),
-    reasons: () => [
-      ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-      ...main,
-      ...noticeWords(given, notice),
+    reasons: () =>
+      failuresFirst([
+        ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+        ...main.map((words) => reasonThat(!positive, words)),
+        ...(positive ? [TREAT_AS_ASBESTOS] : []),
+        ...noticeWords(given, notice),
+      ]),
+    cautions: () => [...(suspect ? [DO_NOT_DISTURB] : []), ...(fill ? [LEAVE_THE_FILL] : []), LOCAL_RULES],
+    sources: [
+      ...(fill ? [VERMICULITE_SOURCE] : []),
+      PRESUMED_SOURCE,
+      NESHAP_SOURCE,
+      ...(positive && yearBuilt === undefined ? [UNKNOWN_SOURCE] : []),
     ],
-    cautions: () => (suspect ? [DO_NOT_DISTURB, LOCAL_RULES] : [LOCAL_RULES]),
-    sources: [PRESUMED_SOURCE, NESHAP_SOURCE, ...(positive && yearBuilt === undefined ? [UNKNOWN_SOURCE] : [])],
-    hangsOn: [PRESUMED_SOURCE],
+    hangsOn: [fill ? VERMICULITE_SOURCE : PRESUMED_SOURCE],
     referrals: [...(suspect ? (['specialist'] as const) : []), ...(notice ? (['official'] as const) : [])],
     repairs: positive ? ['specialist-visit'] : [],
     facts: { disturbed: given.loadBearingRemoved === true || disturbed === true },
@@ -246,7 +278,7 @@ export const asbestos = defineCheck({
     { id: 'osha-1926.1101', title: text('OSHA 1926.1101 and EPA 40 CFR 61', 'OSHA 1926.1101 y EPA 40 CFR 61') },
   ],
   defaultEdition: 'osha-1926.1101',
-  sources: [PRESUMED_SOURCE, NESHAP_SOURCE, UNKNOWN_SOURCE],
+  sources: [PRESUMED_SOURCE, VERMICULITE_SOURCE, NESHAP_SOURCE, UNKNOWN_SOURCE],
   inputs,
   evaluate: (given, { situation }) => judgeAsbestos(given, situation.disturbed),
   knownAlready: ({ yearBuilt }) =>

@@ -12,5 +12,15 @@ export const TUBE_SOURCE: Source = {
   title: 'Pest trade pages: break a tube and look again; a rebuilt tube is active, an empty one proves nothing',
   edition: 'as read',
   section: 'termite tubes',
-  basis: 'published',
+  basis: 'common-practice',
 };
+export const EATEN_DEPTH_SOURCE: Source = {
+  id: 'eaten-depth',
+  title: 'Eaten wood: a probe that sinks in by 1/2 in is no longer a matter of the surface',
+  edition: 'none',
+  section: 'an engineer from 1/2 in on, and at any depth in a part known to carry',
+  basis: 'common-practice',
+};
+
+/** From this depth of eaten wood on an engineer decides, inches. */
+export const EATEN_FOR_ENGINEER_IN = 0.5;

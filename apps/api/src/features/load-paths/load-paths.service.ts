@@ -13,7 +13,6 @@ import {
   LoadPathError,
   type Locale,
   type Outcome,
-  say,
   toLoadPathAnswer,
 } from '@underlath/rules';
 import type { Prisma } from '../../generated/prisma/client.ts';
@@ -26,6 +25,7 @@ import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toEnum, toWord } from '../enum-words.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { refusedInputs } from '../refused-inputs.ts';
 import { proposalsOf, samplingOf } from './from-checks.ts';
 import { findingIdsOf, keptFaults, type LinkFinding, pathNow, photoIdsOf } from './kept-load-path.ts';
 import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
@@ -185,11 +185,7 @@ function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
     return toLoadPathAnswer(evaluateLoadPath(path), locale) as LoadPathAnswer;
   } catch (error) {
     if (!(error instanceof LoadPathError)) throw error;
-    const errors = error.issues.map(({ path: steps, message }) => ({
-      pointer: steps.map((step) => `/${step}`).join(''),
-      detail: say(message, locale),
-    }));
-    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+    throw refusedInputs(error.issues, [], locale);
   }
 }
 

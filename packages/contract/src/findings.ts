@@ -1,5 +1,18 @@
 import * as z from 'zod';
-import { basis, cents, findingState, id, instant, page, pageQuery, severity, text, verdict, words } from './common.ts';
+import {
+  basis,
+  cents,
+  findingState,
+  givenInstant,
+  id,
+  instant,
+  page,
+  pageQuery,
+  severity,
+  text,
+  verdict,
+  words,
+} from './common.ts';
 import { rectangle } from './locations.ts';
 import { photo, photoThumb } from './photos.ts';
 import { everyone, route } from './route.ts';
@@ -130,7 +143,7 @@ export const findingRoutes = {
       title: words(120).optional(),
       note: z.string().trim().max(4000).default(''),
       extent: rectangle.nullable().default(null),
-      seenAt: instant,
+      seenAt: givenInstant,
       photoIds: z.array(id).max(60).default([]),
       ...measured,
     }),

@@ -88,7 +88,7 @@ export const worstBodies: Readonly<Record<string, { path: string; body: object }
     path: '/checks/shear-wall.panel-layout/evaluate',
     body: {
       inputs: {
-        pieces: many(24, (at) => ({ xIn: 4 * at, yIn: 0, widthIn: 4, heightIn: 96 })),
+        pieces: many(60, (at) => ({ xIn: 4 * at, yIn: 0, widthIn: 4, heightIn: 96 })),
         studSpacingIn: 16,
         blockedEdges: false,
         cuts: [],

@@ -212,6 +212,8 @@ export const brandmeerHouse: Story = {
           { xIn: 0, yIn: 0, widthIn: 48, heightIn: 96 },
           { xIn: 48, yIn: 0, widthIn: 16, heightIn: 96 },
         ],
+        partWidthIn: 64,
+        partHeightIn: 96,
         studSpacingIn: 16,
         blockedEdges: false,
         cuts: [{ lengthIn: 68, crossesPanel: false, backed: false }],

@@ -204,6 +204,7 @@ export class StoryTeller {
       storyShare: null,
       storiesAbove: null,
       shored: false,
+      lineAbove: null,
       ...path,
       segments: segments.map(({ links, ...segment }) => ({
         ...segment,

@@ -10,7 +10,7 @@ import { type PictureName, scenes } from './scenes.ts';
 import { trace } from './trace.ts';
 
 const isQuick = process.argv.includes('--quick');
-const [width, height, samples] = isQuick ? [480, 360, 4] : [1024, 768, 6];
+const [width, height, samples] = isQuick ? [480, 360, 4] : [800, 600, 4];
 const names = process.argv
   .slice(2)
   .find((word) => !word.startsWith('--'))

@@ -188,7 +188,7 @@ export const cases: readonly CheckCase[] = [
       verdict: 'fails',
       ratio: null,
       remaining: 1,
-      severity: 'engineer',
+      severity: 'repair',
       values: { sidewaysShare: 0, capacityLb: 6562.5 },
       repairs: ['seat-connect'],
     },

@@ -35,7 +35,7 @@ import {
   FC_PERP_SOURCE,
 } from '../../standards/nds-2018/bearing.ts';
 import { bearingSeatCard } from './seat.card.ts';
-import { inputs } from './seat.inputs.ts';
+import { inputs, otherThanSpecies } from './seat.inputs.ts';
 
 type SeatInputs = Complete<typeof inputs>;
 
@@ -203,6 +203,7 @@ export const bearingSeat = defineCheck({
     BEARING_FACTOR_SOURCE,
   ],
   inputs,
+  refine: otherThanSpecies,
   evaluate: judgeSeat,
   knownAlready: alreadyUnsafe,
   repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],

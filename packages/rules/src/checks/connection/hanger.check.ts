@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   count,
@@ -83,6 +84,12 @@ const inputs = {
   }),
   loose: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'It is neither loose, bent nor cut: whoever counted its nails would have said so.',
+        'No está flojo, doblado ni cortado: quien contó los clavos lo habría dicho.',
+      ),
+    ),
     label: text('Loose, bent or cut?', '¿Flojo, doblado o cortado?'),
   }),
 } as const;

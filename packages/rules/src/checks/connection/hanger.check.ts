@@ -1,5 +1,6 @@
 import {
   assume,
+  atLeast,
   atMost,
   type Complete,
   count,
@@ -16,12 +17,20 @@ import {
   largestRatio,
   length,
   type Partials,
+  percent,
   ratioOf,
   shareQuantity,
   type Text,
   text,
 } from '../../kernel/index.ts';
-import { HANGER_FIT_SOURCE, HANGER_GAP_IN, HANGER_HOLES_SOURCE } from '../../standards/common-practice/hangers.data.ts';
+import {
+  HANGER_DEPTH_SOURCE,
+  HANGER_FIT_SOURCE,
+  HANGER_GAP_IN,
+  HANGER_HOLES_SOURCE,
+  LEAST_HANGER_DEPTH_SHARE,
+  SHORT_HANGER_GAP_IN,
+} from '../../standards/common-practice/hangers.data.ts';
 import { hangerCard } from './hanger.card.ts';
 
 const holes = (label: Text) =>
@@ -71,6 +80,28 @@ const inputs = {
     max: 24,
     label: text('Gap between joist end and header', 'Espacio entre la punta y el cabezal'),
     picture: 'hanger-end-gap',
+  }),
+  hangerDepthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 48,
+    needed: 'optional',
+    assumes: assume(
+      text(
+        'The hanger is deep enough to keep the joist upright.',
+        'El estribo es tan alto que no deja girar la vigueta.',
+      ),
+    ),
+    label: text('Hanger depth', 'Altura del estribo'),
+    howToMeasure: text('From its seat to its top.', 'Del asiento a su borde de arriba.'),
+  }),
+  joistDepthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 48,
+    needed: { when: { input: 'hangerDepthIn', known: true } },
+    showWhen: { input: 'hangerDepthIn', known: true },
+    label: text('Joist or beam depth', 'Altura de la vigueta o viga'),
   }),
   header: holes(text('Nails into the header', 'Clavos en el cabezal')),
   joist: holes(text('Nails into the joist', 'Clavos en la vigueta')),
@@ -148,7 +179,9 @@ function judgeHanger(given: HangerInputs): Judgement {
   const nothing = noCredit(given);
   const fits = badFits(given);
   const remaining = nothing.length > 0 ? 0 : Math.min(headerShare, joistShare);
-  const meets = remaining === 1 && fits.length === 0;
+  const depthShare = depthShareOf(given);
+  const shallow = depthShare !== undefined && !atLeast(depthShare, LEAST_HANGER_DEPTH_SHARE);
+  const meets = remaining === 1 && fits.length === 0 && !shallow;
   const widthGapIn = given.hangerWidthIn - given.memberWidthIn;
   return {
     verdict: meets ? 'meets' : 'fails',
@@ -157,6 +190,7 @@ function judgeHanger(given: HangerInputs): Judgement {
         ? null
         : largestRatio([
             ratioOf(1, remaining),
+            depthShare === undefined ? null : ratioOf(LEAST_HANGER_DEPTH_SHARE, depthShare),
             ...[Math.abs(widthGapIn), given.seatGapIn, given.endGapIn].map((gapIn) => ratioOf(gapIn, HANGER_GAP_IN)),
           ]),
     remaining,
@@ -164,18 +198,49 @@ function judgeHanger(given: HangerInputs): Judgement {
       widthGapIn: inchesOf(widthGapIn),
       seatGapIn: inchesOf(given.seatGapIn),
       endGapIn: inchesOf(given.endGapIn),
+      ...(depthShare !== undefined && { depthShare: shareQuantity(depthShare) }),
       headerShare: shareQuantity(headerShare),
       joistShare: shareQuantity(joistShare),
       headerToAdd: countOf(given.header.specified - given.header.installed),
       joistToAdd: countOf(given.joist.specified - given.joist.installed),
     }),
-    reasons: () => [...nothing, ...fits.map(fitWords), ...nailWords(given), ...(meets ? [ALL_WELL] : [])],
-    cautions: () => [SCALED],
-    repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
+    reasons: () => [
+      ...nothing,
+      ...fits.map(fitWords),
+      ...(shallow ? [shallowWords(depthShare)] : []),
+      ...nailWords(given),
+      ...(meets ? [ALL_WELL] : []),
+    ],
+    cautions: () => (shallow ? [SCALED, OR_BLOCKING] : [SCALED]),
+    sources: depthShare === undefined ? SOURCES : [...SOURCES, HANGER_DEPTH_SOURCE],
+    repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn, shallow),
     // A gap over its limit says nothing of the load on it.
-    facts: { memberKind: 'hanger', ratio: null },
+    facts: {
+      memberKind: 'hanger',
+      ratio: null,
+      prescriptive: nothing.length === 0 && !isWrongWidth(widthGapIn) && fits.every(isShort),
+    },
   };
 }
+
+const SOURCES = [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE];
+
+const isWrongWidth = (widthGapIn: number): boolean => !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
+const isShort = (fit: Fit): boolean => atMost(fit.gapIn, SHORT_HANGER_GAP_IN);
+
+/** Share of the joist that the hanger reaches up, when both were measured. */
+const depthShareOf = ({ hangerDepthIn, joistDepthIn }: HangerInputs): number | undefined =>
+  hangerDepthIn === undefined || joistDepthIn === undefined ? undefined : hangerDepthIn / joistDepthIn;
+
+const shallowWords = (depthShare: number): Text =>
+  text(
+    `The hanger reaches up ${percent(depthShare)} of the joist; under ${percent(LEAST_HANGER_DEPTH_SHARE)} the joist can roll.`,
+    `El estribo sube ${percent(depthShare)} de la vigueta; con menos de ${percent(LEAST_HANGER_DEPTH_SHARE)} puede girar.`,
+  );
+const OR_BLOCKING = text(
+  'The depth is a rule for decks; inside a house full-depth blocking also keeps a joist upright.',
+  'La altura es una regla para terrazas; dentro de la casa también sirve un bloqueo de altura completa.',
+);
 
 const ALL_WELL = text(
   'Every hole is filled with the right nail and the joist fits its seat.',
@@ -201,12 +266,11 @@ function nailWords({ header, joist }: HangerInputs): Text[] {
   return [...say(header, 'header', 'el cabezal'), ...say(joist, 'joist', 'la vigueta')];
 }
 
-function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number): string[] {
-  const wrongWidth = !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
-  if (wrongWidth || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
+function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number, shallow: boolean): string[] {
+  if (isWrongWidth(widthGapIn) || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
     return ['hanger-replace', 'engineer-letter'];
   const short = given.header.installed < given.header.specified || given.joist.installed < given.joist.specified;
-  const refasten = given.rightFastener === false || short;
+  const refasten = !shallow && (given.rightFastener === false || short);
   return [...(refasten ? ['hanger-refasten'] : []), ...(fits.length > 0 ? ['re-shim'] : []), 'hanger-replace'];
 }
 
@@ -242,7 +306,7 @@ export const hanger = defineCheck({
   ...hangerCard,
   editions: [{ id: 'trade-practice', title: text('Trade practice for hangers', 'Práctica de estribos') }],
   defaultEdition: 'trade-practice',
-  sources: [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE],
+  sources: [...SOURCES, HANGER_DEPTH_SOURCE],
   inputs,
   refine: tooManyNails,
   evaluate: judgeHanger,

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { locale } from './common.ts';
+import { basis, locale } from './common.ts';
 import { checkAnswer, findingContext, inputs, source } from './findings.ts';
 import { route } from './route.ts';
 
@@ -21,7 +21,7 @@ export const checkDescription = z.looseObject({
   cases: z.array(
     z.object({
       name: z.string(),
-      origin: z.enum(['published', 'memory', 'hand-worked', 'common-practice']),
+      origin: z.enum([...basis.options, 'hand-worked']),
       source: z.string(),
     }),
   ),

@@ -16,6 +16,8 @@ export const currency = z.literal('USD');
 export const role = z.enum(['owner', 'estimator', 'crew']);
 export const severity = z.enum(['make-safe', 'engineer', 'repair', 'record']);
 export const verdict = z.enum(['meets', 'fails', 'undetermined', 'not-applicable']);
+/** What was read of the document a number comes from. */
+export const basis = z.enum(['published', 'second-hand', 'memory', 'common-practice']);
 export const findingState = z.enum([
   'noted',
   'judged',

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { cents, findingState, id, instant, page, pageQuery, severity, text, verdict, words } from './common.ts';
+import { basis, cents, findingState, id, instant, page, pageQuery, severity, text, verdict, words } from './common.ts';
 import { rectangle } from './locations.ts';
 import { photo, photoThumb } from './photos.ts';
 import { everyone, route } from './route.ts';
@@ -22,7 +22,7 @@ export const source = z.object({
   title: z.string(),
   edition: z.string(),
   section: z.string(),
-  basis: z.enum(['published', 'memory', 'common-practice']),
+  basis,
 });
 
 /** The answer of a check, in one language; the shape everyone relies on. */
@@ -39,6 +39,8 @@ export const checkAnswer = z.object({
   missing: z.array(z.string()),
   /** What was taken for inputs left out; `source` is the id of one of `sources`. */
   assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
+  /** How the rules that decided are known, where their documents were not read. A judgment stored before this was kept has none. */
+  restsOn: z.array(basis.exclude(['published'])).optional(),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),

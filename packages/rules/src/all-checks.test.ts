@@ -37,6 +37,7 @@ test('the answer has exactly the fields promised and speaks one language', () =>
       'reasons',
       'missing',
       'assumed',
+      'restsOn',
       'sources',
       'cautions',
       'referrals',
@@ -65,6 +66,37 @@ test('make safe comes first among the cautions', () => {
   const outcome = evaluateCheck('bearing.seat', { inputs: { bearingLengthIn: 0, positiveConnection: false } });
   expect(outcome.severity).toBe('make-safe');
   expect(outcome.cautions[0]?.en).toContain('People out from under it');
+});
+
+test('a verdict says beside it what it rests on when that was not read in print', () => {
+  const judge = (inputs: object) => evaluateCheck('anchor.thread-engagement', { inputs: { ...RECESSED, ...inputs } });
+  const [flush, habit] = [judge({}), judge({ rule: 'three-threads' })];
+  expect(flush.restsOn).toEqual(['second-hand']);
+  expect(flush.reasons.map((one) => one.en)).toContain('Decided by a rule read second-hand, not in its own document.');
+  expect(habit.restsOn).toEqual(['second-hand', 'common-practice']);
+  expect(habit.reasons.map((one) => one.es)).toContain(
+    'Se decide por práctica común; no se conoce una fuente publicada.',
+  );
+  expect(toAnswer(habit, 'en').restsOn).toEqual(habit.restsOn);
+});
+
+test('a verdict that rests on a document that was read has nothing to add, nor has one that cannot be told', () => {
+  const judge = (inputs: object) => evaluateCheck('level.deflection', { inputs });
+  const sag = { sagIn: 0.75, spanFt: 14, member: 'floor' };
+  expect(judge(sag)).toMatchObject({ verdict: 'fails', restsOn: [] });
+  expect(judge({ ...sag, sagIn: undefined })).toMatchObject({ verdict: 'undetermined', restsOn: [] });
+  expect(judge(sag).reasons.some(({ en }) => en.startsWith('Decided'))).toBe(false);
+});
+
+test('several remembered rules that decide are told in one sentence, each once', () => {
+  const notched = { depthIn: 9.25, endNotchIn: 2, species: 'redwood', widthIn: 1.5, endShearLb: 500 };
+  const { reasons, restsOn, referrals } = evaluateCheck('cut.joist', { edition: 'irc-2021', inputs: notched });
+  expect(restsOn).toEqual(['second-hand', 'memory']);
+  expect(reasons.filter(({ en }) => en.startsWith('Decided')).map(({ en }) => en)).toEqual([
+    'Decided by a rule read second-hand, not in its own document.',
+    'Decided from memory, confirm it before relying on this verdict: International Residential Code, R502.8.1; NDS Supplement, shear parallel to grain, Table 4A.',
+  ]);
+  expect(referrals).toContain('engineer');
 });
 
 test('a rule from memory or from habit says so', () => {

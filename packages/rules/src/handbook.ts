@@ -2,6 +2,7 @@ import { allowedWords } from './allowed.ts';
 import { inputLabels, keysOf, letterAt } from './drawing/lay-out.ts';
 import { drawingToSvg } from './drawing-svg.ts';
 import { checksByElement } from './elements.ts';
+import { overview, tallyWords } from './handbook-overview.ts';
 import {
   BASIS_WORDS,
   type Check,
@@ -11,7 +12,9 @@ import {
   type Source,
   VERDICT_WORDS,
 } from './kernel/index.ts';
+import { bullets, table } from './markdown.ts';
 import { runCase } from './run-case.ts';
+import { tallyCheck } from './tally.ts';
 
 /** A generated file: its path beside the handbook, and what stands in it. */
 export interface HandbookFile {
@@ -23,12 +26,12 @@ const INTRODUCTION = `# Every check
 
 Made by \`npm run handbook\` from the checks themselves; a test holds it to them. Each of these can be tried on the page \`/checks\` of the running program, without an account.
 
-**Screening only.** These checks report measurements against rules. Structural decisions belong to a licensed engineer and the building official; local codes govern. A rule "from memory" has to be confirmed in its document first; one of "common practice" has no published source that is known.
+**Screening only.** These checks report measurements against rules. Structural decisions belong to a licensed engineer and the building official; local codes govern. Of each source it is said what was read: "published" is the document itself or an official reprint of it, "second-hand" a quotation, summary or abstract. A rule "from memory" has to be confirmed in its document first; one of "common practice" has no published source that is known.
 `;
 
 /** The handbook of these checks in English: \`CHECKS.md\` and one drawing for each check. */
 export async function handbook(checks: readonly Check[]): Promise<HandbookFile[]> {
-  const parts = [INTRODUCTION];
+  const parts = [INTRODUCTION, await overview(checks)];
   const drawings: HandbookFile[] = [];
   for (const { name, checks: group } of checksByElement(checks)) {
     parts.push(`## ${name.en}\n`);
@@ -56,6 +59,7 @@ function sheet(check: Check, evidence: CheckEvidence, drawing: Drawing, picture:
     table(['Value', 'What it is', 'How it is worked out'], values),
     `**Editions:** ${check.editions.map(({ title }) => title.en).join('; ')}.`,
     `**Sources**\n\n${bullets(check.sources.map(sourceWords))}`,
+    tallyWords(tallyCheck(check, evidence)),
     `**Worked cases**\n\n${bullets(evidence.cases.map((one) => caseWords(check, one)))}`,
     `**What it does not cover**\n\n${bullets(check.doesNotCover.map(({ en }) => en))}`,
     '',
@@ -82,6 +86,7 @@ const sourceWords = ({ title, edition, section, basis }: Source): string => {
 
 const ORIGINS = {
   published: 'published',
+  'second-hand': '**second-hand**',
   memory: '**from memory, confirm**',
   'hand-worked': 'worked by hand',
   'common-practice': 'common practice',
@@ -92,13 +97,4 @@ function caseWords(check: Check, one: CheckEvidence['cases'][number]): string {
   const { outcome, differences } = runCase(check, one);
   if (differences.length > 0) throw new Error(`${check.id}, "${one.name}": ${differences.join('; ')}`);
   return `${one.name}: ${VERDICT_WORDS[outcome.verdict].en.toLowerCase()} (${ORIGINS[one.origin]}: ${one.source})`;
-}
-
-const bullets = (lines: readonly string[]): string => lines.map((line) => `- ${line}`).join('\n');
-
-const cell = (words: string): string => words.replaceAll('|', '\\|').replaceAll('\n', ' ');
-
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]): string => `| ${cells.map(cell).join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
 }

@@ -1,9 +1,8 @@
-import { confirmMemory, severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { confirmBasis, severityReferrals, standingCautions } from './kernel/cautions.ts';
 import {
   type Assumed,
   assumedOfPlace,
   type Check,
-  distinctTexts,
   fieldAt,
   type Judgement,
   type Outcome,
@@ -19,6 +18,8 @@ import {
   type Source,
   type Text,
   text,
+  type UnreadBasis,
+  unreadBases,
   type Verdict,
 } from './kernel/index.ts';
 
@@ -136,9 +137,11 @@ export class JudgedOutcome implements Outcome {
   }
   /** The documents that were used, then those that say what may be taken for inputs left out. */
   get sources(): readonly Source[] {
-    const used = this.judgement.sources ?? this.check.sources;
     const more = this.assumed.map(({ source }) => source);
-    return more.length === 0 ? used : [...new Set([...used, ...more])];
+    return more.length === 0 ? this.used : [...new Set([...this.used, ...more])];
+  }
+  private get used(): readonly Source[] {
+    return this.judgement.sources ?? this.check.sources;
   }
   get assumed(): readonly Assumed[] {
     const { names, hardest } = this.leftOut;
@@ -154,31 +157,34 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    return [...this.judgement.reasons(), ...distinctTexts(this.fromMemory.map(confirmMemory)), this.rated.reason()];
+    const hangsOn = this.restsOn.map((basis) => confirmBasis(basis, this.deciding));
+    return [...this.judgement.reasons(), ...hangsOn, this.rated.reason()];
   }
   get cautions(): readonly Text[] {
-    return [...standingCautions(this.role, this.severity, this.sources), ...(this.judgement.cautions?.() ?? [])];
+    return [...standingCautions(this.role, this.severity, this.used), ...(this.judgement.cautions?.() ?? [])];
   }
   get referrals(): readonly Referral[] {
     return [
       ...new Set([
         ...(this.judgement.referrals ?? []),
         ...severityReferrals(this.role, this.severity),
-        ...(this.fromMemory.length > 0 ? [whoConfirms(this.role)] : []),
+        ...(this.restsOn.includes('memory') ? [whoConfirms(this.role)] : []),
       ]),
     ];
   }
 
-  /** The remembered sources that decided between meeting and failing. */
-  private get fromMemory(): readonly Source[] {
-    if (this.verdict !== 'meets' && this.verdict !== 'fails') return [];
-    return (this.judgement.hangsOn ?? this.sources).filter((source) => source.basis === 'memory');
+  get restsOn(): readonly UnreadBasis[] {
+    return unreadBases(this.deciding);
+  }
+  /** The sources that decided between meeting and failing. */
+  private get deciding(): readonly Source[] {
+    return this.verdict === 'meets' || this.verdict === 'fails' ? (this.judgement.hangsOn ?? this.used) : [];
   }
 
   /** Plain data, as it is stored. */
   toJSON(): Outcome {
     const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, severityRow } = this;
-    const { reasons, missing, assumed, sources, cautions, referrals, repairs } = this;
+    const { reasons, missing, assumed, restsOn, sources, cautions, referrals, repairs } = this;
     return {
       checkId,
       rulesVersion,
@@ -192,6 +198,7 @@ export class JudgedOutcome implements Outcome {
       reasons,
       missing,
       assumed,
+      restsOn,
       sources,
       cautions,
       referrals,

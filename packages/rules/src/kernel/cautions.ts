@@ -1,6 +1,6 @@
 import type { Referral, Severity } from './outcome.ts';
 import type { Role } from './severity.ts';
-import type { Source } from './source.ts';
+import type { Source, UnreadBasis } from './source.ts';
 import { distinctTexts, type Text, text } from './text.ts';
 
 const MAKE_SAFE = text(
@@ -20,12 +20,34 @@ const TREAT_AS = text(
   'Esta revisión solo dice cómo tratarlo; decide un especialista con licencia. Lo desconocido se trata como presente.',
 );
 
-/** Said among the reasons when the verdict hangs on a rule nobody has read in print. */
-export const confirmMemory = (source: Source): Text =>
-  text(
-    `The rule that decides is from memory, confirm it before relying on this verdict: ${source.title}, ${source.section}.`,
-    `La regla que decide es de memoria; confírmela antes de usar este resultado: ${source.title}, ${source.section}.`,
-  );
+/** Sources by title and section, each once: several tables of one section count as one. */
+const namesOf = (sources: readonly Source[]): string =>
+  [...new Set(sources.map(({ title, section }) => `${title}, ${section}`))].join('; ');
+
+const DECIDED_BY: Record<UnreadBasis, (sources: readonly Source[]) => Text> = {
+  'second-hand': () =>
+    text(
+      'Decided by a rule read second-hand, not in its own document.',
+      'Se decide con una regla leída de segunda mano, no en su propio documento.',
+    ),
+  memory: (sources) =>
+    text(
+      `Decided from memory, confirm it before relying on this verdict: ${namesOf(sources)}.`,
+      `Se decide de memoria; confírmelo antes de usar este resultado: ${namesOf(sources)}.`,
+    ),
+  'common-practice': () =>
+    text(
+      'Decided by common practice; no published source is known.',
+      'Se decide por práctica común; no se conoce una fuente publicada.',
+    ),
+};
+
+/**
+ * Said among the reasons when the verdict hangs on a rule nobody has read in print: one sentence for each basis. Only
+ * the remembered ones are named, because they are to be looked up; the list of sources names the others.
+ */
+export const confirmBasis = (basis: UnreadBasis, deciding: readonly Source[]): Text =>
+  DECIDED_BY[basis](deciding.filter((source) => source.basis === basis));
 
 function basisCaution(source: Source): Text | undefined {
   if (source.basis === 'memory')

@@ -4,7 +4,7 @@ import type { Complete, Fields, Partials } from './fields.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
-import type { Source } from './source.ts';
+import type { Basis, Source } from './source.ts';
 import { type Text, text } from './text.ts';
 
 export interface Edition {
@@ -45,7 +45,7 @@ export interface JudgeContext {
 }
 
 /** Where the expected numbers of a case come from. */
-export type CaseOrigin = 'published' | 'memory' | 'hand-worked' | 'common-practice';
+export type CaseOrigin = Basis | 'hand-worked';
 
 /** A worked case: it documents the check and is run as its test. */
 export interface CheckCase {

@@ -1,5 +1,5 @@
 import type { SeverityRow } from './severity.ts';
-import type { Source } from './source.ts';
+import type { Source, UnreadBasis } from './source.ts';
 import { type Locale, say, type Text } from './text.ts';
 
 export const VERDICTS = ['meets', 'fails', 'undetermined', 'not-applicable'] as const;
@@ -44,6 +44,8 @@ export interface Outcome {
   readonly missing: readonly string[];
   /** What was taken for inputs left out. Absent from outcomes stored before it was said. */
   readonly assumed?: readonly Assumed[];
+  /** How the deciding sources are known when their documents were not read; empty when they were, or nothing was decided. */
+  readonly restsOn: readonly UnreadBasis[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];
   readonly referrals: readonly Referral[];
@@ -61,7 +63,7 @@ export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severity
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { assumed = [], sources, cautions, referrals, repairs } = outcome;
+  const { assumed = [], restsOn, sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,
@@ -74,6 +76,7 @@ export function toAnswer(outcome: Outcome, locale: Locale): Answer {
     reasons: reasons.map((reason) => say(reason, locale)),
     missing,
     assumed: assumed.map((one) => ({ input: one.input, text: say(one.text, locale), source: one.source.id })),
+    restsOn,
     sources,
     cautions: cautions.map((caution) => say(caution, locale)),
     referrals,

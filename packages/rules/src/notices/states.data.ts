@@ -19,7 +19,7 @@ const THREE_PARTS = source(
   'Note on two common general conditions: a change order is signed agreement on work, price and time',
   'change orders',
   'as read',
-  'published',
+  'second-hand',
 );
 const PRUDENCE = source(
   'change-content-practice',
@@ -45,7 +45,7 @@ const CA_CHANGES = source(
   'ca-bpc-7159.6',
   'California Business and Professions Code',
   '7159.6(a)',
-  'as amended 2005, as quoted',
+  'as amended 2005',
   'published',
 );
 const CA_CONTRACTS = source(
@@ -53,20 +53,20 @@ const CA_CONTRACTS = source(
   'California Business and Professions Code, as a courts course and a clause sample quote it',
   '7159(c)(5), (e)(3)',
   'as quoted',
-  'published',
+  'second-hand',
 );
 const NY_CONTRACTS = source(
   'ny-gbl-771',
   'New York General Business Law',
   '771(1)',
-  'version of 2021-10-29, as quoted',
+  'version of 2021-10-29',
   'published',
 );
 const PA_CONTRACTS = source(
   'pa-73-ps-517.7',
   'Pennsylvania Home Improvement Consumer Protection Act, 73 P.S.',
   '517.7(a)',
-  'text effective 2014-10-22, as quoted',
+  'text effective 2014-10-22',
   'published',
 );
 const MA_CONTRACTS = source(
@@ -74,7 +74,7 @@ const MA_CONTRACTS = source(
   'Massachusetts General Laws chapter 142A, as the state and a law firm describe it',
   'contract terms',
   'as read',
-  'published',
+  'second-hand',
 );
 const MA_CHANGES = source(
   'ma-142a-changes',
@@ -87,7 +87,7 @@ const MD_CONTRACTS = source(
   'md-br-8-501',
   'Maryland Business Regulation Article',
   '8-501',
-  'effective 2016-07-01, as quoted',
+  'effective 2016-07-01',
   'published',
 );
 const MD_NOTICE = source(
@@ -102,7 +102,7 @@ const NJ_CHANGES = source(
   'New Jersey Administrative Code, as a law firm describes it',
   '13:45A-16.2',
   'May 2023 note',
-  'published',
+  'second-hand',
 );
 
 export const STATE_PROFILES: readonly StateProfile[] = [

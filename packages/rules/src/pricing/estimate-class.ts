@@ -22,7 +22,7 @@ const AACE_TABLE: Source = {
   section: 'classes 2 and 4',
   basis: 'memory',
 };
-const AACE_CLASS_3: Source = { ...AACE_TABLE, edition: '18R-97, as quoted', section: 'class 3', basis: 'published' };
+const AACE_CLASS_3: Source = { ...AACE_TABLE, edition: '18R-97, as quoted', section: 'class 3', basis: 'second-hand' };
 const STAGE: Source = {
   id: 'estimate-class-by-opening',
   title:

@@ -201,7 +201,7 @@ describe('estimate', () => {
       [2, 5, 15, 5, 20],
     ]);
     // Only class 3 was seen in print.
-    expect(ESTIMATE_CLASSES.map(({ sources: [table] }) => table?.basis)).toEqual(['memory', 'published', 'memory']);
+    expect(ESTIMATE_CLASSES.map(({ sources: [table] }) => table?.basis)).toEqual(['memory', 'second-hand', 'memory']);
   });
 
   test('overhead and profit are taken only on the parts named', () => {

@@ -1,6 +1,6 @@
 import { type Text, text } from '../kernel/index.ts';
 import type { FindingTakeOff } from './drawn.ts';
-import { type Ground, type Rect, rightIn, topIn } from './extents.ts';
+import { type Ground, onTicks, type Rect, rightIn, topIn } from './extents.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { inOrder, OrderLoopError } from './schedule.ts';
 import { type Existing, type Hours, planScope, type Scope, type ScopeJob } from './scope.ts';
@@ -175,7 +175,7 @@ const HERE = 'here';
 
 function takeOffOf({ id, repair, extents, quantities = {} }: ScopeFinding): FindingTakeOff {
   const lines = takeOff(repair, { inputs: {}, outcome: { values: {} } }, quantities);
-  return { finding: id, place: HERE, lines, extents, ...scheduleOf(quantities) };
+  return { finding: id, place: HERE, lines, extents: extents.map(onTicks), ...scheduleOf(quantities) };
 }
 
 /**

@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { covers, disjoint, type Ground, overlaps, type Rect, snapToFraming, unionSf } from './extents.ts';
+import {
+  covers,
+  disjoint,
+  framingLinesIn,
+  type Ground,
+  overlaps,
+  type Rect,
+  rightIn,
+  snapToFraming,
+  unionSf,
+} from './extents.ts';
+import { memberEdgesIn } from './members.ts';
 
 const rect = (xIn: number, yIn: number, widthIn: number, heightIn: number): Rect => ({ xIn, yIn, widthIn, heightIn });
 const wall: Ground = { kind: 'wall', widthIn: 100, heightIn: 96, framingSpacingIn: 16 };
@@ -50,4 +61,17 @@ test('a cut reaches the nearest framing on both sides and never shrinks', () => 
   expect(snapToFraming(rect(16, 0, 32, 9), wall)).toEqual(rect(16, 0, 32, 9));
   expect(snapToFraming(rect(97, 0, 2, 9), wall)).toEqual(rect(96, 0, 4, 9));
   expect(snapToFraming(rect(20, 5, 30, 7), { ...wall, framingSpacingIn: null })).toEqual(rect(20, 5, 30, 7));
+});
+
+test.each([
+  [19.2, [0, 19.2, 38.4, 57.6, 76.8, 96, 115.2]],
+  [13.7, [0, 13.7, 27.4, 41.1, 54.8, 68.5, 82.2, 95.9, 109.6]],
+])('framing at %d in stands at whole multiples, to the last digit', (framingSpacingIn, lines) => {
+  expect(framingLinesIn({ ...wall, widthIn: 120, framingSpacingIn })).toEqual([...lines, 120]);
+});
+
+test('sums of decimal inches are decimal: 38.4 and 19.2 in end at 57.6 in', () => {
+  expect(rightIn(rect(38.4, 0, 19.2, 96))).toBe(57.6);
+  expect(memberEdgesIn(96, 19.2)).toEqual([0, 18.45, 37.65, 56.85, 76.05, 94.5]);
+  expect(disjoint([rect(0, 0, 19.2, 96), rect(19.2, 0, 38.4, 96)])).toEqual([rect(0, 0, 57.6, 96)]);
 });

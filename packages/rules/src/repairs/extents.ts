@@ -1,4 +1,5 @@
 import { rectangleSf } from '../kernel/index.ts';
+import { addIn, timesIn } from './ticks.ts';
 
 /** A rectangle on an elevation or plan, inches from its lower left corner. */
 export interface Rect {
@@ -16,15 +17,23 @@ export interface Ground {
   readonly framingSpacingIn: number | null;
 }
 
-export const rightIn = (rect: Rect): number => rect.xIn + rect.widthIn;
-export const topIn = (rect: Rect): number => rect.yIn + rect.heightIn;
+export const rightIn = (rect: Rect): number => addIn(rect.xIn, rect.widthIn);
+export const topIn = (rect: Rect): number => addIn(rect.yIn, rect.heightIn);
 
 /** A rectangle from its edges. */
 export const between = (leftIn: number, bottomIn: number, toRightIn: number, toTopIn: number): Rect => ({
   xIn: leftIn,
   yIn: bottomIn,
-  widthIn: toRightIn - leftIn,
-  heightIn: toTopIn - bottomIn,
+  widthIn: addIn(toRightIn, -leftIn),
+  heightIn: addIn(toTopIn, -bottomIn),
+});
+
+/** The rectangle to the millionth of an inch, so that sums of its sides are exact. */
+export const onTicks = ({ xIn, yIn, widthIn, heightIn }: Rect): Rect => ({
+  xIn: addIn(xIn, 0),
+  yIn: addIn(yIn, 0),
+  widthIn: addIn(widthIn, 0),
+  heightIn: addIn(heightIn, 0),
 });
 
 type Span = readonly [fromIn: number, toIn: number];
@@ -93,14 +102,20 @@ export const clip = (rect: Rect, within: Rect): Rect =>
 
 export const wholeGround = (ground: Ground): Rect => between(0, 0, ground.widthIn, ground.heightIn);
 
+/** 0 and the whole multiples of a spacing, inches, that lie before an end; 0 alone without a spacing. */
+export function multiplesIn(spacingIn: number | null, endIn: number): number[] {
+  const multiples = [0];
+  if (spacingIn)
+    for (let count = 1, xIn = spacingIn; xIn < endIn; xIn = timesIn(++count, spacingIn)) multiples.push(xIn);
+  return multiples;
+}
+
 /**
  * Where a sheet's edge finds framing behind it: both ends, and the middle of every stud or joist between. With no
  * spacing known, nothing between the ends.
  */
 export function framingLinesIn({ widthIn, framingSpacingIn }: Ground): number[] {
-  const lines = [0];
-  if (framingSpacingIn) for (let xIn = framingSpacingIn; xIn < widthIn; xIn += framingSpacingIn) lines.push(xIn);
-  return [...lines, widthIn];
+  return [...multiplesIn(framingSpacingIn, widthIn), widthIn];
 }
 
 /** Stretches a rectangle sideways to the nearest framing on each side, so that what is cut can be fastened again. */

@@ -1,5 +1,6 @@
 import { INCHES_PER_FOOT, type Text, text } from '../kernel/index.ts';
-import { between, type Ground, overlaps, type Rect, snapToFraming } from './extents.ts';
+import { between, type Ground, multiplesIn, overlaps, type Rect, snapToFraming } from './extents.ts';
+import { addIn } from './ticks.ts';
 
 /** Dressed thickness of nominal 2-inch lumber: studs, plates and joists seen on their narrow face. */
 export const MEMBER_IN = 1.5;
@@ -13,17 +14,16 @@ export interface Member {
 
 /** Left edges of members on center from the left end, with one flush at each end. Inches. */
 export function memberEdgesIn(widthIn: number, spacingIn: number | null): number[] {
-  const lastIn = widthIn - MEMBER_IN;
-  const edges = [0];
+  const lastIn = addIn(widthIn, -MEMBER_IN);
   // The first space is measured from the end to the center of the next member, as sheathing needs it.
-  if (spacingIn) for (let x = spacingIn - MEMBER_IN / 2; x < lastIn - MEMBER_IN; x += spacingIn) edges.push(x);
-  if (lastIn > 0) edges.push(lastIn);
-  return edges;
+  const centers = multiplesIn(spacingIn, addIn(lastIn, -MEMBER_IN / 2)).slice(1);
+  return [0, ...centers.map((xIn) => addIn(xIn, -MEMBER_IN / 2)), ...(lastIn > 0 ? [lastIn] : [])];
 }
 
 const UPRIGHT = 'upright-';
 
-const wordsFor = {
+/** What frames each kind of place. */
+export const FRAMING = {
   wall: text('Stud', 'Pie derecho'),
   floor: text('Joist', 'Vigueta'),
   roof: text('Rafter', 'Cabio'),
@@ -38,13 +38,13 @@ const bar = (id: string, en: string, es: string, bottomIn: number, ground: Groun
 /** Studs between plates, or joists or rafters between rims, numbered from the left. Trimmers at openings are not drawn. */
 export function membersOf(ground: Ground): Member[] {
   const isWall = ground.kind === 'wall';
-  const topIn = ground.heightIn - (isWall ? 2 : 1) * MEMBER_IN;
-  const word = wordsFor[ground.kind];
+  const topIn = addIn(ground.heightIn, (isWall ? -2 : -1) * MEMBER_IN);
+  const word = FRAMING[ground.kind];
   const upright = memberEdgesIn(ground.widthIn, ground.framingSpacingIn).map(
     (xIn, at): Member => ({
       id: `${UPRIGHT}${at + 1}`,
       name: text(`${word.en} ${at + 1}`, `${word.es} ${at + 1}`),
-      rect: between(xIn, MEMBER_IN, xIn + MEMBER_IN, topIn),
+      rect: between(xIn, MEMBER_IN, addIn(xIn, MEMBER_IN), topIn),
     }),
   );
   const level = isWall

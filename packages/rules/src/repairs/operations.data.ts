@@ -4,8 +4,8 @@ import { type Text, text } from '../kernel/index.ts';
 export const PHASES = [
   'decide',
   'protect',
-  'open',
   'shore',
+  'open',
   'remove',
   'replace',
   'connect',
@@ -16,6 +16,9 @@ export const PHASES = [
   'close',
 ] as const;
 export type Phase = (typeof PHASES)[number];
+
+/** Nothing of these opens, cuts or closes anything, so that they wait for nobody's paper: a load is held up at once. */
+export const WITHOUT_PAPER: readonly Phase[] = ['protect', 'shore'];
 
 export type WorkUnit = 'each' | 'sf' | 'lf';
 
@@ -94,20 +97,20 @@ export const OPERATIONS: readonly Operation[] = [
     sharedPer: 'place',
   },
   {
-    id: 'open-finish',
-    title: text('Open the finish', 'Abrir el acabado'),
-    unit: 'sf',
-    phase: 'open',
-    sharedPer: 'place',
-    extent: 'opening',
-  },
-  {
     id: 'shore-load',
     title: text('Shore the load', 'Apuntalar la carga'),
     unit: 'each',
     phase: 'shore',
     sharedPer: 'place',
     holdPoint: true,
+  },
+  {
+    id: 'open-finish',
+    title: text('Open the finish', 'Abrir el acabado'),
+    unit: 'sf',
+    phase: 'open',
+    sharedPer: 'place',
+    extent: 'opening',
   },
   {
     id: 'find-water',

@@ -36,6 +36,52 @@ test('a wall of precut studs takes one row of sheets, a 9 ft wall a strip above 
     layOutPanels([{ xIn: 0, yIn: 0, widthIn: 192, heightIn }], { ...wall, heightIn });
   expect(across(97.125)).toMatchObject({ sheets: 4, blockingFt: 0 });
   expect(across(108)).toMatchObject({ sheets: 5, blockingFt: 16 });
+  // The joint at 96 in lands on the lower top plate.
+  expect(across(98.5)).toMatchObject({ blockingFt: 0 });
+});
+
+const floor: Ground = { kind: 'floor', widthIn: 240, heightIn: 180, framingSpacingIn: 16 };
+const hole = (xIn: number, yIn: number, widthIn: number, heightIn: number) => ({ xIn, yIn, widthIn, heightIn });
+
+test('floor panels lie across the joists: a floor of 16 x 8 ft takes two courses of two whole sheets', () => {
+  const { area, pieces, sheets, blockingFt } = layOutPanels([hole(0, 0, 192, 96)], { ...floor, heightIn: 96 });
+  expect(area).toEqual([hole(0, 0, 192, 96)]);
+  expect(pieces.every(({ widthIn, heightIn }) => widthIn === 96 && heightIn === 48)).toBe(true);
+  // Both outer edges lie on the rims; the joint between the courses needs blocking.
+  expect([sheets, blockingFt]).toEqual([4, 16]);
+});
+
+test.each([
+  ['in a bay, nearer its right joist', hole(100, 60, 12, 12), hole(96, 54, 32, 24)],
+  ['in a bay, nearer its left joist', hole(97, 60, 12, 12), hole(80, 54, 32, 24)],
+  ['over a joist', hole(106, 60, 12, 12), hole(96, 54, 32, 24)],
+  ['in the last bay', hole(226, 60, 12, 12), hole(208, 54, 32, 24)],
+  ['at the near rim', hole(100, 0, 12, 12), hole(96, 0, 32, 24)],
+  ['at the far rim', hole(100, 168, 12, 12), hole(96, 156, 32, 24)],
+  ['longer than a sheet is wide', hole(100, 30, 12, 60), hole(96, 30, 32, 60)],
+])('a patch %s spans two bays and is two feet along the joists or as long as the hole', (_where, defect, area) => {
+  expect(layOutPanels([defect], floor).area).toEqual([area]);
+  expect(layOutPanels([defect], { ...floor, kind: 'roof' }).area).toEqual([area]);
+});
+
+test('a patch needs blocking under its two edges that no joist carries', () => {
+  expect(layOutPanels([hole(100, 60, 12, 12)], floor).blockingFt).toBeCloseTo((2 * 32) / 12, 12);
+  expect(layOutPanels([hole(100, 0, 12, 12)], floor).blockingFt).toBeCloseTo(32 / 12, 12);
+});
+
+test('joists at 19.2 in carry a sheet of 8 ft on five bays, with four joists between its ends', () => {
+  const at192 = { ...floor, widthIn: 288, framingSpacingIn: 19.2 };
+  const { pieces } = layOutPanels([hole(0, 0, 288, 48)], at192);
+  expect(pieces.map(({ xIn, widthIn }) => [xIn, widthIn])).toEqual([0, 96, 192].map((xIn) => [xIn, 96]));
+  // Edges 2 (96 + 48) / 6 are 48, and four joists of 48 / 12 - 1.
+  expect(countNails(hole(0, 0, 96, 48), { edgeSpacingIn: 6, fieldSpacingIn: 12 }, 19.2)).toBe(48 + 4 * 3);
+});
+
+test.each([
+  [38.4, 45 + 7],
+  [57.6, 52 + 2 * 7],
+])('studs at 19.2 in: a piece %d in wide has a stud for every bay but one inside', (widthIn, nails) => {
+  expect(countNails({ ...sheet, widthIn }, { edgeSpacingIn: 6, fieldSpacingIn: 12 }, 19.2)).toBe(nails);
 });
 
 test('sheets are never fewer than the pieces, area for area', () => {

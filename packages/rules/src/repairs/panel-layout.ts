@@ -1,6 +1,17 @@
 import { INCHES_PER_FOOT } from '../kernel/index.ts';
-import { between, disjoint, type Ground, type Rect, rightIn, snapToFraming, topIn, unionSf } from './extents.ts';
+import {
+  between,
+  disjoint,
+  framingLinesIn,
+  type Ground,
+  type Rect,
+  rightIn,
+  snapToFraming,
+  topIn,
+  unionSf,
+} from './extents.ts';
 import { MEMBER_IN } from './members.ts';
+import { addIn, timesIn, timesToCover, timesWithin } from './ticks.ts';
 
 /** A sheet as it is sold. */
 export const SHEET_WIDTH_IN = 48;
@@ -21,40 +32,90 @@ export interface PanelLayout {
   readonly panelSf: number;
   /** Whole sheets that the pieces are cut from. */
   readonly sheets: number;
-  /** Joints off the plates that need blocking behind them, feet. */
+  /** Edges off plates, rims and framing that need blocking behind them, feet. */
   readonly blockingFt: number;
 }
 
 /**
- * Where a panel over a defect must end so that every edge has framing behind it: studs at its sides, plates above and
- * below (from memory, confirm: SDPWS 4.3.7.1, all panel edges on framing or blocking).
+ * The least patch of a floor or roof panel: two bays across the framing and two feet along it. Span tables for panels hold
+ * for sheets continuous over two or more spans, 24 in wide or wider, laid across the supports (from memory, confirm: IRC
+ * Table R503.2.1.1(1) and its notes). Where along the bays the old panel is cut is common practice, no source.
+ */
+const PATCH_BAYS = 2;
+const PATCH_ALONG_IN = 24;
+
+/**
+ * Where a panel over a defect must end so that every edge has framing behind it. On a wall studs at its sides, plates above
+ * and below (from memory, confirm: SDPWS 4.3.7.1, all panel edges on framing or blocking); on a floor or roof joists or
+ * rafters at its ends and blocking along its sides, never less than a patch.
  */
 export const snapPanel = (rect: Rect, ground: Ground): Rect => {
   const wide = snapToFraming(rect, ground);
-  return between(wide.xIn, 0, rightIn(wide), ground.heightIn);
+  if (ground.kind === 'wall') return between(wide.xIn, 0, rightIn(wide), ground.heightIn);
+  const [leftIn, endIn] = overBays(rect, wide, ground);
+  const fromIn = Math.max(
+    0,
+    Math.min(addIn(rect.yIn, Math.min(0, rect.heightIn - PATCH_ALONG_IN) / 2), addIn(ground.heightIn, -PATCH_ALONG_IN)),
+  );
+  const toIn = Math.min(ground.heightIn, Math.max(topIn(rect), addIn(fromIn, PATCH_ALONG_IN)));
+  return between(leftIn, Math.min(fromIn, rect.yIn), endIn, toIn);
 };
 
-/** The widest piece that begins and ends on framing. */
-function columnWidthIn({ framingSpacingIn }: Ground): number {
-  if (!framingSpacingIn || framingSpacingIn > SHEET_WIDTH_IN) return SHEET_WIDTH_IN;
-  return Math.floor(SHEET_WIDTH_IN / framingSpacingIn) * framingSpacingIn;
+/** From framing to framing over two bays or more; a single bay takes in the one beside it that the defect lies nearer to. */
+function overBays(rect: Rect, wide: Rect, ground: Ground): readonly [leftIn: number, endIn: number] {
+  const [leftIn, endIn] = [wide.xIn, rightIn(wide)];
+  if (!ground.framingSpacingIn) return [leftIn, endIn];
+  const lines = framingLinesIn(ground);
+  const [first, last] = [lines.indexOf(leftIn), lines.indexOf(endIn)];
+  if (last - first >= PATCH_BAYS) return [leftIn, endIn];
+  const [before, next] = [lines[first - 1], lines[last + 1]];
+  const nearerLeft = rect.xIn - leftIn < endIn - rightIn(rect);
+  if (before !== undefined && (nearerLeft || next === undefined)) return [before, endIn];
+  return [leftIn, next ?? endIn];
 }
 
-/** One plate may show beyond the end of a sheet: the sheet still lands on the other plates. */
-const rowsOf = (heightIn: number): number => Math.max(1, Math.ceil((heightIn - MEMBER_IN) / SHEET_HEIGHT_IN));
+/** How a piece of panel lies: its side across the framing, and the other. A whole sheet stands upright on a wall. */
+const sheetOn = ({ kind }: Ground) =>
+  kind === 'wall'
+    ? { acrossIn: SHEET_WIDTH_IN, alongIn: SHEET_HEIGHT_IN }
+    : { acrossIn: SHEET_HEIGHT_IN, alongIn: SHEET_WIDTH_IN };
+
+/** The widest piece that begins and ends on framing. */
+function columnWidthIn(ground: Ground): number {
+  const { acrossIn } = sheetOn(ground);
+  const { framingSpacingIn } = ground;
+  if (!framingSpacingIn || framingSpacingIn > acrossIn) return acrossIn;
+  return timesIn(timesWithin(acrossIn, framingSpacingIn), framingSpacingIn);
+}
+
+/** On a wall one plate may show beyond the end of a sheet: the sheet still lands on the other plates. */
+const rowsOf = (heightIn: number, ground: Ground): number =>
+  Math.max(1, timesToCover(addIn(heightIn, ground.kind === 'wall' ? -MEMBER_IN : 0), sheetOn(ground).alongIn));
 
 function cutIntoPieces(rect: Rect, ground: Ground): Rect[] {
   const columnIn = columnWidthIn(ground);
-  const pieces: Rect[] = [];
-  for (let xIn = rect.xIn; xIn < rightIn(rect); xIn += columnIn) {
-    const toIn = Math.min(xIn + columnIn, rightIn(rect));
-    const rows = rowsOf(rect.heightIn);
-    for (let row = 0; row < rows; row += 1) {
-      const fromIn = rect.yIn + row * SHEET_HEIGHT_IN;
-      pieces.push(between(xIn, fromIn, toIn, row === rows - 1 ? topIn(rect) : fromIn + SHEET_HEIGHT_IN));
-    }
-  }
-  return pieces;
+  const { alongIn } = sheetOn(ground);
+  const rows = rowsOf(rect.heightIn, ground);
+  return Array.from({ length: timesToCover(rect.widthIn, columnIn) }, (_, column) => {
+    const fromIn = addIn(rect.xIn, timesIn(column, columnIn));
+    const toIn = Math.min(addIn(fromIn, columnIn), rightIn(rect));
+    return Array.from({ length: rows }, (_, row) => {
+      const bottomIn = addIn(rect.yIn, timesIn(row, alongIn));
+      return between(fromIn, bottomIn, toIn, row === rows - 1 ? topIn(rect) : addIn(bottomIn, alongIn));
+    });
+  }).flat();
+}
+
+/** Inches of edge that no plate, rim or member carries: between rows of pieces, and where a panel ends in the field. */
+function unbackedIn(area: readonly Rect[], ground: Ground): number {
+  const atTopIn = addIn(ground.heightIn, (ground.kind === 'wall' ? -2 : -1) * MEMBER_IN);
+  const isCarried = (edgeIn: number) => edgeIn <= MEMBER_IN || edgeIn >= atTopIn;
+  const { alongIn } = sheetOn(ground);
+  return area.reduce((sum, rect) => {
+    const rows = rowsOf(rect.heightIn, ground);
+    const joints = Array.from({ length: rows }, (_, row) => addIn(rect.yIn, timesIn(row, alongIn)));
+    return sum + rect.widthIn * [...joints, topIn(rect)].filter((edgeIn) => !isCarried(edgeIn)).length;
+  }, 0);
 }
 
 interface Sheet {
@@ -63,7 +124,7 @@ interface Sheet {
 }
 
 /**
- * Whole sheets that pieces (each no larger than a sheet) are cut from, upright, tallest first, offcuts used again. Saw
+ * Whole sheets that pieces (each no larger than a sheet) are cut from, standing, tallest first, offcuts used again. Saw
  * kerfs are left out. Never fewer than the area needs; the layout may take more than the very best one.
  */
 export function countSheets(pieces: readonly Rect[]): number {
@@ -95,19 +156,24 @@ export function countSheets(pieces: readonly Rect[]): number {
 export function layOutPanels(defects: readonly Rect[], ground: Ground): PanelLayout {
   const area = disjoint(defects.map((rect) => snapPanel(rect, ground)));
   const pieces = area.flatMap((rect) => cutIntoPieces(rect, ground));
-  const onPlate = (edgeIn: number) => edgeIn <= MEMBER_IN || edgeIn >= ground.heightIn - 2 * MEMBER_IN;
-  const blockingIn = pieces.filter((piece) => !onPlate(topIn(piece))).reduce((sum, piece) => sum + piece.widthIn, 0);
   return {
     area,
     pieces,
     panelSf: unionSf(area),
-    sheets: countSheets(pieces),
-    blockingFt: blockingIn / INCHES_PER_FOOT,
+    sheets: countSheets(ground.kind === 'wall' ? pieces : pieces.map(turned)),
+    blockingFt: unbackedIn(area, ground) / INCHES_PER_FOOT,
   };
 }
 
+const turned = ({ xIn, yIn, widthIn, heightIn }: Rect): Rect => ({
+  xIn: yIn,
+  yIn: xIn,
+  widthIn: heightIn,
+  heightIn: widthIn,
+});
+
 /**
- * Nails of one panel: its edges at the edge spacing, 2 (w + h) / e, and each stud inside it at the field spacing,
+ * Nails of one panel: its edges at the edge spacing, 2 (w + h) / e, and each stud, joist or rafter inside it at the field spacing,
  * n (h / f - 1); each part is rounded up to whole nails. Sizes and spacings in inches, above 0.
  */
 export function countNails(
@@ -115,7 +181,7 @@ export function countNails(
   { edgeSpacingIn, fieldSpacingIn }: NailSchedule,
   framingSpacingIn: number | null,
 ) {
-  const edge = Math.ceil((2 * (piece.widthIn + piece.heightIn)) / edgeSpacingIn);
-  const inside = framingSpacingIn ? Math.max(0, Math.ceil(piece.widthIn / framingSpacingIn) - 1) : 0;
-  return edge + inside * Math.max(0, Math.ceil(piece.heightIn / fieldSpacingIn) - 1);
+  const edge = timesToCover(2 * addIn(piece.widthIn, piece.heightIn), edgeSpacingIn);
+  const inside = framingSpacingIn ? Math.max(0, timesToCover(piece.widthIn, framingSpacingIn) - 1) : 0;
+  return edge + inside * Math.max(0, timesToCover(piece.heightIn, fieldSpacingIn) - 1);
 }

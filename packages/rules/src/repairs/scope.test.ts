@@ -57,6 +57,25 @@ test('a wall stripped for two findings is stripped once, from stud to stud', () 
   expect(operation(scope, 'open-finish')).toMatchObject([{ for: ['a', 'b'], area: [rect(0, 0, 80, 96)] }]);
 });
 
+test('studs at 19.2 in are exactly where the tape has them: 57.6 in of panel open 57.6 in, and no stud is counted twice', () => {
+  const studs = { ...wall, widthIn: 288, framingSpacingIn: 19.2 };
+  const scope = plan([panel('a', rect(0, 0, 57.6, 96))], { location: studs });
+  expect(operation(scope, 'open-finish')[0]?.area).toEqual([rect(0, 0, 57.6, 96)]);
+  expect(scope.unions).toMatchObject({ stripSf: 38.4, panelSf: 38.4 });
+  // Pieces of 38.4 and 19.2 in: edges 2 (w + 96) / 6 are 45 and 39 nails, and 7 in the one stud inside.
+  expect(scope.unions.panelNails).toBe(45 + 7 + 39);
+});
+
+test('a hole of 12 x 12 in in a floor opens two joist bays by two feet, whatever the length of the floor', () => {
+  const floor = { kind: 'floor', widthIn: 240, heightIn: 180, framingSpacingIn: 16 } as const;
+  const scope = plan([panel('a', rect(100, 60, 12, 12))], { location: floor });
+  const area = [rect(96, 54, 32, 24)];
+  expect(operation(scope, 'remove-panel')).toMatchObject([{ area, quantity: { value: (32 * 24) / 144 } }]);
+  expect(operation(scope, 'remove-panel')[0]?.how.en).toContain('joist to joist');
+  expect(operation(scope, 'open-finish')).toMatchObject([{ area, quantity: { value: (32 * 24) / 144 } }]);
+  expect(scope.unions).toMatchObject({ panelSheets: 1 });
+});
+
 test('nails follow the approved schedule; without one the least nailing is counted and marked as assumed', () => {
   const nails = (quantities: object) => {
     const [one] = operation(plan([panel('a', rect(0, 0, 48, 96), quantities)]), 'panel-nails');
@@ -107,9 +126,74 @@ test('nothing is covered before the hold point, and every step waits only for st
   const order = scope.operations.map((one) => one.id);
   for (const one of scope.operations)
     for (const id of one.after) expect(order.indexOf(id)).toBeLessThan(order.indexOf(one.id));
-  expect(operation(scope, 'protect-place')[0]?.after).toEqual(['engineer-letter']);
+  expect(operation(scope, 'open-finish')[0]?.after).toEqual(['shore-load', 'engineer-letter']);
   expect(operation(scope, 'close-finish')[0]?.after).toEqual(['release-shoring']);
   expect(operation(scope, 'inspection-hold')[0]).toMatchObject({ holdPoint: true, after: ['panel-nails'] });
+});
+
+/** Every step that must be done before this one begins. */
+function before(scope: ReturnType<typeof plan>, operationId: string): Set<string> {
+  const byId = new Map(scope.operations.map((one) => [one.id, one]));
+  const all = new Set<string>();
+  const follow = (id: string) => {
+    for (const one of byId.get(id)?.after ?? []) {
+      if (!all.has(one)) follow(one);
+      all.add(one);
+    }
+  };
+  for (const { id } of operation(scope, operationId)) follow(id);
+  return all;
+}
+
+test.each([
+  ['lead', 'lead-safe-work', 'lead-safe-setup'],
+  ['mold', 'mold-cleanup', 'dust-control'],
+  ['silica', 'dust-control', 'dust-control'],
+])('%s is contained before anything else at the place is opened, shored or cut', (id, repair, containment) => {
+  const scope = plan([
+    { id: 'sheet', repair: 'panel-replace', extents: [rect(0, 0, 48, 96)] },
+    { id: 'rot', repair: 'member-replace', extents: [rect(30, 20, 4, 60)] },
+    { id, repair, extents: [] },
+  ]);
+  expect(operation(scope, containment)[0]?.after).toEqual([]);
+  const protecting = ['lead-safe-setup', 'protect-place', 'dust-control'];
+  for (const one of scope.operations.filter((step) => !protecting.includes(step.operation)))
+    expect(before(scope, one.operation)).toContain(containment);
+  expect(scope.criticalPath.filter((step) => protecting.includes(step))).toHaveLength(1);
+});
+
+test('containment that takes longest heads the critical path', () => {
+  const findings = [panel('a', rect(0, 0, 48, 96)), { id: 'lead', repair: 'lead-safe-work', extents: [] }];
+  const slow = (id: string) => (id === 'lead-safe-setup' ? { low: 30, likely: 40, high: 50 } : hour);
+  expect(plan(findings, {}, slow).criticalPath.slice(0, 2)).toEqual(['lead-safe-setup', 'open-finish']);
+});
+
+test.each(['engineer-letter', 'permit-revision', 'specialist-visit'])(
+  'shoring does not wait for %s, all that is opened does',
+  (paper) => {
+    const scope = plan([
+      { id: 'rot', repair: 'member-replace', extents: [rect(30, 20, 4, 60)] },
+      { id: 'paper', repair: paper, extents: [] },
+    ]);
+    expect(before(scope, 'shore-load')).not.toContain(paper);
+    for (const opened of ['open-finish', 'remove-member', 'replace-member', 'release-shoring'])
+      expect([opened, ...before(scope, opened)]).toContain(paper);
+  },
+);
+
+test('a hold point that the base contract pays for costs nothing here and still stops what comes after', () => {
+  const findings: ScopeFinding[] = [{ id: 'seat', repair: 'seat-restore', extents: [rect(30, 20, 4, 60)] }];
+  const usual = plan(findings);
+  const scope = plan(findings, { location: { ...wall, existing: ['inspected', 'shored'] } });
+  expect(operation(scope, 'inspection-hold')).toMatchObject([
+    { holdPoint: true, after: ['positive-connection'], hours: { low: 0, likely: 0, high: 0 } },
+  ]);
+  expect(operation(scope, 'close-finish')[0]?.after).toEqual(['inspection-hold']);
+  expect(operation(scope, 'shore-load')).toMatchObject([{ holdPoint: true, hours: { likely: 0 } }]);
+  expect(scope.credits.map((one) => one.operation)).toEqual(['shore-load', 'inspection-hold', 'release-shoring']);
+  expect(scope.credits.map((one) => one.hours)).toEqual([1, 1, 1]);
+  // Three steps of one hour; the sums are of decimal parts in binary.
+  expect(usual.totalHours.likely - scope.totalHours.likely).toBeCloseTo(3, 9);
 });
 
 test('declining a finding takes its work out and says when an approved panel would cover it', () => {

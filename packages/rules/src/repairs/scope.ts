@@ -5,6 +5,7 @@ import type { WorkUnit } from './operations.data.ts';
 import { layOutPanels, SHEET_SF } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';
 import { criticalPath, type Step, spanHours, workingDays } from './schedule.ts';
+import { byPhase } from './take-off.ts';
 import { uniteTakeOffs } from './unite.ts';
 
 export interface Hours {
@@ -76,10 +77,12 @@ export interface Scope {
   readonly withoutHours: readonly string[];
 }
 
+const NO_HOURS: Hours = { low: 0, likely: 0, high: 0 };
+
 const hundredths = (hours: number): number => Math.round(hours * 100) / 100;
 
 function hoursFor(line: ScopeLine, job: ScopeJob): Hours {
-  const unit = job.hoursOf(line.operation) ?? { low: 0, likely: 0, high: 0 };
+  const unit = job.hoursOf(line.operation) ?? NO_HOURS;
   const times = (each: number) => hundredths(line.quantity * each);
   return { low: times(unit.low), likely: times(unit.likely), high: times(unit.high) };
 }
@@ -93,6 +96,15 @@ function creditedBy(existing: readonly Existing[]): Set<string> {
   if (credited.has('shore-load')) credited.add('release-shoring');
   return credited;
 }
+
+const ALREADY_PAID = text(
+  'The base contract pays for it. The stop stays.',
+  'El contrato base lo paga. El alto se queda.',
+);
+
+/** A hold point is credited in money only: someone still looks before the work goes on. */
+const stopsOf = (credits: readonly ScopeLine[]): ScopeLine[] =>
+  credits.filter((line) => line.holdPoint).map((line) => ({ ...line, how: ALREADY_PAID, assumed: false }));
 
 /**
  * Lines to be paid for, and those that the base contract does already at their place. Work shared by a visit is credited
@@ -189,7 +201,8 @@ export function planScope(job: ScopeJob): Scope {
   const declined = job.takeOffs.filter((one) => job.declined.includes(one.finding));
   const grounds = groundsOf(job);
   const { lines, credits } = split(uniteTakeOffs(approved, grounds), job);
-  const steps = named(lines);
+  const stops = stopsOf(credits);
+  const steps = named([...lines, ...stops].sort(byPhase));
   const after = precedence(steps, job.order, approved);
   const operations = steps.map(
     ({ id, line }): ScopeOperation => ({
@@ -204,7 +217,7 @@ export function planScope(job: ScopeJob): Scope {
       for: line.for,
       after: after.get(id) ?? [],
       holdPoint: line.holdPoint,
-      hours: hoursFor(line, job),
+      hours: stops.includes(line) ? NO_HOURS : hoursFor(line, job),
     }),
   );
   const network = operations.map(({ id, hours, after: before }): Step => ({ id, hours: hours.likely, after: before }));

@@ -1,6 +1,7 @@
 import { decimal, type Text, text } from '../kernel/index.ts';
 import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type ScopeLine } from './drawn.ts';
 import { covers, disjoint, type Ground, grow, type Rect, snapToFraming, unionSf } from './extents.ts';
+import { FRAMING } from './members.ts';
 import type { Extent } from './operations.data.ts';
 import { countNails, layOutPanels, type NailSchedule, SHEET_SF } from './panel-layout.ts';
 import { byPhase, type TakeOffLine } from './take-off.ts';
@@ -8,6 +9,12 @@ import { memberWork } from './unite-members.ts';
 
 /** The least nailing of a panel wall, counted until the approved schedule is typed in. */
 export const ASSUMED_SCHEDULE: NailSchedule = { edgeSpacingIn: 6, fieldSpacingIn: 12 };
+
+/** `from stud to stud` */
+function fromFraming({ kind }: Ground): Text {
+  const [en, es] = [FRAMING[kind].en.toLowerCase(), FRAMING[kind].es.toLowerCase()];
+  return text(`from ${en} to ${en}`, `de ${es} a ${es}`);
+}
 
 function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Placed & { area: readonly Rect[] } {
   const stoodFor = new Set<TakeOffLine>();
@@ -35,17 +42,21 @@ function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Plac
     ],
     'panel-off': [
       layout.panelSf,
-      text(`${sf} SF from stud to stud.`, `${sf} pies² de pie derecho a pie derecho.`),
+      text(`${sf} SF ${fromFraming(ground).en}.`, `${sf} pies² ${fromFraming(ground).es}.`),
       false,
     ],
     'panel-nails': [
       nails,
       schedules.length
-        ? text(`Edges / studs between at ${spaced}.`, `Bordes / pies derechos a ${spaced}.`)
+        ? text(`Edges / framing between at ${spaced}.`, `Bordes / estructura entre ellos a ${spaced}.`)
         : text(`At ${spaced}, assumed: set it from the plans.`, `A ${spaced}, supuesto: ajústelo a los planos.`),
       schedules.length === 0,
     ],
-    'panel-blocking': [layout.blockingFt, text('Joints off the plates.', 'Juntas fuera de las soleras.'), false],
+    'panel-blocking': [
+      layout.blockingFt,
+      text('Edges off the plates or rims.', 'Bordes fuera de las soleras o los bordes.'),
+      false,
+    ],
   };
   const lines = Object.entries(amounts).flatMap(([extent, [quantity, how, assumed]]): ScopeLine[] => {
     const from = replacing.flatMap(({ lines, finding }) =>
@@ -66,7 +77,7 @@ function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Plac
 
 const namesOf = (list: readonly FindingTakeOff[]): string[] => list.map((one) => one.finding);
 
-/** What is stripped for one finding: its extents with room to work, and the whole of a panel it replaces, from stud to stud. */
+/** What is stripped for one finding: its extents with room to work, and the whole of a panel it replaces, from framing to framing. */
 function openedFor(one: Drawn, ground: Ground): Rect[] {
   const extents = one.extents.map((rect) => snapToFraming(grow(rect, one.reachIn ?? 0, ground), ground));
   return has(one, 'panel') ? [...extents, ...layOutPanels(one.extents, ground).area] : extents;
@@ -99,7 +110,8 @@ function openingWork(all: readonly FindingTakeOff[], drawn: readonly Drawn[], gr
     const typedWins = largest !== undefined && largest.quantity > drawnSf;
     const baseSf = typedWins ? largest.quantity : drawnSf;
     const sf = decimal(baseSf);
-    const drawnHow = text(`${sf} SF opened, from stud to stud.`, `${sf} pies² abiertos, de pie derecho a pie derecho.`);
+    const { en, es } = fromFraming(ground);
+    const drawnHow = text(`${sf} SF opened, ${en}.`, `${sf} pies² abiertos, ${es}.`);
     const how = typedWins ? largest.how : drawnSf > 0 ? drawnHow : first.how;
     return {
       ...first,

@@ -8,7 +8,7 @@ import { coefficientPerPct, movementAcrossGrain, SHRINKAGE_PCT } from './wood-ha
 /** The handbook prints one decimal; at 65 % and 100 F the equation is 0.04 above it. */
 const EMC_PRINTED = 0.06;
 
-describe('moisture of wood in air (published: Wood Handbook Table 4-2)', () => {
+describe('moisture of wood in air (second-hand: Wood Handbook Table 4-2)', () => {
   test.each([
     [40, 30, 6.3],
     [40, 50, 9.5],
@@ -37,7 +37,7 @@ describe('moisture of wood in air (published: Wood Handbook Table 4-2)', () => {
   });
 });
 
-describe('shrinkage (published: Wood Handbook Tables 4-3 and 13-5)', () => {
+describe('shrinkage (published: Wood Handbook Table 4-3; second-hand: Table 13-5)', () => {
   test.each([
     ['douglas-fir-coast', 0.00165, 0.00267],
     ['white-fir', 0.00112, 0.00245],

@@ -5,6 +5,7 @@ import {
   type FindingTakeOff,
   type Ground,
   type NailSchedule,
+  onTicks,
   overlaps,
   type Rect,
   wholeGround,
@@ -50,7 +51,8 @@ export function drawnTakeOff(part: Part): FindingTakeOff {
   const { finding } = part;
   const ground = groundOf(finding);
   const extent = finding.extent as Rect | null;
-  const drawn = ground && extent && overlaps(extent, wholeGround(ground)) ? [clip(extent, wholeGround(ground))] : [];
+  const drawn =
+    ground && extent && overlaps(extent, wholeGround(ground)) ? [clip(onTicks(extent), wholeGround(ground))] : [];
   const lines = takeOffFinding(part);
   return { finding: finding.id, place: finding.locationId, lines, extents: drawn, reachIn, ...scheduleOf(finding) };
 }

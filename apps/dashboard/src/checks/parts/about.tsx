@@ -60,7 +60,9 @@ export function Answers({ evidence }: { evidence: CheckEvidence }) {
   );
 }
 
-/** The documents, what was remembered or is habit said plainly. */
+const UNREAD = { 'second-hand': 'secondHand', memory: 'confirm', 'common-practice': 'practice' } as const;
+
+/** The documents, what was not read in print said plainly. */
 export function SheetSources({ check }: { check: Check }) {
   const t = useT(checksWords);
   return (
@@ -75,7 +77,7 @@ export function SheetSources({ check }: { check: Check }) {
             {source.basis === 'published' ? (
               <span className="soft">{t('published')}.</span>
             ) : (
-              <b className="not-in-print">{source.basis === 'memory' ? t('confirm') : t('practice')}</b>
+              <b className="not-in-print">{t(UNREAD[source.basis])}</b>
             )}
           </li>
         ))}

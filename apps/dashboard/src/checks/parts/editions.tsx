@@ -67,7 +67,7 @@ export function Editions({ check, evidence, shared, cases }: EditionsProps) {
             {rows.map(({ edition, outcome }) => (
               <tr key={edition.id}>
                 <th scope="row">{say(edition.title, locale)}</th>
-                <td>{outcome ? <VerdictWord verdict={outcome.verdict} /> : t('notUnder')}</td>
+                <td>{outcome ? <VerdictWord verdict={outcome.verdict} restsOn={outcome.restsOn} /> : t('notUnder')}</td>
                 <td className="number">{outcome?.ratio == null ? '–' : outcome.ratio.toFixed(2)}</td>
                 {names.map((name) => {
                   const value = outcome?.values[name];

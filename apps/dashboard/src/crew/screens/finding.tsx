@@ -107,7 +107,8 @@ function FindingBody({ finding }: { finding: Finding }) {
           {earlier.map((judgment) => (
             <details key={judgment.id} className="earlier">
               <summary>
-                <VerdictWord verdict={judgment.answer.verdict} />, {formatDate(judgment.judgedAt, tag, 'day-time')}
+                <VerdictWord verdict={judgment.answer.verdict} restsOn={judgment.answer.restsOn} />,{' '}
+                {formatDate(judgment.judgedAt, tag, 'day-time')}
               </summary>
               <p>
                 <SeverityMark severity={judgment.answer.severity} />

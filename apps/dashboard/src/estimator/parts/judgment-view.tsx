@@ -20,7 +20,7 @@ export function JudgmentView({ judgment }: { judgment: Judgment }) {
     <div className="judgment stack">
       <SeverityNote severity={answer.severity}>
         <p>
-          <VerdictWord verdict={answer.verdict} />. {answer.reasons[0]}
+          <VerdictWord verdict={answer.verdict} restsOn={answer.restsOn} />. {answer.reasons[0]}
         </p>
         {makeSafe && (
           <ol className="numbered">
@@ -110,7 +110,7 @@ export function JudgmentHistory({ judgments }: { judgments: readonly Judgment[] 
             <p className="history-head">
               <b>{judgment.seq}</b>
               <SeverityMark severity={judgment.answer.severity} />
-              <VerdictWord verdict={judgment.answer.verdict} />
+              <VerdictWord verdict={judgment.answer.verdict} restsOn={judgment.answer.restsOn} />
             </p>
             <p className="soft small">
               <Stamp at={judgment.judgedAt} look="day-time" /> by {judgment.judgedBy.name} · {judgment.edition} · rules{' '}

@@ -1,4 +1,4 @@
-import { type Outcome, type Severity, say, type Verdict } from '@underlath/rules/kernel';
+import { type Basis, type Outcome, type Severity, say, type UnreadBasis, type Verdict } from '@underlath/rules/kernel';
 import { formatShare } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
@@ -9,6 +9,7 @@ import './measure.css';
 /** What the parts of this file show: an outcome already in one language. A stored judgment's answer has this shape too. */
 export type SaidOutcome = {
   verdict: Verdict;
+  restsOn?: readonly UnreadBasis[] | undefined;
   severity: Severity;
   remaining: number | null;
   reasons: readonly string[];
@@ -16,7 +17,7 @@ export type SaidOutcome = {
   assumed?: readonly { input: string; text: string }[];
   cautions: readonly string[];
   referrals: readonly ('engineer' | 'official' | 'specialist')[];
-  sources: readonly { id: string; title: string; edition: string; section: string; basis: string }[];
+  sources: readonly { id: string; title: string; edition: string; section: string; basis: Basis }[];
 };
 
 /** An outcome of the rules package in the reader's language. */
@@ -40,7 +41,7 @@ export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
       {isTold(said) ? (
         <SeverityNote severity={said.severity}>
           <p>
-            <VerdictWord verdict={said.verdict} />. {said.reasons[0]}
+            <VerdictWord verdict={said.verdict} restsOn={said.restsOn} />. {said.reasons[0]}
           </p>
         </SeverityNote>
       ) : (
@@ -64,7 +65,7 @@ export function VerdictLine({ outcome }: { outcome: Outcome | null }) {
     >
       {told ? (
         <>
-          <SeverityMark severity={said.severity} /> <VerdictWord verdict={said.verdict} />
+          <SeverityMark severity={said.severity} /> <VerdictWord verdict={said.verdict} restsOn={said.restsOn} />
         </>
       ) : (
         <span className="soft">{t('measureMore')}</span>
@@ -93,7 +94,7 @@ export function OutcomeView({
     <div className="outcome stack">
       <SeverityNote severity={outcome.severity}>
         <p>
-          <VerdictWord verdict={outcome.verdict} />. {outcome.reasons[0]}
+          <VerdictWord verdict={outcome.verdict} restsOn={outcome.restsOn} />. {outcome.reasons[0]}
         </p>
       </SeverityNote>
       {makeSafe && first && (
@@ -146,11 +147,12 @@ export function AssumedList({ assumed = [] }: { assumed?: SaidOutcome['assumed']
   );
 }
 
-const basisKeys: Record<string, 'basisPublished' | 'basisMemory' | 'basisCommonPractice'> = {
+const BASIS_KEYS = {
   published: 'basisPublished',
+  'second-hand': 'basisSecondHand',
   memory: 'basisMemory',
   'common-practice': 'basisCommonPractice',
-};
+} as const;
 
 /** The documents a verdict rests on, each with its edition, section and how it is known. */
 export function Sources({ sources, folded }: { sources: SaidOutcome['sources']; folded?: boolean }) {
@@ -161,7 +163,7 @@ export function Sources({ sources, folded }: { sources: SaidOutcome['sources']; 
       {sources.map((source) => (
         <li key={source.id}>
           {[source.title, source.edition, source.section].filter(Boolean).join(', ')}
-          <span className="soft"> · {c(basisKeys[source.basis] ?? 'basisCommonPractice')}</span>
+          <span className="soft"> · {c(BASIS_KEYS[source.basis])}</span>
         </li>
       ))}
     </ul>

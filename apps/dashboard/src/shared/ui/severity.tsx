@@ -1,4 +1,12 @@
-import { SEVERITY_WORDS, type Severity, say, VERDICT_WORDS, type Verdict } from '@underlath/rules/kernel';
+import {
+  RESTS_ON_WORDS,
+  SEVERITY_WORDS,
+  type Severity,
+  say,
+  type UnreadBasis,
+  VERDICT_WORDS,
+  type Verdict,
+} from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
 import { useLocale } from '../i18n/locale.tsx';
 import './ui.css';
@@ -45,10 +53,17 @@ export function SeverityMark({ severity, compact }: { severity: Severity; compac
   );
 }
 
-/** The verdict in words, heavy when it does not meet. */
-export function VerdictWord({ verdict }: { verdict: Verdict }) {
-  const { locale } = useLocale();
-  return <span className={`verdict verdict-${verdict}`}>{say(VERDICT_WORDS[verdict], locale)}</span>;
+/** The verdict in words, heavy when it does not meet; beside it what it rests on, when that was not read in print. */
+export function VerdictWord({ verdict, restsOn = [] }: { verdict: Verdict; restsOn?: readonly UnreadBasis[] }) {
+  const { locale, tag } = useLocale();
+  const word = <span className={`verdict verdict-${verdict}`}>{say(VERDICT_WORDS[verdict], locale)}</span>;
+  if (restsOn.length === 0) return word;
+  const bases = restsOn.map((basis) => say(RESTS_ON_WORDS[basis], locale));
+  return (
+    <>
+      {word} {new Intl.ListFormat(tag, { type: 'conjunction' }).format(bases)}
+    </>
+  );
 }
 
 /** A finding's severity with its reason in words, edged in the severity's colour. Make-safe fills the whole strip. */

@@ -71,7 +71,16 @@ const pieces = fc.uniqueArray(
 type Piece = { name: string; lengthIn: number; boltsIn: number[]; joinsOffsetPanels: boolean };
 const sill = (plates: readonly Piece[], more: object = {}) =>
   evaluateCheck('anchor.sill-bolts', {
-    inputs: { plates, diameterIn: 0.625, storiesAbove: 1, seismicCategory: 'B', ...more },
+    inputs: {
+      plates,
+      diameterIn: 0.625,
+      storiesAbove: 1,
+      seismicCategory: 'B',
+      embedmentIn: 7,
+      washer: 'round',
+      middleThird: true,
+      ...more,
+    },
   });
 
 test('the order of pieces and of their bolts changes nothing', () => {

@@ -8,7 +8,7 @@ const FOUR = { count: 4, diameterIn: 0.5, species: 'douglas-fir-larch' };
 export const cases: readonly CheckCase[] = [
   {
     name: 'a 1/2 in bolt along a Douglas fir-larch sill takes 650 lb',
-    origin: 'published',
+    origin: 'second-hand',
     source: TABLE,
     inputs: { ...FOUR, demandLb: 2500 },
     expect: { verdict: 'meets', remaining: 1, severity: 'record', values: { perBoltLb: 650, governingMode: 'IIIs' } },
@@ -16,7 +16,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 5/8 in bolt in spruce-pine-fir takes 850 lb',
-    origin: 'published',
+    origin: 'second-hand',
     source: TABLE,
     inputs: { ...FOUR, diameterIn: 0.625, species: 'spruce-pine-fir', demandLb: 3000 },
     expect: { verdict: 'meets', values: { perBoltLb: 850 } },
@@ -24,7 +24,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'out of the wall the same bolt takes 530 lb in Douglas fir-larch, crushing the sill',
-    origin: 'published',
+    origin: 'second-hand',
     source: TABLE,
     inputs: { ...FOUR, diameterIn: 0.625, direction: 'perpendicular', demandLb: 2000 },
     expect: { verdict: 'meets', values: { perBoltLb: 530, governingMode: 'Is' } },
@@ -32,7 +32,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'four 1/2 in bolts do not carry 2500 lb in spruce-pine-fir',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${TABLE}: 4 x 590`,
     inputs: { ...FOUR, species: 'spruce-pine-fir', demandLb: 2500 },
     expect: {

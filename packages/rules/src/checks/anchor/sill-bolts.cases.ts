@@ -2,6 +2,8 @@ import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const IRC = 'IRC R403.1.6 (2006 as quoted, 2024 second-hand)';
 const LOW = { storiesAbove: 1, seismicCategory: 'B', embedmentIn: 7, washer: 'round', middleThird: true };
+/** All that is looked at on the bolts themselves, but for the washers. */
+const SEEN = { embedmentIn: 7, middleThird: true };
 const piece = (name: string, lengthIn: number, boltsIn: readonly number[]) => ({ name, lengthIn, boltsIn });
 
 export const cases: readonly CheckCase[] = [
@@ -26,7 +28,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 24 ft wall of a 16 ft and an 8 ft piece needs six bolts, exactly 12 in from ends and 72 in apart meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: 12 in from each end, 6 ft apart, two in every piece`,
     inputs: { ...LOW, diameterIn: 0.5, plates: [piece('A', 192, [12, 68, 124, 180]), piece('B', 96, [84, 12])] },
     expect: {
@@ -39,14 +41,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 5/8 bolt stands 4-3/8 in from the end or more: at 4 in it is too near',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: not nearer than seven bolt diameters`,
     inputs: { ...LOW, diameterIn: 0.625, plates: [piece('A', 60, [4, 55])] },
     expect: { verdict: 'fails', ratio: 4.375 / 4, values: { leastEndIn: 4.375, 'fails.A': 'end-too-near' } },
   },
   {
     name: 'exactly seven diameters from the end meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: not nearer than seven bolt diameters`,
     inputs: { ...LOW, diameterIn: 0.625, plates: [piece('A', 60, [4.375, 55])] },
     expect: { verdict: 'meets', ratio: 1 },
@@ -65,7 +67,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 20 in piece that joins offset braced panels needs one bolt in its middle third, a 12 in piece none',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6 exceptions (second-hand)',
     inputs: {
       ...LOW,
@@ -79,14 +81,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in that piece a bolt outside the middle third fails',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6 exceptions (second-hand)',
     inputs: { ...LOW, diameterIn: 0.5, plates: [{ ...piece('A', 21, [6.9]), joinsOffsetPanels: true }] },
     expect: { verdict: 'fails', values: { 'fails.A': 'center-third' } },
   },
   {
     name: 'under three stories in D1 bolts 60 in apart are too far, 4 ft is the limit',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 4 (second-hand)',
     inputs: {
       ...LOW,
@@ -104,15 +106,21 @@ export const cases: readonly CheckCase[] = [
     },
   },
   {
-    name: 'under three stories 60 in apart cannot be told without the seismic category',
+    name: 'under three stories 60 in apart cannot be told without the seismic category, plate washers or not',
     origin: 'hand-worked',
     source: 'IRC 2024 R403.1.6.1 item 4 (second-hand)',
-    inputs: { diameterIn: 0.625, storiesAbove: 3, plates: [piece('A', 84, [12, 72])] },
+    inputs: {
+      ...SEEN,
+      washer: 'plate-3x3',
+      diameterIn: 0.625,
+      storiesAbove: 3,
+      plates: [piece('A', 84, [12, 72])],
+    },
     expect: { verdict: 'undetermined', missing: ['seismicCategory'] },
   },
   {
     name: 'a round washer under a braced wall in D2 is replaced by a plate',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 1 (second-hand), R602.11.1',
     inputs: {
       ...LOW,
@@ -126,8 +134,15 @@ export const cases: readonly CheckCase[] = [
     name: 'in D2 it cannot be told without a look under the nuts',
     origin: 'hand-worked',
     source: 'IRC 2024 R403.1.6.1 item 1 (second-hand)',
-    inputs: { diameterIn: 0.625, storiesAbove: 1, seismicCategory: 'D2', plates: [piece('A', 72, [10, 62])] },
-    expect: { verdict: 'undetermined', missing: ['washer'] },
+    inputs: {
+      embedmentIn: 7,
+      middleThird: true,
+      diameterIn: 0.625,
+      storiesAbove: 1,
+      seismicCategory: 'D2',
+      plates: [piece('A', 72, [10, 62])],
+    },
+    expect: { verdict: 'undetermined', remaining: null, missing: ['washer'] },
   },
   {
     name: 'a thin, shallow, off-center bolt without a washer breaks four rules at once',
@@ -167,7 +182,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'under exactly two stories in D1 bolts 60 in apart are near enough',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R403.1.6.1 item 4 (second-hand): more than two stories',
     inputs: {
       ...LOW,
@@ -180,11 +195,64 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { spacingLimitIn: 72 } },
   },
   {
-    name: 'under three stories bolts 4 ft apart meet whatever the seismic category',
+    name: 'under three stories bolts 4 ft apart with plate washers meet whatever the seismic category',
     origin: 'hand-worked',
-    source: 'IRC 2024 R403.1.6.1 item 4 (second-hand)',
-    inputs: { diameterIn: 0.625, storiesAbove: 3, plates: [piece('A', 72, [12, 60])] },
+    source: 'IRC 2024 R403.1.6.1 items 1 and 4 (second-hand)',
+    inputs: {
+      ...SEEN,
+      washer: 'plate-3x3',
+      diameterIn: 0.625,
+      storiesAbove: 3,
+      plates: [piece('A', 72, [12, 60])],
+    },
     expect: { verdict: 'meets' },
+  },
+  {
+    name: 'bolts in place of which nothing else was seen cannot be told, and every open question is named',
+    origin: 'hand-worked',
+    source: `${IRC}: 7 in deep, a nut and washer, middle third; R403.1.6.1 plate washers by category`,
+    inputs: { diameterIn: 0.625, storiesAbove: 1, plates: [piece('A', 72, [10, 62])] },
+    expect: {
+      verdict: 'undetermined',
+      remaining: null,
+      severity: 'engineer',
+      missing: ['embedmentIn', 'washer', 'middleThird', 'seismicCategory'],
+    },
+  },
+  {
+    name: 'round washers under a braced wall cannot be told while the category is not known',
+    origin: 'hand-worked',
+    source: 'IRC 2024 R403.1.6.1 item 1 (second-hand)',
+    inputs: { ...SEEN, washer: 'round', diameterIn: 0.625, storiesAbove: 1, plates: [piece('A', 72, [10, 62])] },
+    expect: { verdict: 'undetermined', missing: ['seismicCategory'] },
+  },
+  {
+    name: 'in category C they cannot be told while it is not known whether the house is a townhouse',
+    origin: 'hand-worked',
+    source: 'IRC 2024 R403.1.6.1 (second-hand): townhouses in C',
+    inputs: { ...LOW, seismicCategory: 'C', diameterIn: 0.625, plates: [piece('A', 72, [10, 62])] },
+    expect: { verdict: 'undetermined', missing: ['townhouse'] },
+  },
+  {
+    name: 'in category C round washers meet where the house is no townhouse',
+    origin: 'hand-worked',
+    source: 'IRC 2024 R403.1.6.1 (second-hand): townhouses in C',
+    inputs: { ...LOW, seismicCategory: 'C', townhouse: false, diameterIn: 0.625, plates: [piece('A', 72, [10, 62])] },
+    expect: { verdict: 'meets' },
+  },
+  {
+    name: 'too few bolts fail whatever was not seen',
+    origin: 'hand-worked',
+    source: `${IRC}: two bolts in every piece`,
+    inputs: { diameterIn: 0.625, storiesAbove: 1, plates: [piece('A', 72, [10])] },
+    expect: { verdict: 'fails', remaining: 0.5, missing: [] },
+  },
+  {
+    name: 'a short piece that joins offset panels and is bolted as any other needs no bolt in its middle third',
+    origin: 'hand-worked',
+    source: 'the exception of IRC 2024 R403.1.6 permits less, it asks for nothing more',
+    inputs: { ...LOW, diameterIn: 0.5, plates: [{ ...piece('A', 21, [4, 17]), joinsOffsetPanels: true }] },
+    expect: { verdict: 'meets', values: { 'boltsNeeded.A': 1 } },
   },
   {
     name: 'shallow bolts go to an engineer where two stories stand on them',
@@ -195,7 +263,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'where only washers are missing they are added',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${IRC}: a nut and washer on each bolt`,
     inputs: { ...LOW, washer: 'none', diameterIn: 0.5, plates: [piece('A', 60, [10, 50])] },
     expect: { verdict: 'fails', severity: 'repair', repairs: ['plate-washer'], values: { fails: 'washer' } },
@@ -205,7 +273,14 @@ export const cases: readonly CheckCase[] = [
     origin: 'hand-worked',
     source: 'IRC 2006 R403.1.6 as quoted',
     edition: 'irc-2006',
-    inputs: { storiesAbove: 1, seismicCategory: 'B', diameterIn: 0.5, plates: [{ lengthIn: 60, boltsIn: [10, 50] }] },
+    inputs: {
+      storiesAbove: 1,
+      seismicCategory: 'B',
+      embedmentIn: 7,
+      washer: 'round',
+      diameterIn: 0.5,
+      plates: [{ lengthIn: 60, boltsIn: [10, 50] }],
+    },
     expect: { verdict: 'meets', values: { 'boltsFound.plate 1': 2 } },
   },
 ];

@@ -46,9 +46,14 @@ interface Sill {
   readonly unknown: readonly string[];
 }
 
-/** Whether the rules for earthquakes apply; undefined while the category is unknown. */
-const isSeismic = (given: SillInputs): boolean | undefined =>
-  given.seismicCategory === undefined ? undefined : asksSeismicAnchors(given.seismicCategory, given.townhouse);
+/** Whether the rules for earthquakes apply; undefined while the category, or in C the kind of house, is unknown. */
+function isSeismic({ seismicCategory, townhouse }: SillInputs): boolean | undefined {
+  if (seismicCategory === undefined) return undefined;
+  const asked = asksSeismicAnchors(seismicCategory, true);
+  return asked && townhouse === undefined && !asksSeismicAnchors(seismicCategory, false)
+    ? undefined
+    : asksSeismicAnchors(seismicCategory, townhouse === true);
+}
 
 const pieceOf = ({ lengthIn, boltsIn, joinsOffsetPanels }: SillInputs['plates'][number]): SillPiece => ({
   lengthIn,
@@ -73,16 +78,32 @@ function brokenByBolts(given: SillInputs, edition: string): BoltRule[] {
 
 const holdsEverywhere = (pieces: readonly PieceFound[]): boolean => pieces.every((piece) => piece.broken.length === 0);
 
+const isTall = ({ storiesAbove }: SillInputs): boolean => storiesAbove > ANCHOR_RULES.tallAboveStories;
+
 function judgeLayout(given: SillInputs, edition: string): Sill {
-  const seismic = isSeismic(given);
-  const tall = given.storiesAbove > ANCHOR_RULES.tallAboveStories;
-  const spacingLimitIn = tall && seismic ? ANCHOR_RULES.tallSpacingIn : ANCHOR_RULES.mostSpacingIn;
-  const pieces = judgePieces(given, spacingLimitIn);
-  const unknown: string[] = [];
-  if (tall && seismic === undefined && !holdsEverywhere(judgePieces(given, ANCHOR_RULES.tallSpacingIn)))
-    unknown.push('seismicCategory');
-  if (seismic && given.bracedWallLine && given.washer === undefined) unknown.push('washer');
-  return { pieces, spacingLimitIn, broken: brokenByBolts(given, edition), unknown };
+  const spacingLimitIn = isTall(given) && isSeismic(given) ? ANCHOR_RULES.tallSpacingIn : ANCHOR_RULES.mostSpacingIn;
+  return {
+    pieces: judgePieces(given, spacingLimitIn),
+    spacingLimitIn,
+    broken: brokenByBolts(given, edition),
+    unknown: notSeen(given, edition),
+  };
+}
+
+/** Whether the rules for earthquakes would ask for closer bolts or other washers than are there. */
+const seismicDecides = (given: SillInputs): boolean =>
+  (given.bracedWallLine && given.washer !== 'plate-3x3') ||
+  (isTall(given) && !holdsEverywhere(judgePieces(given, ANCHOR_RULES.tallSpacingIn)));
+
+/** What the code asks of every bolt and nobody looked at. */
+function notSeen(given: SillInputs, edition: string): string[] {
+  const untold = isSeismic(given) === undefined && seismicDecides(given);
+  return [
+    ...(given.embedmentIn === undefined ? ['embedmentIn'] : []),
+    ...(given.washer === undefined ? ['washer'] : []),
+    ...(given.middleThird === undefined && edition !== EDITION_2006 ? ['middleThird'] : []),
+    ...(untold ? [given.seismicCategory === undefined ? 'seismicCategory' : 'townhouse'] : []),
+  ];
 }
 
 function ratioOfSill(given: SillInputs, { pieces }: Sill): number | null {
@@ -103,10 +124,10 @@ function judgeSill(given: SillInputs, { edition }: JudgeContext): Judgement {
   return {
     verdict: toTell ? 'undetermined' : holds ? 'meets' : 'fails',
     ratio: toTell ? null : ratioOfSill(given, sill),
-    remaining: Math.min(...shares),
+    remaining: toTell ? null : Math.min(...shares),
     values: () => sillValues(given, sill),
     reasons: () => sillReasons(given, sill),
-    cautions: () => notLookedAt(given, edition),
+    cautions: () => (holds ? [] : notLookedAt(sill.unknown)),
     ...(toTell && { missing: sill.unknown }),
     sources: isSeismic(given) === false ? [ANCHOR_SOURCE] : [ANCHOR_SOURCE, SEISMIC_ANCHOR_SOURCE],
     repairs: holds ? [] : washersOnly ? ['plate-washer'] : ['anchor-bolt-add', 'plate-washer'],
@@ -200,29 +221,21 @@ function sillReasons(given: SillInputs, sill: Sill): Text[] {
     ...sill.broken.map((rule) => BOLT_WORDS[rule]),
   ];
   if (wrong.length > 0) return wrong;
-  if (sill.unknown.includes('seismicCategory')) return [CATEGORY_DECIDES];
-  if (sill.unknown.includes('washer')) return [WASHER_DECIDES];
+  const placed = text('Every piece has its bolts in place.', 'Cada pieza tiene sus pernos en su lugar.');
+  if (sill.unknown.length > 0) return [placed, ...notLookedAt(sill.unknown)];
   return [text('Every piece has the bolts the code asks for.', 'Cada pieza tiene los pernos que pide el código.')];
 }
 
-const CATEGORY_DECIDES = text(
-  'The bolts are over 4 ft apart under more than two stories: the seismic category decides.',
-  'Los pernos están a más de 4 ft bajo más de dos pisos: decide la categoría sísmica.',
-);
-const WASHER_DECIDES = text(
-  'Braced walls here need plate washers: look under the nuts.',
-  'Las paredes arriostradas aquí piden placas: mire bajo las tuercas.',
-);
+const UNSEEN_WORDS: Readonly<Record<string, Text>> = {
+  embedmentIn: text('depth in the concrete', 'profundidad en el concreto'),
+  washer: text('washers', 'arandelas'),
+  middleThird: text('place across the plate', 'lugar a lo ancho'),
+  seismicCategory: text('seismic category', 'categoría sísmica'),
+  townhouse: text('whether it is a townhouse', 'si es casa en hilera'),
+};
 
-function notLookedAt(given: SillInputs, edition: string): Text[] {
-  const open = [
-    given.embedmentIn === undefined ? text('depth in the concrete', 'profundidad en el concreto') : undefined,
-    given.washer === undefined ? text('washers', 'arandelas') : undefined,
-    given.middleThird === undefined && edition !== EDITION_2006
-      ? text('place across the plate', 'lugar a lo ancho')
-      : undefined,
-    given.seismicCategory === undefined ? text('seismic category', 'categoría sísmica') : undefined,
-  ].filter((words) => words !== undefined);
+function notLookedAt(unknown: readonly string[]): Text[] {
+  const open = unknown.flatMap((name) => UNSEEN_WORDS[name] ?? []);
   if (open.length === 0) return [];
   const names = (locale: 'en' | 'es') => open.map((words) => words[locale]).join(', ');
   return [text(`Not looked at: ${names('en')}.`, `No se revisó: ${names('es')}.`)];

@@ -48,7 +48,7 @@ export const inputs = {
     ),
   }),
   townhouse: flag({
-    default: false,
+    needed: 'optional',
     showWhen: { input: 'seismicCategory', is: ['C'] },
     label: text('A townhouse?', '¿Casa en hilera?'),
   }),

@@ -39,7 +39,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a flush rod meets the flush rule exactly',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'RCSC 2.3.2 as quoted: flush with or past the outer face',
     inputs: { diameterIn: 0.75, nut: 'heavy-hex', projectionIn: 0, rule: 'flush' },
     expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record' },
@@ -60,21 +60,21 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a rod that fills less than half of the nut counts for nothing and goes to an engineer',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'AISC Design Guide 1, 2.11.3 as quoted: only if at least half is engaged',
     inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: -0.3, rule: 'flush' },
     expect: { verdict: 'fails', remaining: 0, severity: 'engineer', referrals: ['engineer'] },
   },
   {
     name: 'exactly half of the nut still counts',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'AISC Design Guide 1, 2.11.3 as quoted: at least half',
     inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: -0.2675, rule: 'flush' },
     expect: { verdict: 'fails', remaining: 0.5 },
   },
   {
     name: 'a heavy 3/4 nut filled by its rod would strip over 1.22 square inches of its thread',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'fastener reference, internal thread stripping area 1.72 square inches an inch, times 0.71 in',
     inputs: { diameterIn: 0.75, nut: 'heavy-hex', projectionIn: 0.5 },
     expect: { verdict: 'meets', values: { nutStripIn2: 1.2212 } },

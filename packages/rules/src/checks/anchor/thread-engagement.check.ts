@@ -5,6 +5,7 @@ import {
   decimal,
   defineCheck,
   formatLength,
+  type InputIssue,
   inchesOf,
   type Judgement,
   largestRatio,
@@ -38,11 +39,14 @@ const sizeOf = (diameterIn: number): RodSize => {
   return size;
 };
 
+/** Two ways to tell where the rod ends. */
+interface EndInputs {
+  readonly projectionIn?: number | undefined;
+  readonly threadsShowing?: number | undefined;
+}
+
 /** Where the rod end stands beyond the outer nut face, inches; undefined when no thread shows and it was not measured. */
-function projectionOf(
-  inputs: { projectionIn?: number | undefined; threadsShowing?: number | undefined },
-  pitchIn: number,
-) {
+function projectionOf(inputs: EndInputs, pitchIn: number) {
   if (inputs.projectionIn !== undefined) return inputs.projectionIn;
   return inputs.threadsShowing ? inputs.threadsShowing * pitchIn : undefined;
 }
@@ -73,12 +77,24 @@ function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: 
   );
 }
 
-interface RodInputs {
+interface RodInputs extends EndInputs {
   readonly diameterIn: number;
   readonly nut: 'hex' | 'heavy-hex';
   readonly rule: RodEndRule;
-  readonly projectionIn?: number | undefined;
-  readonly threadsShowing?: number | undefined;
+}
+
+/** A rod that ends below its nut shows no thread past it. */
+function endIssues({ projectionIn, threadsShowing }: EndInputs): InputIssue[] {
+  if (projectionIn === undefined || threadsShowing === undefined || projectionIn >= 0 || threadsShowing === 0)
+    return [];
+  const message = text(
+    'A rod that ends below the nut face shows no thread past it; allowed is one or the other: measure its end again.',
+    'Una varilla que termina por debajo de la tuerca no muestra hilos fuera de ella; se permite uno u otro: mida otra vez la punta.',
+  );
+  return [
+    { path: ['projectionIn'], message },
+    { path: ['threadsShowing'], message },
+  ];
 }
 
 const DISAGREE = text(
@@ -204,6 +220,7 @@ export const threadEngagement = defineCheck({
       label: text('Rule to hold it to', 'Regla a aplicar'),
     }),
   },
+  refine: endIssues,
   evaluate: judgeRodEnd,
   repairs: ['coupler-and-rod', 'engineer-letter'],
   client: {

@@ -19,7 +19,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'hem-fir crushes at 405 psi',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS Supplement Table 4A (second-hand): F_c-perp 405',
     inputs: { ...PLATE, species: 'hem-fir', demandLb: 4000 },
     expect: {

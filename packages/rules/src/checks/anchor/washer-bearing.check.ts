@@ -15,7 +15,7 @@ import {
   type Text,
   text,
 } from '../../kernel/index.ts';
-import { FC_PERP_MEMORY_SOURCE, FC_PERP_PSI, FC_PERP_SOURCE } from '../../standards/nds-2018/bearing.ts';
+import { FC_PERP_PSI, FC_PERP_SOURCES } from '../../standards/nds-2018/bearing.ts';
 import { demandField, speciesField } from '../../standards/nds-2018/fields.ts';
 import { WASHER_BEARING_SOURCE, washerNetAreaIn2 } from '../../standards/nds-2018/washers.ts';
 import { washerBearingCard } from './washer-bearing.card.ts';
@@ -84,7 +84,7 @@ export const washerBearing = defineCheck({
   ...washerBearingCard,
   editions: [{ id: 'nds-2018', title: text('NDS 2018', 'NDS 2018') }],
   defaultEdition: 'nds-2018',
-  sources: [WASHER_BEARING_SOURCE, FC_PERP_SOURCE, FC_PERP_MEMORY_SOURCE],
+  sources: [WASHER_BEARING_SOURCE, ...FC_PERP_SOURCES],
   inputs,
   refine: washerIssues,
   evaluate: judgeWasher,

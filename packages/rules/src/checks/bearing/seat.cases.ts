@@ -49,7 +49,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the same beam away from its end takes 7383 lb, bearing factor 1.125',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS Table 3.10.4 prints 1.13 for 3 in; equation (lb + 0.375)/lb',
     inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', atMemberEnd: false },
     expect: { verdict: 'meets', values: { capacityLb: 7383, bearingFactor: 1.125 } },
@@ -57,21 +57,21 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'masonry asks 3 in',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 as quoted, 2009 and 2015',
     inputs: { ...END, species: 'hem-fir', support: 'masonry', bearingLengthIn: 2.5 },
     expect: { verdict: 'fails', ratio: 1.2, remaining: 2.5 / 3, severity: 'engineer', values: { requiredIn: 3 } },
   },
   {
     name: 'on a sill over masonry 2 in meet or not, as the official reads R502.6',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 commentary as read: 3 in also through a sill, disputed',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'three-inches' },
     expect: { verdict: 'fails', ratio: 1.5, values: { requiredIn: 3 } },
   },
   {
     name: 'read as any wood the same 2 in meet',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.6 as quoted: 1-1/2 in on wood',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 2, sillOnMasonry: 'as-wood' },
     expect: { verdict: 'meets', ratio: 0.75, values: { requiredIn: 1.5 } },

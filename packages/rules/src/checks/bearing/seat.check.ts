@@ -30,9 +30,8 @@ import {
   BEARING_FACTOR_SOURCE,
   bearingFactor,
   bearingLengthForLoad,
-  FC_PERP_MEMORY_SOURCE,
   FC_PERP_PSI,
-  FC_PERP_SOURCE,
+  FC_PERP_SOURCES,
 } from '../../standards/nds-2018/bearing.ts';
 import { bearingSeatCard } from './seat.card.ts';
 import { inputs, otherThanSpecies } from './seat.inputs.ts';
@@ -195,13 +194,7 @@ export const bearingSeat = defineCheck({
   ...bearingSeatCard,
   editions: [{ id: 'irc-r502.6', title: text('IRC R502.6 with NDS 2018', 'IRC R502.6 con NDS 2018') }],
   defaultEdition: 'irc-r502.6',
-  sources: [
-    IRC_BEARING_SOURCE,
-    POSITIVE_CONNECTION_SOURCE,
-    FC_PERP_SOURCE,
-    FC_PERP_MEMORY_SOURCE,
-    BEARING_FACTOR_SOURCE,
-  ],
+  sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...FC_PERP_SOURCES, BEARING_FACTOR_SOURCE],
   inputs,
   refine: otherThanSpecies,
   evaluate: judgeSeat,

@@ -119,7 +119,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'screws in place of nails count for nothing',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'inspector notes: screws not accepted in place of nails',
     inputs: { ...GOOD, rightFastener: false },
     expect: { verdict: 'fails', remaining: 0, severity: 'make-safe' },

@@ -14,7 +14,7 @@ const JOINT = {
 export const cases: readonly CheckCase[] = [
   {
     name: 'a 16d common nail through a 2x into Douglas fir-larch takes 141 lb',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 Table 12N, G 0.50, 1-1/2 in side member (second-hand)',
     inputs: { ...JOINT, demandLb: 130 },
     expect: { verdict: 'meets', remaining: 1, severity: 'record', values: { lateralLb: 141, penetrationFactor: 1 } },
@@ -73,7 +73,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'an 8d common nail 2.03 in into Douglas fir-larch holds 65 lb against pulling out, 32 lb an inch',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 Table 12.2C (second-hand), times the penetration',
     inputs: { ...JOINT, nail: '8d-common', sideThicknessIn: 15 / 32, penetrationIn: 2.03, demandLb: 70 },
     expect: { verdict: 'meets', values: { withdrawalLbPerIn: 32, withdrawalLb: 65 } },
@@ -81,7 +81,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 16d nail through a plate and 3/4 in of floor goes in 1-1/4 in and takes 174 lb in an earthquake',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SEAINT list 2009, worked by NDS 2005 Table 11N: 1.25/1.62 x 141 x 1.6',
     inputs: { ...JOINT, penetrationIn: 1.25, loadDuration: 1.6, demandLb: 180 },
     expect: {
@@ -101,7 +101,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'under six diameters a nail counts for nothing, whatever the load',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 12.1.6 (second-hand): least penetration 6D',
     inputs: { ...JOINT, penetrationIn: 0.9 },
     expect: { verdict: 'fails', ratio: 1.08, remaining: 0, severity: 'engineer', values: { lateralLb: 0 } },
@@ -116,7 +116,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'toe-nailed it keeps 0.83 across and 0.67 along',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 12.5.4 (second-hand), on Table 12N and Table 12.2C',
     inputs: { ...JOINT, toeNailed: true, demandLb: 100 },
     expect: { verdict: 'meets', referrals: ['engineer'], values: { lateralLb: 117, withdrawalLb: 57 } },
@@ -161,7 +161,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a nail too short fails under no load too',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 12.1.6 (second-hand): least penetration 6D',
     inputs: { ...JOINT, penetrationIn: 0.9, demandLb: 0 },
     expect: { verdict: 'fails', remaining: 0, repairs: ['add-nails'] },

@@ -24,13 +24,7 @@ import {
   SIDE_PLATE_PSI,
 } from '../../standards/nds-2018/dowel-bearing.ts';
 import { yieldValues } from '../../standards/nds-2018/fields.ts';
-import {
-  NAIL_DIAMETER_IN,
-  NAIL_LENGTH_IN,
-  NAIL_MEMORY_SOURCE,
-  NAIL_SOURCE,
-  nailSource,
-} from '../../standards/nds-2018/nails.data.ts';
+import { NAIL_DIAMETER_IN, NAIL_LENGTH_IN, NAIL_SOURCES, nailSource } from '../../standards/nds-2018/nails.data.ts';
 import {
   DURATION_SOURCE,
   FULL_PENETRATION_DIAMETERS,
@@ -180,8 +174,7 @@ export const nail = defineCheck({
     DOWEL_BEARING_SOURCE,
     DOWEL_BEARING_MEMORY_SOURCE,
     NAIL_YIELD_SOURCE,
-    NAIL_SOURCE,
-    NAIL_MEMORY_SOURCE,
+    ...NAIL_SOURCES,
     GRAVITY_SOURCE,
     GRAVITY_MEMORY_SOURCE,
     WITHDRAWAL_SOURCE,

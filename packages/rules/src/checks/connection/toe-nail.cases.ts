@@ -6,7 +6,7 @@ const END = { nail: '16d-common', count: 3, species: 'douglas-fir-larch', direct
 export const cases: readonly CheckCase[] = [
   {
     name: 'three 16d common toe-nails take 351 lb of a joist that brings 467 lb',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 Table 12N (141 lb) and 12.5.4 (0.83), second-hand: 3 x 141 x 0.83',
     inputs: { ...END, reactionLb: 466.7 },
     expect: { verdict: 'fails', ratio: 1.33, severity: 'engineer', values: { capacityLb: 351, perNailLb: 117 } },
@@ -37,7 +37,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'pulled out, an 8d common toe-nail keeps 0.67 of 1.538 in at 32 lb an inch',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 Table 12.2C and 12.5.4 (second-hand), with the 30 degree figure',
     inputs: { ...END, nail: '8d-common', count: 1, direction: 'withdrawal', reactionLb: 30 },
     expect: { verdict: 'meets', values: { perNailLb: 33, penetrationIn: 1.538 } },
@@ -45,7 +45,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'for wind the same nails take 1.6 times as much',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NDS 2018 2.3.2 (second-hand): 1.6 for wind or earthquake, on 3 x 141 x 0.83',
     inputs: { ...END, loadDuration: 1.6, reactionLb: 466.7 },
     expect: { verdict: 'meets', values: { capacityLb: 561.6 } },

@@ -17,13 +17,7 @@ import {
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, nailBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
 import { demandField, loadDurationField, speciesField, yieldValues } from '../../standards/nds-2018/fields.ts';
-import {
-  NAIL_DIAMETER_IN,
-  NAIL_LENGTH_IN,
-  NAIL_MEMORY_SOURCE,
-  NAIL_SOURCE,
-  nailSource,
-} from '../../standards/nds-2018/nails.data.ts';
+import { NAIL_DIAMETER_IN, NAIL_LENGTH_IN, NAIL_SOURCES, nailSource } from '../../standards/nds-2018/nails.data.ts';
 import {
   DURATION_SOURCE,
   NAIL_YIELD_SOURCE,
@@ -157,8 +151,7 @@ export const toeNail = defineCheck({
     DOWEL_BEARING_SOURCE,
     NAIL_YIELD_SOURCE,
     WITHDRAWAL_SOURCE,
-    NAIL_SOURCE,
-    NAIL_MEMORY_SOURCE,
+    ...NAIL_SOURCES,
     GRAVITY_SOURCE,
     GRAVITY_MEMORY_SOURCE,
     DURATION_SOURCE,

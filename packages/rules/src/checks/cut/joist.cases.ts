@@ -1,13 +1,13 @@
 import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
-const R502 = 'IRC R802.7.1 as read, R502.8.1 second-hand';
+const R502 = 'IRC R502.8.1 as quoted, R802.7.1 read';
 const TWO_BY_10 = { depthIn: 9.25, spanFt: 15 } as const;
 const ROUNDED = { within: 0.006, reason: 'the worked numbers are written to two decimals' };
 
 export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x10 takes a notch 1.54 deep and 3.08 long, 2.31 at its end, a hole of 3.08 in',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: d/6, d/3, d/4, d/3 of 9.25 in`,
     inputs: { ...TWO_BY_10, notchIn: 1.5, notchLengthIn: 3, distanceFromSupportFt: 3 },
     expect: {
@@ -26,7 +26,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a notch of exactly a sixth of the depth, at exactly a third of the span, meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: d/6, none in the middle third`,
     inputs: { depthIn: 9, spanFt: 15, notchIn: 1.5, notchLengthIn: 3, distanceFromSupportFt: 5 },
     expect: { verdict: 'meets', ratio: 1, values: { momentRatio: (7.5 / 9) ** 2, shearRatio: 7.5 / 9 } },
@@ -46,7 +46,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a shallow notch at midspan does not meet',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: none in the middle third`,
     inputs: { ...TWO_BY_10, notchIn: 1, notchLengthIn: 2, distanceFromSupportFt: 7.5 },
     expect: { verdict: 'fails', ratio: 1.5 },
@@ -60,7 +60,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in a 2x6 the 2 in at each edge leave a hole of 1.50 in, less than d/3',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: d/3 is 1.83 in, the edges leave 5.5 - 4 in`,
     inputs: { depthIn: 5.5, holeIn: 1.5, edgeIn: 2 },
     expect: { verdict: 'meets', ratio: 1, values: { holeLimitIn: 1.5 } },
@@ -80,9 +80,25 @@ export const cases: readonly CheckCase[] = [
     expect: {
       verdict: 'meets',
       ratio: 1,
+      remaining: 0.421875,
       values: { fullShearLb: 1665, notchedShearLb: 702.42, shearRatio: 0.421875, momentRatio: 0.5625 },
     },
     tolerance: { within: 0.005, reason: 'the worked number is written to the hundredth of a pound' },
+  },
+  {
+    name: 'an end notch of exactly a quarter meets the code, and 0.42 of the shear strength is all that counts',
+    origin: 'hand-worked',
+    source: 'NDS 3.4.3.2(a): (6.9375 / 9.25)^3',
+    inputs: { depthIn: 9.25, endNotchIn: 2.3125 },
+    expect: { verdict: 'meets', ratio: 1, remaining: 0.421875, severity: 'record', values: { shearRatio: 0.421875 } },
+  },
+  {
+    name: 'in a beam the same notch within the code is no emergency',
+    origin: 'common-practice',
+    source: 'severity table: what meets is noted',
+    inputs: { depthIn: 9.25, endNotchIn: 2.3125 },
+    situation: { memberKind: 'beam' },
+    expect: { verdict: 'meets', remaining: 0.421875, severity: 'record' },
   },
   {
     name: 'the same end under 1200 lb carries too little: make safe',
@@ -93,7 +109,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a 3 in hole in the middle of a 2x10 has 3.125 in at its edges and keeps 0.966 of stiffness',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: hole d/3, 2 in at the edges; 1 - (3/9.25)^3`,
     inputs: { depthIn: 9.25, holeIn: 3, edgeIn: 3.125 },
     expect: {
@@ -105,14 +121,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the same hole 1-1/2 in from the bottom does not meet',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: 2 in from the bottom`,
     inputs: { depthIn: 9.25, holeIn: 3, edgeIn: 1.5 },
     expect: { verdict: 'fails', ratio: 2 / 1.5 },
   },
   {
     name: 'a hole an inch from a notch does not meet',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: 2 in from any other hole or notch`,
     inputs: { depthIn: 9.25, holeIn: 2, edgeIn: 3, otherCutIn: 1 },
     expect: { verdict: 'fails', ratio: 2 },
@@ -166,28 +182,28 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a notch within its depth cannot be told before its distance from the support is measured',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: none in the middle third`,
     inputs: { ...TWO_BY_10, notchIn: 1, notchLengthIn: 2 },
     expect: { verdict: 'undetermined', remaining: null, missing: ['distanceFromSupportFt'] },
   },
   {
     name: 'in a joist 3-1/2 in thick it must be known which edge a notch is in',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: no notch at the bottom of a member 4 in nominal or thicker`,
     inputs: { ...TWO_BY_10, notchIn: 1, notchLengthIn: 2, distanceFromSupportFt: 3, widthIn: 3.5 },
     expect: { verdict: 'undetermined', missing: ['notchFace'] },
   },
   {
     name: 'in its top edge the notch meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: d/6 deep, d/3 long`,
     inputs: { ...TWO_BY_10, notchIn: 1, notchLengthIn: 2, distanceFromSupportFt: 3, widthIn: 3.5, notchFace: 'top' },
     expect: { verdict: 'meets', remaining: 1 },
   },
   {
     name: 'the same notch in a joist 1-1/2 in thick meets in the bottom edge too',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${R502}: the ban is for 4 in nominal and thicker`,
     inputs: { ...TWO_BY_10, notchIn: 1, notchLengthIn: 2, distanceFromSupportFt: 3, widthIn: 1.5, notchFace: 'bottom' },
     expect: { verdict: 'meets' },

@@ -18,6 +18,7 @@ import {
   shareQuantity,
   type Text,
   text,
+  type Verdict,
 } from '../../kernel/index.ts';
 import { JOIST_CUTS_IBC } from '../../standards/ibc-2018/cuts.data.ts';
 import { JOIST_CUTS_2018, type JoistCutRule } from '../../standards/irc-2018/cuts.data.ts';
@@ -111,18 +112,29 @@ function holeFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule, 
 }
 
 /**
- * What the worst cut leaves of bending, stiffness and shear, 0..1. A hole not measured from the edge counts in bending
+ * What the worst cut leaves of bending, stiffness and shear, and the end notch alone of shear, 0..1. A hole not measured from the edge counts in bending
  * as a notch of its size, the worst place it can have.
  */
 function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn = 0 }: JoistInputs) {
   const notch = notchedSection(depthIn, notchIn);
   const end = notchedSection(depthIn, endNotchIn);
   const hole = boredSection(depthIn, holeIn, edgeIn);
+  const endShear = endNotchShare(depthIn, depthIn - endNotchIn);
   return {
     moment: Math.min(notch.moment, end.moment, hole.moment),
     stiffness: Math.min(notch.stiffness, end.stiffness, hole.stiffness),
-    shear: Math.min(notch.shear, endNotchShare(depthIn, depthIn - endNotchIn), hole.shear),
+    shear: Math.min(notch.shear, endShear, hole.shear),
+    endShear,
   };
+}
+
+/**
+ * The share that may still be counted. What the code allows costs nothing, but for an end notch: the code allows a quarter
+ * of the depth, of which the shear equation leaves 0.42.
+ */
+function remainingOf(verdict: Verdict, left: ReturnType<typeof sectionLeft>): number | null {
+  if (verdict === 'fails') return Math.min(left.moment, left.shear);
+  return verdict === 'meets' ? left.endShear : null;
 }
 
 /** The shear the cut joist carries, when its load, thickness and species are known. Pounds. */
@@ -157,7 +169,7 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
     verdict,
     ratio,
     missing,
-    remaining: verdict === 'meets' ? 1 : fails ? Math.min(left.moment, left.shear) : null,
+    remaining: remainingOf(verdict, left),
     values: () => ({
       ...limitValues(allowed, rule),
       momentRatio: shareQuantity(left.moment),
@@ -165,16 +177,25 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
       shearRatio: shareQuantity(left.shear),
       ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
     }),
-    reasons: () => joistReasons(found.limits, fails, left),
+    reasons: () => joistReasons(found.limits, verdict, left),
     cautions: () => [
       ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),
       ...(shear ? [NORMAL_DURATION] : []),
     ],
     repairs: fails ? REPAIRS : [],
     hangsOn: shear ? [rule.source, NOTCH_SHEAR_SOURCE, shear.source] : [rule.source],
-    sources: [rule.source, CUT_SECTION_SOURCE, ...(shear ? [NOTCH_SHEAR_SOURCE, shear.source] : [])],
-    // Only a load over what the wood carries says how unsafe it is; a notch over its limit does not.
-    facts: { ratio: shear?.limit.ratio ?? null, memberKind: situation.memberKind === 'beam' ? 'beam' : 'joist' },
+    sources: [
+      rule.source,
+      CUT_SECTION_SOURCE,
+      ...(shear || endNotchIn > 0 ? [NOTCH_SHEAR_SOURCE] : []),
+      ...(shear ? [shear.source] : []),
+    ],
+    facts: {
+      // Only a load over what the wood carries says how unsafe it is; a notch over its limit does not.
+      ratio: shear?.limit.ratio ?? null,
+      // What an end notch within the code leaves of a beam is counted, and is no emergency.
+      memberKind: situation.memberKind === 'beam' && verdict !== 'meets' ? 'beam' : 'joist',
+    },
   };
 }
 
@@ -186,13 +207,20 @@ const limitValues = (allowed: Allowed, rule: JoistCutRule): Record<string, Quant
   edgeLimitIn: inchesOf(rule.edgeIn),
 });
 
-function joistReasons(limits: readonly CutLimit[], fails: boolean, left: { moment: number; shear: number }): Text[] {
+function joistReasons(limits: readonly CutLimit[], verdict: Verdict, left: ReturnType<typeof sectionLeft>): Text[] {
   if (limits.length === 0) return [text('There is no cut.', 'No hay corte.')];
   const keeps = text(
     `The cut section keeps ${percent(left.moment)} in bending and ${percent(left.shear)} in shear.`,
     `La sección cortada conserva ${percent(left.moment)} en flexión y ${percent(left.shear)} en cortante.`,
   );
-  return [...limits.map((limit) => limit.says()), ...(fails ? [keeps] : [])];
+  const endCounts = text(
+    `The code allows the notch at the end; ${percent(left.endShear)} of the shear strength is all that counts there.`,
+    `El código permite la muesca en la punta; ahí solo cuenta el ${percent(left.endShear)} de la resistencia a cortante.`,
+  );
+  return [
+    ...limits.map((limit) => limit.says()),
+    ...(verdict === 'fails' ? [keeps] : verdict === 'meets' && left.endShear < 1 ? [endCounts] : []),
+  ];
 }
 
 function impossible(given: Partials<typeof inputs>): InputIssue[] {

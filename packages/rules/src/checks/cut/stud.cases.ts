@@ -1,6 +1,6 @@
 import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
-const R602 = 'IRC R602.6, 2018 page and 2024 second-hand';
+const R602 = 'IRC 2018 R602.6';
 const TWO_BY_4 = { depthIn: 3.5, bearing: true } as const;
 const TWO_BY_6 = { depthIn: 5.5, bearing: true } as const;
 

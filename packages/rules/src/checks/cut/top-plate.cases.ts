@@ -40,7 +40,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a tie exactly as the 2024 IRC asks meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R602.6.1, second-hand: 0.054 x 1-1/2 in, 6 in past, eight 10d each side',
     edition: 'irc-2024',
     inputs: { ...PLATE, tie: GOOD_TIE },
@@ -56,7 +56,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: '10d nails that meet IRC 2009 do not meet IRC 2006, which asked for 16d',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'proposal RB172-06/07: 16d struck, 10d new',
     edition: 'irc-2006',
     inputs: { ...PLATE, tie: GOOD_TIE },
@@ -117,6 +117,58 @@ export const cases: readonly CheckCase[] = [
     },
   },
   {
+    name: 'under structural panel on the entire side of the wall the IRC asks for no tie',
+    origin: 'published',
+    source: 'IRC 2018 R602.6.1 exception',
+    edition: 'irc-2018',
+    inputs: { ...PLATE, coveredByPanel: true },
+    expect: {
+      verdict: 'meets',
+      ratio: null,
+      remaining: 1,
+      severity: 'record',
+      repairs: [],
+      values: { cutShare: 2 / 3.5, tieRequired: false },
+    },
+  },
+  {
+    name: 'a band of sheathing over the plate is no panel over the entire side',
+    origin: 'published',
+    source: 'IRC 2024 R602.6.1 exception (second-hand): the entire side of the wall',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, coveredByPanel: false },
+    expect: { verdict: 'fails', severity: 'repair', values: { tieRequired: true } },
+  },
+  {
+    name: 'the exception of the 2015 code is from memory: the verdict asks to be confirmed',
+    origin: 'memory',
+    source: 'IRC 2015 R602.6.1 exception, taken as in 2018',
+    edition: 'irc-2015',
+    inputs: { ...PLATE, coveredByPanel: true },
+    expect: { verdict: 'meets', referrals: ['engineer'] },
+  },
+  {
+    name: 'the building code has no such exception',
+    origin: 'published',
+    source: 'IBC 2015 2308.5.8',
+    inputs: { ...PLATE, code: 'ibc', edition: '2015', coveredByPanel: true },
+    expect: { verdict: 'fails', values: { tieRequired: true } },
+  },
+  {
+    name: 'in a shear wall a plate under panel still belongs to an engineer',
+    origin: 'common-practice',
+    source: 'the plate also carries the pull along the wall',
+    edition: 'irc-2024',
+    inputs: { ...PLATE, inShearWall: true, coveredByPanel: true },
+    expect: {
+      verdict: 'undetermined',
+      remaining: 1.5 / 3.5,
+      severity: 'engineer',
+      repairs: ['engineer-letter'],
+      values: { tieRequired: false },
+    },
+  },
+  {
     name: 'a tie that reaches 5 in past the cut where 6 in are asked does not meet',
     origin: 'hand-worked',
     source: '6 / 5 against IRC 2024 R602.6.1',
@@ -148,7 +200,10 @@ export const values: ValueWords = {
   },
   tieRequired: {
     label: text('Tie needed over the cut', 'Se necesita placa'),
-    how: text('The share cut is over the limit of the edition.', 'La parte cortada pasa el límite de la edición.'),
+    how: text(
+      'The share cut is over the limit of the edition, and no exception of it applies.',
+      'La parte cortada pasa el límite de la edición y no vale ninguna excepción suya.',
+    ),
   },
   requiredTieThicknessIn: {
     label: text('Tie thickness, at least', 'Grosor de la placa, al menos'),

@@ -73,6 +73,18 @@ const inputs = {
       'Una pared con paneles estructurales y clavado cerrado, o marcada así en los planos.',
     ),
   }),
+  coveredByPanel: flag({
+    needed: 'optional',
+    showWhen: { input: 'code', is: ['irc'] },
+    label: text(
+      'Structural panel over the entire side of the wall with the cut?',
+      '¿Panel estructural en todo el lado de la pared donde está el corte?',
+    ),
+    howToMeasure: text(
+      'Plywood or OSB from end to end and bottom to top; a band over the plate is not enough.',
+      'Contrachapado u OSB de punta a punta y de abajo arriba; una franja sobre la solera no basta.',
+    ),
+  }),
   tie: group({
     needed: 'optional',
     label: text('Metal tie over the cut, if there is one', 'Placa metálica sobre el corte, si la hay'),
@@ -172,8 +184,12 @@ const IN_SHEAR_WALL = text(
   'La solera está cortada en un muro de corte, donde también lleva el tirón de la pared: decide un ingeniero.',
 );
 const PANEL_EXCEPTION = text(
-  'The IRC asks for no tie where structural panel covers that whole side of the wall; confirm with the official.',
-  'El IRC no pide placa donde un panel estructural cubre todo ese lado de la pared; confirme con el oficial.',
+  'The IRC asks for no tie where structural panel covers the entire side of the wall with the cut: look. A band of sheathing over the plate is not enough.',
+  'El IRC no pide placa donde un panel estructural cubre todo el lado de la pared donde está el corte: revise. Una franja sobre la solera no basta.',
+);
+const COVERED = text(
+  'Structural panel covers the entire side of the wall with the cut: the IRC asks for no tie there.',
+  'Un panel estructural cubre todo el lado de la pared donde está el corte: ahí el IRC no pide placa.',
 );
 const NO_TIE = text('There is no tie over the cut.', 'No hay placa sobre el corte.');
 const NOT_BEARING = text(
@@ -205,9 +221,17 @@ function requiredTie(rule: PlateTieRule) {
   };
 }
 
+/** The tie beside what is asked of it, else the cut beside its limit; none where an exception takes the limit away. */
+function ratioOfPlate(share: number, parts: readonly TiePart[], rule: PlateTieRule, covered: boolean): number | null {
+  if (parts.length > 0) return largestRatio(parts.map((part) => part.ratio));
+  return covered ? null : ratioOf(share, rule.cutShareLimit);
+}
+
 function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
   const share = given.cutIn / given.widthIn;
-  const sources = [rule.source, NAIL_SOURCE];
+  const deep = !atMost(share, rule.cutShareLimit);
+  const covered = deep && given.coveredByPanel ? rule.panelException : undefined;
+  const sources = [rule.source, ...(covered ? [covered] : []), NAIL_SOURCE];
   if (rule.code === 'irc' && given.bearingOrBraced === false && !given.inShearWall)
     return {
       verdict: 'not-applicable',
@@ -215,14 +239,14 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       values: () => ({ cutShare: shareQuantity(share) }),
       sources,
     };
-  const tieRequired = !atMost(share, rule.cutShareLimit);
+  const tieRequired = deep && !covered;
   const parts = tieRequired && given.tie ? tieParts(given.tie, rule) : [];
   const shortParts = parts.filter((part) => !part.ok);
   const fails = tieRequired && (!given.tie || shortParts.length > 0);
   const shearWallCut = given.inShearWall && given.cutIn > 0;
   return {
     verdict: fails ? 'fails' : shearWallCut ? 'undetermined' : 'meets',
-    ratio: parts.length > 0 ? largestRatio(parts.map((part) => part.ratio)) : ratioOf(share, rule.cutShareLimit),
+    ratio: ratioOfPlate(share, parts, rule, covered !== undefined),
     remaining: shearWallCut ? 1 - share : fails ? null : 1,
     values: () => ({
       cutShare: shareQuantity(share),
@@ -231,11 +255,12 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
     }),
     reasons: () => [
       shareWords(share, rule),
+      ...(covered ? [COVERED] : []),
       ...(tieRequired && !given.tie ? [NO_TIE] : []),
       ...shortParts.map((part) => part.short()),
       ...(shearWallCut ? [IN_SHEAR_WALL] : []),
     ],
-    cautions: () => (fails && rule.code === 'irc' ? [PANEL_EXCEPTION] : []),
+    cautions: () => (fails && rule.panelException && given.coveredByPanel === undefined ? [PANEL_EXCEPTION] : []),
     referrals: shearWallCut ? ['engineer'] : fails && rule.source.basis === 'memory' ? ['official'] : [],
     repairs: fails
       ? ['plate-tie', ...(shearWallCut ? ['engineer-letter'] : [])]
@@ -256,7 +281,11 @@ export const topPlate = defineCheck({
   }),
   defaultEdition: DEFAULT_EDITION.irc,
   chooseEdition,
-  sources: [...PLATE_TIE_RULES.map((rule) => rule.source), NAIL_SOURCE],
+  sources: [
+    ...PLATE_TIE_RULES.flatMap((rule) => rule.panelException ?? []),
+    ...PLATE_TIE_RULES.map((rule) => rule.source),
+    NAIL_SOURCE,
+  ],
   inputs,
   refine: impossible,
   evaluate: (given, { edition }) => {

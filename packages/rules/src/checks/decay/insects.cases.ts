@@ -6,7 +6,7 @@ const TERMITE = { kind: 'subterranean-termite', probeDepthIn: 0 } as const;
 export const cases: readonly CheckCase[] = [
   {
     name: 'a tube built again is evidence of active termites',
-    origin: 'published',
+    origin: 'common-practice',
     source: PAGES,
     inputs: { ...TERMITE, tubesRebuilt: true },
     expect: {
@@ -20,14 +20,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'live insects are enough by themselves',
-    origin: 'published',
+    origin: 'common-practice',
     source: PAGES,
     inputs: { ...TERMITE, liveSeen: true },
     expect: { verdict: 'fails', severity: 'repair' },
   },
   {
     name: 'a dry empty tube on sound wood does not prove that they are gone: evidence for a specialist',
-    origin: 'published',
+    origin: 'common-practice',
     source: PAGES,
     inputs: { ...TERMITE, liveSeen: false, tubesRebuilt: false },
     expect: {

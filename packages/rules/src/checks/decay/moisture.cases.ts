@@ -24,7 +24,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'at 28 % and 70 F decay can start by itself',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'research text as quoted: about fiber saturation, 28 to 30 %; Wood Handbook chapter 14',
     inputs: { readingPct: 28, meter: 'pin', temperatureF: 70 },
     expect: { verdict: 'fails', severity: 'repair', values: { band: 'wet', growth: 'active' } },
@@ -66,14 +66,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: '6 % is under what a meter reads well, and dry',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'meter range as quoted: 7 % to about 30 %',
     inputs: { readingPct: 6, meter: 'pin' },
     expect: { verdict: 'meets', values: { band: 'dry' } },
   },
   {
     name: '7 % is within it',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'meter range as quoted: 7 % to about 30 %',
     inputs: { readingPct: 7, meter: 'pin' },
     expect: { verdict: 'meets', values: { band: 'dry' } },

@@ -6,7 +6,7 @@ const stress = (diameterIn: number, threadsPerInch: number) => (diameterIn - 0.9
 export const cases: readonly CheckCase[] = [
   {
     name: 'a whole 5/8 rod has the printed stress area of 0.226 square inches',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'UNC thread tables: 5/8-11, 0.226 in2',
     inputs: { diameterIn: 0.625, remainingIn: 0.625, pitted: false },
     expect: { verdict: 'meets', remaining: 1, severity: 'record', values: { newIn2: 0.226, areaRatio: 1 } },
@@ -27,7 +27,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a rod measuring exactly the least a new one may, 0.6113 in, meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'ASME B1.1 5/8-11 class 2A, table copy: least major diameter 0.6113',
     inputs: { diameterIn: 0.625, remainingIn: 0.6113, pitted: false },
     expect: { verdict: 'meets', ratio: 1, values: { leastNewIn: 0.6113 } },

@@ -8,7 +8,7 @@ const WORKED = 'ratios of a rectangle, by hand';
 export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x10 decayed down to a 2x8 keeps the ratio of their printed section properties',
-    origin: 'published',
+    origin: 'second-hand',
     source:
       'Structural lumber properties, Engineering ToolBox table: 2x8 A 10.875, S 13.1, I 47.6; 2x10 A 13.875, S 21.4, I 98.9',
     inputs: { ...JOIST, lossBottomIn: 2 },

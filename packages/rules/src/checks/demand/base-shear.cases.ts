@@ -83,7 +83,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'Ss 1.5 on soil is an S_DS of exactly 1.4',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'ASCE 7-22 12.14.8.1 (second-hand): (2/3) x 1.4 x 1.5',
     inputs: { weightLb: 40_000, stories: 1, ss: 1.5, site: 'soil', system: 'bearing-wall' },
     expect: { verdict: 'undetermined', missing: ['lines'], severity: 'engineer', values: { sds: 1.4 } },
@@ -97,14 +97,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'gypsum and stucco take 6.5 / 2 times the load of panel walls',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'ASCE 7-16 Table 12.2-1 (second-hand), R 2.0',
     inputs: { ...ONE_STORY, system: 'other-panels' },
     expect: { verdict: 'undetermined', values: { responseFactor: 2, baseShearLb: 20_000, asdLb: 14_000 } },
   },
   {
     name: 'a frame has R 7 and importance 1.5 adds half',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'ASCE 7-16 Table 12.2-1 (second-hand), R 7.0; R / Ie',
     inputs: { ...ONE_STORY, weightLb: 70_000, system: 'building-frame', importance: 1.5 },
     expect: { verdict: 'undetermined', values: { baseShearLb: 15_000 } },

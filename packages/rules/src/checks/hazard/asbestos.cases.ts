@@ -10,7 +10,7 @@ const FLATS = { dwellingUnits: 5, loadBearingRemoved: false, yearBuilt: 1960 } a
 export const cases: readonly CheckCase[] = [
   {
     name: 'pipe wrap in a house of exactly 1980 is presumed to be asbestos',
-    origin: 'published',
+    origin: 'second-hand',
     source: OSHA,
     inputs: { ...HOUSE, yearBuilt: 1980, materials: ['pipe-insulation'] },
     expect: {
@@ -23,7 +23,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in a house of 1981 nothing is presumed, but ask before it is disturbed',
-    origin: 'published',
+    origin: 'second-hand',
     source: OSHA,
     inputs: { ...HOUSE, yearBuilt: 1981, materials: ['pipe-insulation', 'flooring'] },
     expect: {
@@ -42,14 +42,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'wallboard is not presumed, but may contain it and is treated the same until sampled',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'a county file quoting 29 CFR 1926.1101: wallboard is outside the presumption',
     inputs: { ...HOUSE, yearBuilt: 1962, materials: [{ kind: 'wallboard', areaSf: 96 }] },
     expect: { verdict: 'fails', values: { presumed: 0, mayContain: 1, areaSf: 96 } },
   },
   {
     name: 'material that an inspector tested free of it meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'the presumption can be rebutted by sampling, 29 CFR 1926.1101 as quoted',
     inputs: { ...HOUSE, yearBuilt: 1955, materials: [{ kind: 'surfacing', areaSf: 200, testedFree: true }] },
     expect: { verdict: 'meets', severity: 'record', values: { presumed: 0, areaSf: 0 }, referrals: [] },

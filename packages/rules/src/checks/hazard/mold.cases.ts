@@ -5,7 +5,7 @@ const NIEHS = 'NIEHS summary, May 2013: EPA, HUD and CDC above 10 SF, New York C
 export const cases: readonly CheckCase[] = [
   {
     name: 'exactly 10 SF is still a small job for the crew',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'NIEHS summary, May 2013: small is 10 SF or less',
     inputs: { areaSf: 10, sourceFixed: true },
     expect: {
@@ -19,7 +19,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'just over 10 SF is for a specialist',
-    origin: 'published',
+    origin: 'second-hand',
     source: NIEHS,
     inputs: { areaSf: 10.5, sourceFixed: true },
     expect: {
@@ -33,7 +33,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the New York City guide leaves 60 SF to a trained crew',
-    origin: 'published',
+    origin: 'second-hand',
     source: NIEHS,
     edition: 'nyc',
     inputs: { areaSf: 60, sourceFixed: true },
@@ -47,7 +47,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: '140 SF is a large job under both guides',
-    origin: 'published',
+    origin: 'second-hand',
     source: NIEHS,
     edition: 'nyc',
     inputs: { areaSf: 140, sourceFixed: false },
@@ -76,7 +76,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'no mold yet, but nobody knows whether the water is stopped: stop it first',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'EPA 402-K-01-001: fix the moisture first; unknown counts as not fixed',
     inputs: { areaSf: 0 },
     expect: { verdict: 'fails', ratio: null, severity: 'repair', values: { sourceFixed: false }, repairs: ['dry-out'] },

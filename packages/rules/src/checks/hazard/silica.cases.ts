@@ -33,7 +33,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a dry drill fails until its dust is caught',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'OSHA Table 1 (vii) as quoted: a shroud and dust collector',
     inputs: { task: 'drill', controlled: false, indoors: true, hoursPerShift: 1 },
     expect: {
@@ -72,21 +72,21 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'exactly 50 micrograms measured meets the limit',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'OSHA 1926.1153 as quoted: limit 50, action level 25',
     inputs: { task: 'other', measuredUgM3: 50 },
     expect: { verdict: 'meets', ratio: 1, severity: 'record', values: { actionLevelReached: true } },
   },
   {
     name: '24 micrograms stay under the action level',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'OSHA 1926.1153 as quoted: limit 50, action level 25',
     inputs: { task: 'other', measuredUgM3: 24 },
     expect: { verdict: 'meets', ratio: 0.48, values: { actionLevelReached: false } },
   },
   {
     name: '65 micrograms are 1.3 times the limit',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'OSHA 1926.1153 as quoted: limit 50, action level 25',
     inputs: { task: 'jackhammer', controlled: false, measuredUgM3: 65 },
     expect: { verdict: 'fails', ratio: 1.3, repairs: ['dust-control'] },

@@ -5,14 +5,14 @@ const S500 = 'IICRC S500 categories as quoted';
 export const cases: readonly CheckCase[] = [
   {
     name: 'a broken supply pipe is clean water',
-    origin: 'published',
+    origin: 'second-hand',
     source: S500,
     inputs: { source: 'supply-line', since: '2026-03-02' },
     expect: { verdict: 'meets', severity: 'record', values: { category: 1, since: '2026-03-02' }, referrals: [] },
   },
   {
     name: 'a washing machine is just past clean: category 2',
-    origin: 'published',
+    origin: 'second-hand',
     source: S500,
     inputs: { source: 'appliance' },
     expect: {
@@ -25,35 +25,35 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'sewage is category 3: stop and stay out',
-    origin: 'published',
+    origin: 'second-hand',
     source: S500,
     inputs: { source: 'sewage' },
     expect: { verdict: 'fails', severity: 'make-safe', values: { category: 3 }, referrals: ['specialist'] },
   },
   {
     name: 'what comes back from beyond the trap is category 3 whatever it looks like',
-    origin: 'published',
+    origin: 'second-hand',
     source: S500,
     inputs: { source: 'toilet-backflow' },
     expect: { verdict: 'fails', severity: 'make-safe', values: { category: 3 } },
   },
   {
     name: 'a flood is category 3',
-    origin: 'published',
+    origin: 'second-hand',
     source: S500,
     inputs: { source: 'flood' },
     expect: { verdict: 'fails', severity: 'make-safe', values: { category: 3 } },
   },
   {
     name: 'clean water that stood for three weeks is not worse by the calendar alone',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'cleaning trade journal, October 2007: the standard sets no day count',
     inputs: { source: 'supply-line', since: 'three weeks ago' },
     expect: { verdict: 'meets', values: { category: 1 } },
   },
   {
     name: 'clean water judged contaminated on site counts as judged',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${S500}: what it touched can worsen it`,
     inputs: { source: 'supply-line', judgedCategory: '2' },
     expect: { verdict: 'fails', severity: 'repair', values: { category: 2 } },

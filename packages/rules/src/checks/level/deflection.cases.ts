@@ -32,7 +32,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'IRC R301.7 holds a floor to span/360',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R301.7, code-change sheet: floors span/360',
     edition: 'irc-r301.7',
     inputs: { sagIn: 0.6, spanFt: 12, member: 'floor' },
@@ -47,7 +47,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a lintel under veneer is held to span/600 by the residential code, which alone names it',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R301.7, code-change sheet: 600',
     inputs: { sagIn: 0.125, spanFt: 5, member: 'lintel-veneer' },
     expect: { verdict: 'fails', ratio: 1.25, values: { spanOverLimit: 600 } },

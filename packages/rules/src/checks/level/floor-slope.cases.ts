@@ -3,7 +3,7 @@ import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 export const cases: readonly CheckCase[] = [
   {
     name: 'exactly 1/2 in in 20 ft meets the guideline of 1/480',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'remodel performance guideline as quoted: 1/2 in in 20 ft',
     inputs: { riseIn: 0.5, runIn: 240, rule: 'half-in-20-ft' },
     expect: {
@@ -29,14 +29,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the same floor meets 1/4 in in 32 in: the published tolerances disagree',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'remodeler performance standard as quoted: 1/4 in in 32 in, 1/128',
     inputs: { riseIn: 1.5, runIn: 216, rule: 'quarter-in-32-in' },
     expect: { verdict: 'meets', ratio: 128 / 144, values: { allowedIn: 216 / 128 } },
   },
   {
     name: 'a floor off 3/8 in in 32 in just meets the warranty standard and calls for remedy',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'state-style warranty standard as read, 3/8 in in any 32 in; BRE Digest 475, remedy from 1/100',
     inputs: { riseIn: 0.375, runIn: 32, rule: 'three-eighths-in-32-in' },
     expect: { verdict: 'meets', ratio: 1, values: { 'passes.remedial': false }, referrals: ['engineer'] },
@@ -50,7 +50,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'an addition off 1-1/2 in in 8 ft, 1/64, is past the 1/100 that calls for remedy',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'field case of 1998; BRE Digest 475 from abstracts, 1/100',
     inputs: { riseIn: 1.5, runIn: 96, rule: 'remedial' },
     expect: {

@@ -7,7 +7,7 @@ const TWO_DECIMALS = { within: 0.006, reason: 'the worked number is written to t
 export const cases: readonly CheckCase[] = [
   {
     name: 'air at 70 F and 50 % brings wood to 9.2 %',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${TABLE}, row 70 F`,
     inputs: { temperatureF: 70, humidityPct: 50 },
     expect: { verdict: 'meets', severity: 'record', values: { moisturePct: 9.2, limitPct: 19 } },
@@ -15,7 +15,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'air at 40 F and 90 % brings wood to 21.0 %, past dry lumber',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${TABLE}, row 40 F`,
     inputs: { temperatureF: 40, humidityPct: 90 },
     expect: { verdict: 'fails', ratio: 21 / 19, severity: 'repair', values: { moisturePct: 21 }, repairs: ['dry-out'] },
@@ -31,7 +31,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'at 70 F and 87 % wood comes to 19.0 %, as published for exactly that air',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'FPL data as quoted: 25 % -> 5.3, 60 % -> 11.1, 84 % -> 17.6, 87 % -> 19.0',
     inputs: { temperatureF: 70, humidityPct: 87 },
     expect: { verdict: 'meets', values: { moisturePct: 19 } },

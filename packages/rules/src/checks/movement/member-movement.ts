@@ -8,6 +8,7 @@ import {
 import { type MixedGrainRuleId, mixedGrainRule } from '../../standards/mixed-grain-shrinkage/rules.ts';
 import { EMC_SOURCE, equilibriumMoisturePct } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import {
+  COEFFICIENT_SOURCE,
   FIBER_SATURATION_PCT,
   movementAcrossGrain,
   SHRINKAGE_PCT,
@@ -60,5 +61,5 @@ export function moveMember(given: Member, rule: MixedGrainRuleId): Moved {
   const { changeIn, method } = movementAcrossGrain(given.sizeIn, shrinkagePct, fromPct, toPct);
   return method === 'equation-13-3'
     ? moved(changeIn, method, SHRINKAGE_SOURCE, WIDE_RANGE_SOURCE)
-    : moved(changeIn, method, SHRINKAGE_SOURCE);
+    : moved(changeIn, method, SHRINKAGE_SOURCE, COEFFICIENT_SOURCE);
 }

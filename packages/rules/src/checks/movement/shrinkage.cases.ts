@@ -19,7 +19,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'by 0.0020 per percent the same 2x12 loses 0.225 in: the sources disagree',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'university notes, 6 % over 30 %: 11.25 x 0.0020 x 10',
     inputs: {
       members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })],
@@ -30,7 +30,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'by the grading-rule equation it loses 0.247 in',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'FPL-RP-489 abstract, width 6.031 - 0.215 M: 11.25 (1 - 0.95904 / 0.98054)',
     inputs: {
       members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })],
@@ -81,7 +81,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'inside 6 to 14 % coast Douglas fir moves 0.00267 of its size per percent',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'Wood Handbook Table 13-5, coefficient 0.00267: 10 x 0.00267 x 8',
     inputs: {
       members: [
@@ -137,7 +137,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'air at 70 F and 50 % brings wood to 9.2 %, at 40 F and 80 % to 16.5 %',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'Wood Handbook Table 4-2, rows 70 F and 40 F',
     inputs: {
       members: [

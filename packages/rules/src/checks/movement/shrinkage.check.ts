@@ -24,6 +24,7 @@ import {
 import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.ts';
 import { EMC_SOURCE } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import {
+  COEFFICIENT_SOURCE,
   FIBER_SATURATION_PCT,
   SHRINKAGE_SOURCE,
   WIDE_RANGE_SOURCE,
@@ -162,6 +163,7 @@ export const shrinkage = defineCheck({
   defaultEdition: 'gtr-190',
   sources: [
     SHRINKAGE_SOURCE,
+    COEFFICIENT_SOURCE,
     WIDE_RANGE_SOURCE,
     ...MIXED_GRAIN_RULES.map((rule) => rule.source),
     EMC_SOURCE,

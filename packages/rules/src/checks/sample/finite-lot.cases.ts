@@ -3,7 +3,7 @@ import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 export const cases: readonly CheckCase[] = [
   {
     name: '8 good hangers of 24: up to 6 bad, and 7 more must be opened to stay under 3',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'ASTM E2334 case 2: the largest D with C(24-D,8)/C(24,8) above 0.05; D = 6: 0.0595, D = 7: 0.0331',
     inputs: { total: 24, opened: 8, bad: 0, confidencePct: 95, tolerableBad: 2 },
     expect: { verdict: 'fails', severity: 'repair', values: { upperBad: 6, openMore: 7 }, repairs: ['open-more'] },

@@ -5,7 +5,7 @@ const group = (name: string, count: number, withHardware: number) => ({ name, co
 export const cases: readonly CheckCase[] = [
   {
     name: 'four with and four without, dealt into two groups of four: 1 chance in 70',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'Fisher, The Design of Experiments (1935), as quoted: eight cups, four of each kind',
     inputs: { groups: [group('first crew', 4, 4), group('second crew', 4, 0)] },
     expect: {

@@ -48,7 +48,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: '59 good ones rule out 5 % at 95 %',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'rule of zero bad, 1 - 0.05^(1/59) = 0.0495 (Jovanovic and Levy 1997)',
     inputs: { inspected: 59, bad: 0 },
     expect: { verdict: 'meets', severity: 'record', values: { zeroBadUpper: 0.0495, openMore: 0 }, repairs: [] },

@@ -35,17 +35,31 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'exactly 20 % overdriven is accepted unchanged',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: not more than 20 %',
     inputs: { ...PANEL, surveyedLengthIn: 300, counts: { ...NONE, flush: 40, overdriven: 10 } },
     expect: { verdict: 'meets', ratio: 1, remaining: 1, values: { overdrivenShare: 0.2, goodNails: 50 } },
   },
   {
     name: 'one nail over 1/8 in deep asks for a nail',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: any over 1/8 in',
     inputs: { ...PANEL, counts: { ...NONE, flush: 47, overdrivenDeep: 1 } },
     expect: { verdict: 'fails', severity: 'repair', values: { nailsToAdd: 1 }, repairs: ['add-nails'] },
+  },
+  {
+    name: 'under a head 1/8 in deep 11/32 of a 15/32 panel is left, which decides nothing',
+    origin: 'memory',
+    source: 'APA TT-012, thickness left under the head, not read; 15/32 - 1/8',
+    inputs: { ...PANEL, counts: { ...NONE, flush: 47, overdrivenDeep: 1 } },
+    expect: { verdict: 'fails', severity: 'repair', values: { leftUnderHeadIn: 0.34375 } },
+  },
+  {
+    name: 'the panel thickness is not asked for',
+    origin: 'hand-worked',
+    source: 'the count decides; 288 / 48',
+    inputs: { specifiedSpacingIn: 6, surveyedLengthIn: 288, panelDry: true, counts: { ...NONE, flush: 48 } },
+    expect: { verdict: 'meets', ratio: 1, remaining: 1 },
   },
   {
     name: 'nails that missed the framing count for nothing and are replaced one for one',
@@ -56,7 +70,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'at 4 in an added nail may split the framing',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'engineering note on APA TT-012A',
     inputs: { ...PANEL, specifiedSpacingIn: 4, counts: { ...NONE, flush: 50, overdriven: 22 } },
     expect: { verdict: 'fails', values: { nailsToAdd: 11, tooTightForNails: true, staplesToAdd: 33 } },
@@ -85,14 +99,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'nails a little deep count in a panel known to be dry',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %',
     inputs: { ...PANEL, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'meets', values: { goodNails: 48, overdrivenShare: 0, nailsToAdd: 0 } },
   },
   {
     name: 'in a wet panel, which hides their depth, the same nails count as overdriven',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %; 12 / 48 is over 20 %, one nail for two',
     inputs: { ...PANEL, panelDry: false, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'fails', values: { goodNails: 36, overdrivenShare: 0.25, nailsToAdd: 6 } },
@@ -159,6 +173,10 @@ export const values: ValueWords = {
   staplesToAdd: {
     label: text('Staples instead', 'Grapas en su lugar'),
     how: text('Three for each nail to add.', 'Tres por cada clavo por agregar.'),
+  },
+  leftUnderHeadIn: {
+    label: text('Panel left under a deep head', 'Panel que queda bajo una cabeza hundida'),
+    how: text('Panel thickness less 1/8 in; for information.', 'Grosor del panel menos 1/8 in; como información.'),
   },
   goodShare: {
     label: text('Share of good nails', 'Parte de clavos buenos'),

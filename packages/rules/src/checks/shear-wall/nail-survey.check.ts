@@ -22,11 +22,13 @@ import {
   yesNoOf,
 } from '../../kernel/index.ts';
 import {
+  DEEP_HEAD_IN,
   EDGE_DISTANCE_SOURCE,
   OVERDRIVEN_PER_ADDED_NAIL,
   OVERDRIVEN_SHARE_LIMIT,
   OVERDRIVEN_SOURCE,
   STAPLES_PER_NAIL,
+  THICKNESS_LEFT_SOURCE,
   TIGHT_NAILS_SOURCE,
   TIGHT_SPACING_IN,
 } from '../../standards/apa-tt-012/overdriven.data.ts';
@@ -41,7 +43,8 @@ const inputs = {
     min: 0.125,
     max: 2,
     denominator: 32,
-    label: text('Panel thickness', 'Grosor del panel'),
+    needed: 'optional',
+    label: text('Panel thickness, for information', 'Grosor del panel, como información'),
   }),
   specifiedSpacingIn: length({
     unit: 'in',
@@ -107,12 +110,19 @@ function survey(given: SurveyInputs): Survey {
 const isTooTight = (given: SurveyInputs, found: Survey): boolean =>
   found.toAdd > 0 && given.surveyedLengthIn / (found.total + found.toAdd) < TIGHT_SPACING_IN;
 
+/** Panel left under a head 1/8 in deep, where such heads were counted and the panel was measured. Decides nothing. */
+function leftUnderHeadIn({ panelThicknessIn, counts }: SurveyInputs): number | undefined {
+  if (panelThicknessIn === undefined || counts.overdriven + counts.overdrivenDeep === 0) return undefined;
+  return Math.max(0, panelThicknessIn - DEEP_HEAD_IN);
+}
+
 function judgeSurvey(given: SurveyInputs): Judgement {
   const found = survey(given);
   const spacingIn = found.good > 0 ? given.surveyedLengthIn / found.good : undefined;
   const spacingMeets = spacingIn !== undefined && atMost(spacingIn, given.specifiedSpacingIn);
   const meets = spacingMeets && !found.tooMany;
   const tight = isTooTight(given, found);
+  const underHeadIn = leftUnderHeadIn(given);
   const interval = found.total > 0 ? wilson95(found.good, found.total) : undefined;
   const ratio = largestRatio([
     ratioOf(spacingIn, given.specifiedSpacingIn),
@@ -129,16 +139,18 @@ function judgeSurvey(given: SurveyInputs): Judgement {
       nailsToAdd: countOf(found.toAdd),
       tooTightForNails: yesNoOf(tight),
       ...(tight && { staplesToAdd: countOf(found.toAdd * STAPLES_PER_NAIL) }),
+      ...(underHeadIn !== undefined && { leftUnderHeadIn: inchesOf(underHeadIn) }),
       goodShare: shareQuantity(shareOf(found.good, found.total) ?? 0),
       ...(interval && { wilsonLow: shareQuantity(interval.low), wilsonHigh: shareQuantity(interval.high) }),
     }),
     reasons: () => surveyReasons(given, found, spacingIn, tight),
-    cautions: () => surveyCautions(given),
+    cautions: () => surveyCautions(given, underHeadIn),
     hangsOn: [OVERDRIVEN_SOURCE],
     sources: [
       OVERDRIVEN_SOURCE,
       ...(tight ? [TIGHT_NAILS_SOURCE] : []),
       ...(given.counts.nearEdge > 0 ? [EDGE_DISTANCE_SOURCE] : []),
+      ...(underHeadIn === undefined ? [] : [THICKNESS_LEFT_SOURCE]),
       WILSON_SOURCE,
     ],
     referrals: !meets && (tight || given.counts.nearEdge > 0) ? ['engineer'] : [],
@@ -175,8 +187,9 @@ const TOO_TIGHT = text(
   'Los clavos nuevos quedarían a menos de 4 in y pueden rajar la madera: tres grapas por clavo, según decida un ingeniero.',
 );
 
-function surveyCautions(given: SurveyInputs): Text[] {
+function surveyCautions(given: SurveyInputs, underHeadIn: number | undefined): Text[] {
   const { overdrivenSlight, nearEdge } = given.counts;
+  const left = underHeadIn === undefined ? undefined : formatLength(underHeadIn, { denominator: 32 });
   return [
     ...(overdrivenSlight > 0 && given.panelDry !== true
       ? [
@@ -194,6 +207,14 @@ function surveyCautions(given: SurveyInputs): Text[] {
           ),
         ]
       : []),
+    ...(left
+      ? [
+          text(
+            `A head 1/8 in deep leaves ${left} of panel under it, a deeper one less: for information, nothing is counted from it.`,
+            `Una cabeza hundida 1/8 in deja ${left} de panel debajo, una más honda menos: es información, no se cuenta.`,
+          ),
+        ]
+      : []),
     text(
       'A sample speaks for the edge looked at; other crews and floors may differ.',
       'Una muestra vale para el borde revisado; otras cuadrillas y pisos pueden diferir.',
@@ -206,7 +227,7 @@ export const nailSurvey = defineCheck({
   ...nailSurveyCard,
   editions: [{ id: 'apa-tt-012', title: text('APA TT-012 as summarized', 'APA TT-012 según resumen') }],
   defaultEdition: 'apa-tt-012',
-  sources: [OVERDRIVEN_SOURCE, TIGHT_NAILS_SOURCE, EDGE_DISTANCE_SOURCE, WILSON_SOURCE],
+  sources: [OVERDRIVEN_SOURCE, TIGHT_NAILS_SOURCE, EDGE_DISTANCE_SOURCE, THICKNESS_LEFT_SOURCE, WILSON_SOURCE],
   inputs,
   evaluate: judgeSurvey,
   repairs: ['add-nails', 'engineer-letter'],

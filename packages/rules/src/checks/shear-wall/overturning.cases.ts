@@ -27,7 +27,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a lever of 7.5 ft makes it 2858.7 lb, and the same hold-down fails',
-    origin: 'published',
+    origin: 'common-practice',
     source: 'lever of wall length less 6 in, city plan-check calculation; (24320 - 2880) / 7.5',
     inputs: { ...WIND, leverFt: 7.5, holdDownCapacityLb: 2680 },
     expect: { verdict: 'fails', remaining: 0.9375, referrals: ['engineer'], values: { upliftLb: 2858.7 } },
@@ -35,7 +35,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'where the lever decides and was not measured it cannot be told',
-    origin: 'published',
+    origin: 'common-practice',
     source: 'lever of wall length less 6 in, city plan-check calculation',
     inputs: { ...WIND, holdDownCapacityLb: 2700 },
     expect: { verdict: 'undetermined', missing: ['leverFt'], values: { upliftLb: 2680 } },
@@ -49,7 +49,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'in an earthquake of S_DS 1.0 only 0.46 of the dead load counts: 2764 lb',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'city plan-check calculation, 0.6 - 0.14 S_DS; (24320 - 2208) / 8',
     inputs: { ...WALL, leverFt: 8, sds: 1, holdDownCapacityLb: 2700 },
     expect: { verdict: 'fails', ratio: 2764 / 2700, values: { deadFactor: 0.46, resistingFtLb: 2208, upliftLb: 2764 } },
@@ -110,7 +110,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a long heavy wall needs no tie and meets without one',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS Eq. 4.3-7 (second-hand), negative uplift; (8000 - 0.6 x 300 x 20 x 20 / 2) / 20',
     inputs: { shearLb: 1000, heightFt: 8, lengthFt: 20, deadLoadPlf: 300, deadFactor: 0.6 },
     expect: { verdict: 'meets', ratio: null, remaining: 1, severity: 'record', values: { upliftLb: -1400 } },

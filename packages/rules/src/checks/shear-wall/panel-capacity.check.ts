@@ -141,9 +141,9 @@ export const panelCapacity = defineCheck({
   defaultEdition: DEFAULT_EDITION,
   chooseEdition,
   sources: [
-    PANEL_TABLE_SOURCE,
     ...new Set(
       Object.values(EDITIONS).flatMap((edition) => [
+        edition.tableSource,
         ...Object.values(edition.methodSource),
         edition.aspectSource,
         edition.wideFraming.source,

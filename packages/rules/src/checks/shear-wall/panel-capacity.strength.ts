@@ -4,7 +4,6 @@ import { ASPECT_LIMIT, FULL_STRENGTH_ASPECT, type ShearWallEdition } from '../..
 import {
   EDGE_SPACINGS_IN,
   PANEL_NAILING_SOURCE,
-  PANEL_TABLE_SOURCE,
   type PanelRow,
   SPECIES_FACTOR_SOURCE,
   STUD_LIMIT_IN,
@@ -102,7 +101,7 @@ export const insideFactorOf = ({ nail }: PanelInputs, edition: ShearWallEdition)
 
 /** Where the numbers of a strength came from. */
 export function strengthSources(given: PanelInputs, edition: ShearWallEdition, strength: Strength): Source[] {
-  const sources = [PANEL_TABLE_SOURCE, edition.methodSource[given.method], SPECIES_FACTOR_SOURCE];
+  const sources = [edition.tableSource, edition.methodSource[given.method], SPECIES_FACTOR_SOURCE];
   const { source } = framingOf(given);
   if (source) sources.push(source);
   if (strength.aspect > FULL_STRENGTH_ASPECT) sources.push(edition.aspectSource);

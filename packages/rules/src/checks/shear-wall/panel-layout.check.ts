@@ -2,203 +2,123 @@ import {
   type Complete,
   defineCheck,
   factorOf,
-  flag,
-  formatLength,
-  type InputIssue,
   inchesOf,
   type Judgement,
-  length,
-  list,
-  type Partials,
-  type Text,
+  squareFeetOf,
   text,
   yesNoOf,
 } from '../../kernel/index.ts';
 import {
-  DIAPHRAGM_PIECE_IN,
   PANEL_EDGE_SOURCE,
-  SMALL_PIECE_IN,
+  PANEL_SIZE_SOURCE,
   SMALL_PIECE_SOURCE,
 } from '../../standards/sdpws-common/panel-edges.data.ts';
 import { FIELD_LIMIT_IN } from '../../standards/sdpws-common/shear-walls.data.ts';
 import { UNBLOCKED_SOURCE, unblockedFactor } from '../../standards/sdpws-common/unblocked.data.ts';
+import { type Box, bareSf } from './panel-layout.bare.ts';
 import { panelLayoutCard } from './panel-layout.card.ts';
-import { edgesOffFramingIn, overlap, type Piece } from './panel-layout.joints.ts';
-
-const place = (label: Text) => length({ unit: 'in', min: 0, max: 4800, label });
-const size = (label: Text) => length({ unit: 'in', min: 0.5, max: 4800, label });
-
-const inputs = {
-  pieces: list({
-    minItems: 1,
-    maxItems: 60,
-    label: text('Pieces of panel', 'Piezas de panel'),
-    howToMeasure: text('One wall part, from post to post.', 'Una parte del muro, de poste a poste.'),
-    item: {
-      xIn: place(text('From the first stud', 'Desde el primer pie derecho')),
-      yIn: place(text('From the bottom plate', 'Desde la solera inferior')),
-      widthIn: size(text('Width', 'Ancho')),
-      heightIn: size(text('Height', 'Altura')),
-    },
-  }),
-  studSpacingIn: length({
-    unit: 'in',
-    min: 4,
-    max: 96,
-    label: text('Stud spacing', 'Separación de pies derechos'),
-    howToMeasure: text('Center to center.', 'De centro a centro.'),
-  }),
-  blockedEdges: flag({
-    label: text(
-      'Wood behind every joint that is off the studs?',
-      '¿Madera detrás de toda junta fuera de pies derechos?',
-    ),
-  }),
-  cuts: list({
-    needed: 'optional',
-    maxItems: 60,
-    label: text('Saw cuts in the panels', 'Cortes de sierra en los paneles'),
-    howToMeasure: text('An empty list when there are none.', 'Lista vacía si no hay.'),
-    item: {
-      lengthIn: size(text('Length of the cut', 'Largo del corte')),
-      crossesPanel: flag({ label: text('From edge to edge of the panel?', '¿De borde a borde del panel?') }),
-      backed: flag({ label: text('Wood behind it, nailed on both sides?', '¿Madera detrás, clavada a ambos lados?') }),
-    },
-  }),
-} as const;
+import { inputs, layoutIssues } from './panel-layout.inputs.ts';
+import { boxOf, edgesOffFramingIn, isSmallInField } from './panel-layout.joints.ts';
+import { type Layout, layoutCautions, layoutReasons } from './panel-layout.words.ts';
 
 type LayoutInputs = Complete<typeof inputs>;
 
-/** What the panels rest on and what cuts them. Inches. */
-interface Layout {
-  readonly unsupportedIn: number;
-  readonly smallestIn: number;
-  readonly severed: boolean;
+/** The wall part as measured from its lower left corner; in a direction not measured it is what its pieces cover. */
+function partOf({ pieces, partWidthIn, partHeightIn }: LayoutInputs): Box {
+  const boxes = pieces.map(boxOf);
+  return {
+    left: partWidthIn === undefined ? Math.min(...boxes.map((box) => box.left)) : 0,
+    right: partWidthIn ?? Math.max(...boxes.map((box) => box.right)),
+    bottom: partHeightIn === undefined ? Math.min(...boxes.map((box) => box.bottom)) : 0,
+    top: partHeightIn ?? Math.max(...boxes.map((box) => box.top)),
+  };
 }
 
-function layoutOf({ pieces, studSpacingIn, blockedEdges, cuts = [] }: LayoutInputs): Layout {
-  let unsupportedIn = blockedEdges ? 0 : edgesOffFramingIn(pieces, studSpacingIn);
+function layoutOf(given: LayoutInputs): Layout {
+  const { pieces, studSpacingIn, blockedEdges, cuts = [], smallAtFramingChange } = given;
+  const part = partOf(given);
+  let unsupportedIn = blockedEdges ? 0 : edgesOffFramingIn(pieces, studSpacingIn, part);
   let severed = false;
   for (const cut of cuts) {
     if (cut.backed) continue;
     unsupportedIn += cut.lengthIn;
     severed ||= cut.crossesPanel;
   }
-  let smallestIn = Number.POSITIVE_INFINITY;
-  for (const { widthIn, heightIn } of pieces) smallestIn = Math.min(smallestIn, widthIn, heightIn);
-  return { unsupportedIn, smallestIn, severed };
+  return {
+    unsupportedIn,
+    smallestIn: Math.min(...pieces.flatMap(({ widthIn, heightIn }) => [widthIn, heightIn])),
+    severed,
+    uncoveredSf: bareSf(pieces.map(boxOf), part),
+    smallInField: smallAtFramingChange ? 0 : pieces.filter((piece) => isSmallInField(piece, part)).length,
+  };
 }
 
+/** What keeps a layout with nothing wrong from being called sound: cuts nobody looked for, and where small pieces stop. */
+function openQuestions({ cuts, smallAtFramingChange }: LayoutInputs, { smallInField }: Layout): string[] {
+  return [
+    ...(cuts === undefined ? ['cuts'] : []),
+    ...(smallInField > 0 && smallAtFramingChange === undefined ? ['smallAtFramingChange'] : []),
+  ];
+}
+
+/**
+ * A layout fails by what was seen: a severed panel, a loose edge, bare framing. Small pieces in the field do not make it
+ * fail: the sentence on 4 x 8 ft is remembered, not read, and is also remembered as met by wood behind all their edges.
+ * It cannot be told, and an engineer decides.
+ */
 function judgeLayout(given: LayoutInputs): Judgement {
   const found = layoutOf(given);
-  const fails = found.severed || found.unsupportedIn > 0;
-  const unseen = !fails && given.cuts === undefined;
+  const fails = found.severed || found.unsupportedIn > 0 || found.uncoveredSf > 0;
+  const missing = fails ? [] : openQuestions(given, found);
+  const small = !fails && found.smallInField > 0;
+  const untold = small || missing.length > 0;
   const unblocked = given.blockedEdges ? undefined : unblockedFactor(given.studSpacingIn, FIELD_LIMIT_IN);
   return {
-    verdict: fails ? 'fails' : unseen ? 'undetermined' : 'meets',
-    remaining: fails ? 0 : unseen ? null : 1,
-    missing: unseen ? ['cuts'] : [],
+    verdict: fails ? 'fails' : untold ? 'undetermined' : 'meets',
+    remaining: fails ? 0 : untold ? null : 1,
+    missing,
     values: () => ({
       unsupportedEdgeIn: inchesOf(found.unsupportedIn),
+      uncoveredSf: squareFeetOf(found.uncoveredSf),
       smallestPieceIn: inchesOf(found.smallestIn),
       severed: yesNoOf(found.severed),
       ...(unblocked !== undefined && { unblockedFactor: factorOf(unblocked) }),
     }),
     reasons: () => layoutReasons(found),
     cautions: () => layoutCautions(found, unblocked),
-    hangsOn: [PANEL_EDGE_SOURCE],
-    sources: [PANEL_EDGE_SOURCE, SMALL_PIECE_SOURCE, UNBLOCKED_SOURCE],
-    referrals: fails ? ['engineer'] : [],
-    repairs: fails ? repairsFor(found) : [],
+    hangsOn: small ? [PANEL_EDGE_SOURCE, PANEL_SIZE_SOURCE] : [PANEL_EDGE_SOURCE],
+    sources: SOURCES,
+    referrals: fails || small ? ['engineer'] : [],
+    repairs: fails ? repairsFor(found) : small ? ['engineer-letter'] : [],
   };
 }
 
-const repairsFor = ({ severed }: Layout): readonly string[] =>
-  severed
+const SOURCES = [PANEL_EDGE_SOURCE, PANEL_SIZE_SOURCE, SMALL_PIECE_SOURCE, UNBLOCKED_SOURCE];
+
+const repairsFor = ({ severed, uncoveredSf }: Layout): readonly string[] =>
+  severed || uncoveredSf > 0
     ? ['panel-replace', 'panel-blocking', 'engineer-letter']
     : ['panel-blocking', 'panel-replace', 'engineer-letter'];
 
-function layoutReasons({ severed, unsupportedIn }: Layout): Text[] {
-  const cut = text('A cut severs a panel.', 'Un corte parte un panel.');
-  const long = formatLength(unsupportedIn);
-  const loose =
-    unsupportedIn > 0
-      ? text(`${long} of panel edge has no wood behind it.`, `${long} de borde no tiene madera detrás.`)
-      : text('Every panel edge has wood behind it.', 'Todos los bordes tienen madera detrás.');
-  return severed ? [cut, loose] : [loose];
-}
-
-function layoutCautions({ smallestIn, unsupportedIn, severed }: Layout, unblocked: number | undefined): Text[] {
-  return [
-    text(
-      'Outer edges are taken to stand on posts and plates: look.',
-      'Se supone que los bordes exteriores están sobre postes y soleras: revise.',
-    ),
-    ...(unsupportedIn > 0 && !severed && unblocked !== undefined
-      ? [
-          text(
-            `If only level joints lack blocking, the unblocked rule keeps ${unblocked} of the wall, nailed 6 and 12 in.`,
-            `Si solo faltan bloques en juntas horizontales, la regla sin bloqueo deja ${unblocked} del muro, con clavos a 6 y 12 in.`,
-          ),
-        ]
-      : []),
-    ...(smallestIn < SMALL_PIECE_IN
-      ? [
-          text(
-            `Pieces under ${SMALL_PIECE_IN} in are avoided by habit.`,
-            `Por costumbre se evitan piezas de menos de ${SMALL_PIECE_IN} in.`,
-          ),
-        ]
-      : []),
-    ...(smallestIn < DIAPHRAGM_PIECE_IN
-      ? [
-          text(
-            `The ${DIAPHRAGM_PIECE_IN} in often asked of pieces is a rule for floors and roofs; in walls, wood behind all edges decides.`,
-            `Las ${DIAPHRAGM_PIECE_IN} in que suelen pedirse son regla de pisos y techos; en muros decide la madera tras los bordes.`,
-          ),
-        ]
-      : []),
-  ];
-}
-
-/** Two pieces cannot lie in the same place on one face. */
-function impossible({ pieces = [] }: Partials<typeof inputs>): InputIssue[] {
-  const whole = pieces.map((piece) => (isWhole(piece) ? piece : undefined));
-  const issues: InputIssue[] = [];
-  whole.forEach((piece, at) => {
-    const other = piece ? whole.findIndex((before, index) => index < at && before && overlap(before, piece)) : -1;
-    if (other >= 0) issues.push(overlapIssue(at, other));
-  });
-  return issues;
-}
-
-const isWhole = (piece: Partial<Record<keyof Piece, number | undefined>>): piece is Piece =>
-  [piece.xIn, piece.yIn, piece.widthIn, piece.heightIn].every((measured) => measured !== undefined);
-
-const overlapIssue = (at: number, other: number): InputIssue => ({
-  path: ['pieces', at],
-  message: text(
-    `pieces.${at}: got a piece that covers pieces.${other}; allowed are pieces side by side on one face.`,
-    `pieces.${at}: llegó una pieza que cubre pieces.${other}; se permiten piezas lado a lado en una cara.`,
-  ),
-});
-
-/** Whether every edge of every panel piece stands on wood, and no cut severs one. Inches, on one face of one wall part. */
+/**
+ * Whether panel covers a wall part, every edge of every piece stands on wood, and no cut severs one. Inches, on one face
+ * of one part.
+ */
 export const panelLayout = defineCheck({
   ...panelLayoutCard,
   editions: [{ id: 'sdpws', title: text('SDPWS 2008 to 2021, panel edges', 'SDPWS 2008 a 2021, bordes de panel') }],
   defaultEdition: 'sdpws',
-  sources: [PANEL_EDGE_SOURCE, SMALL_PIECE_SOURCE, UNBLOCKED_SOURCE],
+  sources: SOURCES,
   inputs,
-  refine: impossible,
+  refine: layoutIssues,
   evaluate: judgeLayout,
   repairs: ['panel-blocking', 'panel-replace', 'engineer-letter'],
   client: {
     found: (_inputs, { verdict }) =>
       verdict === 'fails'
         ? text(
-            'A panel that braces the house is cut, or its edges are nailed to nothing.',
-            'Un panel que refuerza la casa está cortado o tiene bordes clavados a nada.',
+            'A panel that braces the house is cut or missing, or its edges are nailed to nothing.',
+            'Un panel que refuerza la casa está cortado, falta o tiene bordes clavados a nada.',
           )
         : text('We checked how the wall panels are pieced.', 'Revisamos cómo están unidas las piezas del muro.'),
     why: text(

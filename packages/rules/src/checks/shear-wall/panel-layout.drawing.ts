@@ -25,5 +25,7 @@ export const drawing: Drawing = {
     { dim: [118, 66, 118, 102], off: -8, of: 'pieces.yIn' },
     { dim: [136, 104, 152, 104], off: 8, of: 'studSpacingIn' },
     { dim: [26, 44, 54, 44], off: 13, of: 'cuts.lengthIn' },
+    { dim: [16, 12, 168, 12], off: -6, of: 'partWidthIn' },
+    { dim: [168, 12, 168, 104], off: -6, of: 'partHeightIn' },
   ],
 };

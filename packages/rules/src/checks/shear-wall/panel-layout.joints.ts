@@ -1,5 +1,11 @@
 import { atMost } from '../../kernel/index.ts';
-import { EDGE_ON_STUD_IN, JOINT_IN } from '../../standards/sdpws-common/panel-edges.data.ts';
+import {
+  EDGE_ON_PLATE_IN,
+  EDGE_ON_STUD_IN,
+  JOINT_IN,
+  SHEET_SIDES_IN,
+} from '../../standards/sdpws-common/panel-edges.data.ts';
+import type { Box } from './panel-layout.bare.ts';
 
 /** A piece of panel on the elevation of its wall, inches from the left end and from the bottom. */
 export interface Piece {
@@ -8,6 +14,13 @@ export interface Piece {
   readonly widthIn: number;
   readonly heightIn: number;
 }
+
+export const boxOf = ({ xIn, yIn, widthIn, heightIn }: Piece): Box => ({
+  left: xIn,
+  bottom: yIn,
+  right: xIn + widthIn,
+  top: yIn + heightIn,
+});
 
 /** An edge as a line: where it stands across its direction, and from where to where it runs. */
 interface Edge {
@@ -29,17 +42,15 @@ function coveredIn(joint: Edge[]): number {
 }
 
 /**
- * Length of the joints the edges make: the two panels that meet at one are not counted twice. Edges on the outline, the
- * first and the last, stand on end posts and plates; `held` says which of the others stand on wood.
+ * Length of the joints the edges make: the two panels that meet at one are not counted twice. `held` says which edges
+ * stand on wood.
  */
-function jointsIn(edges: Edge[], held?: (at: number) => boolean): number {
+function jointsIn(edges: Edge[], held: (at: number) => boolean): number {
   edges.sort((a, b) => a.at - b.at);
-  const first = edges[0]?.at ?? 0;
-  const last = edges.at(-1)?.at ?? 0;
   let length = 0;
   let joint: Edge[] = [];
   for (const edge of edges) {
-    if (atMost(edge.at - first, JOINT_IN) || atMost(last - edge.at, JOINT_IN) || held?.(edge.at)) continue;
+    if (held(edge.at)) continue;
     if (joint[0] && !atMost(edge.at - joint[0].at, JOINT_IN)) {
       length += coveredIn(joint);
       joint = [];
@@ -49,18 +60,34 @@ function jointsIn(edges: Edge[], held?: (at: number) => boolean): number {
   return length + coveredIn(joint);
 }
 
-/** Length of the joints between pieces that no stud, post or plate stands behind, inches. Studs count from x = 0. */
-export function edgesOffFramingIn(pieces: readonly Piece[], studSpacingIn: number): number {
+/** Whether an edge stands on the plate or post at one end of its wall part, or past it. */
+const atEnd = (at: number, from: number, to: number): boolean =>
+  atMost(at - from, EDGE_ON_PLATE_IN) || atMost(to - at, EDGE_ON_PLATE_IN);
+
+/** Length of the joints that no stud, post or plate of the wall part stands behind, inches. Studs count from x = 0. */
+export function edgesOffFramingIn(pieces: readonly Piece[], studSpacingIn: number, part: Box): number {
   const upright: Edge[] = [];
   const level: Edge[] = [];
-  for (const { xIn, yIn, widthIn, heightIn } of pieces) {
-    const [right, top] = [xIn + widthIn, yIn + heightIn];
-    upright.push({ at: xIn, from: yIn, to: top }, { at: right, from: yIn, to: top });
-    level.push({ at: yIn, from: xIn, to: right }, { at: top, from: xIn, to: right });
+  for (const { left, bottom, right, top } of pieces.map(boxOf)) {
+    upright.push({ at: left, from: bottom, to: top }, { at: right, from: bottom, to: top });
+    level.push({ at: bottom, from: left, to: right }, { at: top, from: left, to: right });
   }
   const onStud = (xIn: number) =>
     atMost(Math.abs(xIn - Math.round(xIn / studSpacingIn) * studSpacingIn), EDGE_ON_STUD_IN);
-  return jointsIn(upright, onStud) + jointsIn(level);
+  const uprightIn = jointsIn(upright, (xIn) => atEnd(xIn, part.left, part.right) || onStud(xIn));
+  return uprightIn + jointsIn(level, (yIn) => atEnd(yIn, part.bottom, part.top));
+}
+
+/** Whether a piece is smaller than a sheet in a direction in which it does not reach an end of its wall part. */
+export function isSmallInField(piece: Piece, part: Box): boolean {
+  const { left, bottom, right, top } = boxOf(piece);
+  const endsAcross = atEnd(left, part.left, part.right) || atEnd(right, part.left, part.right);
+  const endsAlong = atEnd(bottom, part.bottom, part.top) || atEnd(top, part.bottom, part.top);
+  const fits = (wideIn: number, highIn: number) =>
+    (endsAcross || atMost(wideIn, piece.widthIn + JOINT_IN)) &&
+    (endsAlong || atMost(highIn, piece.heightIn + JOINT_IN));
+  const [short, long] = SHEET_SIDES_IN;
+  return !fits(short, long) && !fits(long, short);
 }
 
 /** Whether two pieces cover the same place by more than a joint. */

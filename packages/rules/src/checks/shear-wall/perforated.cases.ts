@@ -37,14 +37,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'the printed table gives 0.80 for half full height and openings half the wall high',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50 %, h/2',
     inputs: { lengthFt: 20, heightFt: 8, segmentsFt: [5, 5], openings: [{ widthFt: 10, heightFt: 4 }], designPlf: 100 },
     expect: { verdict: 'undetermined', values: { openingFactor: 0.8, capacityLb: 800 } },
   },
   {
     name: 'the printed table gives 0.56 for 60 % full height and openings as high as the wall',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 60 %, h',
     inputs: { lengthFt: 20, heightFt: 8, segmentsFt: [6, 6], openings: [{ widthFt: 8, heightFt: 8 }], designPlf: 100 },
     expect: { verdict: 'undetermined', values: { openingFactor: 0.56 } },
@@ -52,7 +52,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'an opening a third of the wall high takes nothing, and its whole strength exactly meets',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50 %, h/3',
     inputs: {
       lengthFt: 20,
@@ -94,14 +94,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a wall that ends at a door counts for nothing by this method',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2021 4.3.2.3 (second-hand): a full-height segment at each end',
     inputs: { lengthFt: 12, heightFt: 8, segmentsFt: [8], openings: [{ widthFt: 4, heightFt: 6 }], designPlf: 380 },
     expect: { verdict: 'fails', ratio: null, remaining: 0, severity: 'engineer', values: { capacityLb: 0 } },
   },
   {
     name: 'an end part over 3.5 times as high as long is none',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2021 4.3.2.3 (second-hand): h/b up to 3.5',
     inputs: {
       lengthFt: 12,
@@ -150,14 +150,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a wall over 20 ft high is past the method',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2021 4.3.2.3 (second-hand): height up to 20 ft',
     inputs: { ...DOOR, lengthFt: 40, segmentsFt: [18, 18], heightFt: 21, shearLb: 100 },
     expect: { verdict: 'fails', remaining: 0, severity: 'engineer' },
   },
   {
     name: 'exactly 20 ft high is within it',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'SDPWS 2021 4.3.2.3 (second-hand): height up to 20 ft',
     inputs: { ...DOOR, lengthFt: 40, segmentsFt: [18, 18], heightFt: 20, shearLb: 100 },
     expect: { verdict: 'meets' },

@@ -271,6 +271,45 @@ describe('panel pieces', () => {
       }),
     );
   });
+  test('what is bare between two columns of panel is counted where it is wider than a joint', () => {
+    const columns = fc.array(fc.tuple(fc.integer({ min: 8, max: 400 }), fc.nat(60)), { minLength: 2, maxLength: 8 });
+    fc.assert(
+      fc.property(columns, (given) => {
+        let xIn = 0;
+        let bareIn = 0;
+        const sheets = given.map(([eighthsWide, eighthsApart], at) => {
+          const [widthIn, gapIn] = [eighthsWide / 8, eighthsApart / 8];
+          const sheet = { xIn, yIn: 0, widthIn, heightIn: 96 };
+          xIn += widthIn + gapIn;
+          if (at < given.length - 1 && gapIn > 0.25) bareIn += gapIn;
+          return sheet;
+        });
+        const { values, verdict } = judge(sheets, { blockedEdges: true });
+        expect(values.uncoveredSf?.value).toBeCloseTo((bareIn * 96) / 144, 9);
+        if (bareIn > 0) expect(verdict).toBe('fails');
+      }),
+    );
+  });
+  test('a piece taken away, or a larger wall part, never leaves less bare', () => {
+    const bare = (list: unknown, more: object) => Number(judge(list, more).values.uncoveredSf?.value);
+    fc.assert(
+      fc.property(pieces, fc.nat(60), fc.double({ min: 0, max: 30, noNaN: true }), (columns, which, moreIn) => {
+        const all = laid(columns);
+        const gone = which % all.length;
+        const partWidthIn = columns.reduce((sum, [widthIn]) => sum + widthIn, 0);
+        const part = { partWidthIn, partHeightIn: 96 };
+        const base = bare(all, part);
+        const fewer = all.filter((_piece, at) => at !== gone);
+        if (fewer.length > 0) expect(bare(fewer, part)).toBeGreaterThanOrEqual(base);
+        expect(bare(all, { ...part, partHeightIn: 96 + moreIn })).toBeGreaterThanOrEqual(base);
+      }),
+    );
+  });
+  test('a piece outside its wall part is refused, one that runs past its end is not', () => {
+    const sheet = { xIn: 48, yIn: 0, widthIn: 48, heightIn: 96 };
+    expect(() => judge([sheet], { partWidthIn: 48 })).toThrow(/Piece 1 begins beyond the wall part/);
+    expect(() => judge([sheet], { partHeightIn: 95, partWidthIn: 72 })).not.toThrow();
+  });
   test('a piece that covers another is refused', () => {
     const sheet = { xIn: 0, yIn: 0, widthIn: 48, heightIn: 96 };
     expect(() => judge([sheet, { ...sheet, xIn: 40 }])).toThrow(/pieces.1: got a piece that covers pieces.0; allowed/);

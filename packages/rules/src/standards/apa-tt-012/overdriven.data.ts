@@ -5,14 +5,22 @@ export const OVERDRIVEN_SOURCE: Source = {
   title: 'APA guidance on overdriven nails, as summarized by a public retrofit page; the original was not read',
   edition: 'TT-012 (summary)',
   section: 'overdriven perimeter nails',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const TIGHT_NAILS_SOURCE: Source = {
   id: 'apa-tt-012a-note',
-  title: 'Engineering note on APA TT-012A: added nails at 4 in or less may split the framing',
-  edition: 'as read',
+  title: 'APA TT-012A as an engineering office sums it up: added nails at 4 in or less may split the framing',
+  edition: 'TT-012A (summary)',
   section: 'adding nails',
-  basis: 'published',
+  basis: 'second-hand',
+};
+/** Remembered: the panel counts as the thickness left under the head. Nothing is decided by it. */
+export const THICKNESS_LEFT_SOURCE: Source = {
+  id: 'apa-tt-012-thickness',
+  title: 'APA guidance on overdriven nails, panel counted as the thickness left under the head; not read',
+  edition: 'TT-012',
+  section: 'thickness left',
+  basis: 'memory',
 };
 export const EDGE_DISTANCE_SOURCE: Source = {
   id: 'sdpws-4.3.7.1',
@@ -24,6 +32,8 @@ export const EDGE_DISTANCE_SOURCE: Source = {
 
 /** Share of perimeter nails that may be overdriven 1/16 to 1/8 in with nothing added. */
 export const OVERDRIVEN_SHARE_LIMIT = 0.2;
+/** A head deeper than this is never accepted unchanged; the thickness left is shown for it. Inches. */
+export const DEEP_HEAD_IN = 0.125;
 /** One nail is added for this many overdriven. */
 export const OVERDRIVEN_PER_ADDED_NAIL = 2;
 export const STAPLES_PER_NAIL = 3;

@@ -9,24 +9,24 @@ export const STORY_FACTOR_SOURCE: Source = {
 };
 export const SITE_SOURCE: Source = {
   id: 'asce-7-12.14.8.1-sds',
-  title: 'ASCE 7, S_DS = (2/3) Fa Ss with Fa 1.0 on rock and 1.4 on soil (second-hand)',
+  title: 'ASCE 7, S_DS = (2/3) Fa Ss with Fa 1.0 on rock and 1.4 on soil',
   edition: '7-22',
   section: '12.14.8.1',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const SYSTEM_SOURCE: Source = {
   id: 'asce-7-12.2-1',
-  title: 'ASCE 7 response factors of light-frame walls (second-hand)',
+  title: 'ASCE 7 response factors of light-frame walls',
   edition: '7-16',
   section: 'Table 12.2-1 A.15, A.17, B.22',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const ASD_EARTHQUAKE_SOURCE: Source = {
   id: 'asce-7-asd-0.7e',
   title: 'ASD earthquake load 0.7 E, importance as R / Ie, redundancy 1.3, as used in city plan-check calculations',
-  edition: 'as read',
+  edition: 'ASCE 7, as quoted',
   section: 'earthquake load',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** F by number of stories; the procedure stops after the last. */

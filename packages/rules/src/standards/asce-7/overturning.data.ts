@@ -5,7 +5,7 @@ export const DEAD_LOAD_SOURCE: Source = {
   title: 'Share of dead load against overturning, ASD, as used in a city plan-check calculation',
   edition: 'ASCE 7, as quoted',
   section: '0.6 - 0.7 x 0.2 S_DS',
-  basis: 'published',
+  basis: 'second-hand',
 };
 /** Share of the dead load that may resist overturning in wind, ASD, and what earthquakes take off per unit of S_DS. */
 const WIND_DEAD_FACTOR = 0.6;

@@ -15,7 +15,7 @@ describe.each([
   [1, 0.606, 1.656, 2.334, 0.731, 2.33],
 ])('coarse thread of %s in', (diameterIn, tensionIn2, rodStripIn2, nutStripIn2, equalIn, printedNutIn2) => {
   const found = threadStrength(diameterIn);
-  test('stress area (published: UNC tables)', () => {
+  test('stress area (second-hand: UNC tables)', () => {
     expect(Math.abs(found.tensionIn2 - tensionIn2)).toBeLessThanOrEqual(WRITTEN);
   });
   test('stripping areas per inch and engagement of equal strength (hand-worked)', () => {
@@ -23,7 +23,7 @@ describe.each([
     expect(Math.abs(found.nutStripIn2 - nutStripIn2)).toBeLessThanOrEqual(WRITTEN);
     expect(Math.abs(found.equalStrengthIn - equalIn)).toBeLessThanOrEqual(WRITTEN);
   });
-  test('the thread of the nut (published: fastener reference, internal thread stripping area)', () => {
+  test('the thread of the nut (second-hand: fastener reference, internal thread stripping area)', () => {
     expect(Math.abs(found.nutStripIn2 - printedNutIn2)).toBeLessThanOrEqual(PRINTED);
   });
 });

@@ -5,7 +5,7 @@ export const NUT_SIZES_SOURCE: Source = {
   title: 'Finished hex and heavy hex nuts, ASME B18.2.2',
   edition: 'table copy, edition not printed',
   section: 'nut thickness, minimum',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export interface RodSize {
   readonly diameterIn: number;

@@ -4,16 +4,16 @@ import { firstPassing, lnChoose, sumFalling } from '../nist-handbook/counting.ts
 export const FINITE_LOT_SOURCE: Source = {
   id: 'astm-e2334',
   title: 'ASTM E2334, upper bound on bad items of a finite lot when none is found',
-  edition: 'as read in Standardization News, Jul/Aug 2010',
+  edition: 'as described in Standardization News, Jul/Aug 2010',
   section: 'case 2',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const FINITE_LOT_SOME_BAD_SOURCE: Source = {
   id: 'finite-lot-some-bad',
   title: 'The same bound with bad items found, by the hypergeometric distribution',
   edition: 'as quoted from a Sandia procedure',
   section: 'sampling without replacement',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Chance 0..1 of at most `bad` bad parts among `opened` when `badInLot` of `total` are bad. */

@@ -2,10 +2,11 @@ import type { Source } from '../../kernel/index.ts';
 
 export const HANGER_HOLES_SOURCE: Source = {
   id: 'hanger-holes',
-  title: 'Inspector notes on joist hangers: every specified hole, the specified nail, no screws in place of nails',
-  edition: 'as read',
+  title:
+    'Hanger makers as inspectors sum them up: every specified hole, the specified nail, no screws in place of nails',
+  edition: 'inspector notes',
   section: 'hanger nailing',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const HANGER_FIT_SOURCE: Source = {
   id: 'hanger-fit',

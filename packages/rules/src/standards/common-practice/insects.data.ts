@@ -12,7 +12,7 @@ export const TUBE_SOURCE: Source = {
   title: 'Pest trade pages: break a tube and look again; a rebuilt tube is active, an empty one proves nothing',
   edition: 'as read',
   section: 'termite tubes',
-  basis: 'published',
+  basis: 'common-practice',
 };
 export const EATEN_DEPTH_SOURCE: Source = {
   id: 'eaten-depth',

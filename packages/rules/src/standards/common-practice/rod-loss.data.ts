@@ -10,9 +10,9 @@ export const ROD_LOSS_SOURCE: Source = {
 export const ROD_PROTECTION_SOURCE: Source = {
   id: 'irc-r317.3.1',
   title: 'International Residential Code, fasteners in treated wood',
-  edition: 'as read on a plan note',
+  edition: 'as quoted on a plan note',
   section: 'R317.3.1: hot-dip galvanized or stainless',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Pits deeper than this share of the diameter are flagged whatever the calipers say. */

@@ -6,7 +6,7 @@ export const EXACT_TEST_SOURCE: Source = {
   title: 'Fisher, The Design of Experiments, exact test',
   edition: '1935, as quoted',
   section: 'eight cups, chance 1 in 70',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** A chance up to this is taken as no luck, 0..1. */

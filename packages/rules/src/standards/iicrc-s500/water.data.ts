@@ -5,7 +5,7 @@ export const WATER_SOURCE: Source = {
   title: 'IICRC S500, categories of water',
   edition: 'as quoted',
   section: 'categories 1 to 3',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const WATER_UNKNOWN_SOURCE: Source = {
   id: 'unknown-water',

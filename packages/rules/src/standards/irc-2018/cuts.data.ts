@@ -51,9 +51,9 @@ export const JOIST_CUTS_2018: JoistCutRule = {
   source: {
     id: 'irc-2018-R502.8.1',
     title: IRC,
-    edition: '2018 (R802.7.1 as read, R502.8.1 second-hand)',
-    section: 'R502.8.1, R802.7.1',
-    basis: 'published',
+    edition: '2018 (as quoted; R802.7.1 on roofs was read and says the same)',
+    section: 'R502.8.1',
+    basis: 'second-hand',
   },
 };
 

@@ -19,7 +19,7 @@ export const STUD_CUTS_2024: StudCutRule = {
   ...STUD_CUTS_2018,
   id: 'irc-2024',
   edgeMisprinted: false,
-  source: { ...STUD_CUTS_2018.source, id: 'irc-2024-R602.6', edition: '2024 (second-hand)' },
+  source: { ...STUD_CUTS_2018.source, id: 'irc-2024-R602.6', edition: '2024, as transcribed', basis: 'second-hand' },
 };
 /** R502.8.1 of 2024 was not read. */
 export const JOIST_CUTS_2024: JoistCutRule = {

@@ -3,16 +3,16 @@ import type { Source } from '../../kernel/index.ts';
 export const ANCHOR_SOURCE: Source = {
   id: 'irc-r403.1.6',
   title: 'International Residential Code, foundation anchorage',
-  edition: '2006 as quoted, 2024 (second-hand)',
+  edition: '2006 as quoted, 2024 as transcribed',
   section: 'R403.1.6',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const SEISMIC_ANCHOR_SOURCE: Source = {
   id: 'irc-r403.1.6.1',
   title: 'International Residential Code, foundation anchorage in seismic design categories',
-  edition: '2024 (second-hand)',
+  edition: '2024, as transcribed',
   section: 'R403.1.6.1',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** The layout rules of R403.1.6; lengths in inches. */

@@ -55,10 +55,10 @@ function centerThird(piece: SillPiece): boolean {
   return piece.boltsIn.some((atIn) => atLeast(atIn, third) && atMost(atIn, 2 * third));
 }
 
-/** The rules broken by a piece that needs one bolt or none. */
-function shortPieceBreaks(piece: SillPiece, needed: number): readonly PlateRule[] {
+/** The rules broken by a piece that needs one bolt or none; a piece bolted as any other needs no exception. */
+function shortPieceBreaks(piece: SillPiece, needed: number, asAnyOther: PieceFound): readonly PlateRule[] {
   if (piece.boltsIn.length < needed) return ['too-few-bolts'];
-  return needed === 0 || centerThird(piece) ? NONE : ['center-third'];
+  return needed === 0 || centerThird(piece) || asAnyOther.broken.length === 0 ? NONE : ['center-third'];
 }
 const NONE: readonly PlateRule[] = [];
 
@@ -66,8 +66,10 @@ const NONE: readonly PlateRule[] = [];
 export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn: number): PieceFound {
   const needed = boltsNeeded(piece.lengthIn, spacingLimitIn, piece.joinsOffsetPanels);
   const bolts = piece.boltsIn.length;
-  if (needed < ANCHOR_RULES.leastBolts)
-    return { bolts, needed, broken: shortPieceBreaks(piece, needed), ratio: ratioOf(needed, bolts) };
+  if (needed < ANCHOR_RULES.leastBolts) {
+    const asAnyOther = judgePiece({ ...piece, joinsOffsetPanels: false }, diameterIn, spacingLimitIn);
+    return { bolts, needed, broken: shortPieceBreaks(piece, needed, asAnyOther), ratio: ratioOf(needed, bolts) };
+  }
   const left = judgeEnd(piece.boltsIn, diameterIn);
   const right = judgeEnd(
     piece.boltsIn.map((atIn) => piece.lengthIn - atIn),

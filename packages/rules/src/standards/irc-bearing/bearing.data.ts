@@ -5,7 +5,7 @@ export const IRC_BEARING_SOURCE: Source = {
   title: 'International Residential Code, bearing of joists and beams',
   edition: '2009, 2015, 2018 as quoted',
   section: 'R502.6',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 export const POSITIVE_CONNECTION_SOURCE: Source = {

@@ -4,9 +4,9 @@ import type { DeflectionLimits } from '../ibc-table-1604.3/deflection.data.ts';
 export const IRC_DEFLECTION_SOURCE: Source = {
   id: 'irc-r301.7',
   title: 'International Residential Code, allowable deflection',
-  edition: 'code-change sheet as read',
+  edition: 'as quoted on a code-change sheet',
   section: 'R301.7',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Span over allowed deflection. The table has one column, met under the load the member carries in use. */

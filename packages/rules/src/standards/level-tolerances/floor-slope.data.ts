@@ -22,21 +22,21 @@ const REMODEL = source(
   'Home builders performance guideline, floors out of level',
   AS_QUOTED,
   '1/2 in in 20 ft',
-  'published',
+  'second-hand',
 );
 const UNEVEN = source(
   'floor-unevenness',
   'Remodeler performance standard, uneven floors',
   AS_QUOTED,
   '1/4 in in 32 in',
-  'published',
+  'second-hand',
 );
 const WARRANTY = source(
   'warranty-subfloor',
   'State-style warranty standards, subfloor',
-  'as read in a builder binder',
+  'as reprinted in a builder binder',
   '3/8 in in 32 in',
-  'published',
+  'second-hand',
 );
 const FORUM = source(
   'forum-floor-claims',
@@ -50,7 +50,7 @@ const BRE = source(
   'BRE Digest 475, tilt of low-rise buildings',
   'from abstracts',
   'notice and remedy',
-  'published',
+  'second-hand',
 );
 const TRIGGER = source('slope-trigger-240', 'Slope at which many look closer', 'none', '1/240', 'common-practice');
 const PLUMB = source('wall-plumb', 'Wall framing out of plumb', 'none', '1/4 in in 8 to 10 ft', 'common-practice');

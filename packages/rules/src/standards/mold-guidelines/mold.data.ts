@@ -5,21 +5,21 @@ export const MOLD_BANDS_SOURCE: Source = {
   title: 'EPA 402-K-01-001, Mold Remediation in Schools and Commercial Buildings: sizes of a job',
   edition: '2001, reprinted 2008, as quoted',
   section: 'Table 2',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const MOLD_EPA_SOURCE: Source = {
   id: 'mold-epa-hud-cdc',
   title: 'EPA, HUD and CDC: a specialist above 10 SF',
   edition: 'as summed up by NIEHS, 2013',
   section: 'size of the job',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const MOLD_NYC_SOURCE: Source = {
   id: 'mold-nyc',
   title: 'New York City health department: a specialist above 100 SF',
   edition: 'as summed up by NIEHS, 2013',
   section: 'size of the job',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Up to here a job is small, square feet. */

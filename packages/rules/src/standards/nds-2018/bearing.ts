@@ -3,8 +3,15 @@ import type { Source } from '../../kernel/index.ts';
 export const FC_PERP_SOURCE: Source = {
   id: 'nds-supplement-4',
   title: 'NDS Supplement, compression perpendicular to grain',
-  edition: '2018 (second-hand); Southern Pine 2012 addendum',
-  section: 'Tables 4A, 4B',
+  edition: '2018, as transcribed',
+  section: 'Table 4A',
+  basis: 'second-hand',
+};
+export const FC_PERP_PINE_SOURCE: Source = {
+  ...FC_PERP_SOURCE,
+  id: 'nds-supplement-4b-addendum',
+  edition: 'addendum of March 2012, Southern Pine',
+  section: 'Table 4B',
   basis: 'published',
 };
 export const FC_PERP_MEMORY_SOURCE: Source = {
@@ -16,9 +23,9 @@ export const FC_PERP_MEMORY_SOURCE: Source = {
 export const BEARING_FACTOR_SOURCE: Source = {
   id: 'nds-3.10.4',
   title: 'NDS bearing area factor',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '3.10.4',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 export type FramingSpecies =
@@ -32,12 +39,14 @@ export type FramingSpecies =
 /** Design value across the grain, psi, and whether it was read. Redwood takes its lower, open-grain value. */
 export const FC_PERP_PSI: Record<FramingSpecies, { readonly psi: number; readonly source: Source }> = {
   'douglas-fir-larch': { psi: 625, source: FC_PERP_SOURCE },
-  'southern-pine': { psi: 565, source: FC_PERP_SOURCE },
+  'southern-pine': { psi: 565, source: FC_PERP_PINE_SOURCE },
   'hem-fir': { psi: 405, source: FC_PERP_SOURCE },
   'spruce-pine-fir': { psi: 425, source: FC_PERP_SOURCE },
   'spruce-pine-fir-south': { psi: 335, source: FC_PERP_MEMORY_SOURCE },
   redwood: { psi: 425, source: FC_PERP_MEMORY_SOURCE },
 };
+
+export const FC_PERP_SOURCES: readonly Source[] = [FC_PERP_SOURCE, FC_PERP_PINE_SOURCE, FC_PERP_MEMORY_SOURCE];
 
 /** The factor is for short bearings only. */
 const FACTOR_BELOW_IN = 6;

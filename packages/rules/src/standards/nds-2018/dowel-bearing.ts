@@ -4,9 +4,9 @@ import { LARGE_DOWEL_IN } from './yield-limit.ts';
 export const DOWEL_BEARING_SOURCE: Source = {
   id: 'nds-12.3.3',
   title: 'NDS dowel bearing strength',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '12.3.3, Tables 12.3.3 and 12.3.3B',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const DOWEL_BEARING_MEMORY_SOURCE: Source = {
   id: 'nds-12.3.3-memory',

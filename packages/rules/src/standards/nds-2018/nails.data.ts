@@ -1,11 +1,19 @@
 import type { Source } from '../../kernel/index.ts';
 
+/** Common nails up to 10d, and the 8d and 10d box nails. */
+export const CODE_NAIL_SOURCE: Source = {
+  id: 'nail-sizes-780-cmr',
+  title: 'Nail sizes, Massachusetts 780 CMR',
+  edition: 'before the 40 % wind increase',
+  section: '2306.3',
+  basis: 'published',
+};
 export const NAIL_SOURCE: Source = {
   id: 'nail-sizes',
-  title: 'Nail sizes, Massachusetts 780 CMR 2306.3 and NDS 2018 tables',
-  edition: 'NDS 2018 (second-hand)',
+  title: 'Nail sizes, NDS tables',
+  edition: '2018, as transcribed',
   section: 'Tables 12N, 12R',
-  basis: 'published',
+  basis: 'second-hand',
 };
 /** Box and sinker sizes the code texts read so far don't print. */
 export const NAIL_MEMORY_SOURCE: Source = {
@@ -54,7 +62,21 @@ export const NAIL_LENGTH_IN: Readonly<Record<NamedNail, number>> = {
   '16d-sinker': 3.25,
 };
 
-const REMEMBERED: ReadonlySet<NamedNail> = new Set(['6d-box', '6d-sinker', '8d-sinker', '10d-sinker']);
+/** Where the size of each nail was read. */
+const SOURCES: Readonly<Record<NamedNail, Source>> = {
+  '6d-common': CODE_NAIL_SOURCE,
+  '8d-common': CODE_NAIL_SOURCE,
+  '10d-common': CODE_NAIL_SOURCE,
+  '16d-common': NAIL_SOURCE,
+  '6d-box': NAIL_MEMORY_SOURCE,
+  '8d-box': CODE_NAIL_SOURCE,
+  '10d-box': CODE_NAIL_SOURCE,
+  '16d-box': NAIL_SOURCE,
+  '6d-sinker': NAIL_MEMORY_SOURCE,
+  '8d-sinker': NAIL_MEMORY_SOURCE,
+  '10d-sinker': NAIL_MEMORY_SOURCE,
+  '16d-sinker': NAIL_SOURCE,
+};
+export const NAIL_SOURCES: readonly Source[] = [CODE_NAIL_SOURCE, NAIL_SOURCE, NAIL_MEMORY_SOURCE];
 
-/** Where the size of a nail was read. */
-export const nailSource = (nail: NamedNail): Source => (REMEMBERED.has(nail) ? NAIL_MEMORY_SOURCE : NAIL_SOURCE);
+export const nailSource = (nail: NamedNail): Source => SOURCES[nail];

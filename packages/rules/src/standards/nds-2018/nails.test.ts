@@ -17,7 +17,7 @@ const full = (diameterIn: number, sideIn: number, mainPsi: number, sidePsi = mai
     10 * diameterIn,
   );
 
-describe('strength of wood under a nail (published second-hand: NDS 2018 Table 12.3.3)', () => {
+describe('strength of wood under a nail (second-hand: NDS 2018 Table 12.3.3)', () => {
   test.each([
     [0.55, 5550],
     [0.5, 4650],
@@ -39,7 +39,7 @@ describe('strength of wood under a nail (published second-hand: NDS 2018 Table 1
   });
 });
 
-describe('NDS 2018 Table 12N, 1-1/2 in side member (published second-hand)', () => {
+describe('NDS 2018 Table 12N, 1-1/2 in side member (second-hand)', () => {
   test.each([
     ['8d box', 0.113, [79, 72, 61]],
     ['10d box', 0.128, [101, 93, 79]],
@@ -82,7 +82,7 @@ describe('panel side members (hand-worked; the printed tables 12Q and 12R were n
   });
 });
 
-describe('withdrawal, NDS 2018 Table 12.2C (published second-hand)', () => {
+describe('withdrawal, NDS 2018 Table 12.2C (second-hand)', () => {
   test.each([
     [0.113, [35, 28, 18]],
     [0.128, [40, 31, 20]],
@@ -166,7 +166,7 @@ describe('how deep a nail must go', () => {
     expect(nailLateral(joint, 0.972).penetrationFactor).toBeCloseTo(0.6, 12);
     expect(nailLateral(joint, 0.971)).toMatchObject({ penetrationFactor: 0, referenceLb: 0, yielding: undefined });
   });
-  test('1-1/4 in of a 16d common nail keeps 0.772 of 141 lb, 174 lb at 1.6 (published: SEAINT list 2009, NDS 2005)', () => {
+  test('1-1/4 in of a 16d common nail keeps 0.772 of 141 lb, 174 lb at 1.6 (second-hand: SEAINT list 2009, NDS 2005)', () => {
     const { referenceLb, penetrationFactor } = nailLateral(joint, 1.25);
     expect(penetrationFactor).toBeCloseTo(0.7716, 4);
     expect(Math.round(referenceLb * 1.6)).toBe(174);
@@ -181,7 +181,7 @@ describe('how deep a nail must go', () => {
   });
 });
 
-describe('bending yield strength by diameter (published second-hand: NDS 2018 Table 12N notes)', () => {
+describe('bending yield strength by diameter (second-hand: NDS 2018 Table 12N notes)', () => {
   test.each([
     [0.142, 100_000],
     [0.143, 90_000],

@@ -4,23 +4,23 @@ import { type DowelJoint, type YieldLoads, yieldLoads } from './yield-limit.ts';
 export const NAIL_YIELD_SOURCE: Source = {
   id: 'nds-12n-notes',
   title: 'NDS bending yield strength and penetration of nails',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: 'Table 12N notes, 12.1.6, 12.3.5.3',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const WITHDRAWAL_SOURCE: Source = {
   id: 'nds-12.2-3',
   title: 'NDS withdrawal of smooth nails from side grain',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: 'Eq. 12.2-3, Table 12.2C',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const TOE_NAIL_SOURCE: Source = {
   id: 'nds-12.5.4',
   title: 'NDS toe-nail factors',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '12.5.4',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const TOE_NAIL_GEOMETRY_SOURCE: Source = {
   id: 'nds-12.1.6.3',
@@ -32,9 +32,9 @@ export const TOE_NAIL_GEOMETRY_SOURCE: Source = {
 export const DURATION_SOURCE: Source = {
   id: 'nds-2.3.2',
   title: 'NDS load duration factor',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '2.3.2',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Load duration factors, from dead load to wind or earthquake. */

@@ -5,9 +5,9 @@ import { type YieldLoads, yieldLoads } from './yield-limit.ts';
 export const SILL_BOLT_SOURCE: Source = {
   id: 'nds-12e',
   title: 'NDS bolts through a sill into concrete',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: 'Table 12E',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** What Table 12E takes: concrete of 2500 psi or more, 6 in of embedment, ordinary bolts. */

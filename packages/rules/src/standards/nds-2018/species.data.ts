@@ -4,9 +4,9 @@ import type { FramingSpecies } from './bearing.ts';
 export const GRAVITY_SOURCE: Source = {
   id: 'nds-12.3.3a',
   title: 'NDS specific gravity of framing lumber',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: 'Table 12.3.3A',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const GRAVITY_MEMORY_SOURCE: Source = {
   ...GRAVITY_SOURCE,

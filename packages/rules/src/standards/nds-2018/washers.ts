@@ -3,9 +3,9 @@ import type { Source } from '../../kernel/index.ts';
 export const WASHER_BEARING_SOURCE: Source = {
   id: 'nds-3.10.2-washer',
   title: 'NDS bearing across the grain under a plate washer',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '3.10.2',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** The hole in a washer is this much wider than the bolt, inches. */

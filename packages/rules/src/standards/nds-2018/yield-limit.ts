@@ -3,9 +3,9 @@ import type { Source } from '../../kernel/index.ts';
 export const YIELD_SOURCE: Source = {
   id: 'nds-12.3.1',
   title: 'NDS yield limit equations for dowels in single shear',
-  edition: '2018 (second-hand)',
+  edition: '2018, as transcribed',
   section: '12.3.1, Tables 12.3.1A and 12.3.1B',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 export const YIELD_MODES = ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'] as const;

@@ -13,7 +13,7 @@ export const ZERO_BAD_SOURCE: Source = {
   title: 'Upper bound when none of n is bad (Jovanovic and Levy 1997)',
   edition: 'as quoted',
   section: '1 - (1 - C)^(1/n)',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const RANDOM_SAMPLE_SOURCE: Source = {
   id: 'random-sample',

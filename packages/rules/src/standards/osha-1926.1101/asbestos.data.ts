@@ -5,7 +5,7 @@ export const PRESUMED_SOURCE: Source = {
   title: 'OSHA asbestos standard for construction, presumed asbestos-containing material',
   edition: 'as quoted',
   section: '29 CFR 1926.1101',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Buildings of this year and before. */

@@ -5,23 +5,24 @@ export const SILICA_LIMIT_SOURCE: Source = {
   title: 'OSHA silica standard for construction, exposure limits',
   edition: 'as quoted',
   section: '29 CFR 1926.1153',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const SILICA_TABLE_SOURCE: Source = {
   id: '29-cfr-1926.1153-table-1',
-  title: 'OSHA silica standard for construction, Table 1',
-  edition: 'same rows as read in California Title 8, 1532.3',
+  title: 'California Title 8, 1532.3, which has the rows of the OSHA silica standard 29 CFR 1926.1153',
+  edition: 'as read',
   section: 'Table 1 (i) to (iv)',
   basis: 'published',
 };
 export const SILICA_DRILL_SOURCE: Source = {
-  ...SILICA_TABLE_SOURCE,
   id: '29-cfr-1926.1153-table-1-drills',
+  title: 'OSHA silica standard for construction, Table 1',
   edition: "row as quoted in a tool maker's guide",
   section: 'Table 1 (vii)',
+  basis: 'second-hand',
 };
 export const SILICA_MEMORY_SOURCE: Source = {
-  ...SILICA_TABLE_SOURCE,
+  ...SILICA_DRILL_SOURCE,
   id: '29-cfr-1926.1153-table-1-memory',
   edition: 'not read',
   section: 'Table 1 (x) to (xii)',

@@ -13,11 +13,29 @@ export interface PlateTieRule {
   readonly nailsEachSide: number;
   readonly nail: '10d' | '16d';
   readonly source: Source;
+  /** The sentence that asks for no tie where structural panel covers the entire side of the wall with the cut. */
+  readonly panelException?: Source;
 }
 
 const IRC_SECTION = 'R602.6.1';
 
-function irc(year: string, parts: Partial<PlateTieRule>, basis: Source['basis'], edition = year): PlateTieRule {
+/** The exception was read for 2018 and 2024 alone; for the others it is taken as unchanged. */
+const EXCEPTION_REMEMBERED = { edition: 'taken as in 2018, not read', basis: 'memory' } as const;
+
+function irc(
+  year: string,
+  parts: Partial<PlateTieRule>,
+  basis: Source['basis'],
+  edition = year,
+  exception: Partial<Source> = EXCEPTION_REMEMBERED,
+): PlateTieRule {
+  const source: Source = {
+    id: `irc-${year}-${IRC_SECTION}`,
+    title: 'International Residential Code',
+    edition,
+    section: IRC_SECTION,
+    basis,
+  };
   return {
     id: `irc-${year}`,
     code: 'irc',
@@ -28,13 +46,8 @@ function irc(year: string, parts: Partial<PlateTieRule>, basis: Source['basis'],
     pastOpeningIn: 6,
     nailsEachSide: 8,
     nail: '10d',
-    source: {
-      id: `irc-${year}-${IRC_SECTION}`,
-      title: 'International Residential Code',
-      edition,
-      section: IRC_SECTION,
-      basis,
-    },
+    source,
+    panelException: { ...source, id: `${source.id}-exception`, section: `${IRC_SECTION}, exception`, ...exception },
     ...parts,
   };
 }
@@ -56,18 +69,18 @@ function ibc(year: string, section: string, basis: Source['basis']): PlateTieRul
 
 /**
  * Ties over cut top plates, edition by edition. IRC 2003 and 2006 asked for eight 16d, 2009 and later for eight 10d
- * (0.148 in); the 6 in past the opening is printed from 2012 on. IBC ties any cut, with six 16d.
+ * (0.148 in); the 6 in past the opening is printed from 2012 on. IBC ties any cut, with six 16d, and has no exception.
  */
 export const PLATE_TIE_RULES: readonly PlateTieRule[] = [
-  irc('2003', { nail: '16d', pastOpeningIn: 0 }, 'published'),
-  irc('2006', { nail: '16d', pastOpeningIn: 0 }, 'published'),
-  irc('2009', { pastOpeningIn: 0 }, 'published'),
+  irc('2003', { nail: '16d', pastOpeningIn: 0 }, 'second-hand', '2003, as quoted'),
+  irc('2006', { nail: '16d', pastOpeningIn: 0 }, 'second-hand', '2006, as a code-change proposal quotes it'),
+  irc('2009', { pastOpeningIn: 0 }, 'second-hand', '2009, as a code-change proposal words it'),
   irc('2012', {}, 'memory', '2012 (text seen, edition from memory)'),
   irc('2015', {}, 'memory', '2015 (text seen, edition from memory)'),
-  irc('2018', {}, 'published'),
+  irc('2018', {}, 'published', '2018', {}),
   irc('2021', {}, 'memory', '2021 (between 2018 and 2024, not read)'),
-  irc('2024', {}, 'published', '2024 (second-hand)'),
-  ibc('2009', '2308.9.8', 'published'),
+  irc('2024', {}, 'second-hand', '2024, as transcribed', {}),
+  ibc('2009', '2308.9.8', 'memory'),
   ibc('2012', '2308.9.8', 'memory'),
   ibc('2015', '2308.5.8', 'published'),
   ibc('2018', '2308.5.8', 'memory'),

@@ -21,7 +21,7 @@ export const ROD_END_RULES: readonly RuleRow[] = [
       title: 'RCSC bolt specification; the AISC Manual asks the same of anchor rods',
       edition: 'as quoted; AISC Manual 13th p. 14-10',
       section: '2.3.2',
-      basis: 'published',
+      basis: 'second-hand',
     },
   },
   {
@@ -33,7 +33,7 @@ export const ROD_END_RULES: readonly RuleRow[] = [
       title: 'Industrial Fasteners Institute, advice on thread engagement',
       edition: 'as quoted, J. Greenslade',
       section: 'two pitches beyond the nut',
-      basis: 'published',
+      basis: 'second-hand',
     },
   },
   {
@@ -57,7 +57,7 @@ export const FHWA_SOURCE: Source = {
   title: 'FHWA guide for structural supports of signs and luminaires',
   edition: 'as quoted',
   section: '16.3.1.2',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** AISC Design Guide 1: strength in proportion to the threads engaged, only when at least half are. */
@@ -67,5 +67,5 @@ export const DESIGN_GUIDE_SOURCE: Source = {
   title: 'AISC Design Guide 1, base plate and anchor rod design',
   edition: 'as quoted',
   section: '2.11.3',
-  basis: 'published',
+  basis: 'second-hand',
 };

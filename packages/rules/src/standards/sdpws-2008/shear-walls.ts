@@ -6,10 +6,12 @@ import {
   TWO_COLUMN_SHARE,
   WIDE_FRAMING_SOURCE,
 } from '../sdpws-common/edition.ts';
+import { PANEL_TABLE_SOURCE } from '../sdpws-common/shear-walls.data.ts';
 
 /** SDPWS 2008: two columns, and 2b/h for seismic loads only. */
 export const SDPWS_2008: ShearWallEdition = {
   nominals: (row, load) => (load === 'seismic' ? row.seismicPlf : row.windPlf),
+  tableSource: PANEL_TABLE_SOURCE,
   designShare: TWO_COLUMN_SHARE,
   methodSource: { asd: TWO_COLUMN_ASD_SOURCE, lrfd: TWO_COLUMN_LRFD_SOURCE },
   aspectFactor: (aspect, load) => (load === 'seismic' ? stiffnessShare(aspect) : 1),

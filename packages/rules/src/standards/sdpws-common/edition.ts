@@ -5,6 +5,7 @@ import type { Load, Method, PanelRow } from './shear-walls.data.ts';
 export interface ShearWallEdition {
   /** Nominal unit shears of a row, plf, at edge nails 6, 4, 3 and 2 in. */
   readonly nominals: (row: PanelRow, load: Load) => PanelRow['seismicPlf'];
+  readonly tableSource: Source;
   /** Design over nominal: one over the ASD divisor, or the LRFD resistance factor. */
   readonly designShare: Readonly<Record<Method, Readonly<Record<Load, number>>>>;
   readonly methodSource: Readonly<Record<Method, Source>>;
@@ -40,10 +41,10 @@ export const TWO_COLUMN_SHARE = {
 
 export const TWO_COLUMN_ASD_SOURCE: Source = {
   id: 'sdpws-4.3.3-asd',
-  title: 'SDPWS, nominal over 2.0 for ASD (Line and Russell)',
+  title: 'SDPWS, nominal over 2.0 for ASD, as a paper of Line and Russell tells it',
   edition: '2005 to 2015',
   section: '4.3.3',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const TWO_COLUMN_LRFD_SOURCE: Source = {
   id: 'sdpws-4.3.3-lrfd',

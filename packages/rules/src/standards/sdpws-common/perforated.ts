@@ -4,10 +4,10 @@ import { ASPECT_LIMIT, stiffnessShare } from './edition.ts';
 
 export const PERFORATED_SOURCE: Source = {
   id: 'sdpws-perforated',
-  title: 'SDPWS perforated walls, shear adjustment factor by equation (second-hand)',
+  title: 'SDPWS perforated walls, shear adjustment factor by equation',
   edition: '2015, 2021',
   section: 'Eq. 4.3-5, 4.3-6; 2021 section 4.3.2.3',
-  basis: 'published',
+  basis: 'second-hand',
 };
 export const PERFORATED_HEIGHT_LIMIT_FT = 20;
 /** Largest nominal shear a perforated wall may count, plf. */

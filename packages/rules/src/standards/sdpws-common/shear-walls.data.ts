@@ -4,16 +4,24 @@ export const PANEL_TABLE_SOURCE: Source = {
   id: 'sdpws-4.3a',
   title:
     'SDPWS nominal unit shears of panel walls, from a city plan-check scan; damaged digits restored by the IBC table',
-  edition: '2005 to 2015; 2021 second-hand',
+  edition: '2005 to 2015',
   section: 'Table 4.3A',
   basis: 'published',
 };
+/** The one column of 2021 is the old wind column. */
+export const PANEL_TABLE_2021_SOURCE: Source = {
+  id: 'sdpws-2021-4.3a',
+  title: 'SDPWS nominal unit shears of panel walls, as transcribed',
+  edition: '2021',
+  section: 'Table 4.3A',
+  basis: 'second-hand',
+};
 export const SPECIES_FACTOR_SOURCE: Source = {
   id: 'sdpws-4.3a-fn3',
-  title: 'Framing species factor 1 - (0.5 - G)',
-  edition: 'APA B360P 2011; SDPWS second-hand',
-  section: 'APA Table 29 note a; SDPWS Table 4.3A footnote 3',
-  basis: 'published',
+  title: 'SDPWS, framing species factor 1 - (0.5 - G)',
+  edition: '2005 to 2021, as transcribed; APA B360P 2011 Table 29 note a was read and says the same',
+  section: 'Table 4.3A footnote 3',
+  basis: 'second-hand',
 };
 export const THIN_PANEL_SOURCE: Source = {
   id: 'sdpws-4.3a-fn2',

@@ -3,9 +3,9 @@ import { atMost, type Source } from '../../kernel/index.ts';
 export const UNBLOCKED_SOURCE: Source = {
   id: 'sdpws-4.3.5.3',
   title: 'SDPWS unblocked panel walls',
-  edition: '2021 (second-hand); 2015 section 4.3.3.2',
+  edition: '2021, as transcribed; 2015 section 4.3.3.2',
   section: '4.3.5.3, Table 4.3.5.3',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Height over length, and height in feet, up to which an unblocked wall counts. */

@@ -12,7 +12,7 @@ export const ACTIVE_DECAY_SOURCE: Source = {
   title: 'Canadian research text on decay: infection seldom starts below fiber saturation',
   edition: 'as quoted',
   section: 'moisture for decay',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Kept below this decay neither starts nor goes on, percent of dry weight. */

@@ -3,9 +3,9 @@ import type { Source } from '../../kernel/index.ts';
 export const EMC_SOURCE: Source = {
   id: 'wood-handbook-4-5',
   title: 'Wood Handbook, equilibrium moisture of wood in air',
-  edition: 'FPL-GTR-282 (second-hand); Table 4-2 agrees',
+  edition: 'FPL-GTR-282, as transcribed; a copy of Table 4-2 agrees',
   section: 'Equation 4-5',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** Air temperatures the equation is used for here, degrees Fahrenheit. */

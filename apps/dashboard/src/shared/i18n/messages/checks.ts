@@ -45,6 +45,7 @@ export const checksWords = defineMessages(
     notUnder: 'these measurements name another one',
 
     sources: 'Where it comes from',
+    secondHand: 'Second-hand: a quotation or summary was read, not the document.',
     confirm: 'From memory: confirm it in the document before you rely on it.',
     practice: 'Common practice: no published source is known.',
     published: 'Published',
@@ -55,6 +56,7 @@ export const checksWords = defineMessages(
     passes: 'passes',
     differs: 'differs: {how}',
     origin_published: 'Published',
+    'origin_second-hand': 'Second-hand',
     origin_memory: 'From memory, confirm',
     'origin_hand-worked': 'Worked by hand',
     'origin_common-practice': 'Common practice',
@@ -129,6 +131,7 @@ export const checksWords = defineMessages(
     notUnder: 'estas medidas nombran otra',
 
     sources: 'De dónde viene',
+    secondHand: 'De segunda mano: se leyó una cita o un resumen, no el documento.',
     confirm: 'De memoria: confírmela en el documento antes de confiar en ella.',
     practice: 'Práctica común: no se conoce fuente publicada.',
     published: 'Publicado',
@@ -139,6 +142,7 @@ export const checksWords = defineMessages(
     passes: 'pasa',
     differs: 'difiere: {how}',
     origin_published: 'Publicado',
+    'origin_second-hand': 'De segunda mano',
     origin_memory: 'De memoria, confirmar',
     'origin_hand-worked': 'Resuelto a mano',
     'origin_common-practice': 'Práctica común',

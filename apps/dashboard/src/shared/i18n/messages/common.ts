@@ -45,6 +45,7 @@ export const common = defineMessages(
     screeningOnly:
       'Screening against published rules. The engineer and the building official decide; local codes govern.',
     basisPublished: 'published',
+    basisSecondHand: 'second-hand',
     basisMemory: 'from memory',
     basisCommonPractice: 'common practice, no published source',
   },
@@ -91,6 +92,7 @@ export const common = defineMessages(
     screeningOnly:
       'Revisión contra reglas publicadas. Deciden el ingeniero y el inspector de obras; rigen los códigos locales.',
     basisPublished: 'publicado',
+    basisSecondHand: 'de segunda mano',
     basisMemory: 'de memoria',
     basisCommonPractice: 'práctica común, sin fuente publicada',
   },

@@ -181,7 +181,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a beam that bears 3 in and that nothing but friction holds fails, and asks for a connector',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.9 as quoted: gravity or friction alone is not enough',
     inputs: { ...END, widthIn: 3.5, bearingLengthIn: 3, species: 'douglas-fir-larch', positiveConnection: false },
     expect: {
@@ -195,7 +195,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'enough length, and nobody looked for a connection: it cannot be told',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC R502.9 as quoted',
     inputs: { ...END, species: 'douglas-fir-larch', bearingLengthIn: 3, positiveConnection: undefined },
     expect: { verdict: 'undetermined', missing: ['positiveConnection'], severity: 'engineer' },

@@ -77,14 +77,14 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a hanger of exactly 0.6 of the joist depth meets',
-    origin: 'memory',
+    origin: 'second-hand',
     source: 'IRC 2024 R507.6.2 as quoted, for decks: at least 60 %; 6.0 / 10.0',
     inputs: { ...GOOD, hangerDepthIn: 6, joistDepthIn: 10 },
     expect: { verdict: 'meets', ratio: 1, values: { depthShare: 0.6 } },
   },
   {
     name: 'a hanger 5 in deep lets a 2x10 roll: a deeper one, and no engineer',
-    origin: 'memory',
+    origin: 'second-hand',
     source: 'IRC 2024 R507.6.2 as quoted, for decks; 0.6 x 9.25 / 5',
     inputs: { ...GOOD, hangerDepthIn: 5, joistDepthIn: 9.25 },
     expect: {

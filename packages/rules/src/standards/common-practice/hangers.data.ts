@@ -23,7 +23,7 @@ export const HANGER_DEPTH_SOURCE: Source = {
     'International Residential Code, hangers that keep deck joists upright; inside a house it is a habit of the trade',
   edition: '2024, as quoted',
   section: 'R507.6.2: at least 60 % of the joist depth',
-  basis: 'memory',
+  basis: 'second-hand',
 };
 
 /** A hanger shallower than this share of its joist lets it roll. */

@@ -315,3 +315,50 @@ test.each<[string, object, string]>([
   const { id, version } = await job.note();
   expect(pointers(await put(id, version, { choices, ...part }).expect(422))).toEqual([pointer]);
 });
+
+const mistyped = { title: 'Beam', quantity: 10_000, unit: 'each', unitCents: 220_000, why: 'As quoted' };
+
+test('a line mistyped past what can be kept is refused by name, and nobody loses the list of findings', async () => {
+  const { id, version } = await job.note();
+  const tooMuch = { choices, manualLines: [{ ...mistyped, quantity: 1 }, mistyped] };
+  for (const refused of [await put(id, version, tooMuch), await preview(id, tooMuch)]) {
+    expect([refused.status, refused.body.type]).toEqual([422, 'urn:underlath:problem:invalid-input']);
+    expect(pointers(refused)).toEqual(['/manualLines/1']);
+    expect(refused.body.detail).toContain('Beam');
+  }
+  const nails = { operation: 'tie-nails', quantity: 100_000, materialCentsPerUnit: 2_000_000_000, why };
+  expect(pointers(await put(id, version, { choices, overrides: [nails] }))).toEqual(['/choices']);
+  const { items } = await get<{ items: { id: string; linesCents: number | null }[] }>(
+    `/projects/${job.project.id}/findings`,
+  );
+  expect(items.find((one) => one.id === id)).toMatchObject({ linesCents: null, state: 'judged' });
+  expect((await get(`/findings/${id}/estimate`)).saved).toBe(false);
+});
+
+test('a sum that was kept before there was a limit takes nothing else down', async () => {
+  const { findingId } = await saved({ choices });
+  const estimate = { choices, manualLines: [mistyped], costBookVersion: 0, linesCents: 2_200_000_000 };
+  await api.platform.database.ownerPool.query('update finding set estimate = $1 where id = $2', [estimate, findingId]);
+  const { items } = await get<{ items: { id: string; linesCents: number | null }[] }>(
+    `/projects/${job.project.id}/findings`,
+  );
+  expect(items.find((one) => one.id === findingId)?.linesCents).toBeNull();
+  expect((await get<{ linesCents: number | null }>(`/findings/${findingId}`)).linesCents).toBeNull();
+  const refused = await api.http(job.owner).get(`${v1}/findings/${findingId}/estimate`);
+  expect([refused.status, refused.body.detail]).toEqual([422, expect.stringContaining('Beam')]);
+  const range = await api.http(job.owner).get(`${v1}/findings/${findingId}/estimate/range`);
+  expect(range.status).toBe(422);
+  const { version } = await get<{ version: number }>(`/findings/${findingId}`);
+  await put(findingId, version, { choices }).expect(200);
+});
+
+test('offers of findings that each fit but not together are refused, and the list stays', async () => {
+  const half = { ...mistyped, quantity: 1, unitCents: 1_200_000_000 };
+  const two = [await saved({ choices, manualLines: [half] }), await saved({ choices, manualLines: [half] })];
+  const made = await api
+    .http(job.owner)
+    .post(`${v1}/projects/${job.project.id}/change-orders`)
+    .send({ findingIds: two.map(({ findingId }) => findingId) });
+  expect([made.status, made.body.detail]).toEqual([422, expect.stringContaining('Beam')]);
+  await get(`/projects/${job.project.id}/findings`);
+});

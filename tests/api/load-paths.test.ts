@@ -38,6 +38,21 @@ describe('a load path, for anyone', () => {
     expect(asked.body).toEqual(spanish.body);
   });
 
+  test('multiplies losses of one mode, names what is not listed, and takes what is said not to be there', async () => {
+    const nails = { mode: 'panel-nails' };
+    const remaining = [
+      { ...nails, share: 0.8 },
+      { ...nails, share: 0.5 },
+    ];
+    const body = { ...wall, segments: [{ ...segment, links: [{ ...panels, remaining }, tie] }] };
+    const answer = (await evaluate(body)).body;
+    expect(answer.segments[0].links[0].remaining).toBeCloseTo(0.4, 12);
+    expect(answer.notListed).toEqual(['top-plate', 'posts', 'sill-bolts', 'footing']);
+    const joists = { name: 'Joists', role: 'member', state: 'sound' };
+    const girder = { kind: 'gravity-line', segments: [{ name: 'A', without: ['beam'], links: [joists] }] };
+    expect((await evaluate(girder)).body.notListed).toEqual(['hanger', 'seat', 'post', 'footing']);
+  });
+
   test('gives nulls, not zeros, while nothing of it has been seen', async () => {
     const { body } = await evaluate({ kind: 'wall-line', segments: [{ name: 'East', links: [footing] }] });
     expect(body).toMatchObject({ atMostLb: null, intendedLb: null, remaining: null, ratio: null, known: false });
@@ -60,6 +75,12 @@ describe('a load path, for anyone', () => {
       { ...wall, segments: [{ ...segment, links: [{ ...panels, remaining: [0.5, 1.2] }] }] },
       '/segments/0/links/0/remaining/1',
     ],
+    [
+      'a loss whose mode has no name',
+      { ...wall, segments: [{ ...segment, links: [{ ...panels, remaining: [{ share: 0.5, mode: '' }] }] }] },
+      '/segments/0/links/0/remaining/0/mode',
+    ],
+    ['a wall without its posts', { ...wall, segments: [{ ...segment, without: ['posts'] }] }, '/segments/0/without/0'],
     [
       'a link that is there twice',
       { ...wall, segments: [{ ...segment, links: [panels, panels] }] },

@@ -77,6 +77,19 @@ describe('an estimate, for anyone', () => {
     expect((await price(estimate)).body.range).toBeUndefined();
   });
 
+  test('says how hours vary together, and that lines without a location are one place', async () => {
+    const loose = { ...worked, location: undefined, name: 'No place' };
+    const { body } = await price({ ...estimate, lines: [worked, loose], range });
+    expect(body.range.acrossPlaces).toBe(0.2);
+    expect(body.range.notes).toEqual([
+      'One crew has one pace: hours in different places vary together with correlation 0.2.',
+      'Lines without a location count as one place.',
+    ]);
+    expect((await price({ ...estimate, range: { ...range, acrossPlaces: 0 } }, 'es')).body.range.notes).toEqual([
+      'Una cuadrilla tiene un ritmo: las horas de lugares distintos varían juntas con correlación 0.',
+    ]);
+  });
+
   test('tells its steps in the language asked for', async () => {
     expect((await price(estimate, 'es')).body.lines[0].steps[0]).toContain('Mano de obra');
   });
@@ -98,8 +111,18 @@ describe('an estimate, for anyone', () => {
     ['profit over 100 %', { profitPct: 101 }, '/profitPct'],
     ['an unknown stacking', { stacking: 'both' }, '/stacking'],
     ['a correlation above one', { range: { ...range, correlation: 1.2 } }, '/range/correlation'],
+    ['more across places than within', { range: { ...range, acrossPlaces: 0.5 } }, '/range/acrossPlaces'],
     ['more trials than are taken', { range: { ...range, trials: 1_000_000 } }, '/range/trials'],
     ['more draws than are taken', { ...longest, lines: [...longest.lines, worked] }, '/range/trials'],
+    ['a rate past what can be kept', line({ rateCents: 2_000_000_001 }), '/lines/0/rateCents'],
+    ['a line past what can be kept', line({ quantity: 10_000, subcontractCents: 2_000_000_000 }), '/lines/0'],
+    ['a line past it at its highest hours', line({ hoursPerUnit: { low: 0, likely: 0, high: 1e9 } }), '/lines/0'],
+    [
+      'lines past it together',
+      { lines: [worked, ...[1, 2].map(() => ({ ...worked, subcontractCents: 1_100_000_000 }))] },
+      '/lines/1',
+    ],
+    ['a total that overhead takes past it', { ...line({ subcontractCents: 1_700_000_000 }) }, '/lines/0'],
   ])('with %s is refused, naming the field', async (_name, change, pointer) => {
     const { status, body } = await price({ ...estimate, ...change });
     expect([status, body.type]).toEqual([422, 'urn:underlath:problem:invalid-input']);

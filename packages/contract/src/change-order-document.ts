@@ -26,7 +26,7 @@ export const documentAlternate = z.object({
   kind: alternateKind,
   name: text,
   what: z.array(text),
-  differenceCents: cents.nullable(),
+  differenceCents: z.int().nullable(),
 });
 
 export const documentItem = z.object({

@@ -29,8 +29,11 @@ export const loadPathLink = z.strictObject({
   name: words(60),
   role: linkRole,
   state: linkState,
-  /** Share left, one for each finding; the smallest counts. */
-  remaining: z.array(share).max(60).optional(),
+  /** Share left, one for each finding. Of one mode (the same line of nails, the same rod) they multiply, else the smallest counts. */
+  remaining: z
+    .array(z.union([share, z.strictObject({ share, mode: words(40) })]))
+    .max(60)
+    .optional(),
   /** Findings beside these that give no share left. */
   unmeasured: z.int().min(0).max(60).optional(),
   /** Load it was meant to carry, in the path's own load. */
@@ -49,12 +52,15 @@ export const loadPathSegment = z.strictObject({
   name: words(60),
   lengthFt: lengthFt.optional(),
   heightFt: lengthFt.optional(),
+  /** Usual links it has none of, such as a beam where joists land on a wall. Any other that is not listed counts as unseen. */
+  without: z.array(linkRole).max(11).optional(),
   links: z.array(loadPathLink).min(1).max(60),
 });
 
 /** Segments side by side. */
 export const loadPath = z.strictObject({
   kind: z.enum(['wall-line', 'gravity-line', 'floor-line']),
+  /** Left out, some may stand there: a hold-down without their moment is "at most". */
   storiesAbove: z.int().min(0).max(4).optional(),
   /** Share of the story's resistance this line was meant to give. */
   storyShare: share.optional(),
@@ -69,6 +75,10 @@ const linkWorth = z.object({
   state: linkState,
   remaining: share.nullable(),
   unmeasured: z.boolean(),
+  /** A hold-down not charged yet with the stories above. */
+  momentOpen: z.boolean(),
+  /** A hold-down of which the stories above leave nothing. */
+  usedUp: z.boolean(),
   intendedLb: z.number().nullable(),
   atMostLb: z.number().nullable(),
 });
@@ -80,8 +90,12 @@ const segmentWorth = z.object({
   remaining: share.nullable(),
   governing: z.string().nullable(),
   unseen: z.array(z.string()),
+  /** Usual roles that are not listed; they count as unseen. */
+  notListed: z.array(linkRole),
   /** Seen, with findings of which some give no share left. */
   unmeasured: z.array(z.string()),
+  /** Hold-downs not charged yet with the stories above. */
+  momentOpen: z.array(z.string()),
   links: z.array(linkWorth),
 });
 
@@ -93,6 +107,7 @@ export const loadPathAnswer = z.object({
   atMostLb: z.number().nullable(),
   remaining: share.nullable(),
   known: z.boolean(),
+  notListed: z.array(linkRole),
   verdict,
   ratio: z.number().nullable(),
   governing: z.array(z.string()),
@@ -143,6 +158,8 @@ const kept = {
   storyShare: share.nullable(),
   shored: z.boolean(),
   demandLb: loadLb.nullable(),
+  /** The wall line that stands on this one, and the depth of the floor between them: hold-downs without a moment take theirs from it. */
+  lineAbove: z.strictObject({ loadPathId: id, floorDepthIn: z.number().min(0).max(60) }).nullable(),
   /** Where the intended capacities and the demand come from, such as a sheet of the drawings. */
   capacitiesFrom: z.string().trim().max(200),
   segments: z.array(keptSegment).min(1).max(60),
@@ -159,6 +176,14 @@ const sampling = z.object({
   words: z.string(),
 });
 
+/** What the line above brings to the foot of each segment, and how it was worked out or what is missing for it. */
+const fromAbove = z.object({
+  loadPathId: id,
+  name: z.string(),
+  momentsFtLb: z.array(z.number().nullable()),
+  words: z.array(z.string()),
+});
+
 /** A stored load path and what it is worth now. With `repaired`, what it would be worth. */
 export const storedLoadPath = z.object({
   id,
@@ -169,6 +194,8 @@ export const storedLoadPath = z.object({
   /** Findings taken as repaired in this answer; empty for what is. */
   repaired: z.array(id),
   answer: loadPathAnswer,
+  /** Null while no line is said to stand on this one. */
+  fromAbove: fromAbove.nullable(),
   sampling: z.array(sampling),
   changedAt: instant,
 });
@@ -181,6 +208,16 @@ export const capacityProposal = z.object({
   role: linkRole,
   intendedLb: z.number(),
   why: z.string(),
+});
+
+/** A wall line of the project that may stand on one of this place. */
+export const lineAboveChoice = z.object({
+  loadPathId: id,
+  name: z.string(),
+  place: z.string(),
+  demandLb: z.number().nullable(),
+  /** Its wall is as wide and one story higher. */
+  fits: z.boolean(),
 });
 
 const byPlace = z.object({ locationId: id });
@@ -226,6 +263,7 @@ export const loadPathRoutes = {
       storyShare: kept.storyShare.default(null),
       shored: kept.shored.default(false),
       demandLb: kept.demandLb.default(null),
+      lineAbove: kept.lineAbove.optional(),
       capacitiesFrom: kept.capacitiesFrom.default(''),
     }),
     answers: { 201: storedLoadPath },
@@ -270,10 +308,20 @@ export const loadPathRoutes = {
     params: byPlace,
     answers: { 200: z.object({ items: z.array(capacityProposal) }) },
   }),
+  listLinesAbove: route({
+    name: 'listLinesAbove',
+    method: 'GET',
+    path: '/locations/:locationId/lines-above',
+    permission: office,
+    summary: 'Wall lines of the project that may stand on a line of this place, those first that fit it',
+    params: byPlace,
+    answers: { 200: z.object({ items: z.array(lineAboveChoice) }) },
+  }),
 } as const;
 
 export type LoadPathAnswer = z.infer<typeof loadPathAnswer>;
 export type StoredLoadPath = z.infer<typeof storedLoadPath>;
 export type KeptSegment = z.infer<typeof keptSegment>;
 export type KeptLink = z.infer<typeof keptLink>;
+export type LineAboveChoice = z.infer<typeof lineAboveChoice>;
 export type CapacityProposal = z.infer<typeof capacityProposal>;

@@ -2,8 +2,10 @@ import * as z from 'zod';
 import { locale } from './common.ts';
 import { route } from './route.ts';
 
+const sum = z.int().min(-2_000_000_000).max(2_000_000_000);
+const sumUp = z.int().min(0).max(2_000_000_000);
+/** What is worked out for one request may be more than one entry may be. */
 const cents = z.int();
-const notNegative = z.int().min(0);
 const percentage = z.number().min(0).max(100);
 const amount = z.number().min(0).max(1e9);
 const percentPart = z.enum(['labor', 'material', 'subcontract', 'other']);
@@ -21,16 +23,16 @@ export const estimateRequest = z.strictObject({
         quantity: amount,
         unit: z.string().min(1).max(20),
         hoursPerUnit: z.strictObject({ low: amount, likely: amount, high: amount }),
-        rateCents: notNegative,
-        materialCentsPerUnit: notNegative,
+        rateCents: sumUp,
+        materialCentsPerUnit: sumUp,
         wastePct: percentage,
         wholeUnits: z.boolean().optional(),
         materialTaxPct: percentage,
         taxOn: z.enum(['purchase', 'sale']).optional(),
-        equipmentCents: notNegative,
-        subcontractCents: notNegative,
-        otherCents: cents,
-        minimumCents: notNegative.optional(),
+        equipmentCents: sumUp,
+        subcontractCents: sumUp,
+        otherCents: sum,
+        minimumCents: sumUp.optional(),
         visit: z.string().max(200).optional(),
         credit: z.boolean().optional(),
       }),
@@ -45,6 +47,8 @@ export const estimateRequest = z.strictObject({
       trials: z.int().min(10).max(100_000),
       seed: z.int(),
       correlation: z.number().min(0).max(1),
+      /** Half of `correlation` when left out, and never more than it. */
+      acrossPlaces: z.number().min(0).max(1).optional(),
       shape: rangeShape,
     })
     .optional(),
@@ -62,6 +66,8 @@ export const priceRange = z.object({
   /** Visits whose hours may or may not reach their minimum. */
   openMinimums: z.array(z.string()),
   drivers: z.array(z.object({ name: z.string(), location: z.string().optional(), share: z.number() })),
+  /** Rank correlation of the hours of two lines of different places, as it was taken. */
+  acrossPlaces: z.number(),
 });
 
 export const estimateAnswer = z.object({
@@ -85,13 +91,16 @@ export const estimateAnswer = z.object({
   overheadCents: cents,
   profitCents: cents,
   totalCents: cents,
-  range: priceRange.optional(),
+  range: priceRange
+    .extend({
+      /** What was taken for granted about how hours vary together. */
+      notes: z.array(z.string()),
+    })
+    .optional(),
 });
 
 const day = z.iso.date();
 const days = z.int().min(-10_000).max(10_000);
-const sum = z.int().min(-2_000_000_000).max(2_000_000_000);
-const sumUp = z.int().min(0).max(2_000_000_000);
 
 /** Field by field what the rules package takes (`contractSchema`). */
 export const contractRequest = z.strictObject({

@@ -68,7 +68,8 @@ export const priceLine = z.object({
       materialCentsPerUnit: cents.nullable(),
       equipmentCentsPerUnit: cents.nullable(),
       subcontractCentsPerUnit: cents.nullable(),
-      otherCentsPerUnit: cents.nullable(),
+      /** With the fee of the item. */
+      otherCentsPerUnit: z.int().nullable(),
     })
     .optional(),
 });
@@ -109,7 +110,7 @@ export const repairOption = z.object({
 });
 
 /** What an alternate comes to alone, and how far that is from the finding's own price; null while either lacks a rate. */
-export const alternatePrice = z.object({ scope: pricedScope, differenceCents: cents.nullable() });
+export const alternatePrice = z.object({ scope: pricedScope, differenceCents: z.int().nullable() });
 
 /** A finding's price alone. In a change order, shared work is counted once. */
 export const estimate = z.object({

@@ -75,9 +75,16 @@ test('a verdict says beside it what it rests on when that was not read in print'
   expect(flush.reasons.map((one) => one.en)).toContain('Decided by a rule read second-hand, not in its own document.');
   expect(habit.restsOn).toEqual(['second-hand', 'common-practice']);
   expect(habit.reasons.map((one) => one.es)).toContain(
-    'Se decide por práctica común; no se conoce una fuente publicada.',
+    'Se decide con una regla leída de segunda mano y por práctica común.',
   );
   expect(toAnswer(habit, 'en').restsOn).toEqual(habit.restsOn);
+});
+
+test('a rule that does not reach here rests on what was read of it too', () => {
+  const newer = evaluateCheck('hazard.asbestos', {
+    inputs: { yearBuilt: 1985, materials: ['flooring'], loadBearingRemoved: false },
+  });
+  expect(newer).toMatchObject({ verdict: 'not-applicable', restsOn: ['second-hand'] });
 });
 
 test('a verdict that rests on a document that was read has nothing to add, nor has one that cannot be told', () => {
@@ -93,8 +100,8 @@ test('several remembered rules that decide are told in one sentence, each once',
   const { reasons, restsOn, referrals } = evaluateCheck('cut.joist', { edition: 'irc-2021', inputs: notched });
   expect(restsOn).toEqual(['second-hand', 'memory']);
   expect(reasons.filter(({ en }) => en.startsWith('Decided')).map(({ en }) => en)).toEqual([
-    'Decided by a rule read second-hand, not in its own document.',
     'Decided from memory, confirm it before relying on this verdict: International Residential Code, R502.8.1; NDS Supplement, shear parallel to grain, Table 4A.',
+    'Decided by a rule read second-hand, not in its own document.',
   ]);
   expect(referrals).toContain('engineer');
 });

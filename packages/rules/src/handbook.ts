@@ -1,9 +1,9 @@
-import { allowedWords } from './allowed.ts';
 import { inputLabels, keysOf, letterAt } from './drawing/lay-out.ts';
 import { drawingToSvg } from './drawing-svg.ts';
 import { checksByElement } from './elements.ts';
 import { overview, tallyWords } from './handbook-overview.ts';
 import {
+  allowedWords,
   BASIS_WORDS,
   type Check,
   type CheckEvidence,

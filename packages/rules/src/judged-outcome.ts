@@ -1,4 +1,4 @@
-import { confirmBasis, severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { sayUnread, severityReferrals, standingCautions } from './kernel/cautions.ts';
 import {
   type Assumed,
   assumedOfPlace,
@@ -157,8 +157,7 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    const hangsOn = this.restsOn.map((basis) => confirmBasis(basis, this.deciding));
-    return [...this.judgement.reasons(), ...hangsOn, this.rated.reason()];
+    return [...this.judgement.reasons(), ...sayUnread(this.deciding), this.rated.reason()];
   }
   get cautions(): readonly Text[] {
     return [...standingCautions(this.role, this.severity, this.used), ...(this.judgement.cautions?.() ?? [])];
@@ -176,9 +175,9 @@ export class JudgedOutcome implements Outcome {
   get restsOn(): readonly UnreadBasis[] {
     return unreadBases(this.deciding);
   }
-  /** The sources that decided between meeting and failing. */
+  /** The sources that decided; none while nothing is decided. */
   private get deciding(): readonly Source[] {
-    return this.verdict === 'meets' || this.verdict === 'fails' ? (this.judgement.hangsOn ?? this.used) : [];
+    return this.verdict === 'undetermined' ? [] : (this.judgement.hangsOn ?? this.used);
   }
 
   /** Plain data, as it is stored. */

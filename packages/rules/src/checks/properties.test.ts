@@ -80,7 +80,14 @@ function outcomeOrRefusal(check: Check, inputs: unknown, edition?: string): Outc
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     expect(error.issues.length).toBeGreaterThan(0);
-    for (const { message } of error.issues) expect(message.en).toMatch(/allowed/);
+    for (const { message, words } of error.issues) {
+      expect(message.en).toMatch(/allowed/);
+      for (const said of [words.en, words.es]) {
+        expect(said).toMatch(/^[^a-z].*\.$/);
+        // The names of inputs are written in one word with a capital inside; names people gave stand in quotes.
+        expect(said.replace(/ "[^"]*"/g, '')).not.toMatch(/\b(got|allowed|llegó|permite)\b|[a-z][A-Z]|undefined/);
+      }
+    }
     return undefined;
   }
 }

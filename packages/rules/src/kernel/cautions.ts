@@ -1,6 +1,6 @@
 import type { Referral, Severity } from './outcome.ts';
 import type { Role } from './severity.ts';
-import type { Source, UnreadBasis } from './source.ts';
+import { type Source, type UnreadBasis, unreadBases } from './source.ts';
 import { distinctTexts, type Text, text } from './text.ts';
 
 const MAKE_SAFE = text(
@@ -24,30 +24,42 @@ const TREAT_AS = text(
 const namesOf = (sources: readonly Source[]): string =>
   [...new Set(sources.map(({ title, section }) => `${title}, ${section}`))].join('; ');
 
-const DECIDED_BY: Record<UnreadBasis, (sources: readonly Source[]) => Text> = {
-  'second-hand': () =>
-    text(
-      'Decided by a rule read second-hand, not in its own document.',
-      'Se decide con una regla leída de segunda mano, no en su propio documento.',
-    ),
-  memory: (sources) =>
-    text(
-      `Decided from memory, confirm it before relying on this verdict: ${namesOf(sources)}.`,
-      `Se decide de memoria; confírmelo antes de usar este resultado: ${namesOf(sources)}.`,
-    ),
-  'common-practice': () =>
+/** What decided without being remembered is listed with its basis among the sources, and is not named here. */
+function unreadWords(bases: readonly UnreadBasis[]): Text[] {
+  const habit = bases.includes('common-practice');
+  if (bases.includes('second-hand'))
+    return [
+      habit
+        ? text(
+            'Decided by a rule read second-hand and by common practice.',
+            'Se decide con una regla leída de segunda mano y por práctica común.',
+          )
+        : text(
+            'Decided by a rule read second-hand, not in its own document.',
+            'Se decide con una regla leída de segunda mano, no en su propio documento.',
+          ),
+    ];
+  if (!habit) return [];
+  return [
     text(
       'Decided by common practice; no published source is known.',
       'Se decide por práctica común; no se conoce una fuente publicada.',
     ),
-};
+  ];
+}
 
-/**
- * Said among the reasons when the verdict hangs on a rule nobody has read in print: one sentence for each basis. Only
- * the remembered ones are named, because they are to be looked up; the list of sources names the others.
- */
-export const confirmBasis = (basis: UnreadBasis, deciding: readonly Source[]): Text =>
-  DECIDED_BY[basis](deciding.filter((source) => source.basis === basis));
+/** Said among the reasons of a verdict that hangs on these sources, when not all of them were read in print. */
+export function sayUnread(deciding: readonly Source[]): Text[] {
+  const remembered = deciding.filter(({ basis }) => basis === 'memory');
+  const others = unreadWords(unreadBases(deciding));
+  if (remembered.length === 0) return others;
+  const names = namesOf(remembered);
+  const confirm = text(
+    `Decided from memory, confirm it before relying on this verdict: ${names}.`,
+    `Se decide de memoria; confírmelo antes de usar este resultado: ${names}.`,
+  );
+  return [confirm, ...others];
+}
 
 function basisCaution(source: Source): Text | undefined {
   if (source.basis === 'memory')

@@ -1,6 +1,7 @@
 import { type Test, testOf } from './conditions.ts';
 import type { Drawing } from './drawing.ts';
 import type { Complete, Fields, Partials } from './fields.ts';
+import type { LossMode } from './loss-modes.ts';
 import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
@@ -30,8 +31,8 @@ export interface Judgement {
   /** The sources this judgement used; all of the check's when left out. */
   readonly sources?: readonly Source[];
   /**
-   * The sources on which meeting or failing hangs; all that were used when left out. With one of them from memory
-   * the outcome says so among its reasons and refers.
+   * The sources on which the verdict hangs; all that were used when left out. With one of them not read in print the
+   * outcome says so among its reasons; with one from memory it also refers.
    */
   readonly hangsOn?: readonly Source[];
 }
@@ -104,6 +105,8 @@ export interface CheckCard {
   readonly role: Role;
   /** False for a calculation that needs figures nobody measures on site: the phone does not offer it. */
   readonly forCrew?: false;
+  /** The way of losing strength it measures; two findings of one way on one link multiply. */
+  readonly lossMode?: LossMode;
   /** Where the tape goes, loaded when it is drawn. */
   readonly drawing: () => Promise<{ readonly drawing: Drawing }>;
 }

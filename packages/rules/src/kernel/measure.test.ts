@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatLength, formatRequired, lengthParts, parseLength } from './measure.ts';
+import { formatExact, formatLength, formatRequired, lengthParts, parseLength } from './measure.ts';
 
 const inches = (typed: string, defaultUnit?: 'in' | 'ft') => {
   const parsed = parseLength(typed, defaultUnit ? { defaultUnit } : {});
@@ -108,4 +108,23 @@ test('a required length is rounded up, never down, to the sixteenth', () => {
   expect(formatRequired(1.92)).toBe('1 15/16"');
   expect(formatRequired(1.5)).toBe('1 1/2"');
   expect(formatRequired(1.5001)).toBe('1 9/16"');
+});
+
+test('a fraction as large as one is refused: nine and four fourths is a slip of the finger', () => {
+  for (const typed of ['9 4/4', '9 5/4', '4/4', '3\' 2 16/16"']) {
+    const read = parseLength(typed);
+    expect(read.ok ? undefined : read.failure.code).toBe('bad-fraction');
+  }
+  expect(parseLength('9 3/4')).toEqual({ ok: true, inches: 9.75 });
+});
+
+test('an exact length reads back as what it was', () => {
+  expect([0.75, 0.015625, 0.244, 0.06, 54.5, -1.25].map(formatExact)).toEqual([
+    '3/4"',
+    '1/64"',
+    '0.244 in',
+    '0.06 in',
+    '4\'-6 1/2"',
+    '-1 1/4"',
+  ]);
 });

@@ -1,3 +1,4 @@
+import { decimal } from './quantity.ts';
 import { type Text, text } from './text.ts';
 import { feetToInches, MM_PER_INCH } from './units.ts';
 
@@ -44,13 +45,14 @@ const failed = (code: LengthFailure['code'], typed: string, why: Text): ParsedLe
   },
 });
 
-/** A whole number, decimal, fraction or mixed number; undefined for a fraction no tape carries. */
+/** A whole number, decimal, fraction or mixed number; undefined for a fraction no tape carries, or one as large as one. */
 function mixedNumber(typed: string): number | undefined {
   const fraction = /^(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(typed);
   if (!fraction) return Number(typed);
   const denominator = Number(fraction[3]);
-  if (!DENOMINATORS.has(denominator)) return undefined;
-  return Number(fraction[1] ?? 0) + Number(fraction[2]) / denominator;
+  const numerator = Number(fraction[2]);
+  if (!DENOMINATORS.has(denominator) || numerator >= denominator) return undefined;
+  return Number(fraction[1] ?? 0) + numerator / denominator;
 }
 
 function tidy(typed: string): string {
@@ -84,7 +86,10 @@ function parsePositive(body: string, typed: string, defaultUnit: 'in' | 'ft'): P
     failed(
       'bad-fraction',
       typed,
-      text('has a fraction no tape carries (halves to 64ths).', 'tiene una fracción que no está en la cinta.'),
+      text(
+        'has a fraction no tape carries: halves to 64ths, less than one.',
+        'tiene una fracción que no está en la cinta: de medios a 64 avos, menor que uno.',
+      ),
     );
   const metric = METRIC.exec(body);
   if (metric) return { ok: true, inches: (Number(metric[1]) * (METRIC_MM[metric[2] ?? 'mm'] ?? 1)) / MM_PER_INCH };
@@ -156,6 +161,12 @@ export function formatLength(inches: number, format: LengthFormat = {}): string 
   const inchText = `${[whole, fraction].filter(Boolean).join(' ')}"`;
   const body = parts.feet > 0 ? `${parts.feet}'-${inchText}` : inchText;
   return parts.negative ? `-${body}` : body;
+}
+
+/** Writes inches as the tape has them where a fraction to 64ths is exact, else in decimals: what is typed back is the same. */
+export function formatExact(inches: number, style: LengthFormat['style'] = 'feet-inches'): string {
+  const denominator = ([16, 32, 64] as const).find((finest) => lengthParts(inches, { denominator: finest }).exact);
+  return denominator ? formatLength(inches, { denominator, style }) : `${decimal(inches, 4)} in`;
 }
 
 /** A length that is asked for, rounded up to the next 1/16 in so that building what it says is enough. Inches in. */

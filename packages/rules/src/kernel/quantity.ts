@@ -24,6 +24,10 @@ export const wordOf = (value: string): Quantity => ({ value, unit: 'text' });
 /** A number for a sentence: at most so many decimals, none that say nothing. */
 export const decimal = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
 /** A share for a sentence, `57 %`. */
-export const percent = (share: number): string => `${decimal(share * 100, 1)} %`;
-/** Whole pounds for a sentence, `4,200 lb`. */
-export const pounds = (valueLb: number): string => `${decimal(valueLb, 0).replace(/\B(?=(\d{3})+$)/g, ',')} lb`;
+export const percent = (share: number, digits = 1): string => `${decimal(share * 100, digits)} %`;
+const grouped = (value: number, digits: number): string =>
+  decimal(value, digits).replace(/\B(?<!\.\d*)(?=(\d{3})+(?!\d))/g, ',');
+/** Pounds for a sentence, whole unless more digits are asked for: `4,200 lb`. */
+export const pounds = (valueLb: number, digits = 0): string => `${grouped(valueLb, digits)} lb`;
+/** A moment in whole foot-pounds for a sentence, `16,000 ft-lb`. */
+export const footPounds = (momentFtLb: number): string => `${grouped(momentFtLb, 0)} ft-lb`;

@@ -1,12 +1,9 @@
 import { type Test, testOf } from './conditions.ts';
+import { LONGEST_NAME, MOST_COUNTED, MOST_ITEMS } from './field-words.ts';
 import type { Field, Fields } from './fields.ts';
-import { type Text, text } from './text.ts';
+import { type InputIssue, MOST_ISSUES, refuseRest, refuseUnknown, refuseValue, refuseWhole } from './refusals.ts';
 
-/** One thing wrong with the inputs, addressed so that a form can point at it. */
-export interface InputIssue {
-  readonly path: readonly (string | number)[];
-  readonly message: Text;
-}
+export type { InputIssue } from './refusals.ts';
 
 export type AnyInputs = Readonly<Record<string, unknown>>;
 
@@ -27,9 +24,8 @@ export interface ReadResult {
  */
 export type ReadInputs = (raw: unknown) => ReadResult;
 
-const MAX_COUNT = 100_000;
-const MAX_NAME = 60;
-const MAX_ITEMS = 200;
+/** So many missing names are listed: a long list of empty items says no more with the rest of them. */
+const MOST_MISSING = 200;
 
 /** Where a value stands; the way back to the root is walked only when something is wrong. */
 interface Place {
@@ -39,73 +35,14 @@ interface Place {
 
 const pathOf = (place: Place | undefined): (string | number)[] => (place ? [...pathOf(place.parent), place.step] : []);
 
-const show = (value: unknown): string => {
-  const shown = typeof value === 'number' ? String(value) : JSON.stringify(value);
-  return shown === undefined ? String(value) : shown.slice(0, 60);
-};
-
-/** What a field allows, in words. */
-function allowed(field: Field): Text {
-  switch (field.kind) {
-    case 'length':
-      if (field.oneOf) {
-        const sizes = `${field.oneOf.join(', ')} ${field.unit}`;
-        return text(`one of ${sizes}`, `uno de ${sizes}`);
-      }
-      return text(
-        `a number from ${field.min} to ${field.max} ${field.unit}`,
-        `un número de ${field.min} a ${field.max} ${field.unit}`,
-      );
-    case 'number':
-      return text(
-        `a number from ${field.min} to ${field.max} ${field.unit}`,
-        `un número de ${field.min} a ${field.max} ${field.unit}`,
-      );
-    case 'count': {
-      const [least, most] = [field.min ?? 0, field.max ?? MAX_COUNT];
-      return text(`a whole number from ${least} to ${most}`, `un número entero de ${least} a ${most}`);
-    }
-    case 'choice': {
-      const values = field.options.map((option) => option.value).join(', ');
-      return text(`one of ${values}`, `uno de ${values}`);
-    }
-    case 'flag':
-      return text('true or false, or left out when unknown', 'true o false, o nada si no se sabe');
-    case 'name':
-      return text(`1 to ${field.maxLength ?? MAX_NAME} letters`, `de 1 a ${field.maxLength ?? MAX_NAME} letras`);
-    case 'group': {
-      const keys = Object.keys(field.fields).join(', ');
-      return text(`an object with ${keys}`, `un objeto con ${keys}`);
-    }
-    case 'list': {
-      const keys = Object.keys(field.item).join(', ');
-      const [least, most] = [field.minItems ?? 0, field.maxItems ?? MAX_ITEMS];
-      return text(
-        `a list of ${least} to ${most} objects with ${keys}`,
-        `una lista de ${least} a ${most} objetos con ${keys}`,
-      );
-    }
-  }
-}
-
-function issueAt(path: readonly (string | number)[], field: Field, value: unknown): InputIssue {
-  const range = allowed(field);
-  const name = path.join('.');
-  return {
-    path,
-    message: text(
-      `${name} (${field.label.en}): got ${show(value)}; allowed is ${range.en}.`,
-      `${name} (${field.label.es}): llegó ${show(value)}; se permite ${range.es}.`,
-    ),
-  };
-}
-
 /** What a reader gives for a value it refuses. */
 const REFUSED = Symbol('refused');
 
 /** What one reading has found so far. */
 interface Found {
   issues: InputIssue[] | undefined;
+  /** How many issues were not worded. */
+  unworded: number;
   missing: string[] | undefined;
   assumed: string[] | undefined;
 }
@@ -132,7 +69,7 @@ function readerOf(name: string, field: Field): Read {
       return plain((value) => within(value, min, max));
     }
     case 'count': {
-      const { min = 0, max = MAX_COUNT } = field;
+      const { min = 0, max = MOST_COUNTED } = field;
       return plain((value) => within(value, min, max) && Number.isInteger(value));
     }
     case 'flag':
@@ -145,7 +82,7 @@ function readerOf(name: string, field: Field): Read {
       };
     }
     case 'name': {
-      const { maxLength = MAX_NAME } = field;
+      const { maxLength = LONGEST_NAME } = field;
       return (value) => {
         const given = typeof value === 'string' ? value.trim() : '';
         return given.length > 0 && given.length <= maxLength ? given : REFUSED;
@@ -160,14 +97,16 @@ function readerOf(name: string, field: Field): Read {
   }
 }
 
-function addIssue(found: Found, issue: InputIssue): void {
-  if (found.issues) found.issues.push(issue);
-  else found.issues = [issue];
+/** Words are made only for an issue that is listed. */
+function addIssue(found: Found, wordIssue: () => InputIssue): void {
+  if (!found.issues) found.issues = [wordIssue()];
+  else if (found.issues.length < MOST_ISSUES) found.issues.push(wordIssue());
+  else found.unworded++;
 }
 
 function listReader(name: string, field: Extract<Field, { kind: 'list' }>): Read {
   const readItem = objectReader(field.item);
-  const { minItems = 0, maxItems = MAX_ITEMS, orNumber, orWord } = field;
+  const { minItems = 0, maxItems = MOST_ITEMS, orNumber, orWord } = field;
   const asItem = (value: unknown) => {
     if (orNumber !== undefined && typeof value === 'number') return { [orNumber]: value };
     return orWord !== undefined && typeof value === 'string' ? { [orWord]: value } : value;
@@ -179,7 +118,7 @@ function listReader(name: string, field: Extract<Field, { kind: 'list' }>): Read
     return items.map((item, at) => {
       const place = { step: at, parent: list };
       const read = readItem(asItem(item), place, found);
-      if (read === REFUSED) addIssue(found, issueAt(pathOf(place), field, item));
+      if (read === REFUSED) addIssue(found, () => refuseValue(pathOf(place), field, item));
       return read;
     });
   };
@@ -237,7 +176,7 @@ function objectReader(fields: Fields): Read {
       if (value !== undefined && value !== null && !(part.isFlag && value === 'unknown')) {
         read = part.read(value, place, found);
         if (read === REFUSED) {
-          addIssue(found, issueAt([...pathOf(place), part.name], part.field, value));
+          addIssue(found, () => refuseValue([...pathOf(place), part.name], part.field, value));
           read = undefined;
         }
       } else if (part.isAssumed !== undefined) isOpen = true;
@@ -265,16 +204,17 @@ function noteUnknown(
   let keys = 0;
   for (const _ in given) keys++;
   if (keys === present) return;
-  for (const key of Object.keys(given)) if (!names.includes(key)) addIssue(found, unknownName(key, place, names));
+  for (const key of Object.keys(given))
+    if (!names.includes(key)) addIssue(found, () => refuseUnknown([...pathOf(place), key], names));
 }
 
 function noteMissing(clean: AnyInputs, parts: readonly Part[], place: Place | undefined, found: Found): void {
   for (let at = 0; at < parts.length; at++) {
     const part = parts[at] as Part;
     if (part.isNeeded === undefined || clean[part.name] !== undefined || !part.isNeeded(clean)) continue;
-    const name = [...pathOf(place), part.name].join('.');
-    if (found.missing) found.missing.push(name);
-    else found.missing = [name];
+    found.missing ??= [];
+    if (found.missing.length >= MOST_MISSING) return;
+    found.missing.push([...pathOf(place), part.name].join('.'));
   }
 }
 
@@ -294,19 +234,6 @@ function noteAssumed(
   }
 }
 
-function unknownName(key: string, place: Place | undefined, names: readonly string[]): InputIssue {
-  const known = names.join(', ');
-  return {
-    path: [...pathOf(place), key],
-    message: text(`Unknown input ${key}; allowed are ${known}.`, `Dato desconocido: ${key}; se permiten ${known}.`),
-  };
-}
-
-const notAnObject = (raw: unknown): InputIssue => ({
-  path: [],
-  message: text(`Inputs: got ${show(raw)}; allowed is an object.`, `Datos: llegó ${show(raw)}; se permite un objeto.`),
-});
-
 const NO_NAMES: readonly string[] = [];
 const NO_ISSUES: readonly InputIssue[] = [];
 
@@ -314,11 +241,16 @@ const NO_ISSUES: readonly InputIssue[] = [];
 export function inputReader(fields: Fields): ReadInputs {
   const object = objectReader(fields);
   return (raw) => {
-    const found: Found = { issues: undefined, missing: undefined, assumed: undefined };
+    const found: Found = { issues: undefined, unworded: 0, missing: undefined, assumed: undefined };
     const inputs = object(raw, undefined, found);
-    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, assumed: NO_NAMES, issues: [notAnObject(raw)] };
-    const { missing = NO_NAMES, assumed = NO_NAMES, issues = NO_ISSUES } = found;
-    return { inputs: inputs as AnyInputs, missing, assumed, issues };
+    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, assumed: NO_NAMES, issues: [refuseWhole(raw)] };
+    const { issues = NO_ISSUES, unworded, missing = NO_NAMES, assumed = NO_NAMES } = found;
+    return {
+      inputs: inputs as AnyInputs,
+      missing,
+      assumed,
+      issues: unworded > 0 ? [...issues, refuseRest(unworded)] : issues,
+    };
   };
 }
 

@@ -10,3 +10,6 @@ export const inchesToMm = (lengthIn: number): number => lengthIn * MM_PER_INCH;
 /** Square feet of a rectangle given in inches. */
 export const rectangleSf = (widthIn: number, heightIn: number): number =>
   (widthIn * heightIn) / (INCHES_PER_FOOT * INCHES_PER_FOOT);
+
+/** Inches in one of the units a length is asked for in. */
+export const INCHES_PER = { in: 1, ft: INCHES_PER_FOOT } as const;

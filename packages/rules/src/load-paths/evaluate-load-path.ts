@@ -1,6 +1,5 @@
 import { severityReferrals, standingCautions } from '../kernel/cautions.ts';
 import {
-  atLeast,
   type InputIssue,
   type Locale,
   type Referral,
@@ -14,11 +13,15 @@ import {
   type Verdict,
 } from '../kernel/index.ts';
 import { faultsOf } from './faults.ts';
+import { STACKED_SOURCE } from './hold-down.ts';
+import { lineCautions } from './line-cautions.ts';
 import { rateLine, ratingWords } from './line-severity.ts';
-import { lineCautions, lineReasons } from './line-words.ts';
-import { CHAIN_SOURCE, type LoadPath } from './load-path.ts';
+import { isKnown, isOverloaded, mostLb, verdictOf } from './line-verdict.ts';
+import { lineReasons } from './line-words.ts';
+import { CHAIN_SOURCE, LINK_ROLES, type LinkRole, type LoadPath } from './load-path.ts';
 import { type LikeParts, likePartsOf, type OpenNext, openNextOf } from './open-next.ts';
 import { type LineWorth, lineWorth, type SegmentWorth, segmentWorth } from './strength.ts';
+import { anySlender, SLENDER_SOURCE } from './weights.ts';
 
 /** What a load path is worth, with every wording in both languages. Loads in lb of the path's own load. */
 export interface LoadPathOutcome {
@@ -28,8 +31,13 @@ export interface LoadPathOutcome {
   readonly atMostLb: number | null;
   /** Share 0..1 of what the line was meant to carry. */
   readonly remaining: number | null;
-  /** False while any link is unseen or its findings give no share: then every figure is "at most". */
+  /**
+   * False while a link is unseen, not listed, not measured, or not charged with what stands above: then every figure is
+   * "at most".
+   */
   readonly known: boolean;
+  /** Usual roles that a segment of the line does not list; they count as unseen. */
+  readonly notListed: readonly LinkRole[];
   readonly verdict: Verdict;
   /** Demand over what can be counted; null without a demand or with nothing to count. */
   readonly ratio: number | null;
@@ -63,16 +71,17 @@ export class LoadPathError extends Error {
 export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
   const issues = faultsOf(path);
   if (issues.length > 0) throw new LoadPathError(issues);
-  const segments = path.segments.map((segment) => segmentWorth(path.kind, segment));
-  const line = lineWorth(path.segments, segments);
-  const known = segments.every(({ links }) =>
-    links.every(({ remaining, unmeasured }) => remaining !== null && !unmeasured),
-  );
+  const segments = path.segments.map((segment) => segmentWorth(path, segment));
+  const line = lineWorth(path, segments);
+  const known = isKnown(segments);
   const ratio = line.atMostLb === null ? null : ratioOf(path.demandLb, line.atMostLb);
-  const verdict = verdictOf(path, line, segments, known);
+  const verdict = verdictOf(path, line, segments);
   const nothingLeft = verdict === 'fails' && ratio === null && line.atMostLb !== null && path.demandLb !== undefined;
-  const rating = rateLine(path, line, segments, { verdict, ratio, nothingLeft });
+  const atLeastRatio = ratioOf(path.demandLb, mostLb(line) ?? undefined);
+  const found = { verdict, ratio: atLeastRatio, nothingLeft, overloaded: isOverloaded(path, line) };
+  const rating = rateLine(path, line, segments, found);
   const { intendedLb, atMostLb, remaining } = line;
+  const sources = sourcesOf(path, line);
   return {
     rulesVersion,
     segments,
@@ -80,6 +89,7 @@ export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
     atMostLb,
     remaining,
     known,
+    notListed: LINK_ROLES[path.kind].filter((role) => segments.some(({ notListed }) => notListed.includes(role))),
     verdict,
     ratio,
     governing: segments.flatMap(({ governing }) => (governing === null ? [] : [governing])),
@@ -88,29 +98,19 @@ export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
     severity: rating.severity,
     severityRow: rating.row,
     reasons: [...lineReasons(path, line, segments, { ratio, known }), ratingWords(rating)],
-    sources: [CHAIN_SOURCE],
+    sources,
     cautions: [
-      ...standingCautions(rating.role, rating.severity, [CHAIN_SOURCE]),
+      ...standingCautions(rating.role, rating.severity, sources),
       ...lineCautions(path, line, segments, known),
     ],
     referrals: severityReferrals(rating.role, rating.severity),
   };
 }
 
-/** Against the engineer's demand where there is one; otherwise a link that lost strength fails, and an unseen one cannot be told. */
-function verdictOf(
-  { demandLb }: LoadPath,
-  { atMostLb }: LineWorth,
-  segments: readonly SegmentWorth[],
-  known: boolean,
-): Verdict {
-  const lost = segments.some(({ links }) => links.some(({ remaining }) => remaining !== null && remaining < 1));
-  if (demandLb !== undefined && atMostLb !== null) {
-    if (!atLeast(atMostLb, demandLb)) return 'fails';
-    if (known) return 'meets';
-  }
-  if (lost) return 'fails';
-  return known ? 'meets' : 'undetermined';
+function sourcesOf(path: LoadPath, { weighedBy }: LineWorth): Source[] {
+  const tied = path.segments.some(({ links }) => links.some(({ tensionLb }) => tensionLb !== undefined));
+  const slender = path.kind === 'wall-line' && weighedBy === 'length' && anySlender(path.segments);
+  return [CHAIN_SOURCE, ...(tied ? [STACKED_SOURCE] : []), ...(slender ? [SLENDER_SOURCE] : [])];
 }
 
 /** The same path with the named links made good: what it would be worth after their repair. */

@@ -1,8 +1,18 @@
-import { atMost, type InputIssue, type Text, text } from '../kernel/index.ts';
-import { LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+import { type InputIssue, refuseLonger, type Text, text } from '../kernel/index.ts';
+import { LINK_ROLE_WORDS, LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+import { mayBeWithout } from './usual-links.ts';
 
 type Path = readonly (string | number)[];
-const issue = (path: Path, message: Text): InputIssue => ({ path, message });
+/** A person reads the sentence without the name of the input before it. */
+const sentence = (message: string): string => {
+  const said = message.replace(/^\w+: /, '');
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+};
+const issue = (path: Path, message: Text): InputIssue => ({
+  path,
+  message,
+  words: text(sentence(message.en), sentence(message.es)),
+});
 
 const HOLD_DOWN_ONLY = ['tensionLb', 'leverFt', 'momentAboveFtLb', 'resistingFtLb'] as const;
 
@@ -13,6 +23,7 @@ export function faultsOf(path: LoadPath): InputIssue[] {
     ...repeatedNames(path.segments, ['segments']),
     ...path.segments.flatMap((segment, at) => [
       ...repeatedNames(segment.links, ['segments', at, 'links']),
+      ...withoutFaults(path, segment, ['segments', at, 'without']),
       ...segment.links.flatMap((link, place) => faultsOfLink(path, segment, link, ['segments', at, 'links', place])),
     ]),
   ];
@@ -68,16 +79,45 @@ function faultsOfLink({ kind }: LoadPath, segment: Segment, link: Link, path: Pa
   return [...found, ...contradictions(link, path), ...tieFaults(segment, link, path)];
 }
 
+/** Only a link that such a chain can do without may be said not to be there, and none that is listed. */
+function withoutFaults({ kind }: LoadPath, { links, without = [] }: Segment, path: Path): InputIssue[] {
+  const allowed = mayBeWithout(kind);
+  return without.flatMap((role, at) => {
+    const words = LINK_ROLE_WORDS[role];
+    if (links.some((link) => link.role === role))
+      return [
+        issue(
+          [...path, at],
+          text(
+            `without: "${words.en}" is among the links; take it from one of the two lists.`,
+            `without: "${words.es}" está entre las partes; quítelo de una de las dos listas.`,
+          ),
+        ),
+      ];
+    if (allowed.includes(role)) return [];
+    return [
+      issue(
+        [...path, at],
+        text(
+          `without: no such line stands without its ${words.en.toLowerCase()}; list it as not seen.`,
+          `without: ninguna línea así se sostiene sin ${words.es.toLowerCase()}; anótelo como no visto.`,
+        ),
+      ),
+    ];
+  });
+}
+
 /** A link that was not seen has no findings; one that was seen sound has lost nothing. */
 function contradictions({ name, state, remaining = [] }: Link, path: Path): InputIssue[] {
   if (state === 'findings' || remaining.length === 0) return [];
-  if (state === 'sound' && remaining.every((share) => share === 1)) return [];
+  const shares = remaining.map((left) => (typeof left === 'number' ? left : left.share));
+  if (state === 'sound' && shares.every((share) => share === 1)) return [];
   return [
     issue(
       [...path, 'remaining'],
       text(
-        `remaining: "${name}" is ${state} and has a share left of ${remaining.join(', ')}; say "findings", or leave it out.`,
-        `remaining: "${name}" está como ${state} y trae ${remaining.join(', ')}; ponga "findings" o no lo ponga.`,
+        `remaining: "${name}" is ${state} and has a share left of ${shares.join(', ')}; say "findings", or leave it out.`,
+        `remaining: "${name}" está como ${state} y trae ${shares.join(', ')}; ponga "findings" o no lo ponga.`,
       ),
     ),
   ];
@@ -92,16 +132,11 @@ function tieFaults(segment: Segment, link: Link, path: Path): InputIssue[] {
         text(`${stray}: only a hold-down has one.`, `${stray}: solo un anclaje de extremo lo tiene.`),
       ),
     ];
-  const { leverFt } = link;
-  const { lengthFt } = segment;
-  if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
-  return [
-    issue(
-      [...path, 'leverFt'],
-      text(
-        `leverFt: got ${leverFt} ft; allowed is at most the segment's length, ${lengthFt} ft.`,
-        `leverFt: llegó ${leverFt} ft; se permite hasta el largo del tramo, ${lengthFt} ft.`,
-      ),
-    ),
-  ];
+  return refuseLonger([...path, 'leverFt'], {
+    what: text('Lever of the hold-down', 'Palanca del anclaje'),
+    came: link.leverFt,
+    most: segment.lengthFt,
+    ofWhat: text('the length of the segment', 'el largo del tramo'),
+    unit: 'ft',
+  });
 }

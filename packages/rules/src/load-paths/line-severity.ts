@@ -9,21 +9,25 @@ import {
   text,
   type Verdict,
 } from '../kernel/index.ts';
-import type { Link, LinkRole, LoadPath } from './load-path.ts';
-import type { LineWorth, SegmentWorth } from './strength.ts';
+import type { LinkRole, LoadPath } from './load-path.ts';
+import type { LineWorth, LinkWorth, SegmentWorth } from './strength.ts';
+import { usualWords } from './usual-links.ts';
 
 /** What the severity table says of the gravest thing in the line, and of what thing. */
 export interface LineRating extends SeverityAnswer {
   readonly role: Role;
-  /** The link it was said of; null when it is the line as a whole. */
-  readonly link: string | null;
+  /** The link it was said of, or the usual one that is not listed; null when it is the line as a whole. */
+  readonly link: Text | null;
 }
 
 export interface LineFinding {
   readonly verdict: Verdict;
+  /** Demand over the most it could take. */
   readonly ratio: number | null;
   /** A load is asked for and so little is left that no ratio can be told. */
   readonly nothingLeft: boolean;
+  /** More is asked for than it could take at most. */
+  readonly overloaded: boolean;
 }
 
 const MEMBER_KINDS: Partial<Record<LinkRole, MemberKind>> = {
@@ -34,7 +38,7 @@ const MEMBER_KINDS: Partial<Record<LinkRole, MemberKind>> = {
   post: 'post',
 };
 
-/** Rates every link and the line as a whole by the one severity table; the gravest counts, of equals the first link. */
+/** Rates every link, each usual one that is not listed, and the line as a whole by the one table; the gravest counts, of equals the first. */
 export function rateLine(
   path: LoadPath,
   line: LineWorth,
@@ -43,14 +47,18 @@ export function rateLine(
 ): LineRating {
   const role: Role = path.kind === 'wall-line' ? 'lateral' : 'gravity';
   const place = { role, storiesAbove: path.storiesAbove, shored: path.shored };
-  const ratings = path.segments.flatMap((segment, at) =>
-    segment.links.map((link, order): LineRating => {
-      const share = segments[at]?.links[order]?.remaining ?? null;
-      const hangsOn = path.storyShare === undefined ? undefined : path.storyShare * (line.weights[at] ?? 0);
-      const facts = { ...place, ...factsOfLink(link, share), storyShare: hangsOn };
-      return { ...rateSeverity(facts), role, link: link.name };
-    }),
-  );
+  const ratings = segments.flatMap((segment, at) => {
+    const storyShare = path.storyShare === undefined ? undefined : path.storyShare * (line.weights[at] ?? 0);
+    const rate = (link: Text, facts: Omit<SeverityFacts, 'role'>): LineRating => ({
+      ...rateSeverity({ ...place, ...facts, storyShare }),
+      role,
+      link,
+    });
+    return [
+      ...segment.links.map((link) => rate(text(link.name, link.name), factsOfLink(link))),
+      ...segment.notListed.map((missing) => rate(capital(usualWords(path.kind, [missing])), notSeen(missing))),
+    ];
+  });
   const whole = { ...place, ...factsOfLine(line, found), storyShare: path.storyShare };
   ratings.push({ ...rateSeverity(whole), role, link: null });
   return ratings.reduce((gravest, rating) =>
@@ -58,19 +66,25 @@ export function rateLine(
   );
 }
 
-function factsOfLink(link: Link, remaining: number | null): Omit<SeverityFacts, 'role'> {
-  const verdict = remaining === null ? 'undetermined' : remaining < 1 ? 'fails' : 'meets';
-  return {
-    verdict,
-    ratio: null,
-    remaining,
-    memberKind: MEMBER_KINDS[link.role],
-  };
+const capital = ({ en, es }: Text): Text => text(upper(en), upper(es));
+const upper = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
+const notSeen = (role: LinkRole): Omit<SeverityFacts, 'role'> => ({
+  verdict: 'undetermined',
+  ratio: null,
+  remaining: null,
+  memberKind: MEMBER_KINDS[role],
+});
+
+function factsOfLink({ role, remaining, usedUp, momentOpen }: LinkWorth): Omit<SeverityFacts, 'role'> {
+  if (usedUp) return { ...notSeen(role), verdict: 'fails', remaining: 0 };
+  if (remaining === null) return notSeen(role);
+  const verdict = remaining < 1 ? 'fails' : momentOpen ? 'undetermined' : 'meets';
+  return { ...notSeen(role), verdict, remaining };
 }
 
 function factsOfLine({ remaining }: LineWorth, found: LineFinding): Omit<SeverityFacts, 'role'> {
-  const { verdict, ratio, nothingLeft } = found;
-  const overloaded = nothingLeft || (ratio !== null && verdict === 'fails' && ratio > 1);
+  const { verdict, ratio, nothingLeft, overloaded } = found;
   return { verdict, ratio, remaining, nothingHolds: nothingLeft, ...(overloaded && { engineerAlways: OVERLOADED }) };
 }
 
@@ -82,5 +96,5 @@ const OVERLOADED = text(
 /** The deciding row in words, with the link it was said of. */
 export const ratingWords = ({ link, reason }: LineRating): Text => {
   const words = reason();
-  return link === null ? words : text(`${link}: ${words.en}`, `${link}: ${words.es}`);
+  return link === null ? words : text(`${link.en}: ${words.en}`, `${link.es}: ${words.es}`);
 };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateCheck } from '../all-checks.ts';
+import { whole } from './any-load-path.setup.ts';
 import { evaluateLoadPath, LoadPathError, toLoadPathAnswer, withRepaired } from './evaluate-load-path.ts';
 import { LINK_ROLES, type Link, type LinkRole, type LoadPath } from './load-path.ts';
 
@@ -76,7 +77,7 @@ describe('a chain with failed links', () => {
 
   test('works in shares alone where no capacity is known', () => {
     const links = [failed('Plate', 'top-plate', [0.5]), sound('Panels', 'panels')];
-    const answer = evaluateLoadPath({ kind: 'wall-line', segments: [{ name: 'A', links }] });
+    const answer = evaluateLoadPath(whole({ kind: 'wall-line', segments: [{ name: 'A', links }] }));
     expect(answer).toMatchObject({ intendedLb: null, atMostLb: null, remaining: 0.5, known: true, ratio: null });
     expect(answer.governing).toEqual(['Plate']);
   });
@@ -130,20 +131,21 @@ const panel = {
 
 describe('walls by the equations of the standard', () => {
   const capacityLb = (lengthFt: number) => resultOf('shear-wall.panel-capacity', { ...panel, lengthFt }, 'capacityLb');
-  const segmented = (share: number): LoadPath => ({
-    kind: 'wall-line',
-    storiesAbove: 1,
-    demandLb: 4000,
-    segments: [8, 4].map((lengthFt) => ({
-      name: `${lengthFt} ft`,
-      lengthFt,
-      heightFt: 8,
-      links: [
-        failed('Panels', 'panels', [lengthFt === 4 ? share : 1], { intendedLb: capacityLb(lengthFt) }),
-        sound('Bolts', 'sill-bolts', { intendedLb: 5000 }),
-      ],
-    })),
-  });
+  const segmented = (share: number): LoadPath =>
+    whole({
+      kind: 'wall-line',
+      storiesAbove: 1,
+      demandLb: 4000,
+      segments: [8, 4].map((lengthFt) => ({
+        name: `${lengthFt} ft`,
+        lengthFt,
+        heightFt: 8,
+        links: [
+          failed('Panels', 'panels', [lengthFt === 4 ? share : 1], { intendedLb: capacityLb(lengthFt) }),
+          sound('Bolts', 'sill-bolts', { intendedLb: 5000 }),
+        ],
+      })),
+    });
 
   test('a segmented wall of 8 and 4 ft at 380 plf is worth 3,040 + 1,520 = 4,560 lb', () => {
     const answer = evaluateLoadPath(segmented(1));
@@ -180,7 +182,7 @@ describe('walls by the equations of the standard', () => {
       sound('Tie', 'hold-down', { tensionLb: upliftLb, leverFt: effectiveFt }),
     ];
     const segments = [{ name: 'Front', lengthFt: 16, heightFt: 8, links }];
-    const answer = evaluateLoadPath({ kind: 'wall-line', demandLb: 2500, segments });
+    const answer = evaluateLoadPath(whole({ kind: 'wall-line', storiesAbove: 0, demandLb: 2500, segments }));
     expect(panelsLb).toBeCloseTo((380 * 12 * 8) / 11, 9);
     expect(answer.atMostLb).toBeCloseTo(2500, 9);
     expect(answer).toMatchObject({ governing: ['Tie'], verdict: 'meets' });
@@ -208,12 +210,13 @@ describe('walls by the equations of the standard', () => {
     const tensionLb = resultOf('shear-wall.overturning', wall, 'upliftLb');
     expect(tensionLb).toBe(4000);
     const tie = { tensionLb, leverFt: 10, momentAboveFtLb: 2000 * 8, resistingFtLb: 0.6 * 12_500 };
-    const line = (share: number): LoadPath => ({
-      kind: 'wall-line',
-      storiesAbove: 1,
-      demandLb: 3500,
-      segments: [{ name: 'A', lengthFt: 10, heightFt: 9, links: [failed('Tie', 'hold-down', [share], tie)] }],
-    });
+    const line = (share: number): LoadPath =>
+      whole({
+        kind: 'wall-line',
+        storiesAbove: 1,
+        demandLb: 3500,
+        segments: [{ name: 'A', lengthFt: 10, heightFt: 9, links: [failed('Tie', 'hold-down', [share], tie)] }],
+      });
     expect(evaluateLoadPath(line(1))).toMatchObject({ atMostLb: 3500, ratio: 1, verdict: 'meets' });
     // Half the tension is far less than half the shear: the moment of the story above comes first.
     expect(evaluateLoadPath(line(0.5)).atMostLb).toBeCloseTo((20_000 + 7_500 - 16_000) / 9, 9);
@@ -289,7 +292,7 @@ describe('how grave a line is, by the one table', () => {
 
   test('a small loss in a wall is a repair, and an engineer decides where the story hangs on it', () => {
     const links = [failed('Panels', 'panels', [0.9])];
-    const wall: LoadPath = { kind: 'wall-line', storiesAbove: 1, segments: [{ name: 'A', links }] };
+    const wall = whole({ kind: 'wall-line', storiesAbove: 1, segments: [{ name: 'A', links }] });
     expect(evaluateLoadPath(wall).severity).toBe('repair');
     expect(evaluateLoadPath({ ...wall, storyShare: 0.5 }).severity).toBe('engineer');
     expect(evaluateLoadPath({ ...wall, storiesAbove: 2 }).severity).toBe('engineer');
@@ -297,7 +300,7 @@ describe('how grave a line is, by the one table', () => {
 
   test('a sound wall that is asked for too much is no repair but a question for an engineer', () => {
     const links = [sound('Panels', 'panels', { intendedLb: 3000 })];
-    const wall: LoadPath = { kind: 'wall-line', demandLb: 3001, segments: [{ name: 'A', links }] };
+    const wall = whole({ kind: 'wall-line', storiesAbove: 0, demandLb: 3001, segments: [{ name: 'A', links }] });
     expect(evaluateLoadPath(wall)).toMatchObject({ verdict: 'fails', severity: 'engineer', severityRow: 5 });
   });
 
@@ -347,6 +350,16 @@ describe('what cannot be a load path', () => {
       'a sound link that lost half',
       { kind: 'wall-line', segments: [segment([sound('Panels', 'panels', { remaining: [0.5] })])] },
       ['segments', 0, 'links', 0, 'remaining'],
+    ],
+    [
+      'a chain without its footing',
+      { kind: 'gravity-line', segments: [segment([sound('Post', 'post')], { without: ['footing'] })] },
+      ['segments', 0, 'without', 0],
+    ],
+    [
+      'a post that is listed and said not to be there',
+      { kind: 'gravity-line', segments: [segment([sound('Post', 'post')], { without: ['post'] })] },
+      ['segments', 0, 'without', 0],
     ],
     [
       'findings of an unseen link',

@@ -14,13 +14,16 @@ export type LinkRole = (typeof LINK_ROLES)[LoadPathKind][number];
 export const LINK_STATES = ['unseen', 'sound', 'findings'] as const;
 export type LinkState = (typeof LINK_STATES)[number];
 
+/** Share 0..1 of its intended strength that a finding leaves; `mode` names the way of failing it belongs to. */
+export type ShareLeft = number | { readonly share: number; readonly mode: string };
+
 /** One part the load passes through. Loads in lb of the path's own load, lengths in ft, moments in ft-lb. */
 export interface Link {
   readonly name: string;
   readonly role: LinkRole;
   readonly state: LinkState;
-  /** Share 0..1 of its intended strength left, one for each finding; the smallest counts. */
-  readonly remaining?: readonly number[] | undefined;
+  /** What each of its findings leaves; several of one mode multiply, of different modes the smallest counts. */
+  readonly remaining?: readonly ShareLeft[] | undefined;
   /** Findings beside these that give no share left. */
   readonly unmeasured?: number | undefined;
   readonly intendedLb?: number | undefined;
@@ -38,13 +41,15 @@ export interface Segment {
   readonly name: string;
   readonly lengthFt?: number | undefined;
   readonly heightFt?: number | undefined;
+  /** Usual links that somebody says this chain has none of, such as a beam where joists land on the foundation. */
+  readonly without?: readonly LinkRole[] | undefined;
   readonly links: readonly Link[];
 }
 
 /** A line of segments side by side: worth their sum. */
 export interface LoadPath {
   readonly kind: LoadPathKind;
-  /** Full stories above; the roof is not one. */
+  /** Full stories above; the roof is not one. Left out, some may stand there. */
   readonly storiesAbove?: number | undefined;
   /** Share 0..1 of the story's resistance this line was meant to give. */
   readonly storyShare?: number | undefined;

@@ -1,14 +1,22 @@
-import { LINK_ROLES, type Link, type LinkRole, type LoadPathKind, type Segment } from './load-path.ts';
+import { isMomentOpen, isUsedUp, tiedLb } from './hold-down.ts';
+import { LINK_ROLES, type Link, type LinkRole, type LoadPath, type Segment } from './load-path.ts';
+import { shareLeft } from './shares.ts';
+import { notListedIn } from './usual-links.ts';
+import { sum, type Weights, weighSegments } from './weights.ts';
 
 /** A link with what it is worth; loads in lb of the path's own load, null when not known. */
 export interface LinkWorth {
   readonly name: string;
   readonly role: LinkRole;
   readonly state: Link['state'];
-  /** Share 0..1 left: the smallest of its findings', 1 when seen sound, null when unseen or not measured. */
+  /** Share 0..1 left, its findings put together; 1 when seen sound, null when unseen or not measured. */
   readonly remaining: number | null;
   /** Seen, with findings that do not all tell what is left: it may be worth less. */
   readonly unmeasured: boolean;
+  /** A hold-down not charged yet with the stories above: it may be worth less. */
+  readonly momentOpen: boolean;
+  /** A hold-down of which the stories above leave nothing. */
+  readonly usedUp: boolean;
   readonly intendedLb: number | null;
   readonly atMostLb: number | null;
 }
@@ -24,29 +32,18 @@ export interface SegmentWorth {
   readonly remaining: number | null;
   readonly governing: string | null;
   readonly unseen: readonly string[];
+  /** Usual roles that are not listed; they count as unseen. */
+  readonly notListed: readonly LinkRole[];
   /** Seen with findings of which some give no share left. */
   readonly unmeasured: readonly string[];
+  /** Hold-downs that are not charged with the stories above. */
+  readonly momentOpen: readonly string[];
 }
 
-/** The share of its strength that may be counted; null when it was not seen or its findings do not tell. */
-export function shareLeft({ state, remaining = [] }: Link): number | null {
-  if (state === 'sound') return 1;
-  return state === 'findings' && remaining.length > 0 ? Math.min(...remaining) : null;
-}
-
-/**
- * Load in lb the link takes with a share 0..1 of its strength; null when nothing tells. A hold-down of a segment `heightFt`
- * high takes the load whose moment, with that of the stories above, its tension and the dead load balance.
- */
-function strengthLb(link: Link, { heightFt }: Segment, share: number): number | null {
-  const { intendedLb, tensionLb, leverFt, momentAboveFtLb = 0, resistingFtLb = 0 } = link;
-  const own = intendedLb === undefined ? [] : [intendedLb * share];
-  const tied =
-    tensionLb === undefined || leverFt === undefined || heightFt === undefined
-      ? []
-      : [Math.max(0, (tensionLb * share * leverFt + resistingFtLb - momentAboveFtLb) / heightFt)];
-  const known = [...own, ...tied];
-  return known.length === 0 ? null : Math.min(...known);
+/** Load in lb the link takes with a share 0..1 of its strength; null when nothing of its own tells. */
+function strengthLb(link: Link, segment: Segment, share: number): number | null {
+  const own = link.intendedLb === undefined ? null : link.intendedLb * share;
+  return smallest([own, tiedLb(link, segment, share)]);
 }
 
 const smallest = (values: readonly (number | null)[]): number | null => {
@@ -55,42 +52,64 @@ const smallest = (values: readonly (number | null)[]): number | null => {
 };
 
 /** What a chain is worth. A link of no known capacity is taken as meant for what the chain was meant to carry. */
-export function segmentWorth(kind: LoadPathKind, segment: Segment): SegmentWorth {
-  const meant = segment.links.map((link) => strengthLb(link, segment, 1));
-  const intendedLb = smallest(meant);
-  const links = segment.links.map((link, at): LinkWorth => {
-    const { name, role, state } = link;
-    const remaining = shareLeft(link);
-    const own = remaining === null ? null : strengthLb(link, segment, remaining);
-    const shared = remaining === null || intendedLb === null ? null : intendedLb * remaining;
-    const unmeasured = state === 'findings' && (remaining === null || (link.unmeasured ?? 0) > 0);
-    return { name, role, state, remaining, unmeasured, intendedLb: meant[at] ?? null, atMostLb: own ?? shared };
-  });
+export function segmentWorth(path: LoadPath, segment: Segment): SegmentWorth {
+  const intendedLb = smallest(segment.links.map((link) => strengthLb(link, segment, 1)));
+  const links = segment.links.map((link) => linkWorth(path, segment, link, intendedLb));
   const seenLb = smallest(links.map((link) => link.atMostLb));
-  const atMostLb = seenLb === null || intendedLb === null ? null : Math.min(intendedLb, seenLb);
-  const share = smallest(links.map((link) => link.remaining));
+  // Where nothing was left to begin with, seeing more cannot change it.
+  const atMostLb = intendedLb === 0 ? 0 : seenLb === null || intendedLb === null ? null : Math.min(intendedLb, seenLb);
+  const names = (which: (link: LinkWorth) => boolean) => links.filter(which).map(({ name }) => name);
   return {
     name: segment.name,
     links,
     intendedLb,
     atMostLb,
-    remaining: atMostLb !== null && intendedLb !== null && intendedLb > 0 ? atMostLb / intendedLb : share,
-    governing: governingLink(kind, links, intendedLb !== null),
-    unseen: links.filter(({ state }) => state === 'unseen').map(({ name }) => name),
-    unmeasured: links.filter(({ unmeasured }) => unmeasured).map(namesOf),
+    remaining: shareOfSegment(intendedLb, atMostLb) ?? smallest(links.map((link) => link.remaining)),
+    governing: governingLink(path, links, intendedLb !== null),
+    unseen: names(({ state }) => state === 'unseen'),
+    notListed: notListedIn(path.kind, segment),
+    unmeasured: names(({ unmeasured }) => unmeasured),
+    momentOpen: names(({ momentOpen }) => momentOpen),
   };
 }
 
-const namesOf = ({ name }: LinkWorth): string => name;
+function linkWorth(path: LoadPath, segment: Segment, link: Link, segmentLb: number | null): LinkWorth {
+  const { name, role, state } = link;
+  const remaining = shareLeft(link);
+  const own = remaining === null ? null : strengthLb(link, segment, remaining);
+  const shared = remaining === null || segmentLb === null ? null : segmentLb * remaining;
+  return {
+    name,
+    role,
+    state,
+    remaining,
+    unmeasured: state === 'findings' && (remaining === null || (link.unmeasured ?? 0) > 0),
+    momentOpen: isMomentOpen(path, segment, link),
+    usedUp: isUsedUp(link, segment, remaining),
+    intendedLb: strengthLb(link, segment, 1),
+    atMostLb: own ?? shared,
+  };
+}
 
-/** The seen link worth least; in shares alone, none governs while nothing is lost. Of equals the first the load meets. */
-function governingLink(kind: LoadPathKind, links: readonly LinkWorth[], inPounds: boolean): string | null {
+/** Nothing left of nothing is nothing, not all of it. */
+const shareOfSegment = (intendedLb: number | null, atMostLb: number | null): number | null =>
+  intendedLb === null || atMostLb === null ? null : intendedLb === 0 ? 0 : atMostLb / intendedLb;
+
+/**
+ * The link worth least. It must have a strength or a loss of its own: a sound link of no known capacity only repeats what
+ * the chain is worth. One that was not seen governs by what it was meant to carry, once something of the chain has been
+ * seen. In shares alone none governs while nothing is lost. Of equals the seen one, then the first the load meets.
+ */
+function governingLink({ kind }: LoadPath, links: readonly LinkWorth[], inPounds: boolean): string | null {
   const roles: readonly LinkRole[] = LINK_ROLES[kind];
-  const seen = links.filter(({ remaining }) => remaining !== null && (inPounds || remaining < 1));
-  const [first] = seen.sort(
+  if (links.every(({ remaining, usedUp }) => remaining === null && !usedUp)) return null;
+  const lostSome = ({ remaining }: LinkWorth) => remaining !== null && remaining < 1;
+  const own = links.filter((link) => lostSome(link) || (inPounds && link.intendedLb !== null));
+  const figure = ({ atMostLb, intendedLb }: LinkWorth) => atMostLb ?? intendedLb ?? 0;
+  const [first] = own.sort(
     (a, b) =>
-      (a.atMostLb ?? 0) - (b.atMostLb ?? 0) ||
-      (a.remaining ?? 0) - (b.remaining ?? 0) ||
+      figure(a) - figure(b) ||
+      (a.remaining ?? 2) - (b.remaining ?? 2) ||
       roles.indexOf(a.role) - roles.indexOf(b.role) ||
       (a.name < b.name ? -1 : 1),
   );
@@ -98,46 +117,25 @@ function governingLink(kind: LoadPathKind, links: readonly LinkWorth[], inPounds
 }
 
 /** A line with what it is worth. */
-export interface LineWorth {
+export interface LineWorth extends Weights {
   readonly intendedLb: number | null;
   readonly atMostLb: number | null;
   readonly remaining: number | null;
-  /** For each segment, the part of the line's share that hangs on it. */
-  readonly weights: readonly number[];
-  readonly weighedBy: 'strength' | 'length' | 'count';
 }
 
-const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
-const allKnown = (values: readonly (number | null | undefined)[]): number[] | null =>
-  values.every((value) => value !== null && value !== undefined) ? (values as number[]) : null;
-
 /** What side-by-side chains are worth together. A segment nobody has looked into counts as meant: the sum is "at most". */
-export function lineWorth(segments: readonly Segment[], worths: readonly SegmentWorth[]): LineWorth {
-  const meant = allKnown(worths.map(({ intendedLb }) => intendedLb));
+export function lineWorth({ kind, segments }: LoadPath, worths: readonly SegmentWorth[]): LineWorth {
+  const amounts = worths.map(({ intendedLb }) => intendedLb);
+  const meant = amounts.every((amount) => amount !== null) ? amounts : null;
   const intendedLb = meant && sum(meant);
   const anySeen = worths.some(({ remaining }) => remaining !== null);
-  const { weights, weighedBy } = weighSegments(segments, meant);
+  const weighed = weighSegments(kind, segments, meant);
   const atMostLb = meant && anySeen ? sum(worths.map(contributionLb)) : null;
-  const shares = worths.map(({ remaining }, at) => (remaining ?? 1) * (weights[at] ?? 0));
+  const shares = worths.map(({ remaining }, at) => (remaining ?? 1) * (weighed.weights[at] ?? 0));
   const byShare = anySeen ? Math.min(1, sum(shares)) : null;
   const byPounds = atMostLb !== null && intendedLb ? atMostLb / intendedLb : null;
-  return { intendedLb, atMostLb, remaining: byPounds ?? byShare, weights, weighedBy };
+  return { intendedLb, atMostLb, remaining: byPounds ?? byShare, ...weighed };
 }
 
 /** What a segment gives to the line's "at most", lb; 0 when nothing of it is known. */
 export const contributionLb = ({ atMostLb, intendedLb }: SegmentWorth): number => atMostLb ?? intendedLb ?? 0;
-
-function weighSegments(
-  segments: readonly Segment[],
-  meant: readonly number[] | null,
-): Pick<LineWorth, 'weights' | 'weighedBy'> {
-  const lengths = allKnown(segments.map(({ lengthFt }) => lengthFt));
-  const [values, weighedBy] =
-    meant && sum(meant) > 0
-      ? ([meant, 'strength'] as const)
-      : lengths
-        ? ([lengths, 'length'] as const)
-        : ([segments.map(() => 1), 'count'] as const);
-  const total = sum(values);
-  return { weights: values.map((value) => value / total), weighedBy };
-}

@@ -35,7 +35,7 @@ describe('a wrong book is refused row by row', () => {
     [
       'a missing wage',
       ({ trades: [trade] }) => delete any(trade).wageCentsPerHour,
-      '/trades/0/wageCentsPerHour is missing; allowed is whole cents, 0 or more',
+      '/trades/0/wageCentsPerHour is missing; allowed is whole cents from 0 up to 2,000,000,000',
     ],
     [
       'negative hours',

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { roundCents } from '../kernel/index.ts';
 import { findOperation } from '../repairs/take-off.ts';
+import { MAX_CENTS } from './estimate-input.ts';
 
 export const WORK_UNITS = ['each', 'sf', 'lf'] as const;
 export const FEE_KINDS = ['engineer', 'permit', 'inspection', 'disposal', 'other'] as const;
@@ -15,8 +16,8 @@ const fits = (allowed: string) => ({
     input === undefined ? `is missing; allowed is ${allowed}` : `came as ${written(input)}; allowed is ${allowed}`,
 });
 
-const centsFit = fits('whole cents, 0 or more');
-const notNegative = z.int(centsFit).min(0, centsFit);
+const centsFit = fits(`whole cents from 0 up to ${MAX_CENTS.toLocaleString('en-US')}`);
+const notNegative = z.int(centsFit).min(0, centsFit).max(MAX_CENTS, centsFit);
 const percentFit = fits('0 up to 100');
 const percentage = z.number(percentFit).min(0, percentFit).max(100, percentFit);
 const hoursFit = fits('hours from 0 up to 10,000');

@@ -1,7 +1,10 @@
 import * as z from 'zod';
 
-const cents = z.int();
-const notNegative = z.int().min(0);
+/** The most a line or a total may come to either way, cents: what is kept takes no more. */
+export const MAX_CENTS = 2_000_000_000;
+
+const cents = z.int().min(-MAX_CENTS).max(MAX_CENTS);
+const notNegative = z.int().min(0).max(MAX_CENTS);
 const percentage = z.number().min(0).max(100);
 const amount = z.number().min(0).max(1e9);
 
@@ -22,7 +25,7 @@ export const hoursSchema = z
 export const estimateLineSchema = z
   .strictObject({
     name: z.string().min(1).max(200),
-    /** Lines of one location vary together in the range; a line without one varies on its own. */
+    /** Lines of one location vary together in the range; those without one count as one place. */
     location: z.string().max(200).optional(),
     quantity: amount,
     unit: z.string().min(1).max(20),
@@ -59,14 +62,24 @@ export const RANGE_SHAPES = ['pert-beta', 'triangular'] as const;
 export type RangeShape = (typeof RANGE_SHAPES)[number];
 
 /** How the hours of the lines may turn out. */
-export const rangeSchema = z.strictObject({
-  trials: z.int().min(10).max(100_000),
-  /** The same seed gives the same answer. */
-  seed: z.int(),
-  /** Rank correlation of the hours of any two lines of one location. */
-  correlation: z.number().min(0).max(1),
-  shape: z.enum(RANGE_SHAPES),
-});
+export const rangeSchema = z
+  .strictObject({
+    trials: z.int().min(10).max(100_000),
+    /** The same seed gives the same answer. */
+    seed: z.int(),
+    /** Rank correlation of the hours of any two lines of one location. */
+    correlation: z.number().min(0).max(1),
+    /** The same of two lines of different locations, since one crew has one pace; half of `correlation` when left out. */
+    acrossPlaces: z.number().min(0).max(1).optional(),
+    shape: z.enum(RANGE_SHAPES),
+  })
+  .refine(({ correlation, acrossPlaces = 0 }) => acrossPlaces <= correlation, {
+    path: ['acrossPlaces'],
+    error: ({ input }) => {
+      const { correlation, acrossPlaces } = input as { correlation: number; acrossPlaces: number };
+      return `acrossPlaces came as ${acrossPlaces}; allowed is up to the correlation within one place, ${correlation}`;
+    },
+  });
 export type RangeInput = z.infer<typeof rangeSchema>;
 
 export const estimateSchema = z

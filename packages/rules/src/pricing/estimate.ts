@@ -9,6 +9,7 @@ import {
   text,
   wholeUp,
 } from '../kernel/index.ts';
+import { assertLines, assertTotals } from './amounts.ts';
 import { type EstimateInput, type EstimateLine, PERCENT_PARTS, type PercentPart } from './estimate-input.ts';
 
 export interface PricedLine {
@@ -191,10 +192,12 @@ function baseOf(line: PricedLine, parts: readonly PercentPart[], taxOn: Estimate
 
 /**
  * Prices lines and foots them: every part of a line is rounded once, the total is the sum of printed cents, overhead
- * and profit are taken on the printed subtotal (or on the parts named). The order of the lines changes no sum.
+ * and profit are taken on the printed subtotal (or on the parts named). The order of the lines changes no sum. Throws
+ * AmountError for a line that at its highest hours, or a total that, passes MAX_CENTS.
  */
 export function evaluateEstimate(input: EstimateInput): Estimate {
   const saleFactor = percentFactorOf(input, 'material');
+  assertLines(input.lines, saleFactor);
   const lines = withMinimums(
     input.lines.map((line) => priceLine(line, saleFactor)),
     input.lines,
@@ -205,7 +208,9 @@ export function evaluateEstimate(input: EstimateInput): Estimate {
   );
   const overheadCents = percentOf(baseCents, input.overheadPct);
   const profitCents = percentOf(input.stacking === 'stacked' ? baseCents + overheadCents : baseCents, input.profitPct);
-  return { lines, subtotalCents, overheadCents, profitCents, totalCents: subtotalCents + overheadCents + profitCents };
+  const totalCents = subtotalCents + overheadCents + profitCents;
+  assertTotals(lines, [subtotalCents, overheadCents, profitCents, totalCents]);
+  return { lines, subtotalCents, overheadCents, profitCents, totalCents };
 }
 
 /**

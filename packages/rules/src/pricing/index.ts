@@ -1,3 +1,4 @@
+export * from './amounts.ts';
 export * from './contingency.ts';
 export * from './contract.ts';
 export * from './contract-input.ts';

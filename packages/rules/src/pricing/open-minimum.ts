@@ -1,6 +1,17 @@
-import { byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
+import { type Alike, byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
-import { addKnown, addWeighted, meanOf, nothing, one, seriesOf, times, timesEither, type Waves } from './waves.ts';
+import {
+  addKnown,
+  addWeighted,
+  meanOf,
+  nothing,
+  one,
+  seriesOf,
+  times,
+  timesEither,
+  timesMixed,
+  type Waves,
+} from './waves.ts';
 
 /**
  * A visit whose hours may or may not reach its minimum, as a straight part and a bend. Where the minimum is mostly passed the
@@ -20,7 +31,9 @@ export interface Bend {
   /** Its covariance with the visit's labor. */
   readonly withLabor: number;
   /** By location: its mean at each of its PERCENTILES, the other locations anywhere. */
-  readonly at: ReadonlyMap<string, Float64Array>;
+  readonly at: ReadonlyMap<string | undefined, Float64Array>;
+  /** Its mean at each percentile of the whole work, to which every location leans. */
+  readonly atWork: Float64Array;
 }
 
 const NODES = 128;
@@ -35,7 +48,7 @@ function evened(weights: readonly number[]): number[] {
   return weights.map((weight) => weight / whole);
 }
 
-/** The lines of one location: their sum at each percentile, and wherever the location falls. */
+/** The lines of one location: their sum at each of its percentiles, and wherever it falls. */
 interface Part {
   readonly location: string | undefined;
   readonly at: readonly Waves[];
@@ -44,20 +57,20 @@ interface Part {
 
 /**
  * Moments of a bend, max(0, short - s), by its cosine series over the sums s can reach: the mean of each wave is the
- * characteristic function of s, a product over lines, which at one percentile of their location are independent. Where the
- * minimum mostly is not passed, s is the labor counted down from its highest.
+ * characteristic function of s, a product over lines, which at one percentile of their location are independent, as the
+ * locations are at one of the whole work. Where the minimum mostly is not passed, s is the labor counted down from its highest.
  * @param own lines of the visit, as the plan sorts them
- * @param follow chance that a line falls at its location's percentile
  */
-export function bendOf(visit: OpenVisit, own: readonly VaryingLine[], follow: number): Bend {
+export function bendOf(visit: OpenVisit, own: readonly VaryingLine[], { follow, lean }: Alike): Bend {
   const { shortCents, laborFactor, minimumFactor } = visit;
   const reach = own.reduce((sum, line) => sum + line.widthCents, 0);
   const least = own.reduce((sum, line) => sum + line.shiftCents, 0);
   const labor = own.reduce((sum, line) => sum + line.widthCents * line.spread.mean, 0);
   const down = shortCents - least > labor;
-  const parts = byLocation(own).map((group) => partOf(group, follow, reach, down));
+  const parts = byPlace(own).map((group) => partOf(group, follow, reach, down));
   const series = seriesOf(down ? least + reach - shortCents : shortCents - least, reach);
-  const whole = parts.reduce((product, { all }) => times(product, all), one());
+  const wholes = atWorkOf(parts, lean);
+  const whole = average(wholes);
   const mean = meanOf(series.bend, whole, one());
   const bySum = meanOf(series.bySum, whole, one()) - mean * (down ? reach - labor : labor);
   const straight = down ? laborFactor - minimumFactor : laborFactor;
@@ -70,20 +83,38 @@ export function bendOf(visit: OpenVisit, own: readonly VaryingLine[], follow: nu
     variance: Math.max(0, meanOf(series.squared, whole, one()) - mean ** 2),
     withLabor: down ? 0 - bySum : bySum,
     at: byPercentile(parts, series.bend),
+    atWork: Float64Array.from(wholes, (waves) => meanOf(series.bend, waves, one())),
   };
 }
 
-function byPercentile(parts: readonly Part[], series: Float64Array): Map<string, Float64Array> {
-  const means = new Map<string, Float64Array>();
-  for (const part of parts) {
-    if (part.location === undefined) continue;
-    const others = parts.reduce((product, other) => (other === part ? product : times(product, other.all)), one());
-    means.set(
-      part.location,
-      Float64Array.from(part.at, (waves) => meanOf(series, waves, others)),
-    );
-  }
-  return means;
+/** The sum of all locations at each percentile of the whole work; a location falls there with a chance of `lean`. */
+function atWorkOf(parts: readonly Part[], lean: number): Waves[] {
+  return PERCENTILES.map((_, order) => {
+    const product = one();
+    for (const { at, all } of parts) timesMixed(product, at[order] ?? all, lean, all);
+    return product;
+  });
+}
+
+function byPercentile(parts: readonly Part[], series: Float64Array): Map<string | undefined, Float64Array> {
+  const before = running(parts);
+  const behind = running(parts.toReversed()).reverse();
+  return new Map(
+    parts.map(({ location, at }, order) => {
+      const others = times(before[order] ?? one(), behind[order] ?? one());
+      return [location, Float64Array.from(at, (waves) => meanOf(series, waves, others))];
+    }),
+  );
+}
+
+/** For each part the product of those before it. */
+function running(parts: readonly Part[]): Waves[] {
+  let product = one();
+  return parts.map(({ all }) => {
+    const before = product;
+    product = times(product, all);
+    return before;
+  });
 }
 
 function partOf(group: readonly VaryingLine[], follow: number, reach: number, down: boolean): Part {
@@ -95,9 +126,9 @@ function partOf(group: readonly VaryingLine[], follow: number, reach: number, do
     for (const [order, share] of PERCENTILES.entries()) addKnown(sum, shareOf(line, share), WEIGHTS[order] ?? 0);
     return sum;
   });
-  if (location === undefined || follow === 0) {
+  if (follow === 0) {
     const all = alone.reduce(times, one());
-    return { location, at: location === undefined ? [] : PERCENTILES.map(() => all), all };
+    return { location, at: PERCENTILES.map(() => all), all };
   }
   const at = PERCENTILES.map((share) => {
     const product = one();
@@ -108,13 +139,6 @@ function partOf(group: readonly VaryingLine[], follow: number, reach: number, do
   return { location, at, all: average(at) };
 }
 
-/** Lines by location; those without one vary on their own and are taken together. */
-function byLocation(lines: readonly VaryingLine[]): (readonly VaryingLine[])[] {
-  const loose = lines.filter(({ location }) => location === undefined);
-  const placed = byPlace(lines.filter(({ location }) => location !== undefined));
-  return loose.length > 0 ? [...placed, loose] : placed;
-}
-
 /** The value of a line at a percentile, 0 to 1 between its low and high. */
 export function quantileAt({ spread: { quantiles } }: VaryingLine, share: number): number {
   const cell = Math.floor(share * CELLS);
@@ -122,7 +146,7 @@ export function quantileAt({ spread: { quantiles } }: VaryingLine, share: number
   return from + (share * CELLS - cell) * ((quantiles[cell + 1] ?? from) - from);
 }
 
-/** The mean over the percentiles of a location. */
+/** The mean over the percentiles. */
 function average(each: readonly Waves[]): Waves {
   const sum = nothing();
   for (const [order, waves] of each.entries()) addWeighted(sum, waves, WEIGHTS[order] ?? 0);

@@ -1,5 +1,5 @@
 import { type Bend, bendOf, PERCENTILES, quantileAt, WEIGHTS } from './open-minimum.ts';
-import { byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
+import { type Alike, byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
 export interface Driver {
@@ -23,25 +23,24 @@ const sdOf = ({ widthCents, spread, factor }: VaryingLine): number => factor * w
 export function formulaOf(
   lines: readonly VaryingLine[],
   visits: readonly OpenVisit[],
-  correlation: number,
+  alike: Alike,
 ): { mean: number; variance: number; drivers: Driver[] } {
-  const follow = Math.sqrt(correlation);
   const bends = visits.map((visit) =>
     bendOf(
       visit,
       lines.filter((line) => line.visit === visit),
-      follow,
+      alike,
     ),
   );
   const straight = withFactors(lines, bends, ({ lines: [own] }) => own?.factor ?? 0);
-  const parts = partsOf(byPlace(straight), correlation);
+  const parts = partsOf(byPlace(straight), alike);
   const moments = momentsOf(parts);
   if (bends.length === 0) return { ...moments, drivers: driversOf(parts) };
-  const nearest = withFactors(lines, bends, (bend) => slopeOf(bend, correlation));
+  const nearest = withFactors(lines, bends, (bend) => slopeOf(bend, alike));
   return {
     mean: bends.reduce((sum, { constant, factor, mean }) => sum + constant + factor * mean, moments.mean),
-    variance: Math.max(0, moments.variance + varianceOf(bends, straight, follow)),
-    drivers: driversOf(partsOf(byPlace(nearest), correlation)),
+    variance: Math.max(0, moments.variance + varianceOf(bends, straight, alike)),
+    drivers: driversOf(partsOf(byPlace(nearest), alike)),
   };
 }
 
@@ -52,42 +51,53 @@ function withFactors(lines: readonly VaryingLine[], bends: readonly Bend[], fact
 }
 
 /**
- * What bends bring to the variance: each its own and with its labor, and in every location with the other lines and bends
- * there. Two bends that share more than one location are taken location by location.
+ * What bends bring to the variance: each its own and with its labor, and through each percentile that they share with other
+ * lines and bends: that of the whole work, and that of each place as far as it does not lean on the work. Two bends that
+ * share more than one place are taken place by place.
  */
-function varianceOf(bends: readonly Bend[], lines: readonly VaryingLine[], follow: number): number {
-  let sum = 0;
-  for (const {
-    lines: [own],
-    factor,
-    variance,
-    withLabor,
-  } of bends)
-    sum += factor ** 2 * variance + 2 * factor * (own?.factor ?? 0) * withLabor;
+function varianceOf(bends: readonly Bend[], lines: readonly VaryingLine[], { follow, lean }: Alike): number {
+  const own = bends.reduce(
+    (sum, { lines: [first], factor, variance, withLabor }) =>
+      sum + factor ** 2 * variance + 2 * factor * (first?.factor ?? 0) * withLabor,
+    0,
+  );
+  const byWork = sharedVariance(bends, lines, follow * lean, ({ atWork }) => atWork);
   const places = new Set(bends.flatMap(({ at }) => [...at.keys()]));
-  for (const place of places) {
+  const byPlaces = [...places].map((place) => {
     const isHere = ({ location }: VaryingLine) => location === place;
-    const all = zero();
-    for (const { at, factor, lines: own } of bends) {
-      const added = at.get(place)?.map((cents) => factor * cents);
-      if (!added) continue;
-      for (const [order, cents] of added.entries()) all[order] = (all[order] as number) + cents;
-      // With its own labor it was counted above.
-      sum -= together(laborCurve(own.filter(isHere), follow), added);
-    }
-    sum += together(laborCurve(lines.filter(isHere), follow), all);
+    const here = bends.map((bend) => ({ ...bend, lines: bend.lines.filter(isHere) }));
+    return sharedVariance(here, lines.filter(isHere), follow, ({ at }) => at.get(place));
+  });
+  return own + byWork + (1 - lean ** 2) * byPlaces.reduce((sum, one) => sum + one, 0);
+}
+
+/** The same through one percentile, at which a line falls with some chance. */
+function sharedVariance(
+  bends: readonly Bend[],
+  lines: readonly VaryingLine[],
+  chance: number,
+  curveOf: (bend: Bend) => Float64Array | undefined,
+): number {
+  let sum = 0;
+  const all = zero();
+  for (const bend of bends) {
+    const added = curveOf(bend)?.map((cents) => bend.factor * cents);
+    if (!added) continue;
+    for (const [order, cents] of added.entries()) all[order] = (all[order] as number) + cents;
+    // A bend's own variance, and that with its own labor, were counted before.
+    sum -= together(laborCurve(bend.lines, chance), added);
   }
-  return sum;
+  return sum + together(laborCurve(lines, chance), all);
 }
 
 const zero = () => new Float64Array(PERCENTILES.length);
 
-/** Mean labor of lines, in the total, at each percentile of their location; up to a constant. */
-function laborCurve(lines: readonly VaryingLine[], follow: number): Float64Array {
+/** Mean labor of lines, in the total, at each percentile they fall at with some chance; up to a constant. */
+function laborCurve(lines: readonly VaryingLine[], chance: number): Float64Array {
   const curve = zero();
   for (const line of lines)
     for (const [order, share] of PERCENTILES.entries())
-      curve[order] = (curve[order] as number) + follow * line.factor * line.widthCents * quantileAt(line, share);
+      curve[order] = (curve[order] as number) + chance * line.factor * line.widthCents * quantileAt(line, share);
   return curve;
 }
 
@@ -95,7 +105,7 @@ function laborCurve(lines: readonly VaryingLine[], follow: number): Float64Array
 const together = (labor: Float64Array, added: Float64Array): number =>
   2 * covarianceOf(labor, added) + covarianceOf(added, added);
 
-/** Over the percentiles of a location. */
+/** Over the percentiles. */
 function covarianceOf(one: Float64Array, other: Float64Array): number {
   let [products, ones, others] = [0, 0, 0];
   for (const [order, weight] of WEIGHTS.entries()) {
@@ -107,9 +117,9 @@ function covarianceOf(one: Float64Array, other: Float64Array): number {
 }
 
 /** Of the straight line nearest to what an open visit comes to for its labor; by it its lines share in the spread. */
-function slopeOf({ lines, factor, withLabor }: Bend, correlation: number): number {
+function slopeOf({ lines, factor, withLabor }: Bend, alike: Alike): number {
   const plain = lines.map((line) => ({ ...line, factor: 1 }));
-  return (lines[0]?.factor ?? 0) + (factor * withLabor) / momentsOf(partsOf(byPlace(plain), correlation)).variance;
+  return (lines[0]?.factor ?? 0) + (factor * withLabor) / momentsOf(partsOf(byPlace(plain), alike)).variance;
 }
 
 const momentsOf = (parts: readonly VariancePart[]): { mean: number; variance: number } => ({
@@ -131,33 +141,46 @@ function driversOf(parts: readonly VariancePart[]): Driver[] {
 }
 
 /**
- * The parts of the variance, location by location. There the covariance of two lines is the correlation times that of lines
- * which always fall at the same percentile; for like shapes that is correlation x sd x sd, so
- * var(sum) = sum of var + 2 x correlation x sum of sd x sd (published: R. Walker, correlation function).
+ * The parts of the variance. The covariance of two lines is the correlation times that of lines which always fall at the
+ * same percentile; for like shapes that is correlation x sd x sd, so var(sum) = sum of var + 2 x correlation x sum of sd x sd
+ * (published: R. Walker, correlation function). Within a place the correlation is one, across places the smaller one.
  */
-const partsOf = (groups: readonly (readonly VaryingLine[])[], correlation: number): VariancePart[] =>
-  groups.flatMap((group) =>
-    group.length === 1
-      ? group.map((line) => ({ line, covariance: sdOf(line) ** 2 }))
-      : partsOfPlace(group, correlation),
+function partsOf(
+  groups: readonly (readonly VaryingLine[])[],
+  { correlation, acrossPlaces }: Pick<Alike, 'correlation' | 'acrossPlaces'>,
+): VariancePart[] {
+  const curves = groups.map((group) => group.map(curveOf));
+  const places = curves.map(sumOfCurves);
+  const work = sumOfCurves(places.map((centered) => ({ centered })));
+  return curves.flatMap((group, place) =>
+    group.map(({ line, quantiles, stretch }) => {
+      // Each sum's mean is 0, so that the line's own mean takes no part.
+      const withPlace = stretch * integral(quantiles, places[place] ?? work);
+      const withWork = groups.length > 1 ? stretch * integral(quantiles, work) : withPlace;
+      return {
+        line,
+        covariance:
+          (1 - correlation) * sdOf(line) ** 2 + (correlation - acrossPlaces) * withPlace + acrossPlaces * withWork,
+      };
+    }),
   );
+}
 
-function partsOfPlace(group: readonly VaryingLine[], correlation: number): VariancePart[] {
-  const together = new Float64Array(CELLS + 1);
-  const curves = group.map((line) => {
-    const { quantiles } = line.spread;
-    const mean = integral(quantiles, ONE);
-    // Set to the deviation of the formula, so that like shapes correlate by exactly 1.
-    const stretch = sdOf(line) / Math.sqrt(integral(quantiles, quantiles) - mean * mean);
-    for (let at = 0; at <= CELLS; at++)
-      together[at] = (together[at] as number) + stretch * ((quantiles[at] as number) - mean);
-    return { line, quantiles, stretch };
-  });
-  return curves.map(({ line, quantiles, stretch }) => {
-    // The sum's mean is 0, so that the line's own mean takes no part.
-    const asOne = stretch * integral(quantiles, together);
-    return { line, covariance: (1 - correlation) * sdOf(line) ** 2 + correlation * asOne };
-  });
+/** A line's quantiles around 0, set to the deviation of the formula, so that like shapes correlate by exactly 1. */
+function curveOf(line: VaryingLine) {
+  const { quantiles } = line.spread;
+  const mean = integral(quantiles, ONE);
+  const stretch = sdOf(line) / Math.sqrt(integral(quantiles, quantiles) - mean * mean);
+  const centered = new Float64Array(CELLS + 1);
+  for (let at = 0; at <= CELLS; at++) centered[at] = stretch * ((quantiles[at] as number) - mean);
+  return { line, quantiles, stretch, centered };
+}
+
+function sumOfCurves(curves: readonly { readonly centered: Float64Array }[]): Float64Array {
+  const sum = new Float64Array(CELLS + 1);
+  for (const { centered } of curves)
+    for (let at = 0; at <= CELLS; at++) sum[at] = (sum[at] as number) + (centered[at] as number);
+  return sum;
 }
 
 const ONE = new Float64Array(CELLS + 1).fill(1);

@@ -1,6 +1,6 @@
 import { sumCents } from '../kernel/index.ts';
 import { type Estimate, percentFactorOf, visitGroups } from './estimate.ts';
-import type { EstimateInput, EstimateLine, RangeShape } from './estimate-input.ts';
+import type { EstimateInput, EstimateLine, RangeInput, RangeShape } from './estimate-input.ts';
 import { type Spread, spreadOf } from './spread.ts';
 
 /** A minimum charge that the hours of its visit may or may not reach. */
@@ -94,12 +94,28 @@ function inOwnOrder(lines: readonly EstimateLine[]): { line: EstimateLine; at: n
 
 const compare = (one: string, other: string): number => (one < other ? -1 : one > other ? 1 : 0);
 
-/** Lines of one location together, in order; a line without one stands alone. */
+/** How hours vary together. One crew has one pace, so that places go wrong together too, only less than the lines of one. */
+export interface Alike {
+  /** Rank correlation of two lines of one place, and of two places. */
+  readonly correlation: number;
+  readonly acrossPlaces: number;
+  /** Chance that a line falls at its place's percentile, and a place at that of the whole work. */
+  readonly follow: number;
+  readonly lean: number;
+}
+
+/** Two lines of one place share its percentile with chance follow², two of different places that of the work with chance (follow x lean)². */
+export function alikeOf({ correlation, acrossPlaces = correlation / 2 }: RangeInput): Alike {
+  const lean = correlation > 0 ? Math.sqrt(acrossPlaces / correlation) : 0;
+  return { correlation, acrossPlaces, follow: Math.sqrt(correlation), lean };
+}
+
+/** Lines of one location together, in order; those without one are one place. */
 export function byPlace(lines: readonly VaryingLine[]): VaryingLine[][] {
   const groups: VaryingLine[][] = [];
   for (const line of lines) {
     const last = groups.at(-1);
-    if (last && line.location !== undefined && last[0]?.location === line.location) last.push(line);
+    if (last && last[0]?.location === line.location) last.push(line);
     else groups.push([line]);
   }
   return groups;

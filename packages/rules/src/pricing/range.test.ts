@@ -48,12 +48,18 @@ const anyLine = fc
     fc.integer({ min: 1, max: 9 }),
   )
   .map(([hours, name, location, quantity]) => line(name, hours, { quantity, ...(location && { location }) }));
-const anyRange = fc.record({
-  trials: fc.constant(20_000),
-  seed: fc.integer(),
-  correlation: fc.constantFrom(0, 0.2, 0.5, 0.9, 1),
-  shape: fc.constantFrom('pert-beta' as const, 'triangular' as const),
-});
+const anyRange = fc
+  .record({
+    trials: fc.constant(20_000),
+    seed: fc.integer(),
+    correlation: fc.constantFrom(0, 0.2, 0.5, 0.9, 1),
+    shape: fc.constantFrom('pert-beta' as const, 'triangular' as const),
+  })
+  .chain((range) =>
+    fc
+      .constantFrom(undefined, 0, 0.3, 1)
+      .map((share) => (share === undefined ? range : { ...range, acrossPlaces: share * range.correlation })),
+  );
 const SAME_WALL = { location: 'East wall' };
 
 describe('how hours are spread', () => {
@@ -137,10 +143,45 @@ describe('lines of one location', () => {
     },
   );
 
-  test('lines of different locations, or of none, are independent whatever the correlation', () => {
-    const apart = three({}).map((one, at) => ({ ...one, location: `wall ${at}` }));
-    expect(rangeOf(apart, { correlation: 1 }).analyticSdCents).toBe(70_711);
-    expect(rangeOf(three({}), { correlation: 1 }).analyticSdCents).toBe(70_711);
+  const apart = three({}).map((one, at) => ({ ...one, location: `wall ${at}` }));
+
+  test.each([
+    [0.5, 0, 70_711],
+    [0.5, 0.3, 88_431],
+    [1, undefined, 98_489],
+    [1, 1, 120_000],
+  ])(
+    'in places of their own, with %d within and %d across them, come to %d x %d cents (the same formula)',
+    (correlation, acrossPlaces, sd) => {
+      const range = rangeOf(apart, {
+        correlation,
+        trials: 100_000,
+        ...(acrossPlaces !== undefined && { acrossPlaces }),
+      });
+      expect(range.analyticSdCents).toBe(sd);
+      expect(range.acrossPlaces).toBe(acrossPlaces ?? correlation / 2);
+      expect(Math.abs(range.sdCents - sd)).toBeLessThan(sixErrors(sd, 100_000));
+    },
+  );
+
+  test('those without a location are one place', () => {
+    const placed = rangeOf(three(SAME_WALL), { correlation: 0.5, trials: 100 });
+    expect(rangeOf(three({}), { correlation: 0.5, trials: 100 }).analyticSdCents).toBe(placed.analyticSdCents);
+    expect(rangeOf(three({}), { correlation: 1, trials: 100_000 }).analyticSdCents).toBe(120_000);
+  });
+
+  test('six places reach further together when one crew works them all', () => {
+    const six = Array.from({ length: 6 }, (_, at) => line('a', [4, 6, 12], { location: `wall ${at}` }));
+    const p80 = (acrossPlaces?: number) =>
+      rangeOf(six, { correlation: 0.5, trials: 100_000, ...(acrossPlaces !== undefined && { acrossPlaces }) }).p80Cents;
+    expect(p80()).toBeGreaterThan(p80(0) + 10_000);
+    expect(p80(0.5)).toBeGreaterThan(p80());
+  });
+
+  test('more across places than within one is refused, naming both', () => {
+    expect(() => rangeOf(apart, { correlation: 0.2, acrossPlaces: 0.4 })).toThrow(
+      'acrossPlaces came as 0.4; allowed is up to the correlation within one place, 0.2',
+    );
   });
 
   test('at correlation 1 deviations add when shapes are alike, and stay a little below when they are not', () => {

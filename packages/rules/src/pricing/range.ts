@@ -1,9 +1,9 @@
-import { roundCents } from '../kernel/index.ts';
+import { decimal, roundCents, type Text, text } from '../kernel/index.ts';
 import type { Estimate } from './estimate.ts';
-import type { EstimateInput, RangeInput } from './estimate-input.ts';
+import type { EstimateInput, EstimateLine, RangeInput } from './estimate-input.ts';
 import { fillUniform, openStream } from './random.ts';
 import { type Driver, formulaOf } from './range-moments.ts';
-import { byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
+import { type Alike, alikeOf, byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
 /** What a total may come to, in cents. Percentiles of parts do not add up to the percentile of the whole. */
@@ -21,20 +21,39 @@ export interface PriceRange {
   readonly openMinimums: readonly string[];
   /** Who makes the spread: shares of the variance that add up to 1, largest first. */
   readonly drivers: readonly Driver[];
+  /** Rank correlation of the hours of two lines of different places, as it was taken. */
+  readonly acrossPlaces: number;
+}
+
+/** What a range takes for granted about how hours vary together. */
+export function rangeNotes(lines: readonly EstimateLine[], { acrossPlaces }: Pick<PriceRange, 'acrossPlaces'>): Text[] {
+  const pace = decimal(acrossPlaces);
+  const unplaced = lines.some(({ location }) => location === undefined);
+  return [
+    text(
+      `One crew has one pace: hours in different places vary together with correlation ${pace}.`,
+      `Una cuadrilla tiene un ritmo: las horas de lugares distintos varían juntas con correlación ${pace}.`,
+    ),
+    ...(unplaced
+      ? [text('Lines without a location count as one place.', 'Las líneas sin lugar cuentan como un solo lugar.')]
+      : []),
+  ];
 }
 
 /**
  * Draws what an estimate may come to. Only hours vary; they run through rate, overhead and profit, and at the likely hours of
  * every line a trial is the printed total. A credit does not vary. Two lines of one location have rank correlation
  * `correlation`: with chance sqrt(correlation) a line falls at its location's percentile of the trial, else at one of its own.
+ * Two of different locations have `acrossPlaces`: a location falls at the percentile of the whole work with such a chance too.
  * For lines of like shape that is also the correlation of their money. The same seed gives the same answer whatever the order
  * of the lines. @param estimate what `evaluateEstimate` says of the same input
  */
 export function evaluateRange(input: EstimateInput, range: RangeInput, estimate: Estimate): PriceRange {
   const { lines, visits } = planRange(input, range.shape, estimate);
-  const totals = simulate(lines, visits, range);
+  const alike = alikeOf(range);
+  const totals = simulate(lines, visits, range, alike);
   const { mean, sd } = sampleMoments(totals);
-  const formula = formulaOf(lines, visits, range.correlation);
+  const formula = formulaOf(lines, visits, alike);
   totals.sort();
   const quantile = (share: number) => (totals[Math.max(0, Math.ceil(share * totals.length) - 1)] ?? 0) as number;
   const inTotal = (deviation: number) => roundCents(estimate.totalCents + deviation);
@@ -48,6 +67,7 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
     analyticSdCents: roundCents(Math.sqrt(formula.variance)),
     openMinimums: visits.map(({ name }) => name),
     drivers: formula.drivers,
+    acrossPlaces: alike.acrossPlaces,
   };
 }
 
@@ -55,23 +75,34 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
 function simulate(
   lines: readonly VaryingLine[],
   visits: readonly OpenVisit[],
-  { trials, seed, correlation }: RangeInput,
+  { trials, seed }: RangeInput,
+  { follow, lean }: Alike,
 ): Float64Array {
-  const follow = Math.sqrt(correlation);
   const totals = new Float64Array(trials);
+  const work = new Float64Array(trials);
   const place = new Float64Array(trials);
   const sums = new Map(visits.map((visit) => [visit, new Float64Array(trials)]));
+  fillUniform(openStream(`${seed} work`), work);
   for (const group of byPlace(lines)) {
     const location = group[0]?.location;
-    if (location !== undefined) fillUniform(openStream(`${seed} place ${location}`), place);
+    fillUniform(openStream(location === undefined ? `${seed} no place` : `${seed} place ${location}`), place);
+    leanOn(work, lean, place);
     for (const line of group) {
       const stream = openStream(`${seed} line ${line.key}`);
       const into = (line.visit && sums.get(line.visit)) ?? totals;
-      addDraws(line, stream, place, location === undefined ? 0 : follow, into);
+      addDraws(line, stream, place, follow, into);
     }
   }
   for (const [visit, sum] of sums) addVisit(visit, sum, totals);
   return totals;
+}
+
+/** Puts a place at the percentile of the whole work with some chance; else what is left of its own number is spread over 0 to 1 again. */
+function leanOn(work: Float64Array, lean: number, place: Float64Array): void {
+  for (let trial = 0; trial < place.length; trial++) {
+    const own = place[trial] as number;
+    place[trial] = own < lean ? (work[trial] as number) : (own - lean) / (1 - lean);
+  }
 }
 
 /** The inner loop: one draw of a line for each trial (sfc32 as in `random.ts`, kept in registers here). */

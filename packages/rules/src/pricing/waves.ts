@@ -68,6 +68,19 @@ export function timesEither({ re, im }: Waves, share: number, chance: number, al
   }
 }
 
+/** Multiplies in place by one part with some chance, and by another else. */
+export function timesMixed({ re, im }: Waves, part: Waves, chance: number, other: Waves): void {
+  const rest = 1 - chance;
+  for (let wave = 0; wave < re.length; wave++) {
+    const a = re[wave] as number;
+    const b = im[wave] as number;
+    const c = chance * (part.re[wave] as number) + rest * (other.re[wave] as number);
+    const d = chance * (part.im[wave] as number) + rest * (other.im[wave] as number);
+    re[wave] = a * c - b * d;
+    im[wave] = a * d + b * c;
+  }
+}
+
 export function times(a: Waves, b: Waves): Waves {
   const product = nothing();
   for (let wave = 0; wave < WAVES; wave++) {

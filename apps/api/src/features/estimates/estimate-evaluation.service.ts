@@ -1,7 +1,8 @@
 import type { EstimateAnswer, EstimateRequest } from '@underlath/contract';
-import { estimateSchema, evaluateEstimate, type Locale, type PricedLine, say } from '@underlath/rules';
+import { estimateSchema, evaluateEstimate, type Locale, type PricedLine, rangeNotes, say } from '@underlath/rules';
 import type { RangePool } from '../../platform/range-pool.ts';
 import { readByRules } from '../read-by-rules.ts';
+import { refuseAmounts } from './amounts.ts';
 
 /** Prices lines for anyone who asks. It keeps nothing. */
 export class EstimateEvaluationService {
@@ -13,12 +14,23 @@ export class EstimateEvaluationService {
    */
   async evaluate(body: EstimateRequest, locale: Locale, gone: AbortSignal): Promise<EstimateAnswer> {
     const input = readByRules(estimateSchema, body);
-    const { lines, ...sums } = evaluateEstimate(input);
+    const { lines, ...sums } = refuseAmounts(
+      () => evaluateEstimate(input),
+      (line) => `/lines/${line}`,
+      locale,
+    );
     const range = input.range && (await this.ranges.draw(input, input.range, gone));
     return {
       lines: lines.map((line) => toLine(line, locale)),
       ...sums,
-      ...(range && { range: { ...range, openMinimums: [...range.openMinimums], drivers: [...range.drivers] } }),
+      ...(range && {
+        range: {
+          ...range,
+          openMinimums: [...range.openMinimums],
+          drivers: [...range.drivers],
+          notes: rangeNotes(input.lines, range).map((note) => say(note, locale)),
+        },
+      }),
     };
   }
 }

@@ -10,6 +10,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import type { RangePool } from '../../platform/range-pool.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import { refuseAmounts } from './amounts.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';
 import { outcomeOf, type Part, suggestedPart } from './finding-work.ts';
@@ -82,11 +83,13 @@ export class EstimateRangesService {
         seen: estimateClassOf(parts.map(stageOf)).words,
       };
     });
+    // Before any draw, which runs in another thread: a sum that cannot be kept is refused here.
+    const totalCents = input ? priceOf(input).totalCents : 0;
     const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape };
     const range = input && (await this.ranges.draw(input, drawn, gone));
     return {
       currency: 'USD',
-      totalCents: input ? evaluateEstimate(input).totalCents : 0,
+      totalCents,
       range: range && { ...range, openMinimums: [...range.openMinimums], drivers: [...range.drivers] },
       correlation: CORRELATION,
       shape,
@@ -96,12 +99,19 @@ export class EstimateRangesService {
   }
 }
 
+/** @throws ProblemError `invalid-input` */
+const priceOf = (input: EstimateInput) =>
+  refuseAmounts(
+    () => evaluateEstimate(input),
+    () => '',
+  );
+
 const asBookSays = async (_tx: Tx, _companyId: string, _parts: readonly Part[], input: EstimateInput) => input;
 
 /** A change order is marked up as its price is. */
 async function asContractSays(tx: Tx, companyId: string, [first]: readonly Part[], input: EstimateInput) {
   const { decreaseReturns } = await estimates.findCounting(tx, companyId, first?.finding.projectId);
-  return percentsOnChange(evaluateEstimate(input).subtotalCents, input, decreaseReturns);
+  return percentsOnChange(priceOf(input).subtotalCents, input, decreaseReturns);
 }
 
 async function requireFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {

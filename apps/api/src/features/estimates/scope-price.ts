@@ -18,6 +18,7 @@ import {
   type WorkLine,
 } from '@underlath/rules';
 import type { NewestBook } from '../cost-books/cost-books.service.ts';
+import { refuseAmounts } from './amounts.ts';
 
 export interface ManualWork {
   readonly findingId: string;
@@ -26,7 +27,8 @@ export interface ManualWork {
 
 /**
  * Prices work and manual lines with one book. A rate the book lacks is a gap: what it would price is left out and named, so
- * the total with gaps is the total of what can be priced.
+ * the total with gaps is the total of what can be priced. @throws ProblemError `invalid-input` for a line, or a total, that
+ * comes to more than can be kept
  */
 export function priceWork(
   work: readonly WorkLine[],
@@ -38,9 +40,10 @@ export function priceWork(
   const all = [...work, ...byHand];
   // One line of some work may have a rate typed over it that another still lacks.
   const lacking = all.filter((one) => estimateInputOf([one], withManual).input === null);
-  const price = priceScope(
-    all.filter((one) => !lacking.includes(one)),
-    withManual,
+  const known = all.filter((one) => !lacking.includes(one));
+  const price = refuseAmounts(
+    () => priceScope(known, withManual),
+    (line) => pointerOf(known[line]),
   );
   const lines = price.lines.map((line) => toLine(line, manual));
   return {
@@ -108,6 +111,10 @@ const LACKS: Readonly<Record<PriceGap['kind'], NonNullable<PricedScope['gaps'][n
 };
 
 const manualPrefix = 'manual:';
+
+/** Where in the content of an estimate a line comes from: typed by hand, or the work of a chosen repair. */
+const pointerOf = (line: WorkLine | undefined): string =>
+  line?.operation.startsWith(manualPrefix) ? `/manualLines/${line.operation.slice(manualPrefix.length)}` : '/choices';
 
 const toWork = ({ findingId, line }: ManualWork, at: number): WorkLine => ({
   operation: `${manualPrefix}${at}`,

@@ -1,4 +1,5 @@
 import type { FindingState, PhotoThumb, Severity, Verdict } from '@underlath/contract';
+import { MAX_CENTS } from '@underlath/rules/pricing';
 import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
@@ -29,11 +30,13 @@ export interface FindingRowData {
   photos: PhotoThumb[];
 }
 
-/** A finding with its photos and its newest change order: one row, whatever hangs on it. */
+/** A finding with its photos and its newest change order: one row, whatever hangs on it. A sum that no price may be, kept before there was a limit, is no price. */
 const columns = `
   f.id, f.version, f.project_id as "projectId", f.location_id as "locationId", l.name as "locationName", f.number,
   f.check_id as "checkId", f.title, f.note, f.state::text as state, f.state_reason as "stateReason", f.extent,
-  f.verdict::text as verdict, f.severity::text as severity, (f.estimate->>'linesCents')::int as "linesCents",
+  f.verdict::text as verdict, f.severity::text as severity, 
+  case when abs((f.estimate->>'linesCents')::numeric) <= ${MAX_CENTS} then (f.estimate->>'linesCents')::int end as "linesCents",
+ 
   f.seen_at as "seenAt", f.created_at as "createdAt", f.created_by_id as "createdById",
   coalesce(m.name, '') as "createdByName", f.context,
   (select cf.change_order_id from change_order_finding cf

@@ -1,9 +1,10 @@
 import type { FieldProblem, KeptLink, KeptSegment, Rectangle } from '@underlath/contract';
-import type { Link, LoadPath, Outcome } from '@underlath/rules';
+import { findEntry, type Link, type LoadPath, type Outcome, type ShareLeft } from '@underlath/rules';
 
 /** What of a finding says how much of its link may be counted. */
 export interface LinkFinding {
   readonly state: string;
+  readonly checkId: string;
   /** The newest outcome, or undefined while nothing was measured. */
   readonly outcome: Pick<Outcome, 'verdict' | 'remaining'> | undefined;
 }
@@ -12,42 +13,53 @@ export interface KeptPath extends Omit<LoadPath, 'segments'> {
   readonly segments: readonly KeptSegment[];
 }
 
+/** What has come to stand around a kept path since it was described. */
+export interface Now {
+  readonly findings: ReadonlyMap<string, LinkFinding>;
+  /** Findings taken as repaired. */
+  readonly repaired: readonly string[];
+  /** For each segment what the line above brings to its foot, ft-lb; null or left out while that is not known. */
+  readonly momentsFtLb: readonly (number | null)[];
+}
+
 /**
  * The load path as it stands now. A withdrawn finding says nothing, so a link with none left is unseen again; a proven one,
- * or one that is taken as repaired, no longer weakens its link. A repair that is not proven yet still does.
+ * or one that is taken as repaired, no longer weakens its link. A repair that is not proven yet still does. A hold-down of
+ * which nobody typed the moment from above takes that of the line above.
  */
-export function pathNow(
-  { segments, ...path }: KeptPath,
-  findings: ReadonlyMap<string, LinkFinding>,
-  repaired: readonly string[] = [],
-): LoadPath {
+export function pathNow({ segments, ...path }: KeptPath, now: Now): LoadPath {
   return {
     ...path,
-    segments: segments.map(({ fromIn: _fromIn, links, ...segment }) => ({
+    segments: segments.map(({ fromIn: _fromIn, links, ...segment }, at) => ({
       ...segment,
-      links: links.map((link) => linkNow(link, findings, repaired)),
+      links: links.map((link) => ({ ...fromAbove(link, now.momentsFtLb[at] ?? null), ...linkNow(link, now) })),
     })),
   };
 }
 
-function linkNow(kept: KeptLink, findings: ReadonlyMap<string, LinkFinding>, repaired: readonly string[]): Link {
+const fromAbove = ({ role, momentAboveFtLb }: KeptLink, momentFtLb: number | null): Pick<Link, 'momentAboveFtLb'> =>
+  role === 'hold-down' && momentAboveFtLb === undefined && momentFtLb !== null ? { momentAboveFtLb: momentFtLb } : {};
+
+function linkNow(kept: KeptLink, { findings, repaired }: Now): Link {
   const { findingIds, photoId: _photoId, at: _at, parts: _parts, ...link } = kept;
   if (link.state !== 'findings') return link;
   const standing = findingIds.filter((id) => findings.get(id) && findings.get(id)?.state !== 'withdrawn');
   if (standing.length === 0) return { ...link, state: 'unseen' };
   const open = standing.filter((id) => findings.get(id)?.state !== 'proven' && !repaired.includes(id));
   if (open.length === 0) return { ...link, state: 'sound' };
-  const shares = open.map((id) => shareOf(findings.get(id)?.outcome));
+  const shares = open.map((id) => shareOf(findings.get(id)));
   const remaining = shares.filter((share) => share !== null);
   const unmeasured = shares.length - remaining.length;
   return { ...link, ...(remaining.length > 0 && { remaining }), ...(unmeasured > 0 && { unmeasured }) };
 }
 
 /** What was judged to meet its rule has lost nothing, even where the check counts in no share. */
-function shareOf(outcome: LinkFinding['outcome']): number | null {
-  if (!outcome) return null;
-  if (outcome.remaining !== null) return outcome.remaining;
-  return outcome.verdict === 'meets' || outcome.verdict === 'not-applicable' ? 1 : null;
+function shareOf(finding: LinkFinding | undefined): ShareLeft | null {
+  if (!finding?.outcome) return null;
+  const { verdict, remaining } = finding.outcome;
+  const share = remaining ?? (verdict === 'meets' || verdict === 'not-applicable' ? 1 : null);
+  const mode = findEntry(finding.checkId)?.lossMode;
+  return share === null || mode === undefined ? share : { share, mode };
 }
 
 /** Every finding that hangs on a link. */

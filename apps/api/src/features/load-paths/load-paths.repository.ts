@@ -1,11 +1,17 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 
+const place = {
+  id: true,
+  projectId: true,
+  name: true,
+  widthIn: true,
+  heightIn: true,
+  storiesAbove: true,
+} satisfies Prisma.LocationSelect;
+
 export const findPlace = (tx: Tx, companyId: string, id: string) =>
-  tx.location.findUnique({
-    where: { companyId_id: { companyId, id } },
-    select: { id: true, projectId: true, name: true, widthIn: true, heightIn: true, storiesAbove: true },
-  });
+  tx.location.findUnique({ where: { companyId_id: { companyId, id } }, select: place });
 export type PlaceRow = NonNullable<Awaited<ReturnType<typeof findPlace>>>;
 
 export const findLoadPath = (tx: Tx, companyId: string, id: string) =>
@@ -14,6 +20,18 @@ export type LoadPathRow = NonNullable<Awaited<ReturnType<typeof findLoadPath>>>;
 
 export const listLoadPaths = (tx: Tx, companyId: string, locationId: string): Promise<LoadPathRow[]> =>
   tx.loadPath.findMany({ where: { companyId, locationId }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] });
+
+/** The wall lines of a project with the walls they belong to. */
+export const listWallLines = (tx: Tx, companyId: string, projectId: string) =>
+  tx.loadPath.findMany({
+    where: { companyId, projectId, kind: 'wallLine' },
+    include: { location: { select: place } },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+
+/** The lines that the one with this id is said to stand on. */
+export const listCarriers = (tx: Tx, companyId: string, id: string) =>
+  tx.loadPath.findMany({ where: { companyId, lineAboveId: id }, select: { id: true, name: true } });
 
 export const insertLoadPath = (tx: Tx, data: Prisma.LoadPathUncheckedCreateInput): Promise<LoadPathRow> =>
   tx.loadPath.create({ data });

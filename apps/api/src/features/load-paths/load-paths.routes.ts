@@ -32,4 +32,8 @@ export function registerLoadPathsRoutes(app: FastifyInstance, service: LoadPaths
   serve(app, loadPathRoutes.listCapacities, ({ params, principal, locale }) =>
     service.capacities(principal.companyId, params.locationId, locale),
   );
+
+  serve(app, loadPathRoutes.listLinesAbove, ({ params, principal }) =>
+    service.linesAbove(principal.companyId, params.locationId),
+  );
 }

@@ -1,40 +1,42 @@
 import type {
   BodyOut,
   CapacityProposal,
-  FieldProblem,
   KeptSegment,
+  LineAboveChoice,
   LoadPathAnswer,
   loadPathRoutes,
   StoredLoadPath,
 } from '@underlath/contract';
-import {
-  evaluateLoadPath,
-  type LoadPath,
-  LoadPathError,
-  type Locale,
-  type Outcome,
-  say,
-  toLoadPathAnswer,
-} from '@underlath/rules';
-import type { Prisma } from '../../generated/prisma/client.ts';
+import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { notFound } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import { toEnum, toWord } from '../enum-words.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { proposalsOf, samplingOf } from './from-checks.ts';
-import { findingIdsOf, keptFaults, type LinkFinding, pathNow, photoIdsOf } from './kept-load-path.ts';
-import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
+import { proposalsOf } from './from-checks.ts';
+import { findingIdsOf, keptFaults, type LinkFinding, photoIdsOf } from './kept-load-path.ts';
+import { lineAboveFaults, lineAboveOf, linesAbove } from './lines-above.ts';
+import type { LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 import * as paths from './load-paths.repository.ts';
+import {
+  type Around,
+  type Kept,
+  keptOf,
+  nowOf,
+  outcomeOf,
+  refuse,
+  segmentsOf,
+  toColumns,
+  toStored,
+  worthOf,
+} from './stored-load-path.ts';
 
 type LoadPathBody = BodyOut<typeof loadPathRoutes.evaluateLoadPath>;
 type NewPath = BodyOut<typeof loadPathRoutes.createLoadPath>;
 type PathChange = BodyOut<typeof loadPathRoutes.changeLoadPath>;
-type Kept = Omit<NewPath, 'id'>;
 
 /** What lines of a house are worth, by the rules package: of lines described in a request, and of those kept with a place. */
 export class LoadPathsService {
@@ -55,7 +57,12 @@ export class LoadPathsService {
       const place = await requirePlace(tx, companyId, locationId);
       const rows = await paths.listLoadPaths(tx, companyId, locationId);
       const findings = await findingsOf(tx, companyId, place.projectId, rows.flatMap(segmentsOf));
-      return { items: rows.map((row) => toStored(row, place, findings, locale)) };
+      const items: StoredLoadPath[] = [];
+      for (const row of rows) {
+        const above = await lineAboveOf(tx, companyId, keptOf(row), place);
+        items.push(toStored(row, { place, findings, above }, locale));
+      }
+      return { items };
     });
   }
 
@@ -87,7 +94,7 @@ export class LoadPathsService {
           assertSameContent('load path', made?.contentSha256, asked);
           return this.view(tx, known, locale);
         }
-        await this.assertKept(tx, companyId, place, kept, locale);
+        await this.assertKept(tx, companyId, id, place, kept, locale);
         const now = this.clock.now();
         const row = await paths.insertLoadPath(tx, {
           companyId,
@@ -112,7 +119,7 @@ export class LoadPathsService {
       const row = await this.take(tx, companyId, id, seen);
       const place = await requirePlace(tx, companyId, row.locationId);
       const kept = { ...keptOf(row), ...change };
-      await this.assertKept(tx, companyId, place, kept, locale);
+      await this.assertKept(tx, companyId, id, place, kept, locale);
       const after = await paths.updateLoadPath(tx, companyId, id, { ...toColumns(kept), changedAt: this.clock.now() });
       const { projectId } = row;
       await this.records.append(tx, {
@@ -127,14 +134,28 @@ export class LoadPathsService {
     });
   }
 
-  /** @throws ProblemError `not-found`, `stale-version` */
+  /** Lines it stood on lose it, and say so in the record. @throws ProblemError `not-found`, `stale-version` */
   async remove({ companyId, actor }: Caller, id: string, seen: number): Promise<void> {
     await this.database.inCompany(companyId, async (tx) => {
       const { projectId, name } = await this.take(tx, companyId, id, seen);
+      for (const carrier of await paths.listCarriers(tx, companyId, id)) {
+        const change = { lineAboveId: null, floorDepthIn: null, changedAt: this.clock.now() };
+        await paths.updateLoadPath(tx, companyId, carrier.id, change);
+        const data = { name: carrier.name, lineAbove: null };
+        const entry = { companyId, projectId, actor, subjectId: carrier.id };
+        await this.records.append(tx, { ...entry, type: 'load-path.changed', data });
+      }
       await paths.deleteLoadPath(tx, companyId, id);
       const entry = { companyId, projectId, actor, subjectId: id };
       await this.records.append(tx, { ...entry, type: 'load-path.removed', data: { name } });
     });
+  }
+
+  /** Wall lines that may stand on one of this place. @throws ProblemError `not-found` */
+  async linesAbove(companyId: string, locationId: string): Promise<{ items: LineAboveChoice[] }> {
+    return this.database.inCompany(companyId, async (tx) => ({
+      items: await linesAbove(tx, companyId, await requirePlace(tx, companyId, locationId)),
+    }));
   }
 
   /** Strengths that checks of the place worked out. @throws ProblemError `not-found` */
@@ -153,15 +174,23 @@ export class LoadPathsService {
     repaired: readonly string[] = [],
   ): Promise<StoredLoadPath> {
     const place = await requirePlace(tx, row.companyId, row.locationId);
-    const findings = await findingsOf(tx, row.companyId, row.projectId, segmentsOf(row));
-    return toStored(row, place, findings, locale, repaired);
+    return toStored(row, await around(tx, row, keptOf(row), place), locale, repaired);
   }
 
-  private async assertKept(tx: Tx, companyId: string, place: PlaceRow, kept: Kept, locale: Locale): Promise<void> {
-    const findings = await findingsOf(tx, companyId, place.projectId, kept.segments);
+  private async assertKept(
+    tx: Tx,
+    companyId: string,
+    id: string,
+    place: PlaceRow,
+    kept: Kept,
+    locale: Locale,
+  ): Promise<void> {
+    const line = { companyId, projectId: place.projectId };
+    refuse(await lineAboveFaults(tx, line, kept, id));
+    const near = await around(tx, line, kept, place);
     const photos = await paths.knownPhotos(tx, companyId, place.projectId, photoIdsOf(kept.segments));
-    refuse(keptFaults(kept.segments, place, { findings, photos }));
-    worthOf(pathNow(pathOf(kept, place), findings), locale);
+    refuse(keptFaults(kept.segments, place, { findings: near.findings, photos }));
+    worthOf(nowOf(kept, near).path, locale);
   }
 
   private async take(tx: Tx, companyId: string, id: string, seen: number): Promise<LoadPathRow> {
@@ -175,32 +204,21 @@ export class LoadPathsService {
   }
 }
 
-function refuse(errors: FieldProblem[]): void {
-  if (errors.length > 0)
-    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
-}
-
-function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
-  try {
-    return toLoadPathAnswer(evaluateLoadPath(path), locale) as LoadPathAnswer;
-  } catch (error) {
-    if (!(error instanceof LoadPathError)) throw error;
-    const errors = error.issues.map(({ path: steps, message }) => ({
-      pointer: steps.map((step) => `/${step}`).join(''),
-      detail: say(message, locale),
-    }));
-    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
-  }
-}
-
 async function requirePlace(tx: Tx, companyId: string, id: string): Promise<PlaceRow> {
   const place = await paths.findPlace(tx, companyId, id);
   if (!place) throw notFound('place');
   return place;
 }
 
-const outcomeOf = ({ judgments: [newest] }: FindingRow): Outcome | undefined =>
-  newest?.outcome as unknown as Outcome | undefined;
+async function around(
+  tx: Tx,
+  { companyId, projectId }: Pick<LoadPathRow, 'companyId' | 'projectId'>,
+  kept: Kept,
+  place: PlaceRow,
+): Promise<Around> {
+  const findings = await findingsOf(tx, companyId, projectId, kept.segments);
+  return { place, findings, above: await lineAboveOf(tx, companyId, kept, place) };
+}
 
 async function findingsOf(
   tx: Tx,
@@ -209,52 +227,5 @@ async function findingsOf(
   segments: readonly KeptSegment[],
 ): Promise<Map<string, LinkFinding>> {
   const rows = await paths.listFindings(tx, companyId, projectId, { id: { in: findingIdsOf(segments) } });
-  return new Map(rows.map((row) => [row.id, { state: row.state, outcome: outcomeOf(row) }]));
-}
-
-const segmentsOf = (row: LoadPathRow): KeptSegment[] => row.segments as unknown as KeptSegment[];
-
-function keptOf(row: LoadPathRow): Kept {
-  const { name, storiesAbove, storyShare, shored, demandLb, capacitiesFrom } = row;
-  const segments = segmentsOf(row);
-  return { name, kind: toWord(row.kind), storiesAbove, storyShare, shored, demandLb, capacitiesFrom, segments };
-}
-
-const toColumns = ({ kind, segments, ...kept }: Kept) => ({
-  ...kept,
-  kind: toEnum(kind),
-  segments: segments as unknown as Prisma.InputJsonArray,
-});
-
-/** What the load path leaves open, the place says. */
-const pathOf = ({ kind, storiesAbove, storyShare, shored, demandLb, segments }: Kept, place: PlaceRow) => ({
-  kind,
-  storiesAbove: storiesAbove ?? place.storiesAbove,
-  storyShare: storyShare ?? undefined,
-  shored,
-  demandLb: demandLb ?? undefined,
-  segments,
-});
-
-function toStored(
-  row: LoadPathRow,
-  place: PlaceRow,
-  findings: ReadonlyMap<string, LinkFinding>,
-  locale: Locale,
-  repaired: readonly string[] = [],
-): StoredLoadPath {
-  const kept = keptOf(row);
-  const answer = worthOf(pathNow(pathOf(kept, place), findings, repaired), locale);
-  const { id, version, projectId, locationId, changedAt } = row;
-  return {
-    id,
-    version,
-    projectId,
-    locationId,
-    ...kept,
-    repaired: [...repaired],
-    answer,
-    sampling: samplingOf(kept.segments, answer, locale),
-    changedAt: changedAt.toISOString(),
-  };
+  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: outcomeOf(row) }]));
 }

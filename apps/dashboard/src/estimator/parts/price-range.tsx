@@ -53,7 +53,7 @@ export function PriceRange({ query, shape, onShape }: PriceRangeProps) {
                         <Money cents={range.meanCents} /> ± <Money cents={range.sdCents} />
                       </>
                     ),
-                    note: `${formatNumber(trials, 'en-US', 0)} trials, hours of one place correlated ${correlation}`,
+                    note: `${formatNumber(trials, 'en-US', 0)} trials, hours of one place correlated ${correlation}, of different places ${range.acrossPlaces}`,
                   },
                   {
                     name: 'The same by formula',

@@ -143,9 +143,11 @@ test('what a rod keeps by thread stripping falls with its recess', () => {
 
 test('a bolt past its piece, two pieces of one name and a washer thinner than its bolt are refused', () => {
   const piece = { name: 'A', lengthIn: 60, boltsIn: [10, 61], joinsOffsetPanels: false };
-  expect(() => sill([piece])).toThrow('plates.0.boltsIn.1: got 61 in; allowed is 0 to the length of the piece, 60 in.');
+  expect(() => sill([piece])).toThrow(
+    'plates.0.boltsIn.1.atIn: got 61 in; allowed is at most 60 in, the length of the piece.',
+  );
   const fine = { ...piece, boltsIn: [10, 60] };
-  expect(() => sill([fine, fine])).toThrow('plates.1.name: got "A" twice; allowed is a name of its own.');
+  expect(() => sill([fine, fine])).toThrow('plates.1.name: got "A" twice; allowed is each name once.');
   const washer = { sideIn: 0.6, boltDiameterIn: 0.625, species: 'hem-fir' };
   expect(() => evaluateCheck('anchor.washer-bearing', { inputs: washer })).toThrow(
     'sideIn: got 0.6 in; allowed is wider than the bolt, 0.625 in.',

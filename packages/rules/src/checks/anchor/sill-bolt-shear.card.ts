@@ -10,5 +10,6 @@ export const sillBoltShearCard = {
   ),
   element: 'sill-bolts',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./sill-bolt-shear.drawing.ts'),
 } as const satisfies CheckCard;

@@ -1,7 +1,9 @@
 import {
+  assume,
   atMost,
   type Complete,
   choice,
+  compareLoad,
   count,
   defineCheck,
   type Judgement,
@@ -10,10 +12,11 @@ import {
   poundsOf,
   psiOf,
   type Quantity,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
   shareMet,
-  type Text,
   text,
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, dowelBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
@@ -49,6 +52,10 @@ const inputs = {
     min: 0.5,
     max: 6,
     default: SILL_THICKNESS_IN,
+    assumes: assume(
+      text('A sill 1-1/2 in thick is taken, as in the table.', 'Se toma una solera de 1-1/2 in, como en la tabla.'),
+      SILL_BOLT_SOURCE,
+    ),
     label: text('Sill thickness', 'Grueso de la solera'),
   }),
   direction: choice({
@@ -57,9 +64,18 @@ const inputs = {
       { value: 'perpendicular', label: text('Out of the wall', 'Hacia fuera de la pared') },
     ],
     default: 'parallel',
+    assumes: assume(
+      text('The load is taken to push along the wall.', 'Se toma que la carga empuja a lo largo de la pared.'),
+    ),
     label: text('The load pushes', 'La carga empuja'),
   }),
-  loadDuration: loadDurationField,
+  loadDuration: {
+    ...loadDurationField,
+    assumes: assume(
+      text('A load of normal duration is taken, factor 1.', 'Se toma una carga de duración normal, factor 1.'),
+      DURATION_SOURCE,
+    ),
+  },
   demandLb: demandField(text('Load on all bolts, if known', 'Carga en todos los pernos, si se sabe')),
 } as const;
 
@@ -83,7 +99,7 @@ function judgeBolts(given: BoltInputs): Judgement {
     remaining: none ? 0 : shareMet(capacityLb, demandLb),
     values: () => boltValues(loads, sidePsi, perBoltLb, capacityLb),
     reasons: () => boltReasons(given, perBoltLb, capacityLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     sources,
     repairs: toTell || meets ? [] : ['anchor-bolt-add', 'engineer-letter'],
   };
@@ -102,13 +118,16 @@ const boltValues = (
   capacityLb: poundsOf(capacityLb),
 });
 
-function boltReasons(given: BoltInputs, perBoltLb: number, capacityLb: number): Text[] {
-  if (given.count === 0) return [text('No bolt holds the sill.', 'Ningún perno sujeta la solera.')];
-  const each = `${given.count} x ${pounds(perBoltLb)} = ${pounds(capacityLb)}`;
-  const load = given.demandLb === undefined ? undefined : pounds(given.demandLb);
+function boltReasons(given: BoltInputs, perBoltLb: number, capacityLb: number): Reason[] {
+  const { count: bolts, demandLb } = given;
+  if (bolts === 0) return [reasonThat(false, text('No bolt holds the sill.', 'Ningún perno sujeta la solera.'))];
+  const { takes, load } = compareLoad(demandLb, capacityLb);
+  const each = `${bolts} x ${pounds(perBoltLb)} = ${takes}`;
   return [
-    text(`The bolts take ${each}.`, `Los pernos resisten ${each}.`),
-    ...(load ? [text(`The load is ${load}.`, `La carga es ${load}.`)] : []),
+    reasonThat(
+      demandLb === undefined || atMost(demandLb, capacityLb),
+      text(`The bolts take ${each}${load.en}.`, `Los pernos resisten ${each}${load.es}.`),
+    ),
   ];
 }
 

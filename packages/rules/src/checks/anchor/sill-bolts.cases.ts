@@ -210,13 +210,13 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'bolts in place of which nothing else was seen cannot be told, and every open question is named',
     origin: 'hand-worked',
-    source: `${IRC}: 7 in deep, a nut and washer, middle third; R403.1.6.1 plate washers by category`,
+    source: `${IRC}: 7 in deep, a nut and washer; R403.1.6.1 plate washers by category`,
     inputs: { diameterIn: 0.625, storiesAbove: 1, plates: [piece('A', 72, [10, 62])] },
     expect: {
       verdict: 'undetermined',
       remaining: null,
       severity: 'engineer',
-      missing: ['embedmentIn', 'washer', 'middleThird', 'seismicCategory'],
+      missing: ['embedmentIn', 'washer', 'seismicCategory'],
     },
   },
   {
@@ -246,6 +246,13 @@ export const cases: readonly CheckCase[] = [
     source: `${IRC}: two bolts in every piece`,
     inputs: { diameterIn: 0.625, storiesAbove: 1, plates: [piece('A', 72, [10])] },
     expect: { verdict: 'fails', remaining: 0.5, missing: [] },
+  },
+  {
+    name: 'under three stories too few bolts are counted against the closer spacing while the category is not known',
+    origin: 'hand-worked',
+    source: 'IRC 2024 R403.1.6.1 item 4 (second-hand): (400 - 24) / 48, rounded up, plus one = 9 bolts; 7 at 6 ft',
+    inputs: { ...SEEN, washer: 'plate-3x3', diameterIn: 0.625, storiesAbove: 3, plates: [piece('A', 400, [12, 388])] },
+    expect: { verdict: 'fails', remaining: 2 / 9, values: { 'boltsNeeded.A': 7 } },
   },
   {
     name: 'a short piece that joins offset panels and is bolted as any other needs no bolt in its middle third',

@@ -11,6 +11,7 @@ import {
   largestRatio,
   type Quantity,
   ratioOf,
+  reasonThat,
   shareOf,
   type Text,
   text,
@@ -86,7 +87,7 @@ function judgeLayout(given: SillInputs, edition: string): Sill {
     pieces: judgePieces(given, spacingLimitIn),
     spacingLimitIn,
     broken: brokenByBolts(given, edition),
-    unknown: notSeen(given, edition),
+    unknown: notSeen(given),
   };
 }
 
@@ -96,12 +97,11 @@ const seismicDecides = (given: SillInputs): boolean =>
   (isTall(given) && !holdsEverywhere(judgePieces(given, ANCHOR_RULES.tallSpacingIn)));
 
 /** What the code asks of every bolt and nobody looked at. */
-function notSeen(given: SillInputs, edition: string): string[] {
+function notSeen(given: SillInputs): string[] {
   const untold = isSeismic(given) === undefined && seismicDecides(given);
   return [
     ...(given.embedmentIn === undefined ? ['embedmentIn'] : []),
     ...(given.washer === undefined ? ['washer'] : []),
-    ...(given.middleThird === undefined && edition !== EDITION_2006 ? ['middleThird'] : []),
     ...(untold ? [given.seismicCategory === undefined ? 'seismicCategory' : 'townhouse'] : []),
   ];
 }
@@ -114,17 +114,23 @@ function ratioOfSill(given: SillInputs, { pieces }: Sill): number | null {
   ]);
 }
 
+/** The least share of the bolts a piece needs, by the closer spacing while the category leaves it open. */
+function shareOfBolts(given: SillInputs): number {
+  const spacingLimitIn =
+    isTall(given) && isSeismic(given) !== false ? ANCHOR_RULES.tallSpacingIn : ANCHOR_RULES.mostSpacingIn;
+  return Math.min(...judgePieces(given, spacingLimitIn).map(({ bolts, needed }) => shareOf(bolts, needed) ?? 1));
+}
+
 function judgeSill(given: SillInputs, { edition }: JudgeContext): Judgement {
   const sill = judgeLayout(given, edition);
   const layoutHolds = holdsEverywhere(sill.pieces);
   const holds = layoutHolds && sill.broken.length === 0;
   const toTell = holds && sill.unknown.length > 0;
   const washersOnly = layoutHolds && sill.broken.every((rule) => rule === 'washer' || rule === 'plate-washer');
-  const shares = sill.pieces.map(({ bolts, needed }) => shareOf(bolts, needed) ?? 1);
   return {
     verdict: toTell ? 'undetermined' : holds ? 'meets' : 'fails',
     ratio: toTell ? null : ratioOfSill(given, sill),
-    remaining: toTell ? null : Math.min(...shares),
+    remaining: toTell ? null : shareOfBolts(given),
     values: () => sillValues(given, sill),
     reasons: () => sillReasons(given, sill),
     cautions: () => (holds ? [] : notLookedAt(sill.unknown)),
@@ -220,7 +226,7 @@ function sillReasons(given: SillInputs, sill: Sill): Text[] {
     }),
     ...sill.broken.map((rule) => BOLT_WORDS[rule]),
   ];
-  if (wrong.length > 0) return wrong;
+  if (wrong.length > 0) return wrong.map((words) => reasonThat(false, words));
   const placed = text('Every piece has its bolts in place.', 'Cada pieza tiene sus pernos en su lugar.');
   if (sill.unknown.length > 0) return [placed, ...notLookedAt(sill.unknown)];
   return [text('Every piece has the bolts the code asks for.', 'Cada pieza tiene los pernos que pide el código.')];
@@ -229,7 +235,6 @@ function sillReasons(given: SillInputs, sill: Sill): Text[] {
 const UNSEEN_WORDS: Readonly<Record<string, Text>> = {
   embedmentIn: text('depth in the concrete', 'profundidad en el concreto'),
   washer: text('washers', 'arandelas'),
-  middleThird: text('place across the plate', 'lugar a lo ancho'),
   seismicCategory: text('seismic category', 'categoría sísmica'),
   townhouse: text('whether it is a townhouse', 'si es casa en hilera'),
 };

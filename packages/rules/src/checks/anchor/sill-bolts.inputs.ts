@@ -1,4 +1,17 @@
-import { choice, count, flag, type InputIssue, length, list, named, type Partials, text } from '../../kernel/index.ts';
+import {
+  assume,
+  choice,
+  count,
+  flag,
+  type InputIssue,
+  length,
+  list,
+  named,
+  type Partials,
+  refuseLonger,
+  refuseSameName,
+  text,
+} from '../../kernel/index.ts';
 import { PLATE_WASHER_WORDS, SEISMIC_CATEGORIES } from '../../standards/irc-anchors/anchors.data.ts';
 
 export const inputs = {
@@ -68,6 +81,12 @@ export const inputs = {
   }),
   middleThird: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Every bolt is taken to stand in the middle third of the plate width.',
+        'Se toma que cada perno está en el tercio medio del ancho de la solera.',
+      ),
+    ),
     label: text('Every bolt in the middle third of the width?', '¿Cada perno en el tercio medio del ancho?'),
   }),
 } as const;
@@ -83,25 +102,18 @@ export function sillIssues({ plates = [] }: Partials<typeof inputs>): InputIssue
   const seen = new Set<string>();
   plates.forEach((plate, at) => {
     const name = plateName(plate, at);
-    if (seen.has(name))
-      issues.push({
-        path: ['plates', at, 'name'],
-        message: text(
-          `plates.${at}.name: got "${name}" twice; allowed is a name of its own.`,
-          `plates.${at}.name: llegó "${name}" dos veces; se permite un nombre propio.`,
-        ),
-      });
+    if (seen.has(name)) issues.push(refuseSameName(['plates', at, 'name'], name));
     seen.add(name);
     const { lengthIn, boltsIn = [] } = plate;
     boltsIn.forEach(({ atIn }, bolt) => {
-      if (atIn === undefined || lengthIn === undefined || atIn <= lengthIn) return;
-      issues.push({
-        path: ['plates', at, 'boltsIn', bolt, 'atIn'],
-        message: text(
-          `plates.${at}.boltsIn.${bolt}: got ${atIn} in; allowed is 0 to the length of the piece, ${lengthIn} in.`,
-          `plates.${at}.boltsIn.${bolt}: llegó ${atIn} in; se permite de 0 al largo de la pieza, ${lengthIn} in.`,
-        ),
-      });
+      issues.push(
+        ...refuseLonger(['plates', at, 'boltsIn', bolt, 'atIn'], {
+          what: text(`Bolt ${bolt + 1} in "${name}"`, `Perno ${bolt + 1} en "${name}"`),
+          came: atIn,
+          most: lengthIn,
+          ofWhat: text('the length of the piece', 'el largo de la pieza'),
+        }),
+      );
     });
   });
   return issues;

@@ -10,5 +10,6 @@ export const threadEngagementCard = {
   ),
   element: 'hold-down',
   role: 'lateral',
+  lossMode: 'rod',
   drawing: () => import('./thread-engagement.drawing.ts'),
 } as const satisfies CheckCard;

@@ -89,6 +89,13 @@ export const cases: readonly CheckCase[] = [
     tolerance: { within: 5, reason: 'the worked number is written to ten pounds' },
   },
   {
+    name: 'an end measured by tape beside the threads it shows is taken by the tape',
+    origin: 'hand-worked',
+    source: '2.75 pitches show two whole threads; 11 threads to the inch',
+    inputs: { diameterIn: 0.625, nut: 'hex', projectionIn: 0.25, threadsShowing: 2, rule: 'two-pitches' },
+    expect: { verdict: 'meets', remaining: 1, values: { threadsBeyond: 2.75 } },
+  },
+  {
     name: 'without the nut it cannot be told',
     origin: 'hand-worked',
     source: 'no measurement, no verdict',

@@ -1,6 +1,9 @@
 import {
+  assume,
   atLeast,
+  type Complete,
   choice,
+  compareLengths,
   countOf,
   decimal,
   defineCheck,
@@ -11,8 +14,11 @@ import {
   largestRatio,
   length,
   number,
+  type Partials,
   poundsOf,
   ratioOf,
+  reasonThat,
+  refuse,
   shareOf,
   shareQuantity,
   squareInchesOf,
@@ -32,6 +38,61 @@ import {
   type RodEndRule,
 } from '../../standards/rod-end-rules/rod-end.data.ts';
 import { threadEngagementCard } from './thread-engagement.card.ts';
+
+const [FLUSH] = ROD_END_RULES;
+const inputs = {
+  diameterIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 1,
+    oneOf: ROD_SIZES.map((size) => size.diameterIn),
+    label: text('Rod diameter', 'Diámetro de la varilla'),
+    howToMeasure: text('Across the threads.', 'A través de los hilos.'),
+    picture: 'rod-diameter',
+  }),
+  nut: choice({
+    options: [
+      { value: 'hex', label: text('Regular hex nut', 'Tuerca hexagonal normal') },
+      { value: 'heavy-hex', label: text('Heavy hex nut', 'Tuerca hexagonal pesada') },
+    ],
+    label: text('Nut', 'Tuerca'),
+    howToMeasure: text('A heavy nut is wider across its flats.', 'La tuerca pesada es más ancha entre caras.'),
+    picture: 'nut-kind',
+  }),
+  projectionIn: length({
+    unit: 'in',
+    min: -4,
+    max: 24,
+    needed: { when: { input: 'threadsShowing', known: false } },
+    label: text('Rod end past the nut face', 'Punta de la varilla más allá de la tuerca'),
+    howToMeasure: text(
+      'From the outer nut face to the rod end. Below the face is negative, flush is 0.',
+      'De la cara de la tuerca a la punta. Por debajo es negativo, a ras es 0.',
+    ),
+    picture: 'rod-projection',
+  }),
+  threadsShowing: number({
+    unit: 'threads',
+    min: 0,
+    max: 200,
+    needed: { when: { input: 'projectionIn', known: false } },
+    showWhen: { input: 'projectionIn', known: false },
+    label: text('Or: threads showing past the nut', 'O: hilos visibles más allá de la tuerca'),
+    picture: 'rod-projection',
+  }),
+  rule: choice({
+    options: ROD_END_RULES.map((row) => ({ value: row.rule, label: row.title })),
+    default: 'flush',
+    assumes: assume(
+      text(
+        'The rule taken is the rod end flush with the nut face or past it.',
+        'La regla que se toma: la punta a ras de la cara de la tuerca o más.',
+      ),
+      FLUSH.source,
+    ),
+    label: text('Rule to hold it to', 'Regla a aplicar'),
+  }),
+} as const;
 
 const sizeOf = (diameterIn: number): RodSize => {
   const size = ROD_SIZES.find((row) => row.diameterIn === diameterIn);
@@ -64,12 +125,14 @@ function passingRules(projectionIn: number, pitchIn: number): Record<RodEndRule,
   return { flush: passes('flush'), 'two-pitches': passes('two-pitches'), 'three-threads': passes('three-threads') };
 }
 
-function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: number): Text {
-  const at = formatLength(Math.abs(projectionIn));
-  const where =
-    projectionIn < 0
-      ? text(`${at} below the nut face`, `${at} por debajo de la cara de la tuerca`)
-      : text(`${at} past the nut face`, `${at} más allá de la cara de la tuerca`);
+function measuredWords(projectionIn: number, askedIn: number, engagedIn: number, engagedThreads: number): Text {
+  const below = projectionIn < 0;
+  const { measured: at } = below
+    ? compareLengths(-projectionIn, 0, 'at-most')
+    : compareLengths(projectionIn, askedIn, 'at-least');
+  const where = below
+    ? text(`${at.en} below the nut face`, `${at.es} por debajo de la cara de la tuerca`)
+    : text(`${at.en} past the nut face`, `${at.es} más allá de la cara de la tuerca`);
   const engaged = `${decimal(engagedIn, 3)} in, ${decimal(engagedThreads, 1)}`;
   return text(
     `The rod ends ${where.en}; ${engaged} threads of the nut are engaged.`,
@@ -77,24 +140,27 @@ function measuredWords(projectionIn: number, engagedIn: number, engagedThreads: 
   );
 }
 
-interface RodInputs extends EndInputs {
-  readonly diameterIn: number;
-  readonly nut: 'hex' | 'heavy-hex';
-  readonly rule: RodEndRule;
-}
+type RodInputs = Complete<typeof inputs>;
 
-/** A rod that ends below its nut shows no thread past it. */
-function endIssues({ projectionIn, threadsShowing }: EndInputs): InputIssue[] {
-  if (projectionIn === undefined || threadsShowing === undefined || projectionIn >= 0 || threadsShowing === 0)
-    return [];
-  const message = text(
-    'A rod that ends below the nut face shows no thread past it; allowed is one or the other: measure its end again.',
-    'Una varilla que termina por debajo de la tuerca no muestra hilos fuera de ella; se permite uno u otro: mida otra vez la punta.',
+/**
+ * Where the rod ends is given by tape or by threads. Both are refused unless the end stands past the threads that show
+ * by less than one more; with none showing it may also lie below the face.
+ */
+function endIssues({ projectionIn, threadsShowing, diameterIn }: Partials<typeof inputs>): InputIssue[] {
+  if (projectionIn === undefined || threadsShowing === undefined || diameterIn === undefined) return [];
+  const pitchIn = 1 / sizeOf(diameterIn).threadsPerInch;
+  const showingIn = threadsShowing * pitchIn;
+  const shortOf = threadsShowing > 0 && !atLeast(projectionIn, showingIn);
+  if (!shortOf && projectionIn < showingIn + pitchIn) return [];
+  const [at, past] = [formatLength(projectionIn), formatLength(showingIn)];
+  const shows = decimal(threadsShowing);
+  const words = text(
+    `A rod end ${at} past the nut face does not agree with ${shows} threads showing, which is ${past}: measure its end again.`,
+    `Una punta a ${at} de la cara de la tuerca no coincide con ${shows} hilos a la vista, que son ${past}: mida otra vez la punta.`,
   );
-  return [
-    { path: ['projectionIn'], message },
-    { path: ['threadsShowing'], message },
-  ];
+  const allowed = text('one of the two, or both where they agree', 'uno de los dos, o ambos si coinciden');
+  const came = `${projectionIn} in and ${threadsShowing} threads`;
+  return ['projectionIn', 'threadsShowing'].map((name) => refuse([name], came, allowed, words));
 }
 
 const DISAGREE = text(
@@ -106,21 +172,20 @@ const MEASURE_RECESS = text(
   'No se ve ningún hilo: mida cuánto está la varilla por debajo de la tuerca, o 0 si está a ras.',
 );
 
-function judgeRodEnd(inputs: RodInputs): Judgement {
-  const size = sizeOf(inputs.diameterIn);
-  const thread = threadStrength(inputs.diameterIn);
+function judgeRodEnd(given: RodInputs): Judgement {
+  const size = sizeOf(given.diameterIn);
+  const thread = threadStrength(given.diameterIn);
   const pitchIn = 1 / size.threadsPerInch;
-  const projectionIn = projectionOf(inputs, pitchIn);
+  const projectionIn = projectionOf(given, pitchIn);
   if (projectionIn === undefined)
     return { verdict: 'undetermined', reasons: () => [MEASURE_RECESS], missing: ['projectionIn'] };
-  const rule = ROD_END_RULES.find((row) => row.rule === inputs.rule) ?? ROD_END_RULES[0];
-  if (!rule) throw new RangeError(`No rule ${inputs.rule}`);
-  const nutIn = size.nutMinIn[inputs.nut];
+  const rule = ROD_END_RULES.find((row) => row.rule === given.rule) ?? FLUSH;
+  const nutIn = size.nutMinIn[given.nut];
   const engagedIn = Math.min(nutIn, Math.max(0, nutIn + projectionIn));
   const share = shareOf(engagedIn, nutIn) ?? 0;
   const credited = atLeast(share, DESIGN_GUIDE_LEAST_SHARE);
   const passes = passingRules(projectionIn, pitchIn);
-  const meets = passes[inputs.rule];
+  const meets = passes[given.rule];
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: largestRatio([ratioOf(nutIn + rule.pitchesBeyond * pitchIn, nutIn + projectionIn)]),
@@ -135,7 +200,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
       nutStripIn2: squareInchesOf(thread.nutStripIn2 * engagedIn),
       equalStrengthIn: inchesOf(thread.equalStrengthIn),
       geometricShare: shareQuantity(shareOf(engagedIn, thread.equalStrengthIn) ?? 0),
-      ordinaryRodLb: poundsOf(ordinaryRodTensionLb(inputs.diameterIn)),
+      ordinaryRodLb: poundsOf(ordinaryRodTensionLb(given.diameterIn)),
       passesFlush: yesNoOf(passes.flush),
       passesTwoPitches: yesNoOf(passes['two-pitches']),
       passesThreeThreads: yesNoOf(passes['three-threads']),
@@ -143,7 +208,7 @@ function judgeRodEnd(inputs: RodInputs): Judgement {
       passesHalfNut: yesNoOf(credited),
     }),
     reasons: () => [
-      measuredWords(projectionIn, engagedIn, engagedIn / pitchIn),
+      reasonThat(meets, measuredWords(projectionIn, rule.pitchesBeyond * pitchIn, engagedIn, engagedIn / pitchIn)),
       text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
       ...(credited ? [] : [UNDER_HALF]),
     ],
@@ -174,52 +239,7 @@ export const threadEngagement = defineCheck({
     THREAD_SOURCE,
     ROD_TENSION_SOURCE,
   ],
-  inputs: {
-    diameterIn: length({
-      unit: 'in',
-      min: 0.5,
-      max: 1,
-      oneOf: ROD_SIZES.map((size) => size.diameterIn),
-      label: text('Rod diameter', 'Diámetro de la varilla'),
-      howToMeasure: text('Across the threads.', 'A través de los hilos.'),
-      picture: 'rod-diameter',
-    }),
-    nut: choice({
-      options: [
-        { value: 'hex', label: text('Regular hex nut', 'Tuerca hexagonal normal') },
-        { value: 'heavy-hex', label: text('Heavy hex nut', 'Tuerca hexagonal pesada') },
-      ],
-      label: text('Nut', 'Tuerca'),
-      howToMeasure: text('A heavy nut is wider across its flats.', 'La tuerca pesada es más ancha entre caras.'),
-      picture: 'nut-kind',
-    }),
-    projectionIn: length({
-      unit: 'in',
-      min: -4,
-      max: 24,
-      needed: { when: { input: 'threadsShowing', known: false } },
-      label: text('Rod end past the nut face', 'Punta de la varilla más allá de la tuerca'),
-      howToMeasure: text(
-        'From the outer nut face to the rod end. Below the face is negative, flush is 0.',
-        'De la cara de la tuerca a la punta. Por debajo es negativo, a ras es 0.',
-      ),
-      picture: 'rod-projection',
-    }),
-    threadsShowing: number({
-      unit: 'threads',
-      min: 0,
-      max: 200,
-      needed: 'optional',
-      showWhen: { input: 'projectionIn', known: false },
-      label: text('Or: threads showing past the nut', 'O: hilos visibles más allá de la tuerca'),
-      picture: 'rod-projection',
-    }),
-    rule: choice({
-      options: ROD_END_RULES.map((row) => ({ value: row.rule, label: row.title })),
-      default: 'flush',
-      label: text('Rule to hold it to', 'Regla a aplicar'),
-    }),
-  },
+  inputs,
   refine: endIssues,
   evaluate: judgeRodEnd,
   repairs: ['coupler-and-rod', 'engineer-letter'],

@@ -7,5 +7,6 @@ export const washerBearingCard = {
   question: text('Is a washer small, or sunk into the wood?', '¿Una arandela es chica o está hundida en la madera?'),
   element: 'sill-bolts',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./washer-bearing.drawing.ts'),
 } as const satisfies CheckCard;

@@ -55,7 +55,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'hand-worked',
     source: SHEET,
     inputs: PLATE,
-    expect: { verdict: 'undetermined', missing: ['demandLb'], values: { capacityLb: 5393 } },
+    expect: { verdict: 'undetermined', severity: 'record', missing: ['demandLb'], values: { capacityLb: 5393 } },
     tolerance: { within: 0.5, reason: 'the worked load is written to a pound' },
   },
 ];

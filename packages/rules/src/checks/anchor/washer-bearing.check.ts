@@ -1,18 +1,21 @@
 import {
   atMost,
   type Complete,
+  compareLoad,
   defineCheck,
+  formatExact,
   type InputIssue,
   type Judgement,
   length,
   type Partials,
-  pounds,
   poundsOf,
   psiOf,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuse,
   shareMet,
   squareInchesOf,
-  type Text,
   text,
 } from '../../kernel/index.ts';
 import { FC_PERP_PSI, FC_PERP_SOURCES } from '../../standards/nds-2018/bearing.ts';
@@ -38,13 +41,15 @@ type WasherInputs = Complete<typeof inputs>;
 function washerIssues({ sideIn, boltDiameterIn }: Partials<typeof inputs>): InputIssue[] {
   if (sideIn === undefined || boltDiameterIn === undefined || sideIn > boltDiameterIn) return [];
   return [
-    {
-      path: ['sideIn'],
-      message: text(
-        `sideIn: got ${sideIn} in; allowed is wider than the bolt, ${boltDiameterIn} in.`,
-        `sideIn: llegó ${sideIn} in; se permite más ancho que el perno, ${boltDiameterIn} in.`,
+    refuse(
+      ['sideIn'],
+      `${sideIn} in`,
+      text(`wider than the bolt, ${boltDiameterIn} in`, `más ancho que el perno, ${boltDiameterIn} in`),
+      text(
+        `A washer is wider than its bolt: ${formatExact(sideIn)} on ${formatExact(boltDiameterIn)}.`,
+        `Una arandela es más ancha que su perno: ${formatExact(sideIn)} en ${formatExact(boltDiameterIn)}.`,
       ),
-    },
+    ),
   ];
 }
 
@@ -64,18 +69,22 @@ function judgeWasher({ sideIn, boltDiameterIn, species, demandLb }: WasherInputs
       capacityLb: poundsOf(capacityLb),
     }),
     reasons: () => washerReasons(capacityLb, demandLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     sources: [WASHER_BEARING_SOURCE, source],
     repairs: toTell || meets ? [] : ['plate-washer', 'engineer-letter'],
   };
 }
 
-function washerReasons(capacityLb: number, demandLb: number | undefined): Text[] {
-  const takes = pounds(capacityLb);
-  const load = demandLb === undefined ? undefined : pounds(demandLb);
+function washerReasons(capacityLb: number, demandLb: number | undefined): Reason[] {
+  const { takes, load } = compareLoad(demandLb, capacityLb);
   return [
-    text(`The wood under the washer takes ${takes}.`, `La madera bajo la arandela resiste ${takes}.`),
-    ...(load ? [text(`The pull is ${load}.`, `El tirón es ${load}.`)] : []),
+    reasonThat(
+      demandLb === undefined || atMost(demandLb, capacityLb),
+      text(
+        `The wood under the washer takes ${takes}${load.en}.`,
+        `La madera bajo la arandela resiste ${takes}${load.es}.`,
+      ),
+    ),
   ];
 }
 

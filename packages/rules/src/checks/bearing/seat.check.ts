@@ -2,19 +2,22 @@ import {
   atLeast,
   atMost,
   type Complete,
+  compareLengths,
+  compareLoad,
   defineCheck,
   factorOf,
+  failuresFirst,
   formatLength,
-  formatRequired,
   inchesOf,
   type Judgement,
   type KnownAlready,
   largestRatio,
   type Partials,
-  pounds,
   poundsOf,
   psiOf,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
   shareOf,
   shareQuantity,
@@ -106,11 +109,16 @@ function judgeSeat(given: SeatInputs): Judgement {
       ...(!given.positiveConnection && { sidewaysShare: shareQuantity(0) }),
       ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () => [
-      ...(nothingHolds ? [NOTHING_HOLDS] : given.positiveConnection ? [] : [NOT_CONNECTED]),
-      ...(shrinksAway && !nothingHolds ? [tooShortAfter(afterIn)] : []),
-      ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...(nothingHolds
+          ? [reasonThat(false, NOTHING_HOLDS)]
+          : given.positiveConnection
+            ? []
+            : [reasonThat(false, NOT_CONNECTED)]),
+        ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
+        ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
+      ]),
     cautions: () => seatCautions(given, marginIn),
     hangsOn: given.positiveConnection || !bears ? bearsOn : [POSITIVE_CONNECTION_SOURCE],
     sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
@@ -127,28 +135,31 @@ function judgeSeat(given: SeatInputs): Judgement {
   };
 }
 
-function bearingReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number): Text[] {
-  const has = formatLength(given.bearingLengthIn);
-  const needs = formatRequired(requiredIn);
+function bearingReasons(given: SeatInputs, requiredIn: number, loadRules: boolean, capacityLb: number): Reason[] {
+  const { bearingLengthIn, reactionLb } = given;
+  const { measured, limit } = compareLengths(bearingLengthIn, requiredIn, 'at-least');
   const by = loadRules ? text('by the load', 'por la carga') : text('by the code', 'por el código');
-  const reasons: Text[] = [
-    text(`It bears ${has}; ${needs} is required ${by.en}.`, `Se apoya ${has}; se requiere ${needs} ${by.es}.`),
-  ];
-  if (given.reactionLb !== undefined)
-    reasons.push(
-      text(
-        `The seat takes ${pounds(capacityLb)} across the grain; the load is ${pounds(given.reactionLb)}.`,
-        `El apoyo resiste ${pounds(capacityLb)}; la carga es ${pounds(given.reactionLb)}.`,
-      ),
+  const bears = text(
+    `It bears ${measured.en}; ${limit} is required ${by.en}.`,
+    `Se apoya ${measured.es}; se requiere ${limit} ${by.es}.`,
+  );
+  const reasons = [reasonThat(atLeast(bearingLengthIn, requiredIn), bears)];
+  if (reactionLb !== undefined) {
+    const { takes, load } = compareLoad(reactionLb, capacityLb);
+    const carries = text(
+      `The seat takes ${takes} across the grain${load.en}.`,
+      `El apoyo resiste ${takes} perpendicular a la fibra${load.es}.`,
     );
+    reasons.push(reasonThat(atMost(reactionLb, capacityLb), carries));
+  }
   return reasons;
 }
 
-function tooShortAfter(afterIn: number): Text {
-  const left = formatLength(afterIn);
+function tooShortAfter(afterIn: number, requiredIn: number): Text {
+  const { measured } = compareLengths(afterIn, requiredIn, 'at-least');
   return text(
-    `After the movement expected ${left} is left: too little.`,
-    `Tras el movimiento esperado quedan ${left}: muy poco.`,
+    `After the movement expected ${measured.en} is left: too little.`,
+    `Tras el movimiento esperado quedan ${measured.es}: muy poco.`,
   );
 }
 

@@ -1,4 +1,14 @@
-import { assume, choice, flag, type InputIssue, length, number, type Partials, text } from '../../kernel/index.ts';
+import {
+  assume,
+  choice,
+  flag,
+  type InputIssue,
+  length,
+  number,
+  type Partials,
+  refuse,
+  text,
+} from '../../kernel/index.ts';
 import { IRC_BEARING_SOURCE } from '../../standards/irc-bearing/bearing.data.ts';
 import { FC_PERP_PSI } from '../../standards/nds-2018/bearing.ts';
 import { FRAMING_SPECIES } from '../../standards/nds-2018/species.data.ts';
@@ -105,12 +115,14 @@ export function otherThanSpecies({ species, fcPerpPsi }: Partials<typeof inputs>
   const { psi } = FC_PERP_PSI[species];
   if (fcPerpPsi === psi) return [];
   return [
-    {
-      path: ['fcPerpPsi'],
-      message: text(
-        `fcPerpPsi: got ${fcPerpPsi} psi; allowed with the species (species) is its own value, ${psi} psi.`,
-        `fcPerpPsi: llegó ${fcPerpPsi} psi; con la especie (species) se permite su propio valor, ${psi} psi.`,
+    refuse(
+      ['fcPerpPsi'],
+      `${fcPerpPsi} psi`,
+      text(`${psi} psi, as its species (species) has`, `${psi} psi, como su especie (species)`),
+      text(
+        `The species has a design value of ${psi} psi across the grain, not ${fcPerpPsi}: give one of the two.`,
+        `La especie tiene un valor de ${psi} psi perpendicular a la fibra, no ${fcPerpPsi}: dé uno de los dos.`,
       ),
-    },
+    ),
   ];
 }

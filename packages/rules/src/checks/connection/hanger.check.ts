@@ -3,12 +3,13 @@ import {
   atLeast,
   atMost,
   type Complete,
+  compareLengths,
+  compareNumbers,
   count,
   countOf,
   decimal,
   defineCheck,
   flag,
-  formatLength,
   group,
   type InputIssue,
   inchesOf,
@@ -19,6 +20,8 @@ import {
   type Partials,
   percent,
   ratioOf,
+  reasonThat,
+  refuse,
   shareQuantity,
   type Text,
   text,
@@ -204,13 +207,12 @@ function judgeHanger(given: HangerInputs): Judgement {
       headerToAdd: countOf(given.header.specified - given.header.installed),
       joistToAdd: countOf(given.joist.specified - given.joist.installed),
     }),
-    reasons: () => [
-      ...nothing,
-      ...fits.map(fitWords),
-      ...(shallow ? [shallowWords(depthShare)] : []),
-      ...nailWords(given),
-      ...(meets ? [ALL_WELL] : []),
-    ],
+    reasons: () =>
+      meets
+        ? [ALL_WELL]
+        : [...nothing, ...fits.map(fitWords), ...(shallow ? [shallowWords(depthShare)] : []), ...nailWords(given)].map(
+            (words) => reasonThat(false, words),
+          ),
     cautions: () => (shallow ? [SCALED, OR_BLOCKING] : [SCALED]),
     sources: depthShare === undefined ? SOURCES : [...SOURCES, HANGER_DEPTH_SOURCE],
     repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn, shallow),
@@ -232,11 +234,14 @@ const isShort = (fit: Fit): boolean => atMost(fit.gapIn, SHORT_HANGER_GAP_IN);
 const depthShareOf = ({ hangerDepthIn, joistDepthIn }: HangerInputs): number | undefined =>
   hangerDepthIn === undefined || joistDepthIn === undefined ? undefined : hangerDepthIn / joistDepthIn;
 
-const shallowWords = (depthShare: number): Text =>
-  text(
-    `The hanger reaches up ${percent(depthShare)} of the joist; under ${percent(LEAST_HANGER_DEPTH_SHARE)} the joist can roll.`,
-    `El estribo sube ${percent(depthShare)} de la vigueta; con menos de ${percent(LEAST_HANGER_DEPTH_SHARE)} puede girar.`,
+function shallowWords(depthShare: number): Text {
+  const write = (share: number, digits: number) => percent(share, digits - 2);
+  const { measured, limit } = compareNumbers(depthShare, LEAST_HANGER_DEPTH_SHARE, 'at-least', write, 2);
+  return text(
+    `The hanger reaches up ${measured.en} of the joist; under ${limit} the joist can roll.`,
+    `El estribo sube ${measured.es} de la vigueta; con menos de ${limit} puede girar.`,
   );
+}
 const OR_BLOCKING = text(
   'The depth is a rule for decks; inside a house full-depth blocking also keeps a joist upright.',
   'La altura es una regla para terrazas; dentro de la casa también sirve un bloqueo de altura completa.',
@@ -247,23 +252,26 @@ const ALL_WELL = text(
   'Todos los agujeros llevan el clavo correcto y la vigueta asienta bien.',
 );
 
-const fitWords = (fit: Fit): Text =>
-  text(
-    `The gap ${fit.words.en} is ${formatLength(fit.gapIn)}; ${formatLength(HANGER_GAP_IN)} is allowed.`,
-    `El espacio ${fit.words.es} es ${formatLength(fit.gapIn)}; se permite ${formatLength(HANGER_GAP_IN)}.`,
+function fitWords(fit: Fit): Text {
+  const { measured, limit } = compareLengths(fit.gapIn, HANGER_GAP_IN, 'at-most');
+  return text(
+    `The gap ${fit.words.en} is ${measured.en}; ${limit} is allowed.`,
+    `El espacio ${fit.words.es} es ${measured.es}; se permite ${limit}.`,
   );
+}
 
 function nailWords({ header, joist }: HangerInputs): Text[] {
-  const say = (part: { specified: number; installed: number }, en: string, es: string): Text[] =>
-    part.installed < part.specified
-      ? [
-          text(
-            `${part.installed} of ${part.specified} nails are in the ${en} (${decimal(part.installed / part.specified)}).`,
-            `Hay ${part.installed} de ${part.specified} clavos en ${es} (${decimal(part.installed / part.specified)}).`,
-          ),
-        ]
-      : [];
-  return [...say(header, 'header', 'el cabezal'), ...say(joist, 'joist', 'la vigueta')];
+  const say = ({ specified, installed }: { specified: number; installed: number }, en: string, es: string): Text[] => {
+    if (installed >= specified) return [];
+    const { measured } = compareNumbers(installed / specified, 1, 'at-least', decimal, 2);
+    return [
+      text(
+        `${installed} of ${specified} nails are in the ${en} (${measured.en}).`,
+        `Hay ${installed} de ${specified} clavos en ${es} (${measured.es}).`,
+      ),
+    ];
+  };
+  return [...say(header, 'header', SIDE_ES.header), ...say(joist, 'joist', SIDE_ES.joist)];
 }
 
 function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number, shallow: boolean): string[] {
@@ -285,18 +293,22 @@ function alreadyUnsafe(given: Partials<typeof inputs>): KnownAlready | undefined
   };
 }
 
+const SIDE_ES = { header: 'el cabezal', joist: 'la vigueta' } as const;
+
 function tooManyNails(given: Partials<typeof inputs>): InputIssue[] {
   return (['header', 'joist'] as const).flatMap((side) => {
     const { specified, installed } = given[side] ?? {};
     if (specified === undefined || installed === undefined || installed <= specified) return [];
     return [
-      {
-        path: [side, 'installed'],
-        message: text(
-          `${side}.installed: got ${installed} nails of ${specified}; allowed is at most ${specified}.`,
-          `${side}.installed: llegaron ${installed} clavos de ${specified}; se permite hasta ${specified}.`,
+      refuse(
+        [side, 'installed'],
+        text(`${installed} nails of ${specified}`, `${installed} clavos de ${specified}`),
+        text(`at most ${specified}`, `hasta ${specified}`),
+        text(
+          `There can't be more nails in the ${side} than the hanger has holes there: ${installed} of ${specified}.`,
+          `No puede haber más clavos en ${SIDE_ES[side]} que agujeros del estribo: ${installed} de ${specified}.`,
         ),
-      },
+      ),
     ];
   });
 }

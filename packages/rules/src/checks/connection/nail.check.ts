@@ -1,20 +1,23 @@
 import {
   atMost,
   type Complete,
+  compareLoad,
+  compareNumbers,
   countOf,
   decimal,
   defineCheck,
   factorOf,
+  failuresFirst,
   formatLength,
   inchesOf,
   type Judgement,
-  pounds,
   poundsOf,
   psiOf,
   type Quantity,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
-  type Text,
   text,
 } from '../../kernel/index.ts';
 import {
@@ -144,25 +147,28 @@ function nailValues(
   };
 }
 
-function nailReasons(given: NailInputs, joint: Joint, lateral: NailLateral, lateralLb: number): Text[] {
+function nailReasons({ demandLb }: NailInputs, joint: Joint, lateral: NailLateral, lateralLb: number): Reason[] {
   const at = formatLength(joint.lateralIn);
-  const diameters = decimal(joint.lateralIn / joint.diameterIn, 1);
+  const { measured } = compareNumbers(
+    joint.lateralIn / joint.diameterIn,
+    LEAST_PENETRATION_DIAMETERS,
+    'at-least',
+    decimal,
+    1,
+  );
   const depth = text(
-    `The nail goes in ${at}, ${diameters} diameters; ${FULL_PENETRATION_DIAMETERS} count in full, under ${LEAST_PENETRATION_DIAMETERS} for nothing.`,
-    `El clavo entra ${at}, ${diameters} diámetros; ${FULL_PENETRATION_DIAMETERS} valen todo, menos de ${LEAST_PENETRATION_DIAMETERS} no valen nada.`,
+    `The nail goes in ${at}, ${measured.en} diameters; ${FULL_PENETRATION_DIAMETERS} count in full, under ${LEAST_PENETRATION_DIAMETERS} for nothing.`,
+    `El clavo entra ${at}, ${measured.es} diámetros; ${FULL_PENETRATION_DIAMETERS} valen todo, menos de ${LEAST_PENETRATION_DIAMETERS} no valen nada.`,
   );
-  if (!lateral.yielding) return [depth];
+  if (!lateral.yielding) return [reasonThat(false, depth)];
   const governing = governingMode(lateral.yielding);
-  const needs = given.demandLb === undefined ? text('', '') : loadWords(given.demandLb);
-  const takes = text(
-    `It takes ${pounds(lateralLb)} across (mode ${governing} governs)${needs.en}.`,
-    `Resiste ${pounds(lateralLb)} de lado (rige el modo ${governing})${needs.es}.`,
+  const { takes, load } = compareLoad(demandLb, lateralLb);
+  const carries = text(
+    `It takes ${takes} across (mode ${governing} governs)${load.en}.`,
+    `Resiste ${takes} de lado (rige el modo ${governing})${load.es}.`,
   );
-  return [depth, takes];
+  return failuresFirst([depth, reasonThat(demandLb === undefined || atMost(demandLb, lateralLb), carries)]);
 }
-
-const loadWords = (demandLb: number): Text =>
-  text(`; the load is ${pounds(demandLb)}`, `; la carga es ${pounds(demandLb)}`);
 
 /** What one nail carries across and along its shank by the yield-limit equations. Inches, psi, pounds. */
 export const nail = defineCheck({

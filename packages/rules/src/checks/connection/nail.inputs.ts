@@ -7,6 +7,8 @@ import {
   length,
   number,
   type Partials,
+  refuse,
+  refuseLonger,
   type Text,
   text,
 } from '../../kernel/index.ts';
@@ -150,11 +152,6 @@ export const inputs = {
 
 type NailPartials = Partials<typeof inputs>;
 
-const issue = (name: string, came: string, allowed: Text): InputIssue => ({
-  path: [name],
-  message: text(`${name}: got ${came}; allowed is ${allowed.en}.`, `${name}: llegó ${came}; se permite ${allowed.es}.`),
-});
-
 /** Nails that contradict themselves: two sizes, two gravities, deeper than they are long, or toe-nailed through a panel. */
 export function nailIssues(given: NailPartials): InputIssue[] {
   const { nail, diameterIn, penetrationIn, sideMaterial } = given;
@@ -162,26 +159,48 @@ export function nailIssues(given: NailPartials): InputIssue[] {
   if (nail !== undefined && diameterIn !== undefined && diameterIn !== NAIL_DIAMETER_IN[nail]) {
     const is = `${NAIL_DIAMETER_IN[nail]} in`;
     issues.push(
-      issue('diameterIn', `${diameterIn} in`, text(`${is}, as a ${nail} nail is`, `${is}, como el clavo ${nail}`)),
-    );
-  }
-  const nailIn = nail === undefined ? given.lengthIn : NAIL_LENGTH_IN[nail];
-  if (nailIn !== undefined && penetrationIn !== undefined && penetrationIn > nailIn)
-    issues.push(
-      issue(
-        'penetrationIn',
-        `${penetrationIn} in`,
-        text(`at most the nail, ${nailIn} in`, `lo más el clavo, ${nailIn} in`),
+      refuse(
+        ['diameterIn'],
+        `${diameterIn} in`,
+        text(`${is}, as a ${nail} nail is`, `${is}, como el clavo ${nail}`),
+        text(
+          `A ${nailLabel(nail).en} nail has no shank of ${diameterIn} in.`,
+          `Un clavo ${nailLabel(nail).es} no tiene un diámetro de ${diameterIn} in.`,
+        ),
       ),
     );
+  }
   const { G, mainSpecies } = given;
   if (G !== undefined && mainSpecies !== undefined && G !== SPECIFIC_GRAVITY[mainSpecies].gravity) {
     const own = SPECIFIC_GRAVITY[mainSpecies].gravity;
     issues.push(
-      issue('G', `${G}`, text(`${own}, as its species (mainSpecies) has`, `${own}, la de su especie (mainSpecies)`)),
+      refuse(
+        ['G'],
+        `${G}`,
+        text(`${own}, as its species (mainSpecies) has`, `${own}, la de su especie (mainSpecies)`),
+        text(
+          `The species has a specific gravity of ${own}, not ${G}: give one of the two.`,
+          `La especie tiene una gravedad específica de ${own}, no ${G}: dé una de las dos.`,
+        ),
+      ),
     );
   }
+  issues.push(
+    ...refuseLonger(['penetrationIn'], {
+      what: inputs.penetrationIn.label,
+      came: penetrationIn,
+      most: nail === undefined ? given.lengthIn : NAIL_LENGTH_IN[nail],
+      ofWhat: text('the length of the nail', 'el largo del clavo'),
+    }),
+  );
   if (given.toeNailed && sideMaterial !== undefined && sideMaterial !== 'sawn')
-    issues.push(issue('toeNailed', `true, ${sideMaterial}`, text('true only with sawn', 'true solo con sawn')));
+    issues.push(
+      refuse(
+        ['toeNailed'],
+        `true, ${sideMaterial}`,
+        text('true only with sawn', 'true solo con sawn'),
+        text('Only lumber is toe-nailed.', 'Solo la madera aserrada se clava en ángulo.'),
+      ),
+    );
   return issues;
 }

@@ -130,7 +130,9 @@ test('the governing mode is the least of the six, and no mode is below what the 
 test('a nail deeper than it is long, of two sizes, or toe-nailed through a panel is refused', () => {
   const given = { nail: '8d-common', sideThicknessIn: 0.5, sideMaterial: 'osb', mainSpecies: 'hem-fir' };
   const judge = (more: object) => () => evaluateCheck('connection.nail', { inputs: { ...given, ...more } });
-  expect(judge({ penetrationIn: 2.6 })).toThrow('penetrationIn: got 2.6 in; allowed is at most the nail, 2.5 in.');
+  expect(judge({ penetrationIn: 2.6 })).toThrow(
+    'penetrationIn: got 2.6 in; allowed is at most 2.5 in, the length of the nail.',
+  );
   expect(judge({ diameterIn: 0.148 })).toThrow(
     'diameterIn: got 0.148 in; allowed is 0.131 in, as a 8d-common nail is.',
   );

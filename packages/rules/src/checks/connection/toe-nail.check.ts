@@ -2,6 +2,7 @@ import {
   atMost,
   type Complete,
   choice,
+  compareLoad,
   count,
   defineCheck,
   inchesOf,
@@ -9,10 +10,11 @@ import {
   pounds,
   poundsOf,
   type Quantity,
+  type Reason,
   ratioOf,
+  reasonThat,
   type Source,
   shareMet,
-  type Text,
   text,
 } from '../../kernel/index.ts';
 import { DOWEL_BEARING_SOURCE, nailBearingPsi } from '../../standards/nds-2018/dowel-bearing.ts';
@@ -129,13 +131,16 @@ const toeNailValues = (one: OneNail, perNailLb: number, capacityLb: number): Rec
   capacityLb: poundsOf(capacityLb),
 });
 
-function toeNailReasons(given: ToeNailInputs, perNailLb: number, capacityLb: number): Text[] {
-  if (given.count === 0) return [text('No nail holds this end.', 'Ningún clavo sujeta esta punta.')];
-  const each = `${given.count} x ${pounds(perNailLb)} = ${pounds(capacityLb)}`;
-  const load = given.reactionLb === undefined ? undefined : pounds(given.reactionLb);
+function toeNailReasons(given: ToeNailInputs, perNailLb: number, capacityLb: number): Reason[] {
+  const { count: nails, reactionLb } = given;
+  if (nails === 0) return [reasonThat(false, text('No nail holds this end.', 'Ningún clavo sujeta esta punta.'))];
+  const { takes, load } = compareLoad(reactionLb, capacityLb);
+  const each = `${nails} x ${pounds(perNailLb)} = ${takes}`;
   return [
-    text(`The toe-nails take ${each}.`, `Los clavos en ángulo resisten ${each}.`),
-    ...(load ? [text(`The load is ${load}.`, `La carga es ${load}.`)] : []),
+    reasonThat(
+      reactionLb === undefined || atMost(reactionLb, capacityLb),
+      text(`The toe-nails take ${each}${load.en}.`, `Los clavos en ángulo resisten ${each}${load.es}.`),
+    ),
   ];
 }
 

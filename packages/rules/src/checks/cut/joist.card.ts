@@ -10,5 +10,6 @@ export const joistCard = {
   ),
   element: 'joist',
   role: 'gravity',
+  lossMode: 'section',
   drawing: () => import('./joist.drawing.ts'),
 } as const satisfies CheckCard;

@@ -1,7 +1,7 @@
 import {
   atMost,
   type Complete,
-  decimal,
+  compareLoad,
   defineCheck,
   feetToInches,
   formatLength,
@@ -14,6 +14,7 @@ import {
   poundsOf,
   type Quantity,
   ratioOf,
+  refuseLonger,
   type Situation,
   shareQuantity,
   type Text,
@@ -24,7 +25,12 @@ import { JOIST_CUTS_IBC } from '../../standards/ibc-2018/cuts.data.ts';
 import { JOIST_CUTS_2018, type JoistCutRule } from '../../standards/irc-2018/cuts.data.ts';
 import { JOIST_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { JOIST_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
-import { boredSection, CUT_SECTION_SOURCE, notchedSection } from '../../standards/mechanics/cut-section.ts';
+import {
+  boredAnywhere,
+  boredSection,
+  CUT_SECTION_SOURCE,
+  notchedSection,
+} from '../../standards/mechanics/cut-section.ts';
 import {
   endNotchShare,
   FV_PSI,
@@ -34,7 +40,16 @@ import {
 } from '../../standards/nds-2018/shear.ts';
 import { joistCard } from './joist.card.ts';
 import { inputs } from './joist.inputs.ts';
-import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+import {
+  type CutLimit,
+  codeEdition,
+  cutAtMost,
+  forbidden,
+  judgeLimits,
+  largerThan,
+  limitReasons,
+  woodAtLeast,
+} from './limits.ts';
 
 const RULES: readonly JoistCutRule[] = [JOIST_CUTS_2018, JOIST_CUTS_2021, JOIST_CUTS_2024, JOIST_CUTS_IBC];
 
@@ -53,10 +68,6 @@ const REPAIRS = ['member-sister', 'member-replace', 'engineer-letter'];
 const TENSION_FACE = text(
   'From 4 in nominal thickness the bottom face may be notched only at the ends.',
   'Desde 4 in nominales de grosor, la cara inferior solo admite muescas en las puntas.',
-);
-const OTHER_CUTS = text(
-  'Holes also stay 2 in from any other hole or notch.',
-  'Las perforaciones también quedan a 2 in de cualquier otra o de una muesca.',
 );
 const NORMAL_DURATION = text(
   'Shear is for dry wood and normal duration of load.',
@@ -112,13 +123,13 @@ function holeFindings(given: JoistInputs, allowed: Allowed, rule: JoistCutRule, 
 }
 
 /**
- * What the worst cut leaves of bending, stiffness and shear, and the end notch alone of shear, 0..1. A hole not measured from the edge counts in bending
- * as a notch of its size, the worst place it can have.
+ * What the worst cut leaves of bending, stiffness and shear, and the end notch alone of shear, 0..1. A hole not measured
+ * from the edge counts as in the worst place it can have.
  */
-function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn = 0 }: JoistInputs) {
+function sectionLeft({ depthIn, notchIn = 0, endNotchIn = 0, holeIn = 0, edgeIn }: JoistInputs) {
   const notch = notchedSection(depthIn, notchIn);
   const end = notchedSection(depthIn, endNotchIn);
-  const hole = boredSection(depthIn, holeIn, edgeIn);
+  const hole = edgeIn === undefined ? boredAnywhere(depthIn, holeIn) : boredSection(depthIn, holeIn, edgeIn);
   const endShear = endNotchShare(depthIn, depthIn - endNotchIn);
   return {
     moment: Math.min(notch.moment, end.moment, hole.moment),
@@ -145,11 +156,13 @@ function shearFindings({ endShearLb, widthIn, species, depthIn }: JoistInputs, s
   const leftLb = fullLb * shearLeft;
   const ratio = ratioOf(endShearLb, leftLb);
   const ok = atMost(endShearLb, leftLb);
-  const says = () =>
-    text(
-      `The end takes ${pounds(leftLb)} of shear of ${pounds(fullLb)} whole; the load is ${pounds(endShearLb)}.`,
-      `La punta resiste ${pounds(leftLb)} de cortante, entera ${pounds(fullLb)}; la carga es ${pounds(endShearLb)}.`,
+  const says = () => {
+    const { takes, load } = compareLoad(endShearLb, leftLb);
+    return text(
+      `The end takes ${takes} of shear of ${pounds(fullLb)} whole${load.en}.`,
+      `La punta resiste ${takes} de cortante, entera ${pounds(fullLb)}${load.es}.`,
     );
+  };
   return { fullLb, leftLb, source, limit: { ratio, ok, says } };
 }
 
@@ -157,7 +170,7 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
   const allowed = allowedCuts(given.depthIn, rule);
   const left = sectionLeft(given);
   const shear = shearFindings(given, left.shear);
-  const { endNotchIn = 0, holeIn = 0 } = given;
+  const { endNotchIn = 0 } = given;
   const found: Findings = { limits: [], unmeasured: [] };
   notchFindings(given, allowed, rule, found);
   if (endNotchIn > 0) found.limits.push(cutAtMost(WORDS.endNotch, endNotchIn, allowed.endNotchIn));
@@ -178,10 +191,7 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
       ...(shear && { fullShearLb: poundsOf(shear.fullLb), notchedShearLb: poundsOf(shear.leftLb) }),
     }),
     reasons: () => joistReasons(found.limits, verdict, left),
-    cautions: () => [
-      ...(holeIn > 0 && given.otherCutIn === undefined ? [OTHER_CUTS] : []),
-      ...(shear ? [NORMAL_DURATION] : []),
-    ],
+    cautions: () => (shear ? [NORMAL_DURATION] : []),
     repairs: fails ? REPAIRS : [],
     hangsOn: shear ? [rule.source, NOTCH_SHEAR_SOURCE, shear.source] : [rule.source],
     sources: [
@@ -218,26 +228,31 @@ function joistReasons(limits: readonly CutLimit[], verdict: Verdict, left: Retur
     `El código permite la muesca en la punta; ahí solo cuenta el ${percent(left.endShear)} de la resistencia a cortante.`,
   );
   return [
-    ...limits.map((limit) => limit.says()),
+    ...limitReasons(limits),
     ...(verdict === 'fails' ? [keeps] : verdict === 'meets' && left.endShear < 1 ? [endCounts] : []),
   ];
 }
 
 function impossible(given: Partials<typeof inputs>): InputIssue[] {
   const { depthIn, notchIn, endNotchIn, holeIn, edgeIn, distanceFromSupportFt, spanFt } = given;
-  const issues = [
-    ...largerThan('notchIn', notchIn, depthIn),
-    ...largerThan('endNotchIn', endNotchIn, depthIn),
-    ...largerThan('holeIn', holeIn, depthIn),
-    ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+  return [
+    ...largerThan('notchIn', inputs.notchIn.label, notchIn, depthIn),
+    ...largerThan('endNotchIn', inputs.endNotchIn.label, endNotchIn, depthIn),
+    ...largerThan('holeIn', inputs.holeIn.label, holeIn, depthIn),
+    ...largerThan(
+      'edgeIn',
+      inputs.edgeIn.label,
+      edgeIn,
+      depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0)),
+    ),
+    ...refuseLonger(['distanceFromSupportFt'], {
+      what: inputs.distanceFromSupportFt.label,
+      came: distanceFromSupportFt,
+      most: spanFt,
+      ofWhat: text('the span', 'el claro'),
+      unit: 'ft',
+    }),
   ];
-  if (distanceFromSupportFt === undefined || spanFt === undefined || distanceFromSupportFt <= spanFt) return issues;
-  const [came, most] = [decimal(distanceFromSupportFt, 4), decimal(spanFt, 4)];
-  const message = text(
-    `distanceFromSupportFt: got ${came} ft; allowed is at most the span, ${most} ft.`,
-    `distanceFromSupportFt: llegó ${came} ft; se permite hasta el claro, ${most} ft.`,
-  );
-  return [...issues, { path: ['distanceFromSupportFt'], message }];
 }
 
 /** Whether a sawn joist, rafter or beam is notched or bored within the code, and what the cut leaves. Inches, feet, pounds. */

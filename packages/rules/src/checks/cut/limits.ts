@@ -1,11 +1,13 @@
 import {
   atLeast,
   atMost,
-  decimal,
+  compareLengths,
   type Edition,
-  formatLength,
-  type InputIssue,
+  failuresFirst,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuseLonger,
   type Text,
   text,
   type Verdict,
@@ -19,19 +21,13 @@ export interface CutLimit {
   readonly says: () => Text;
 }
 
-/** A length that is allowed, rounded down to the tape: working to it never passes the limit. Inches in. */
-const formatAllowed = (inches: number): string => {
-  const down = Math.floor(Number((inches * 16).toFixed(6))) / 16;
-  return down === inches ? formatLength(down) : `${formatLength(down)} (${decimal(inches, 3)} in)`;
-};
-
 /** What was cut, at most so large. Inches. */
 export const cutAtMost = (what: Text, measuredIn: number, limitIn: number): CutLimit => ({
   ratio: ratioOf(measuredIn, limitIn),
   ok: atMost(measuredIn, limitIn),
   says: () => {
-    const [has, most] = [formatLength(measuredIn), formatAllowed(limitIn)];
-    return text(`${what.en}: ${has}; at most ${most}.`, `${what.es}: ${has}; como máximo ${most}.`);
+    const { measured, limit } = compareLengths(measuredIn, limitIn, 'at-most');
+    return text(`${what.en}: ${measured.en}; at most ${limit}.`, `${what.es}: ${measured.es}; como máximo ${limit}.`);
   },
 });
 
@@ -40,8 +36,8 @@ export const woodAtLeast = (what: Text, measuredIn: number, limitIn: number): Cu
   ratio: ratioOf(limitIn, measuredIn),
   ok: atLeast(measuredIn, limitIn),
   says: () => {
-    const [has, least] = [formatLength(measuredIn), formatLength(limitIn)];
-    return text(`${what.en}: ${has}; at least ${least}.`, `${what.es}: ${has}; como mínimo ${least}.`);
+    const { measured, limit } = compareLengths(measuredIn, limitIn, 'at-least');
+    return text(`${what.en}: ${measured.en}; at least ${limit}.`, `${what.es}: ${measured.es}; como mínimo ${limit}.`);
   },
 });
 
@@ -62,23 +58,18 @@ export function judgeLimits(limits: readonly CutLimit[], unmeasured: readonly st
 }
 const NOTHING: readonly string[] = [];
 
+/** What the limits say, those that are passed first. */
+export const limitReasons = (limits: readonly CutLimit[]): Reason[] =>
+  failuresFirst(limits.map((limit) => reasonThat(limit.ok, limit.says())));
+
 /** The edition of a code a rule is printed in: `irc-2018` is IRC 2018. */
 export function codeEdition({ id }: { readonly id: string }): Edition {
   const title = id.toUpperCase().replace('-', ' ');
   return { id, title: text(title, title) };
 }
 
+const WOOD_THERE = text('the wood that is there', 'la madera que hay');
+
 /** Refuses a cut larger than the wood it is made in. Inches. */
-export function largerThan(input: string, cutIn: number | undefined, woodIn: number | undefined): InputIssue[] {
-  if (cutIn === undefined || woodIn === undefined || atMost(cutIn, woodIn)) return [];
-  const [came, most] = [decimal(cutIn, 4), decimal(woodIn, 4)];
-  return [
-    {
-      path: [input],
-      message: text(
-        `${input}: got ${came} in; allowed is at most ${most} in, the wood that is there.`,
-        `${input}: llegó ${came} in; se permite hasta ${most} in, la madera que hay.`,
-      ),
-    },
-  ];
-}
+export const largerThan = (input: string, what: Text, cutIn: number | undefined, woodIn: number | undefined) =>
+  refuseLonger([input], { what, came: cutIn, most: woodIn, ofWhat: WOOD_THERE });

@@ -125,3 +125,29 @@ test('IRC 2018 names its print fault where a hole is judged, the later editions 
   expect(cautions('irc-2018')).toHaveLength(1);
   expect(cautions('irc-2024')).toHaveLength(0);
 });
+
+describe('what was not looked for', () => {
+  const assumedOf = (id: string, inputs: object) => evaluateCheck(id, { inputs }).assumed.map(({ input }) => input);
+
+  test('in a stud is named: a notch alone says nothing of holes, and the other way round', () => {
+    const stud = { depthIn: 3.5, bearing: true };
+    expect(assumedOf('cut.stud', { ...stud, notchIn: 0.5 })).toEqual(['holeIn']);
+    expect(assumedOf('cut.stud', { ...stud, holeIn: 1, edgeIn: 1 })).toEqual(['notchIn']);
+    expect(assumedOf('cut.stud', { ...stud, notchIn: 0.5, holeIn: 0 })).toEqual([]);
+  });
+  test('in a joist is named, and so is the load nobody gave', () => {
+    expect(assumedOf('cut.joist', { depthIn: 9.25, endNotchIn: 2 })).toEqual(['notchIn', 'holeIn', 'endShearLb']);
+    expect(assumedOf('cut.joist', { depthIn: 9.25, notchIn: 0, endNotchIn: 0, holeIn: 3, edgeIn: 3 })).toEqual([
+      'otherCutIn',
+      'endShearLb',
+    ]);
+  });
+  test('counts as in the worst place: a hole of unknown edge, a hole that may be beside a notch', () => {
+    const bored = (edgeIn?: number) => joist({ depthIn: 5.5, holeIn: 1.75, ...(edgeIn !== undefined && { edgeIn }) });
+    for (let eighths = 0; eighths <= 15; eighths++)
+      expect(bored().remaining).toBeLessThanOrEqual(bored(eighths / 8).remaining ?? 0);
+    const cuts = { depthIn: 3.5, bearing: true, notchIn: 1, holeIn: 1 };
+    expect(studLeft(cuts)).toBe(studLeft({ ...cuts, sameSection: true }));
+    expect(studLeft(cuts)).toBeLessThan(studLeft({ ...cuts, sameSection: false }));
+  });
+});

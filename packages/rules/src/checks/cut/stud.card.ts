@@ -10,5 +10,6 @@ export const studCard = {
   ),
   element: 'stud',
   role: 'gravity',
+  lossMode: 'section',
   drawing: () => import('./stud.drawing.ts'),
 } as const satisfies CheckCard;

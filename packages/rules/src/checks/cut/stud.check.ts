@@ -1,5 +1,7 @@
 import {
+  assume,
   type Complete,
+  type Condition,
   defineCheck,
   factorOf,
   flag,
@@ -20,13 +22,24 @@ import { STUD_CUTS_2018, type StudCutRule } from '../../standards/irc-2018/cuts.
 import { STUD_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { STUD_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
 import { CUT_SECTION_SOURCE } from '../../standards/mechanics/cut-section.ts';
-import { type CutLimit, codeEdition, cutAtMost, forbidden, judgeLimits, largerThan, woodAtLeast } from './limits.ts';
+import {
+  type CutLimit,
+  codeEdition,
+  cutAtMost,
+  forbidden,
+  judgeLimits,
+  largerThan,
+  limitReasons,
+  woodAtLeast,
+} from './limits.ts';
 import { studCard } from './stud.card.ts';
 
 const RULES: readonly StudCutRule[] = [STUD_CUTS_2018, STUD_CUTS_2021, STUD_CUTS_2024, STUD_CUTS_IBC];
 
-const HOLE = { input: 'holeIn', known: true } as const;
-const NOTCH = { input: 'notchIn', known: true } as const;
+/** A cut that was measured and is there. */
+const isCut = (input: string): Condition => ({ all: [{ input, known: true }, { not: { input, is: [0] } }] });
+const HOLE = isCut('holeIn');
+const NOTCH = isCut('notchIn');
 
 const inputs = {
   depthIn: length({
@@ -45,6 +58,12 @@ const inputs = {
     min: 0,
     max: 24,
     needed: { when: { input: 'holeIn', known: false } },
+    assumes: assume(
+      text(
+        'Only the hole was measured: no notch is taken to be there.',
+        'Solo se midió la perforación: se toma que no hay muesca.',
+      ),
+    ),
     label: text('Depth of the notch', 'Fondo de la muesca'),
     howToMeasure: text(
       'Into the depth of the stud. 0 when there is none.',
@@ -56,6 +75,12 @@ const inputs = {
     min: 0,
     max: 24,
     needed: { when: { input: 'notchIn', known: false } },
+    assumes: assume(
+      text(
+        'Only the notch was measured: no hole is taken to be there.',
+        'Solo se midió la muesca: se toma que no hay perforación.',
+      ),
+    ),
     label: text('Diameter of the hole', 'Diámetro de la perforación'),
     howToMeasure: text('The largest one. 0 when there is none.', 'La mayor. 0 si no hay.'),
   }),
@@ -118,11 +143,11 @@ function allowedCuts({ depthIn, bearing, doubled }: StudInputs, rule: StudCutRul
 
 /**
  * Share of the stud that may be counted at its worst cut: bending strength beside a notch, area beside a hole, or what
- * is left of a section that has both.
+ * is left of a section that has both, or may have as far as was seen.
  */
 function shareLeft({ depthIn, notchIn = 0, holeIn = 0, sameSection }: StudInputs): number {
   const left = (cutIn: number) => Math.max(0, 1 - cutIn / depthIn);
-  return Math.min(left(notchIn) ** 2, left(holeIn), sameSection ? left(notchIn + holeIn) : 1);
+  return Math.min(left(notchIn) ** 2, left(holeIn), sameSection === false ? 1 : left(notchIn + holeIn));
 }
 
 function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undefined): Judgement {
@@ -171,7 +196,7 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
 
 function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[], left: number, fails: boolean): Text[] {
   return [
-    ...(limits.length > 0 ? limits.map((limit) => limit.says()) : [text('There is no cut.', 'No hay corte.')]),
+    ...(limits.length > 0 ? limitReasons(limits) : [text('There is no cut.', 'No hay corte.')]),
     ...(unmeasured.length > 0 && !fails
       ? [text('Measure what is missing before it can pass.', 'Mida lo que falta antes de aprobarlo.')]
       : []),
@@ -182,9 +207,14 @@ function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[],
 }
 
 const tooLarge = ({ depthIn, notchIn, holeIn, edgeIn }: Partials<typeof inputs>): InputIssue[] => [
-  ...largerThan('notchIn', notchIn, depthIn),
-  ...largerThan('holeIn', holeIn, depthIn),
-  ...largerThan('edgeIn', edgeIn, depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0))),
+  ...largerThan('notchIn', inputs.notchIn.label, notchIn, depthIn),
+  ...largerThan('holeIn', inputs.holeIn.label, holeIn, depthIn),
+  ...largerThan(
+    'edgeIn',
+    inputs.edgeIn.label,
+    edgeIn,
+    depthIn === undefined ? undefined : Math.max(0, depthIn - (holeIn ?? 0)),
+  ),
 ];
 
 /** Whether a stud is notched or bored within the code's shares of its depth. Inches. */

@@ -10,5 +10,6 @@ export const topPlateCard = {
   ),
   element: 'top-plate',
   role: 'lateral',
+  lossMode: 'section',
   drawing: () => import('./top-plate.drawing.ts'),
 } as const satisfies CheckCard;

@@ -1,12 +1,16 @@
 import {
+  assume,
   atLeast,
   atMost,
   type Complete,
   choice,
+  compareNumbers,
+  compareShares,
   count,
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   group,
@@ -15,9 +19,13 @@ import {
   type Judgement,
   largestRatio,
   length,
+  NEWEST_EDITION,
   type Partials,
   percent,
   ratioOf,
+  reasonThat,
+  refuse,
+  refuseLonger,
   shareQuantity,
   type Text,
   text,
@@ -30,7 +38,7 @@ import { topPlateCard } from './top-plate.card.ts';
 
 const NAILS = Object.keys(NAIL_DIAMETER_IN) as NailId[];
 const YEARS = [...new Set(PLATE_TIE_RULES.map((rule) => rule.year))].sort();
-const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2015' } as const;
+const DEFAULT_EDITION = { irc: 'irc-2024', ibc: 'ibc-2024' } as const;
 
 const inputs = {
   widthIn: length({
@@ -55,11 +63,13 @@ const inputs = {
       { value: 'ibc', label: text('Building code (IBC)', 'Código de edificación (IBC)') },
     ],
     default: 'irc',
+    assumes: assume(text('The residential code is taken.', 'Se toma el código residencial.')),
     label: text('Code', 'Código'),
   }),
   edition: choice({
     options: YEARS.map((year) => ({ value: year, label: text(year, year) })),
     needed: 'optional',
+    assumes: NEWEST_EDITION,
     label: text('Code year', 'Año del código'),
   }),
   bearingOrBraced: flag({
@@ -119,7 +129,7 @@ const inputs = {
 type PlateInputs = Complete<typeof inputs>;
 type Tie = NonNullable<PlateInputs['tie']>;
 
-/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest that was read. */
+/** A request may name the edition (`irc-2018`, or only the year), else the inputs do, else the newest of its code. */
 function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>): string {
   const code = given.code ?? 'irc';
   const wanted = asked ?? given.edition ?? DEFAULT_EDITION[code];
@@ -127,25 +137,27 @@ function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>
 }
 
 function impossible({ widthIn, cutIn, code = 'irc', edition }: Partials<typeof inputs>): InputIssue[] {
-  const issues: InputIssue[] = [];
-  if (widthIn !== undefined && cutIn !== undefined && cutIn > widthIn)
-    issues.push({
-      path: ['cutIn'],
-      message: text(
-        `cutIn: got ${cutIn} in; allowed is at most the plate width, ${widthIn} in.`,
-        `cutIn: llegó ${cutIn} in; se permite hasta el ancho de la solera, ${widthIn} in.`,
-      ),
-    });
   const years = PLATE_TIE_RULES.filter((rule) => rule.code === code).map((rule) => rule.year);
-  if (edition !== undefined && !years.includes(edition))
-    issues.push({
-      path: ['edition'],
-      message: text(
-        `edition: got ${edition}; allowed for ${code} is one of ${years.join(', ')}.`,
-        `edition: llegó ${edition}; para ${code} se permite ${years.join(', ')}.`,
-      ),
-    });
-  return issues;
+  const printed = years.join(', ');
+  const name = code.toUpperCase();
+  return [
+    ...refuseLonger(['cutIn'], {
+      what: inputs.cutIn.label,
+      came: cutIn,
+      most: widthIn,
+      ofWhat: text('the width of the plate', 'el ancho de la solera'),
+    }),
+    ...(edition === undefined || years.includes(edition)
+      ? []
+      : [
+          refuse(
+            ['edition'],
+            edition,
+            text(`for ${code} one of ${printed}`, `para ${code} ${printed}`),
+            text(`The ${name} is known here for ${printed}.`, `El ${name} se conoce aquí para ${printed}.`),
+          ),
+        ]),
+  ];
 }
 
 interface TiePart {
@@ -159,11 +171,13 @@ function tieParts(tie: Tie, rule: PlateTieRule): TiePart[] {
   const part = (found: number, required: number, en: string, es: string): TiePart => ({
     ratio: found > 0 ? ratioOf(required, found) : null,
     ok: atLeast(found, required),
-    short: () =>
-      text(
-        `The tie's ${en} is ${decimal(found, 3)}, the rule asks for ${decimal(required, 3)}.`,
-        `${es} de la placa: ${decimal(found, 3)}; la regla pide ${decimal(required, 3)}.`,
-      ),
+    short: () => {
+      const { measured, limit } = compareNumbers(found, required, 'at-least', decimal, 3);
+      return text(
+        `The tie's ${en} is ${measured.en}, the rule asks for ${limit}.`,
+        `${es} de la placa: ${measured.es}; la regla pide ${limit}.`,
+      );
+    },
   });
   const parts = [
     part(tie.thicknessIn, rule.thicknessIn, 'thickness (in)', 'Grosor (in)'),
@@ -198,11 +212,11 @@ const NOT_BEARING = text(
 );
 
 function shareWords(share: number, rule: PlateTieRule): Text {
-  const limit = rule.cutShareLimit;
-  return limit > 0
+  const cutShare = compareShares(share, rule.cutShareLimit, 'at-most');
+  return rule.cutShareLimit > 0
     ? text(
-        `${percent(share)} of the plate width is cut; more than ${percent(limit)} needs a metal tie.`,
-        `Está cortado el ${percent(share)} del ancho; más del ${percent(limit)} necesita una placa metálica.`,
+        `${cutShare.measured.en} of the plate width is cut; more than ${cutShare.limit} needs a metal tie.`,
+        `Está cortado: ${cutShare.measured.es} del ancho; más de ${cutShare.limit} necesita una placa metálica.`,
       )
     : text(
         `${percent(share)} of the plate width is cut; any cut needs a metal tie.`,
@@ -253,13 +267,14 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       tieRequired: yesNoOf(tieRequired),
       ...(tieRequired && requiredTie(rule)),
     }),
-    reasons: () => [
-      shareWords(share, rule),
-      ...(covered ? [COVERED] : []),
-      ...(tieRequired && !given.tie ? [NO_TIE] : []),
-      ...shortParts.map((part) => part.short()),
-      ...(shearWallCut ? [IN_SHEAR_WALL] : []),
-    ],
+    reasons: () =>
+      failuresFirst([
+        shareWords(share, rule),
+        ...(covered ? [COVERED] : []),
+        ...(tieRequired && !given.tie ? [reasonThat(false, NO_TIE)] : []),
+        ...shortParts.map((part) => reasonThat(false, part.short())),
+        ...(shearWallCut ? [IN_SHEAR_WALL] : []),
+      ]),
     cautions: () => (fails && rule.panelException && given.coveredByPanel === undefined ? [PANEL_EXCEPTION] : []),
     referrals: shearWallCut ? ['engineer'] : fails && rule.source.basis === 'memory' ? ['official'] : [],
     repairs: fails

@@ -3,11 +3,13 @@ import {
   type Complete,
   choice,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   inchesOf,
   type Judgement,
   length,
+  reasonThat,
   type Text,
   text,
   wordOf,
@@ -109,10 +111,13 @@ function judgeSigns(
       activity: wordOf(active ? 'active' : kind === 'none' ? 'no-sign' : 'not-seen'),
       ...(!unprobed && { softIn: inchesOf(probeDepthIn) }),
     }),
-    reasons: () => [
-      ...(evidence ? [evidenceWords(kind), active ? ACTIVE : OLD] : [NO_SIGN]),
-      ...(unprobed ? [NOT_PROBED] : eaten ? [eatenWords(probeDepthIn)] : []),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...(evidence
+          ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD]
+          : [NO_SIGN]),
+        ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
+      ]),
     cautions: () =>
       evidence ? [NO_LOOKS, BEFORE_CLOSING, ...(kind === 'subterranean-termite' ? [LEAVE_A_TUBE] : [])] : [],
     referrals: evidence ? ['specialist'] : [],

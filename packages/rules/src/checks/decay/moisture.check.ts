@@ -2,12 +2,14 @@ import {
   atMost,
   type Complete,
   choice,
+  compareShares,
   decimal,
   defineCheck,
   type Judgement,
   number,
   pctOf,
   ratioOf,
+  reasonThat,
   type Text,
   text,
   wordOf,
@@ -121,7 +123,11 @@ function judgeReading({ readingPct, meter, temperatureF }: Complete<typeof input
       limitPct: pctOf(DRY_LUMBER_PCT),
       ...(growth && { growth: wordOf(growth) }),
     }),
-    reasons: () => [readingWords(readingPct), BAND_WORDS[band], ...(growth && !dry ? [GROWTH_WORDS[growth]] : [])],
+    reasons: () => [
+      reasonThat(dry || soaked, readingWords(readingPct)),
+      BAND_WORDS[band],
+      ...(growth && !dry ? [GROWTH_WORDS[growth]] : []),
+    ],
     cautions: () => [
       ...(dry ? [] : [PROBE]),
       ...(meter === 'pinless' ? [PINLESS] : [COLD_OR_HOT]),
@@ -138,10 +144,10 @@ function judgeReading({ readingPct, meter, temperatureF }: Complete<typeof input
 const SOURCES = [DRY_LUMBER_SOURCE, DECAY_MOISTURE_SOURCE, ACTIVE_DECAY_SOURCE, METER_RANGE_SOURCE];
 
 const readingWords = (readingPct: number): Text => {
-  const reading = `${decimal(readingPct, 1)} %`;
+  const { measured, limit } = compareShares(readingPct / 100, DRY_LUMBER_PCT / 100, 'at-most');
   return text(
-    `The meter reads ${reading}; dry is at most ${DRY_LUMBER_PCT} %.`,
-    `El medidor marca ${reading}; seca es ${DRY_LUMBER_PCT} % o menos.`,
+    `The meter reads ${measured.en}; dry is at most ${limit}.`,
+    `El medidor marca ${measured.es}; seca es ${limit} o menos.`,
   );
 };
 

@@ -10,5 +10,6 @@ export const rodLossCard = {
   ),
   element: 'hold-down',
   role: 'lateral',
+  lossMode: 'rod',
   drawing: () => import('./rod-loss.drawing.ts'),
 } as const satisfies CheckCard;

@@ -3,6 +3,7 @@ import {
   type Complete,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   type InputIssue,
   inchesOf,
@@ -12,6 +13,8 @@ import {
   percent,
   type Quantity,
   ratioOf,
+  reasonThat,
+  refuseLonger,
   shareOf,
   shareQuantity,
   type Text,
@@ -82,11 +85,12 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
       newIn2: squareInches(tensionIn2),
       leastNewIn: inchesOf(leastMajorIn),
     }),
-    reasons: () => [
-      leftWords(remainingIn, diameterIn, areaRatio),
-      ...(asNew ? [AS_NEW] : []),
-      ...(pitted ? [PITTED] : []),
-    ],
+    reasons: () =>
+      failuresFirst([
+        reasonThat(asNew, leftWords(remainingIn, diameterIn, areaRatio)),
+        ...(asNew ? [AS_NEW] : []),
+        ...(pitted ? [reasonThat(false, PITTED)] : []),
+      ]),
     cautions: () => (meets ? [] : [FIND_CAUSE]),
     referrals: meets ? [] : ['engineer'],
     repairs: meets ? [] : ['rod-replace', 'coupler-and-rod', ...(pitted ? ['engineer-letter'] : [])],
@@ -106,17 +110,12 @@ function leftWords(remainingIn: number, diameterIn: number, areaRatio: number): 
 
 /** The rod cannot have grown. */
 const grown = ({ diameterIn, remainingIn }: Partials<typeof inputs>): InputIssue[] =>
-  diameterIn !== undefined && remainingIn !== undefined && remainingIn > diameterIn
-    ? [
-        {
-          path: ['remainingIn'],
-          message: text(
-            `remainingIn: got ${decimal(remainingIn, 4)} in; allowed is at most the new diameter, ${diameterIn} in.`,
-            `remainingIn: llegó ${decimal(remainingIn, 4)} in; se permite hasta el diámetro nuevo, ${diameterIn} in.`,
-          ),
-        },
-      ]
-    : [];
+  refuseLonger(['remainingIn'], {
+    what: inputs.remainingIn.label,
+    came: remainingIn,
+    most: diameterIn,
+    ofWhat: text('the diameter when new', 'el diámetro de la varilla nueva'),
+  });
 
 /** How much tension a rusted hold-down or anchor rod keeps. Inches; coarse-thread rods 1/2 to 1 in. */
 export const rodLoss = defineCheck({

@@ -7,5 +7,6 @@ export const sectionLossCard = {
   question: text('Is the wood soft, dark, crumbling or eaten?', '¿La madera está blanda, oscura, quebradiza o comida?'),
   element: 'member',
   role: 'gravity',
+  lossMode: 'section',
   drawing: () => import('./section-loss.drawing.ts'),
 } as const satisfies CheckCard;

@@ -12,6 +12,8 @@ import {
   length,
   type Partials,
   percent,
+  reasonThat,
+  refuseLonger,
   shareQuantity,
   type Text,
   text,
@@ -151,7 +153,8 @@ function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined
       stiffnessRatio: shareQuantity(ratios.stiffness),
       bucklingRatio: shareQuantity(ratios.buckling),
     }),
-    reasons: () => (sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining)),
+    reasons: () =>
+      sound ? [SOUND] : lossWords(given, leftWidthIn, leftDepthIn, remaining).map((words) => reasonThat(false, words)),
     cautions: () => (sound ? [] : [NO_LOOKS, FIND_WATER]),
     referrals: sound ? [] : ['engineer'],
     repairs: sound ? [] : decayRepairs(role),
@@ -187,17 +190,12 @@ const decayRepairs = (role: DecayInputs['role']): string[] =>
 
 function moreThanThere(given: Partials<typeof inputs>): InputIssue[] {
   const over = (path: string, lostIn: number, sizeIn: number | undefined): InputIssue[] =>
-    sizeIn !== undefined && lostIn > sizeIn
-      ? [
-          {
-            path: [path],
-            message: text(
-              `${path}: got ${decimal(lostIn, 4)} in lost of ${sizeIn} in; allowed is at most ${sizeIn} in in all.`,
-              `${path}: llegaron ${decimal(lostIn, 4)} in perdidas de ${sizeIn} in; se permite hasta ${sizeIn} in en total.`,
-            ),
-          },
-        ]
-      : [];
+    refuseLonger([path], {
+      what: text('Decay in all', 'Pudrición en total'),
+      came: lostIn,
+      most: sizeIn,
+      ofWhat: text('the wood there was', 'la madera que había'),
+    });
   const topAndBottomIn = (given.lossTopIn ?? 0) + (given.lossBottomIn ?? 0);
   return [
     ...over(given.lossBottomIn ? 'lossBottomIn' : 'lossTopIn', topAndBottomIn, given.depthIn),

@@ -1,9 +1,11 @@
 import {
   atMost,
   type Complete,
+  compareNumbers,
   decimal,
   defineCheck,
   factorOf,
+  failuresFirst,
   type InputIssue,
   type Judgement,
   largestRatio,
@@ -13,6 +15,9 @@ import {
   poundsOf,
   type Quantity,
   ratioOf,
+  reasonThat,
+  refuse,
+  refuseSameName,
   shareQuantity,
   type Text,
   text,
@@ -166,14 +171,18 @@ function demandReasons({ baseLb, asdLb, lines }: Demand): Text[] {
     undefined,
   );
   if (worst?.ratio == null) return [whole];
-  const [name, load, ratio] = [worst.line.name, pounds(worst.loadLb), decimal(worst.ratio)];
-  return [
+  const [name, load] = [worst.line.name, pounds(worst.loadLb)];
+  const { measured } = compareNumbers(worst.ratio, 1, 'at-most', decimal, 2);
+  return failuresFirst([
     whole,
-    text(
-      `Line ${name} takes ${load}: ${ratio} of its strength; open it next.`,
-      `La línea ${name} toma ${load}: ${ratio} de su resistencia; ábrala primero.`,
+    reasonThat(
+      atMost(worst.ratio, 1),
+      text(
+        `Line ${name} takes ${load}: ${measured.en} of its strength; open it next.`,
+        `La línea ${name} toma ${load}: ${measured.es} de su resistencia; ábrala primero.`,
+      ),
     ),
-  ];
+  ]);
 }
 
 function demandCautions({ importance, system }: DemandInputs, { lines }: Demand): Text[] {
@@ -217,15 +226,18 @@ function impossible({ lines = [] }: Partials<typeof inputs>): InputIssue[] {
   const issues: InputIssue[] = [];
   lines.forEach((line, at) => {
     const before = lines.slice(0, at);
-    for (const key of ['name', 'positionFt'] as const)
-      if (line[key] !== undefined && before.some((other) => other[key] === line[key]))
-        issues.push({
-          path: ['lines', at, key],
-          message: text(
-            `lines.${at}.${key}: got ${line[key]} twice; allowed is each once.`,
-            `lines.${at}.${key}: llegó ${line[key]} dos veces; se permite una vez cada uno.`,
-          ),
-        });
+    const { name, positionFt } = line;
+    if (name !== undefined && before.some((other) => other.name === name))
+      issues.push(refuseSameName(['lines', at, 'name'], name));
+    if (positionFt !== undefined && before.some((other) => other.positionFt === positionFt))
+      issues.push(
+        refuse(
+          ['lines', at, 'positionFt'],
+          text(`${positionFt} ft twice`, `${positionFt} ft dos veces`),
+          text('each place once', 'cada lugar una vez'),
+          text('Two wall lines stand in one place.', 'Dos líneas de muro están en un mismo lugar.'),
+        ),
+      );
   });
   return issues;
 }

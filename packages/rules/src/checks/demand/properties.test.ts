@@ -27,8 +27,8 @@ test('one line takes it all, and two lines with one name or one place are refuse
     { name: 'A', positionFt: 0 },
     { name: 'B', positionFt: 20 },
   ];
-  expect(() => judge([a, { ...b, name: 'A' }])).toThrow(/lines.1.name: got A twice; allowed is each once/);
-  expect(() => judge([a, { ...b, positionFt: 0 }])).toThrow(/lines.1.positionFt: got 0 twice/);
+  expect(() => judge([a, { ...b, name: 'A' }])).toThrow(/lines.1.name: got "A" twice; allowed is each name once/);
+  expect(() => judge([a, { ...b, positionFt: 0 }])).toThrow(/lines.1.positionFt: got 0 ft twice/);
 });
 
 test('a heavier house, more stories and stronger ground motion never lower the load', () => {

@@ -7,11 +7,13 @@ import {
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   feetOf,
   flag,
   type Judgement,
   list,
   number,
+  reasonThat,
   squareFeetOf,
   type Text,
   text,
@@ -255,12 +257,13 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
       areaSf: squareFeetOf(found.areaSf),
       ...(notice !== undefined && { federalNotice: yesNoOf(notice) }),
     }),
-    reasons: () => [
-      ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-      ...main,
-      ...(positive ? [TREAT_AS_ASBESTOS] : []),
-      ...noticeWords(given, notice),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+        ...main.map((words) => reasonThat(!positive, words)),
+        ...(positive ? [TREAT_AS_ASBESTOS] : []),
+        ...noticeWords(given, notice),
+      ]),
     cautions: () => [...(suspect ? [DO_NOT_DISTURB] : []), ...(fill ? [LEAVE_THE_FILL] : []), LOCAL_RULES],
     sources: [
       ...(fill ? [VERMICULITE_SOURCE] : []),

@@ -3,9 +3,11 @@ import {
   atMost,
   type Complete,
   type Condition,
+  compareNumbers,
   count,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   type Judgement,
   largestRatio,
@@ -13,6 +15,7 @@ import {
   named,
   number,
   ratioOf,
+  reasonThat,
   squareFeetOf,
   type Text,
   text,
@@ -119,6 +122,8 @@ const UNKNOWN_YEAR = text(
 
 function triggers(given: LeadInputs, largestRoomSf: number, exteriorSf: number): Text[] {
   const found: Text[] = [];
+  const room = compareNumbers(largestRoomSf, LEAD_ROOM_SF, 'at-most', decimal, 2);
+  const outside = compareNumbers(exteriorSf, LEAD_EXTERIOR_SF, 'at-most', decimal, 2);
   if (given.demolition)
     found.push(
       text('Painted surfaces are torn out: never a minor repair.', 'Se arranca lo pintado: nunca es reparación menor.'),
@@ -130,15 +135,15 @@ function triggers(given: LeadInputs, largestRoomSf: number, exteriorSf: number):
   if (!atMost(largestRoomSf, LEAD_ROOM_SF))
     found.push(
       text(
-        `${decimal(largestRoomSf)} SF in one room; up to ${LEAD_ROOM_SF} SF is a minor repair.`,
-        `${decimal(largestRoomSf)} pies² en un cuarto; hasta ${LEAD_ROOM_SF} es reparación menor.`,
+        `${room.measured.en} SF in one room; up to ${room.limit} SF is a minor repair.`,
+        `${room.measured.es} pies² en un cuarto; hasta ${room.limit} es reparación menor.`,
       ),
     );
   if (!atMost(exteriorSf, LEAD_EXTERIOR_SF))
     found.push(
       text(
-        `${decimal(exteriorSf)} SF outside in all; up to ${LEAD_EXTERIOR_SF} SF is a minor repair.`,
-        `${decimal(exteriorSf)} pies² afuera en total; hasta ${LEAD_EXTERIOR_SF} es reparación menor.`,
+        `${outside.measured.en} SF outside in all; up to ${outside.limit} SF is a minor repair.`,
+        `${outside.measured.es} pies² afuera en total; hasta ${outside.limit} es reparación menor.`,
       ),
     );
   return found;
@@ -161,10 +166,11 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
       largestRoomSf: squareFeetOf(largestRoomSf),
       exteriorSf: squareFeetOf(exteriorSf),
     }),
-    reasons: () => [
-      ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-      ...(positive ? [...found, TREAT_AS_LEAD] : [SMALL_JOB]),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+        ...(positive ? [...found, TREAT_AS_LEAD].map((words) => reasonThat(false, words)) : [SMALL_JOB]),
+      ]),
     cautions: () => (positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER]),
     referrals: positive ? ['specialist'] : [],
     repairs: positive ? ['lead-safe-work'] : [],

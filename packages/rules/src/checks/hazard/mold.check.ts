@@ -1,14 +1,17 @@
 import {
   atMost,
   type Complete,
+  compareNumbers,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   type Judgement,
   number,
+  type Reason,
   ratioOf,
+  reasonThat,
   squareFeetOf,
-  type Text,
   text,
   wordOf,
   yesNoOf,
@@ -85,7 +88,7 @@ function judgeMold({ areaSf, sourceFixed }: MoldInputs, guide: MoldGuide): Judge
       specialistAboveSf: squareFeetOf(limitSf),
       sourceFixed: yesNoOf(fixed),
     }),
-    reasons: () => moldWords(areaSf, fixed, own),
+    reasons: () => moldWords(areaSf, limitSf, fixed),
     cautions: () => (areaSf > 0 ? [NOT_HEALTH] : []),
     sources: [MOLD_BANDS_SOURCE, MOLD_EPA_SOURCE, MOLD_NYC_SOURCE],
     referrals: own ? [] : ['specialist'],
@@ -94,14 +97,16 @@ function judgeMold({ areaSf, sourceFixed }: MoldInputs, guide: MoldGuide): Judge
   };
 }
 
-function moldWords(areaSf: number, fixed: boolean, own: boolean): Text[] {
-  if (areaSf === 0) return [fixed ? NONE : FIX_WATER];
-  return [
-    text(`${decimal(areaSf)} SF of mold.`, `${decimal(areaSf)} pies² de moho.`),
+function moldWords(areaSf: number, limitSf: number, fixed: boolean): Reason[] {
+  const water = reasonThat(fixed, FIX_WATER);
+  if (areaSf === 0) return [fixed ? NONE : water];
+  const { measured } = compareNumbers(areaSf, limitSf, 'at-most', decimal, 2);
+  return failuresFirst([
+    reasonThat(false, text(`${measured.en} SF of mold.`, `${measured.es} pies² de moho.`)),
     BOTH_GUIDES,
-    own ? CREW_MAY : SPECIALIST,
-    ...(fixed ? [] : [FIX_WATER]),
-  ];
+    atMost(areaSf, limitSf) ? CREW_MAY : SPECIALIST,
+    ...(fixed ? [] : [water]),
+  ]);
 }
 
 function repairsFor(areaSf: number, fixed: boolean, own: boolean): string[] {

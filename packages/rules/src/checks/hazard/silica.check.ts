@@ -9,6 +9,7 @@ import {
   type Judgement,
   number,
   ratioOf,
+  reasonThat,
   type Source,
   type Text,
   text,
@@ -150,8 +151,11 @@ const maskWords = (factor: number): Text =>
         `La Tabla 1 pide además una mascarilla con factor de protección de ${factor} o más.`,
       );
 
+const OVER = reasonThat(false, TREAT_AS_OVER);
+
 function judgeSilica(given: SilicaInputs): Judgement {
-  if (given.task === 'none') return { verdict: 'not-applicable', reasons: () => [NO_SILICA] };
+  if (given.task === 'none')
+    return { verdict: 'not-applicable', reasons: () => [NO_SILICA], sources: [SILICA_LIMIT_SOURCE] };
   const row = rowOf(given.task);
   const factor = maskFactor(row, given);
   const byTable = factor !== undefined && given.controlled === true;
@@ -176,10 +180,10 @@ function judgeSilica(given: SilicaInputs): Judgement {
           ? [CONTROLLED]
           : []
         : byTable
-          ? [OVER_IN_SPITE]
+          ? [reasonThat(false, OVER_IN_SPITE)]
           : factor === undefined
-            ? [NOT_IN_TABLE, TREAT_AS_OVER]
-            : [TREAT_AS_OVER]),
+            ? [OVER, NOT_IN_TABLE]
+            : [OVER]),
       ...(factor === undefined ? [] : [maskWords(factor)]),
       limits(),
     ],

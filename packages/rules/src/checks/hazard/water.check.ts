@@ -6,6 +6,7 @@ import {
   defineCheck,
   type Judgement,
   named,
+  reasonThat,
   type Text,
   text,
   wordOf,
@@ -94,9 +95,9 @@ function judgeWater({ source, since, judgedCategory }: WaterInputs): Judgement {
     verdict: clean ? 'meets' : 'fails',
     values: () => ({ category: countOf(category), ...(since !== undefined && { since: wordOf(since) }) }),
     reasons: () => [
+      reasonThat(clean, CATEGORY_WORDS[category]),
       ...(source === 'unknown' ? [UNKNOWN_WATER] : []),
       ...(judged > byOrigin ? [JUDGED_WORSE] : []),
-      CATEGORY_WORDS[category],
     ],
     cautions: () => [NO_DAY_COUNT, DRY_IT],
     sources: source === 'unknown' ? [WATER_SOURCE, WATER_UNKNOWN_SOURCE] : [WATER_SOURCE],

@@ -3,6 +3,8 @@ import {
   atMost,
   type Complete,
   choice,
+  compareLengths,
+  compareNumbers,
   decimal,
   defineCheck,
   factorOf,
@@ -13,6 +15,7 @@ import {
   type Judgement,
   length,
   ratioOf,
+  reasonThat,
   type Source,
   type Text,
   text,
@@ -139,7 +142,7 @@ function judgeSag(given: SagInputs, edition: SagEdition): Judgement {
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(sagIn, allowedIn),
     values: () => ({ ...measured(), spanOverLimit: factorOf(over), allowedIn: inchesOf(allowedIn) }),
-    reasons: () => [sagWords(sagIn, spanIn), limitWords(over, allowedIn)],
+    reasons: () => [reasonThat(meets, limitWords(sagIn, spanIn, over))],
     cautions: () => [
       COMPUTED,
       ...(member === 'floor' && load === 'total' ? [CODES_DIFFER] : []),
@@ -158,9 +161,21 @@ function sagWords(sagIn: number, spanIn: number): Text {
   return text(`It sags ${sag} in ${span}${over}.`, `Tiene flecha de ${sag} en ${span}${over}.`);
 }
 
-function limitWords(over: number, allowedIn: number): Text {
-  const most = `${decimal(allowedIn, 3)} in`;
-  return text(`The limit is span/${over}, ${most}.`, `El límite es claro/${over}, ${most}.`);
+function limitWords(sagIn: number, spanIn: number, over: number): Text {
+  const { measured, limit } = compareLengths(sagIn, spanIn / over, 'at-most', 32);
+  const span = formatLength(spanIn);
+  const { en, es } = atMost(sagIn, 0) ? text('', '') : oneIn(spanIn / sagIn, over);
+  return text(
+    `It sags ${measured.en} in ${span}${en}; the limit is span/${over}, ${limit}.`,
+    `Tiene flecha de ${measured.es} en ${span}${es}; el límite es claro/${over}, ${limit}.`,
+  );
+}
+
+/** The sag as a part of the span, beside the part that is allowed: ` (1/239.8)`. */
+function oneIn(spanOverSag: number, over: number): Text {
+  const { measured } = compareNumbers(spanOverSag, over, 'at-least');
+  const seen = measured.en.match(/^[\d.]+$/) ? measured.en : undefined;
+  return seen === undefined ? text('', '') : text(` (1/${seen})`, ` (1/${seen})`);
 }
 
 /** How far a member sags against the code's deflection limit for its kind. Inches, feet. */

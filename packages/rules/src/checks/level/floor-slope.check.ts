@@ -3,7 +3,7 @@ import {
   atMost,
   type Complete,
   choice,
-  decimal,
+  compareLengths,
   defineCheck,
   factorOf,
   formatLength,
@@ -12,6 +12,7 @@ import {
   length,
   type Quantity,
   ratioOf,
+  reasonThat,
   slopeOf,
   type Text,
   text,
@@ -91,7 +92,7 @@ function judgeSlope(given: SlopeInputs): Judgement {
       allowedIn: inchesOf(allowedIn),
       ...passing(given),
     }),
-    reasons: () => [slopeWords(given, oneIn), allowedWords(rule.title, allowedIn, runIn)],
+    reasons: () => [reasonThat(meets, slopeWords(given, rule, allowedIn))],
     cautions: () => [NO_CODE, ...(meets ? [] : [FIND_CAUSE]), ...(tilts ? [REMEDY] : [])],
     referrals: tilts ? ['engineer'] : [],
     repairs: meets ? [] : tilts ? ['engineer-letter', 're-shim'] : ['re-shim'],
@@ -101,17 +102,12 @@ function judgeSlope(given: SlopeInputs): Judgement {
   };
 }
 
-function slopeWords({ riseIn, runIn }: SlopeInputs, oneIn: number | undefined): Text {
-  const [rise, run] = [formatLength(riseIn, { denominator: 32 }), formatLength(runIn)];
-  const slope = oneIn === undefined ? '' : `, 1/${decimal(oneIn, 0)}`;
-  return text(`It is off ${rise} in ${run}${slope}.`, `Tiene ${rise} de diferencia en ${run}${slope}.`);
-}
-
-function allowedWords(title: Text, allowedIn: number, runIn: number): Text {
-  const [most, run] = [`${decimal(allowedIn, 3)} in`, formatLength(runIn)];
+function slopeWords({ riseIn, runIn }: SlopeInputs, rule: (typeof SLOPE_RULES)[number], allowedIn: number): Text {
+  const { measured, limit } = compareLengths(riseIn, allowedIn, 'at-most', 32);
+  const run = formatLength(runIn);
   return text(
-    `The tolerance chosen is ${title.en}: ${most} in ${run}.`,
-    `La tolerancia elegida es ${title.es}: ${most} en ${run}.`,
+    `It is off ${measured.en} in ${run}; the tolerance chosen is ${rule.title.en}: ${limit} here.`,
+    `Tiene ${measured.es} de diferencia en ${run}; la tolerancia elegida es ${rule.title.es}: aquí ${limit}.`,
   );
 }
 

@@ -2,12 +2,14 @@ import {
   assume,
   atMost,
   type Complete,
+  compareShares,
   decimal,
   defineCheck,
   type Judgement,
   number,
   pctOf,
   ratioOf,
+  reasonThat,
   type Text,
   text,
 } from '../../kernel/index.ts';
@@ -78,7 +80,7 @@ function judgeAir({ temperatureF, humidityPct, limitPct }: Complete<typeof input
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(moisturePct, limitPct),
     values: () => ({ moisturePct: pctOf(moisturePct), limitPct: pctOf(limitPct) }),
-    reasons: () => [airWords(temperatureF, humidityPct, moisturePct), acceptedWords(limitPct)],
+    reasons: () => [reasonThat(meets, airWords(temperatureF, humidityPct, moisturePct, limitPct))],
     cautions: () => [AT_REST, OTHER_MODEL],
     repairs: meets ? [] : ['dry-out'],
     sources: SOURCES,
@@ -86,13 +88,14 @@ function judgeAir({ temperatureF, humidityPct, limitPct }: Complete<typeof input
   };
 }
 
-function airWords(temperatureF: number, humidityPct: number, moisturePct: number): Text {
-  const [air, wood] = [`${decimal(temperatureF, 1)} F, ${decimal(humidityPct, 1)} %`, `${decimal(moisturePct, 1)} %`];
-  return text(`In air of ${air} wood settles at ${wood} moisture.`, `Con aire a ${air} la madera llega a ${wood}.`);
+function airWords(temperatureF: number, humidityPct: number, moisturePct: number, limitPct: number): Text {
+  const air = `${decimal(temperatureF, 1)} F, ${decimal(humidityPct, 1)} %`;
+  const { measured, limit } = compareShares(moisturePct / 100, limitPct / 100, 'at-most');
+  return text(
+    `In air of ${air} wood settles at ${measured.en} moisture; ${limit} is accepted.`,
+    `Con aire a ${air} la madera llega a ${measured.es} de humedad; se acepta ${limit}.`,
+  );
 }
-
-const acceptedWords = (limitPct: number): Text =>
-  text(`The moisture accepted is ${decimal(limitPct, 1)} %.`, `La humedad aceptada es ${decimal(limitPct, 1)} %.`);
 
 /** The moisture wood comes to in steady air, against the moisture accepted. Degrees Fahrenheit, percent. */
 export const equilibriumMoisture = defineCheck({

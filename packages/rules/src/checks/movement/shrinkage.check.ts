@@ -1,8 +1,10 @@
 import {
   atMost,
   type Complete,
+  compareLengths,
   decimal,
   defineCheck,
+  failuresFirst,
   formatLength,
   type InputIssue,
   inchesOf,
@@ -11,6 +13,8 @@ import {
   pctOf,
   type Quantity,
   ratioOf,
+  reasonThat,
+  refuseSameName,
   type Source,
   slopeOf,
   type Text,
@@ -91,11 +95,6 @@ function movementCautions(given: Inputs, sources: ReadonlySet<Source>): Text[] {
   ];
 }
 
-function acceptedWords(toleranceIn: number): Text {
-  const accepted = formatLength(toleranceIn);
-  return text(`The difference accepted is ${accepted}.`, `La diferencia aceptada es ${accepted}.`);
-}
-
 function judgeShrinkage(given: Inputs): Judgement {
   const moved = given.members.map((one) => moveMember(one, given.mixedGrainRule));
   const changes = moved.map((one) => one.changeIn);
@@ -110,11 +109,12 @@ function judgeShrinkage(given: Inputs): Judgement {
     verdict: toleranceIn === undefined ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: ratioOf(differentialIn, toleranceIn),
     repairs: meets || toleranceIn === undefined ? [] : ['re-shim', 'member-replace'],
-    reasons: () => [
-      ...moved.map(memberWords),
-      differenceWords(differentialIn, slope),
-      toleranceIn === undefined ? NO_TOLERANCE : acceptedWords(toleranceIn),
-    ],
+    reasons: () =>
+      failuresFirst([
+        ...moved.map(memberWords),
+        reasonThat(meets || toleranceIn === undefined, differenceWords(differentialIn, slope, toleranceIn)),
+        ...(toleranceIn === undefined ? [NO_TOLERANCE] : []),
+      ]),
     missing: toleranceIn === undefined ? ['toleranceIn'] : [],
     values: () => ({
       ...memberValues(moved),
@@ -128,31 +128,25 @@ function judgeShrinkage(given: Inputs): Judgement {
   };
 }
 
-function differenceWords(differentialIn: number, slope: number | undefined): Text {
-  const by = `${formatLength(differentialIn)} (${decimal(differentialIn, 3)} in)`;
-  if (slope === undefined || atMost(slope, 0))
-    return text(`The largest difference is ${by}.`, `La mayor diferencia es ${by}.`);
-  const over = `1/${decimal(1 / slope, 0)}`;
+function differenceWords(differentialIn: number, slope: number | undefined, toleranceIn: number | undefined): Text {
+  const found = `${formatLength(differentialIn)} (${decimal(differentialIn, 3)} in)`;
+  const beside = toleranceIn === undefined ? undefined : compareLengths(differentialIn, toleranceIn, 'at-most');
+  const by = beside?.measured ?? text(found, found);
+  const level = slope === undefined || atMost(slope, 0);
+  const over = level
+    ? text('', '')
+    : text(`, a slope of 1/${decimal(1 / slope, 0)}`, `, pendiente de 1/${decimal(1 / slope, 0)}`);
+  const most = beside ? text(`; ${beside.limit} is accepted`, `; se acepta ${beside.limit}`) : text('', '');
   return text(
-    `The largest difference is ${by}, a slope of ${over}.`,
-    `La mayor diferencia es ${by}, una pendiente de ${over}.`,
+    `The largest difference is ${by.en}${over.en}${most.en}.`,
+    `La mayor diferencia es ${by.es}${over.es}${most.es}.`,
   );
 }
 
 function sameNames(given: Partials<typeof inputs>): InputIssue[] {
   const names = (given.members ?? []).map((one) => one.name);
   return names.flatMap((name, at) =>
-    name !== undefined && names.indexOf(name) < at
-      ? [
-          {
-            path: ['members', at, 'name'],
-            message: text(
-              `members.${at}.name: got "${name}" twice; allowed is a name of its own for each member.`,
-              `members.${at}.name: llegó "${name}" dos veces; cada elemento necesita su propio nombre.`,
-            ),
-          },
-        ]
-      : [],
+    name !== undefined && names.indexOf(name) < at ? [refuseSameName(['members', at, 'name'], name)] : [],
   );
 }
 

@@ -8,6 +8,7 @@ import {
   type Judgement,
   type Partials,
   ratioOf,
+  reasonThat,
   shareQuantity,
   text,
 } from '../../kernel/index.ts';
@@ -69,9 +70,12 @@ function judgeLot({ total, opened, bad, confidencePct, tolerableBad }: LotInputs
     reasons: () => {
       const most = upperBad(bad, total, opened, allowed);
       return [
-        text(
-          `${bad} of ${opened} opened are bad. With ${decimal(confidencePct, 1)} % confidence at most ${most} of all ${total} are.`,
-          `${bad} de ${opened} abiertos son malos. Con ${decimal(confidencePct, 1)} % de confianza, a lo más ${most} de los ${total} lo son.`,
+        reasonThat(
+          meets,
+          text(
+            `${bad} of ${opened} opened are bad. With ${decimal(confidencePct, 1)} % confidence at most ${most} of all ${total} are; you could live with ${tolerableBad}.`,
+            `${bad} de ${opened} abiertos son malos. Con ${decimal(confidencePct, 1)} % de confianza, a lo más ${most} de los ${total} lo son; podría aceptar ${tolerableBad}.`,
+          ),
         ),
         meets
           ? text('More than you could live with are ruled out.', 'Se descartan más de los que podría aceptar.')
@@ -108,10 +112,11 @@ const openMoreWords = (more: number, tolerableBad: number) =>
     `Abra ${more} más. Si están bien, se descartan más de ${tolerableBad} malos.`,
   );
 
+const IN_ALL = text('all there are', 'todos los que hay');
 const tooMany = ({ total, opened, bad, tolerableBad }: Partials<typeof inputs>) => [
-  ...countIssue('opened', opened, total),
-  ...countIssue('bad', bad, opened),
-  ...countIssue('tolerableBad', tolerableBad, total),
+  ...countIssue('opened', [opened, inputs.opened.label], [total, IN_ALL]),
+  ...countIssue('bad', [bad, inputs.bad.label], [opened, text('those opened', 'los abiertos')]),
+  ...countIssue('tolerableBad', [tolerableBad, inputs.tolerableBad.label], [total, IN_ALL]),
 ];
 
 /** How many of a known number of like places may be bad, and how many more to open. Counts. */

@@ -11,6 +11,10 @@ import {
   type Partials,
   percent,
   type Quantity,
+  type Reason,
+  reasonThat,
+  refuse,
+  refuseSameName,
   shareQuantity,
   type Text,
   text,
@@ -107,15 +111,18 @@ const skippedWords = (names: string): Text =>
     `Tan pocos ahí no parece casualidad: busque otra cuadrilla u otro plano en ${names}.`,
   );
 
-function oddWords(groups: readonly Group[], share: number): Text[] {
+function oddWords(groups: readonly Group[], share: number): Reason[] {
   const rest = oddFirst(groups);
   const names = rest.map((group) => `${group.name} (${missingIn(group)}/${group.count})`).join(', ');
   const [first] = rest;
   const skipped = rest.filter((group) => atMost(luckOf(group, groups), UNLIKELY)).map((group) => group.name);
   return [
-    text(
-      `${percent(share)} of the like places have the hardware. Without it: ${names}.`,
-      `El ${percent(share)} de los lugares iguales tiene el herraje. Sin él: ${names}.`,
+    reasonThat(
+      false,
+      text(
+        `${percent(share)} of the like places have the hardware. Without it: ${names}.`,
+        `El ${percent(share)} de los lugares iguales tiene el herraje. Sin él: ${names}.`,
+      ),
     ),
     ...(first ? [text(`Open next: ${first.name}.`, `Abra primero: ${first.name}.`)] : []),
     ...(skipped.length > 0 ? [skippedWords(skipped.join(', '))] : []),
@@ -127,23 +134,20 @@ function wrongGroups({ groups = [] }: Partials<typeof inputs>): InputIssue[] {
   const seen = new Set<string>();
   return groups.flatMap(({ name, count: places, withHardware }, at) => {
     const issues: InputIssue[] = [];
-    if (name !== undefined && seen.has(name))
-      issues.push({
-        path: ['groups', at, 'name'],
-        message: text(
-          `groups.${at}.name: got ${name} twice; allowed is each name once.`,
-          `groups.${at}.name: llegó ${name} dos veces; se permite cada nombre una vez.`,
-        ),
-      });
+    if (name !== undefined && seen.has(name)) issues.push(refuseSameName(['groups', at, 'name'], name));
     if (name !== undefined) seen.add(name);
     if (places !== undefined && withHardware !== undefined && withHardware > places)
-      issues.push({
-        path: ['groups', at, 'withHardware'],
-        message: text(
-          `groups.${at}.withHardware: got ${withHardware}; allowed is at most ${places}.`,
-          `groups.${at}.withHardware: llegó ${withHardware}; se permite hasta ${places}.`,
+      issues.push(
+        refuse(
+          ['groups', at, 'withHardware'],
+          withHardware,
+          text(`at most ${places}`, `hasta ${places}`),
+          text(
+            `There can't be more with the hardware than places in the group: ${withHardware} of ${places}.`,
+            `No puede haber más con el herraje que lugares en el grupo: ${withHardware} de ${places}.`,
+          ),
         ),
-      });
+      );
     return issues;
   });
 }

@@ -208,7 +208,7 @@ describe('impossible counts are refused by name', () => {
           { name: 'A', count: 1, withHardware: 0 },
         ],
       },
-      'groups.1.name: got A twice; allowed is each name once.',
+      'groups.1.name: got "A" twice; allowed is each name once.',
     ],
   ])('%#', (check, inputs, message) => {
     expect(() => runCheck(check, { inputs })).toThrow(message);

@@ -2,6 +2,7 @@ import {
   assume,
   atMost,
   type Complete,
+  compareShares,
   count,
   countOf,
   decimal,
@@ -9,8 +10,8 @@ import {
   type InputIssue,
   type Judgement,
   number,
-  percent,
   ratioOf,
+  reasonThat,
   shareQuantity,
   text,
 } from '../../kernel/index.ts';
@@ -85,12 +86,15 @@ function judgeProportion({ inspected, bad, confidencePct, tolerablePct }: Propor
       };
     },
     reasons: () => {
-      const upper = percent(upperShare(bad, inspected, allowed));
+      const { measured: upper, limit } = compareShares(upperShare(bad, inspected, allowed), tolerable, 'at-most');
       const more = openMore(bad, inspected, tolerable, allowed);
       return [
-        text(
-          `${bad} of ${inspected} are bad. With ${decimal(confidencePct, 1)} % confidence up to ${upper} of all may be.`,
-          `${bad} de ${inspected} son malas. Con ${decimal(confidencePct, 1)} % de confianza, hasta el ${upper} de todas pueden serlo.`,
+        reasonThat(
+          meets,
+          text(
+            `${bad} of ${inspected} are bad. With ${decimal(confidencePct, 1)} % confidence up to ${upper.en} of all may be; you could live with ${limit}.`,
+            `${bad} de ${inspected} son malas. Con ${decimal(confidencePct, 1)} % de confianza, hasta ${upper.es} de todas pueden serlo; podría aceptar ${limit}.`,
+          ),
         ),
         meets ? RULED_OUT : more === undefined ? TREAT_ALL : lookAtMore(more),
         ...(bad > 0 ? [EACH_BAD] : []),
@@ -136,7 +140,7 @@ const lookAtMore = (more: number) =>
   );
 
 const moreBadThanLookedAt = ({ bad, inspected }: Partial<ProportionInputs>): InputIssue[] =>
-  countIssue('bad', bad, inspected);
+  countIssue('bad', [bad, inputs.bad.label], [inspected, text('those looked at', 'las revisadas')]);
 
 /** What share of like parts may be bad, from a sample. Shares 0..1. */
 export const proportion = defineCheck({

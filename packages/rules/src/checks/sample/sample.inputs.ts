@@ -1,4 +1,4 @@
-import { assume, type InputIssue, number, text } from '../../kernel/index.ts';
+import { assume, type InputIssue, number, refuse, type Text, text } from '../../kernel/index.ts';
 import { TOLERABLE_SOURCE, USUAL_CONFIDENCE_PCT } from '../../standards/common-practice/sampling.data.ts';
 
 export const confidenceInput = number({
@@ -21,16 +21,22 @@ export const SPREAD_SAMPLE = text(
   'Solo vale si la muestra se reparte al azar por pisos y cuadrillas. Lo malo viene en grupos: cuente cada muro o cuadrilla aparte.',
 );
 
-/** A count that must not be more than another one. */
-export const countIssue = (path: string, part: number | undefined, whole: number | undefined): InputIssue[] =>
+/** A count that must not be more than another one; each with its name in the trade. */
+export const countIssue = (
+  path: string,
+  [part, partWords]: readonly [number | undefined, Text],
+  [whole, wholeWords]: readonly [number | undefined, Text],
+): InputIssue[] =>
   part !== undefined && whole !== undefined && part > whole
     ? [
-        {
-          path: [path],
-          message: text(
-            `${path}: got ${part}; allowed is at most ${whole}.`,
-            `${path}: llegó ${part}; se permite hasta ${whole}.`,
+        refuse(
+          [path],
+          part,
+          text(`at most ${whole}`, `hasta ${whole}`),
+          text(
+            `${partWords.en}: ${part} is more than ${whole}, ${wholeWords.en}.`,
+            `${partWords.es}: ${part} es más que ${whole}, ${wholeWords.es}.`,
           ),
-        },
+        ),
       ]
     : [];

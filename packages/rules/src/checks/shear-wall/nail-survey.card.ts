@@ -10,5 +10,6 @@ export const nailSurveyCard = {
   ),
   element: 'panels',
   role: 'lateral',
+  lossMode: 'panel-nails',
   drawing: () => import('./nail-survey.drawing.ts'),
 } as const satisfies CheckCard;

@@ -112,16 +112,33 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', values: { goodNails: 36, overdrivenShare: 0.25, nailsToAdd: 6 } },
   },
   {
-    name: 'where nobody measured the moisture they count, with a caution',
-    origin: 'common-practice',
-    source: 'the moisture is asked for, not needed',
+    name: 'where nobody measured the moisture and it decides, it cannot be told',
+    origin: 'hand-worked',
+    source: '48 nails count in a dry panel, 36 in a wet one',
     inputs: {
       panelThicknessIn: 0.46875,
       specifiedSpacingIn: 6,
       surveyedLengthIn: 288,
       counts: { ...NONE, flush: 36, overdrivenSlight: 12 },
     },
-    expect: { verdict: 'meets', values: { goodNails: 48 } },
+    expect: {
+      verdict: 'undetermined',
+      remaining: null,
+      severity: 'engineer',
+      missing: ['panelDry'],
+      values: { goodNails: 48 },
+    },
+  },
+  {
+    name: 'where it does not decide the nails are counted as in a wet panel',
+    origin: 'hand-worked',
+    source: '36 / 48 with or without the 4 nails a little deep; 4 / 48 is under 20 %',
+    inputs: {
+      specifiedSpacingIn: 6,
+      surveyedLengthIn: 288,
+      counts: { ...NONE, flush: 36, overdrivenSlight: 4, missed: 8 },
+    },
+    expect: { verdict: 'fails', remaining: 40 / 48, missing: [], values: { goodNails: 40 } },
   },
   {
     name: 'added nails exactly 4 in apart do not split the framing',

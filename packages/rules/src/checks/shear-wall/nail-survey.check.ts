@@ -1,10 +1,13 @@
 import {
   atMost,
   type Complete,
+  compareLengths,
+  compareShares,
   count,
   countOf,
   decimal,
   defineCheck,
+  failuresFirst,
   flag,
   formatLength,
   group,
@@ -12,8 +15,9 @@ import {
   type Judgement,
   largestRatio,
   length,
-  percent,
+  type Reason,
   ratioOf,
+  reasonThat,
   shareOf,
   shareQuantity,
   type Text,
@@ -85,25 +89,28 @@ interface Survey {
   /** Nails driven past the skin of the panel by more than the rule forgives one by one. */
   readonly overdriven: number;
   readonly overdrivenShare: number;
-  /** The overdriven nails are too many or too deep to be accepted unchanged. */
+  /** More of them than the rule accepts, or one of them deeper. */
   readonly tooMany: boolean;
   readonly toAdd: number;
+  /** Between the nails that count; undefined when none does. */
+  readonly spacingIn: number | undefined;
+  readonly meets: boolean;
 }
 
-/** Sorts the counts by the overdriven rule; a panel known to be wet hides depth, so its slight ones count as overdriven. */
-function survey(given: SurveyInputs): Survey {
-  const c = given.counts;
-  const wet = given.panelDry === false;
-  const slight = wet ? 0 : c.overdrivenSlight;
-  const overdriven = c.overdriven + c.overdrivenDeep + (wet ? c.overdrivenSlight : 0);
+/** Sorts the counts by the overdriven rule; a wet panel hides depth, so its slight ones count as overdriven. */
+function survey({ counts: c, surveyedLengthIn, specifiedSpacingIn }: SurveyInputs, isWet: boolean): Survey {
+  const slight = isWet ? 0 : c.overdrivenSlight;
+  const overdriven = c.overdriven + c.overdrivenDeep + (isWet ? c.overdrivenSlight : 0);
   const total = c.flush + c.overdrivenSlight + c.overdriven + c.overdrivenDeep + c.nearEdge + c.missed;
   const overdrivenShare = shareOf(overdriven, total) ?? 0;
   const tooMany = c.overdrivenDeep > 0 || !atMost(overdrivenShare, OVERDRIVEN_SHARE_LIMIT);
   const good = c.flush + slight + (tooMany ? 0 : overdriven);
-  const wanted = wholeUp(given.surveyedLengthIn / given.specifiedSpacingIn);
+  const wanted = wholeUp(surveyedLengthIn / specifiedSpacingIn);
   const short = Math.max(0, wanted - (c.flush + slight + overdriven));
   const forOverdriven = tooMany ? Math.ceil(overdriven / OVERDRIVEN_PER_ADDED_NAIL) : 0;
-  return { total, good, overdriven, overdrivenShare, tooMany, toAdd: forOverdriven + short };
+  const spacingIn = good > 0 ? surveyedLengthIn / good : undefined;
+  const meets = spacingIn !== undefined && atMost(spacingIn, specifiedSpacingIn) && !tooMany;
+  return { total, good, overdriven, overdrivenShare, tooMany, toAdd: forOverdriven + short, spacingIn, meets };
 }
 
 /** Adding so many nails would bring them closer than the framing stands without splitting. */
@@ -117,10 +124,12 @@ function leftUnderHeadIn({ panelThicknessIn, counts }: SurveyInputs): number | u
 }
 
 function judgeSurvey(given: SurveyInputs): Judgement {
-  const found = survey(given);
-  const spacingIn = found.good > 0 ? given.surveyedLengthIn / found.good : undefined;
-  const spacingMeets = spacingIn !== undefined && atMost(spacingIn, given.specifiedSpacingIn);
-  const meets = spacingMeets && !found.tooMany;
+  const asWet = survey(given, given.panelDry !== true);
+  const asDry = survey(given, given.panelDry === false);
+  // Where only a dry panel would pass, whether it is dry must be known; else the harder count stands.
+  const untold = asDry.meets && !asWet.meets;
+  const found = untold ? asDry : asWet;
+  const { meets, spacingIn } = found;
   const tight = isTooTight(given, found);
   const underHeadIn = leftUnderHeadIn(given);
   const interval = found.total > 0 ? wilson95(found.good, found.total) : undefined;
@@ -129,9 +138,10 @@ function judgeSurvey(given: SurveyInputs): Judgement {
     ratioOf(found.overdrivenShare, OVERDRIVEN_SHARE_LIMIT),
   ]);
   return {
-    verdict: meets ? 'meets' : 'fails',
+    verdict: untold ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio,
-    remaining: spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, spacingIn),
+    remaining: untold ? null : spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, spacingIn),
+    missing: untold ? ['panelDry'] : [],
     values: () => ({
       goodNails: countOf(found.good),
       ...(spacingIn !== undefined && { effectiveSpacingIn: inchesOf(spacingIn) }),
@@ -143,7 +153,7 @@ function judgeSurvey(given: SurveyInputs): Judgement {
       goodShare: shareQuantity(shareOf(found.good, found.total) ?? 0),
       ...(interval && { wilsonLow: shareQuantity(interval.low), wilsonHigh: shareQuantity(interval.high) }),
     }),
-    reasons: () => surveyReasons(given, found, spacingIn, tight),
+    reasons: () => surveyReasons(given, found, tight, untold),
     cautions: () => surveyCautions(given, underHeadIn),
     hangsOn: [OVERDRIVEN_SOURCE],
     sources: [
@@ -159,28 +169,40 @@ function judgeSurvey(given: SurveyInputs): Judgement {
   };
 }
 
-function surveyReasons(given: SurveyInputs, found: Survey, spacingIn: number | undefined, tight: boolean): Text[] {
-  const asked = formatLength(given.specifiedSpacingIn);
-  const spaced =
-    spacingIn === undefined
-      ? text('No nail counts in full.', 'Ningún clavo cuenta por completo.')
-      : text(
-          `${found.good} of ${found.total} nails count: one every ${decimal(spacingIn)} in; ${asked} is asked for.`,
-          `Cuentan ${found.good} de ${found.total} clavos: uno cada ${decimal(spacingIn)} in; se pide ${asked}.`,
-        );
-  const limit = percent(OVERDRIVEN_SHARE_LIMIT);
-  const deep = text(
-    `${percent(found.overdrivenShare)} of the nails are overdriven; up to ${limit} and none over 1/8 in is accepted.`,
-    `El ${percent(found.overdrivenShare)} de los clavos está muy hundido; se acepta hasta ${limit} y ninguno más de 1/8 in.`,
+function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untold: boolean): Reason[] {
+  const { specifiedSpacingIn } = given;
+  const { spacingIn } = found;
+  const deep = compareShares(found.overdrivenShare, OVERDRIVEN_SHARE_LIMIT, 'at-most');
+  const overdriven = text(
+    `${deep.measured.en} of the nails are overdriven; up to ${deep.limit} and none over 1/8 in is accepted.`,
+    `${deep.measured.es} de los clavos están muy hundidos; se acepta hasta ${deep.limit} y ninguno más de 1/8 in.`,
   );
   const add = text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
-  return [
-    spaced,
-    ...(found.overdriven > 0 ? [deep] : []),
+  return failuresFirst([
+    reasonThat(
+      spacingIn !== undefined && atMost(spacingIn, specifiedSpacingIn),
+      spacingWords(found, spacingIn, specifiedSpacingIn),
+    ),
+    ...(found.overdriven > 0 ? [reasonThat(!found.tooMany, overdriven)] : []),
     ...(found.toAdd > 0 ? [add] : []),
     ...(tight ? [TOO_TIGHT] : []),
-  ];
+    ...(untold ? [DRY_DECIDES] : []),
+  ]);
 }
+
+function spacingWords({ good, total }: Survey, spacingIn: number | undefined, specifiedSpacingIn: number): Text {
+  if (spacingIn === undefined) return text('No nail counts in full.', 'Ningún clavo cuenta por completo.');
+  const { measured, limit } = compareLengths(spacingIn, specifiedSpacingIn, 'at-most');
+  return text(
+    `${good} of ${total} nails count: one every ${measured.en}; ${limit} is asked for.`,
+    `Cuentan ${good} de ${total} clavos: uno cada ${measured.es}; se pide ${limit}.`,
+  );
+}
+
+const DRY_DECIDES = text(
+  'Nails up to 1/16 in deep count only in a panel that was dry, under 16 %: measure its moisture.',
+  'Los clavos hundidos hasta 1/16 in cuentan solo en un panel seco, menos de 16 %: mida su humedad.',
+);
 
 const TOO_TIGHT = text(
   'Added nails would stand closer than 4 in and may split the framing: three staples for each nail, as an engineer decides.',
@@ -188,17 +210,9 @@ const TOO_TIGHT = text(
 );
 
 function surveyCautions(given: SurveyInputs, underHeadIn: number | undefined): Text[] {
-  const { overdrivenSlight, nearEdge } = given.counts;
+  const { nearEdge } = given.counts;
   const left = underHeadIn === undefined ? undefined : formatLength(underHeadIn, { denominator: 32 });
   return [
-    ...(overdrivenSlight > 0 && given.panelDry !== true
-      ? [
-          text(
-            'Nails up to 1/16 in deep are accepted only in a panel that was dry, under 16 %.',
-            'Los clavos hundidos hasta 1/16 in se aceptan solo en un panel seco, menos de 16 %.',
-          ),
-        ]
-      : []),
     ...(nearEdge > 0
       ? [
           text(

@@ -7,5 +7,6 @@ export const overturningCard = {
   question: text('Does the hold-down keep this wall from tipping up?', '¿El anclaje evita que el muro se levante?'),
   element: 'hold-down',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./overturning.drawing.ts'),
 } as const satisfies CheckCard;

@@ -1,6 +1,7 @@
 import {
   atMost,
   type Complete,
+  compareNumbers,
   decimal,
   defineCheck,
   factorOf,
@@ -12,7 +13,12 @@ import {
   plfOf,
   pounds,
   poundsOf,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuse,
+  refuseLonger,
+  type Situation,
   shareOf,
   type Text,
   text,
@@ -40,10 +46,11 @@ interface Uplift {
   readonly upliftLb: number;
 }
 
-/** Where both factors are given the lower counts. */
+/** The share given, or that of the site; the inputs are refused where both are given and differ. */
 function deadFactorOf({ deadFactor, sds }: OverturningInputs): number {
-  const bySite = sds === undefined ? 1 : seismicDeadFactor(sds);
-  return Math.min(deadFactor ?? 1, bySite);
+  if (deadFactor !== undefined) return deadFactor;
+  if (sds === undefined) throw new RangeError('Neither dead load factor nor S_DS; the schema asks for one');
+  return seismicDeadFactor(sds);
 }
 
 function upliftOf(given: OverturningInputs): Uplift {
@@ -67,18 +74,20 @@ function shortLeverLb(given: OverturningInputs, { upliftLb, leverFt }: Uplift): 
   return given.leverFt !== undefined || upliftLb <= 0 || shortFt <= 0 ? upliftLb : (upliftLb * leverFt) / shortFt;
 }
 
-function judgeOverturning(given: OverturningInputs): Judgement {
+function judgeOverturning(given: OverturningInputs, { storiesAbove = 0 }: Situation): Judgement {
   const found = upliftOf(given);
   const { upliftLb } = found;
   const tied = upliftLb > 0;
   const known = given.holdDownCapacityLb;
   const capacityLb = known === undefined ? undefined : known * (given.holdDownRemaining ?? 1);
-  const missing = missingOf(given, found, capacityLb);
+  // The place says that something stands on the wall, and nobody gave it.
+  const unloaded = storiesAbove > 0 && given.stories === undefined;
+  const missing = [...(unloaded ? ['stories'] : []), ...missingOf(given, found, capacityLb)];
   const fails = tied && capacityLb !== undefined && !atMost(upliftLb, capacityLb);
   return {
     verdict: fails ? 'fails' : missing.length > 0 ? 'undetermined' : 'meets',
     ratio: ratioOf(Math.max(0, upliftLb), capacityLb),
-    remaining: tied ? (capacityLb === undefined ? null : shareOf(capacityLb, upliftLb)) : 1,
+    remaining: fails || missing.length === 0 ? remainingOf(given, found, capacityLb) : null,
     missing: fails ? [] : missing,
     values: () => ({
       overturningFtLb: footPoundsOf(found.overturningFtLb),
@@ -99,6 +108,12 @@ function judgeOverturning(given: OverturningInputs): Judgement {
   };
 }
 
+/** Share of the uplift that is held, by the usual lever where none was measured. */
+function remainingOf(given: OverturningInputs, found: Uplift, capacityLb: number | undefined): number | null {
+  if (found.upliftLb <= 0) return 1;
+  return capacityLb === undefined ? null : shareOf(capacityLb, shortLeverLb(given, found));
+}
+
 /** What must still be known: the capacity of a hold-down that is needed, and the lever where it decides. */
 function missingOf(given: OverturningInputs, found: Uplift, capacityLb: number | undefined): string[] {
   if (found.upliftLb <= 0) return [];
@@ -106,7 +121,7 @@ function missingOf(given: OverturningInputs, found: Uplift, capacityLb: number |
   return atMost(shortLeverLb(given, found), capacityLb) ? [] : ['leverFt'];
 }
 
-function upliftReasons(upliftLb: number, capacityLb: number | undefined): Text[] {
+function upliftReasons(upliftLb: number, capacityLb: number | undefined): Reason[] {
   if (upliftLb <= 0)
     return [
       text(
@@ -114,9 +129,18 @@ function upliftReasons(upliftLb: number, capacityLb: number | undefined): Text[]
         'La carga muerta mantiene abajo el extremo del muro: no necesita anclaje.',
       ),
     ];
-  const lifts = text(`The wall end lifts with ${pounds(upliftLb)}.`, `El extremo se levanta con ${pounds(upliftLb)}.`);
-  if (capacityLb === undefined) return [lifts];
-  return [lifts, text(`The hold-down holds ${pounds(capacityLb)}.`, `El anclaje resiste ${pounds(capacityLb)}.`)];
+  if (capacityLb === undefined)
+    return [text(`The wall end lifts with ${pounds(upliftLb)}.`, `El extremo se levanta con ${pounds(upliftLb)}.`)];
+  const { measured, limit } = compareNumbers(upliftLb, capacityLb, 'at-most', pounds);
+  return [
+    reasonThat(
+      atMost(upliftLb, capacityLb),
+      text(
+        `The wall end lifts with ${measured.en}; the hold-down holds ${limit}.`,
+        `El extremo se levanta con ${measured.es}; el anclaje resiste ${limit}.`,
+      ),
+    ),
+  ];
 }
 
 function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
@@ -131,9 +155,6 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
             `Se toma como palanca el largo del muro; con el anclaje 6 in adentro, levanta ${pounds(short)}.`,
           ),
         ]),
-    ...(given.holdDownRemaining === undefined
-      ? [text('The hold-down is counted whole: check its rod.', 'El anclaje se cuenta entero: revise su varilla.')]
-      : []),
     text(
       `Los Angeles counts ${LA_NOT_CYCLIC_PCT} % of a hold-down not tested by cycles.`,
       `Los Ángeles cuenta el ${LA_NOT_CYCLIC_PCT} % de un anclaje no probado por ciclos.`,
@@ -141,18 +162,31 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
   ];
 }
 
-function impossible({ leverFt, lengthFt }: Partials<typeof inputs>): InputIssue[] {
-  if (leverFt === undefined || lengthFt === undefined || atMost(leverFt, lengthFt)) return [];
-  return [
-    {
-      path: ['leverFt'],
-      message: text(
-        `leverFt: got ${leverFt} ft; allowed is at most the wall length, ${lengthFt} ft.`,
-        `leverFt: llegó ${leverFt} ft; se permite hasta el largo del muro, ${lengthFt} ft.`,
-      ),
-    },
-  ];
+function impossible({ leverFt, lengthFt, deadFactor, sds }: Partials<typeof inputs>): InputIssue[] {
+  if (deadFactor !== undefined && sds !== undefined && ratioOf(deadFactor, seismicDeadFactor(sds)) !== 1)
+    return ['deadFactor', 'sds'].map((input) => twoFactors(deadFactor, seismicDeadFactor(sds), input));
+  return refuseLonger(['leverFt'], {
+    what: inputs.leverFt.label,
+    came: leverFt,
+    most: lengthFt,
+    ofWhat: text('the length of the wall', 'el largo del muro'),
+    unit: 'ft',
+  });
 }
+
+const twoFactors = (given: number, bySite: number, input: string): InputIssue =>
+  refuse(
+    [input],
+    text(
+      `${decimal(given)} and ${decimal(bySite)} by the site`,
+      `${decimal(given)} y ${decimal(bySite)} según el sitio`,
+    ),
+    text('the one for the load of this wall', 'la de la carga de este muro'),
+    text(
+      `The share of dead load, ${decimal(given)}, and that of the site, ${decimal(bySite)}, do not agree: give the one for the load of this wall.`,
+      `La parte de carga muerta, ${decimal(given)}, y la del sitio, ${decimal(bySite)}, no coinciden: dé la de la carga de este muro.`,
+    ),
+  );
 
 /** Uplift at the end of a shear wall and whether its hold-down holds it. Pounds, feet, plf; ASD; up to 10 stories above. */
 export const overturning = defineCheck({
@@ -162,7 +196,7 @@ export const overturning = defineCheck({
   sources: [CHORD_SOURCE, DEAD_LOAD_SOURCE, LEVER_SOURCE, LA_HOLD_DOWN_SOURCE],
   inputs,
   refine: impossible,
-  evaluate: judgeOverturning,
+  evaluate: (given, { situation }) => judgeOverturning(given, situation),
   repairs: ['hold-down-new', 'rod-replace', 'engineer-letter'],
   client: {
     found: (_inputs, { remaining }) =>

@@ -1,4 +1,5 @@
-import { length, list, number, type Text, text } from '../../kernel/index.ts';
+import { assume, length, list, number, type Text, text } from '../../kernel/index.ts';
+import { LEVER_SOURCE } from '../../standards/sdpws-common/overturning.data.ts';
 
 const shear = (label: Text) => number({ unit: 'lb', min: 0, max: 1_000_000, label });
 const height = (label: Text) => length({ unit: 'ft', min: 0.5, max: 60, label });
@@ -16,10 +17,17 @@ export const inputs = {
     min: 0.25,
     max: 400,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The hold-down is taken to pull no more than 6 in inside the wall end.',
+        'Se toma que el anclaje tira a no más de 6 in dentro del extremo del muro.',
+      ),
+      LEVER_SOURCE,
+    ),
     label: text('Hold-down to the far post', 'Del anclaje al poste del otro extremo'),
     howToMeasure: text(
-      'From the rod to the middle of the post that is pressed down. Left out: the wall length.',
-      'De la varilla al centro del poste comprimido. Si falta: el largo del muro.',
+      'From the rod to the middle of the post that is pressed down.',
+      'De la varilla al centro del poste comprimido.',
     ),
   }),
   deadLoadPlf: number({ ...dead, label: text('Dead load on this wall', 'Carga muerta sobre este muro') }),
@@ -35,13 +43,16 @@ export const inputs = {
     unit: 'g',
     min: 0,
     max: 3,
-    needed: 'optional',
+    needed: { when: { input: 'deadFactor', known: false } },
+    showWhen: { input: 'deadFactor', known: false },
     label: text('Or, for earthquakes: S_DS of the site', 'O, por sismo: S_DS del sitio'),
   }),
   stories: list({
     needed: 'optional',
+    assumes: assume(text('No wall above this one is counted.', 'No se cuenta ningún muro encima de este.')),
     maxItems: 10,
     label: text('Walls stacked above', 'Muros apilados arriba'),
+    howToMeasure: text('An empty list when there are none.', 'Lista vacía si no hay.'),
     item: {
       shearLb: shear(text('Shear in that wall', 'Cortante en ese muro')),
       heightFt: height(text('Its height', 'Su altura')),
@@ -65,6 +76,10 @@ export const inputs = {
     min: 0,
     max: 1,
     needed: 'optional',
+    showWhen: { input: 'holdDownCapacityLb', known: true },
+    assumes: assume(
+      text('The hold-down is counted whole: check its rod.', 'El anclaje se cuenta entero: revise su varilla.'),
+    ),
     label: text('Share of the hold-down that is left', 'Parte del anclaje que queda'),
     howToMeasure: text('From the rod and nut check.', 'De la revisión de varilla y tuerca.'),
   }),

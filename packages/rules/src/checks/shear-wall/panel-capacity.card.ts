@@ -7,5 +7,6 @@ export const panelCapacityCard = {
   question: text('What is this panel wall worth as nailed?', '¿Cuánto vale este muro tal como está clavado?'),
   element: 'panels',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./panel-capacity.drawing.ts'),
 } as const satisfies CheckCard;

@@ -49,6 +49,7 @@ export const cases: readonly CheckCase[] = [
       verdict: 'undetermined',
       ratio: null,
       remaining: null,
+      severity: 'record',
       missing: ['demandPlf'],
       values: { designPlf: 380, capacityLb: 3040 },
     },
@@ -270,6 +271,13 @@ export const cases: readonly CheckCase[] = [
     source: '430 lies between 1290 / 2.8 x 0.92 and 1290 / 2.8',
     inputs: { ...NEW, nail: '10d', demandPlf: 430 },
     expect: { verdict: 'undetermined', missing: ['holdDownInsideFace'] },
+  },
+  {
+    name: 'where it fails anyhow, what is left counts the hold-down in its worse place',
+    origin: 'hand-worked',
+    source: '1290 / 2.8 x 0.92 / 500',
+    inputs: { ...NEW, nail: '10d', demandPlf: 500 },
+    expect: { verdict: 'fails', remaining: ((1290 / 2.8) * 0.92) / 500, missing: [] },
   },
   {
     name: 'before 2021 the place of a 10d wall hold-down takes nothing off',

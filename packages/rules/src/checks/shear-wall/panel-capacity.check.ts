@@ -3,6 +3,7 @@ import {
   decimal,
   defineCheck,
   factorOf,
+  type InputIssue,
   inchesOf,
   type Judgement,
   type Partials,
@@ -10,11 +11,12 @@ import {
   poundsOf,
   type Quantity,
   ratioOf,
+  refuse,
   shareMet,
   text,
   type Verdict,
 } from '../../kernel/index.ts';
-import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE } from '../../standards/nds-2018/species.data.ts';
+import { GRAVITY_MEMORY_SOURCE, GRAVITY_SOURCE, SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
 import { SDPWS_2008 } from '../../standards/sdpws-2008/shear-walls.ts';
 import { SDPWS_2015 } from '../../standards/sdpws-2015/shear-walls.ts';
 import { SDPWS_2021 } from '../../standards/sdpws-2021/shear-walls.ts';
@@ -61,17 +63,21 @@ const MEETS: Decision = { verdict: 'meets', missing: [] };
 const NO_DEMAND: Decision = { verdict: 'undetermined', missing: ['demandPlf'] };
 const NO_HOLD_DOWN: Decision = { verdict: 'undetermined', missing: ['holdDownInsideFace'] };
 
-function decide(given: PanelInputs, edition: ShearWallEdition, { bar, designPlf }: Strength): Decision {
-  const { demandPlf, holdDownInsideFace } = given;
+/** The least the wall may be worth while the place of its hold-down is not known, plf. */
+const leastPlf = (given: PanelInputs, edition: ShearWallEdition, { designPlf }: Strength): number =>
+  given.holdDownInsideFace === undefined ? designPlf * insideFactorOf(given, edition) : designPlf;
+
+function decide({ demandPlf }: PanelInputs, { bar, designPlf }: Strength, least: number): Decision {
   if (bar !== undefined) return FAILS;
   if (demandPlf === undefined) return NO_DEMAND;
   if (!atMost(demandPlf, designPlf)) return FAILS;
-  const insidePlf = designPlf * insideFactorOf(given, edition);
-  return holdDownInsideFace === undefined && !atMost(demandPlf, insidePlf) ? NO_HOLD_DOWN : MEETS;
+  return atMost(demandPlf, least) ? MEETS : NO_HOLD_DOWN;
 }
 
-const remainingOf = ({ demandPlf }: PanelInputs, { bar, designPlf }: Strength): number | null =>
-  bar === undefined ? shareMet(designPlf, demandPlf) : 0;
+function remainingOf({ demandPlf }: PanelInputs, { bar }: Strength, verdict: Verdict, least: number): number | null {
+  if (bar !== undefined) return 0;
+  return verdict === 'undetermined' ? null : shareMet(least, demandPlf);
+}
 
 function repairsFor(given: PanelInputs, bar: Bar): readonly string[] {
   if (!given.blocked) return ['panel-blocking', 'panel-replace', 'engineer-letter'];
@@ -82,13 +88,15 @@ function judgePanel(given: PanelInputs, edition: ShearWallEdition): Judgement {
   const row = PANEL_TABLE[given.grade][given.thickness]?.[given.nail];
   if (!row) return noRow(given);
   const strength = strengthOf(given, edition, row);
-  const { verdict, missing } = decide(given, edition, strength);
+  const least = leastPlf(given, edition, strength);
+  const { verdict, missing } = decide(given, strength, least);
   const sources = strengthSources(given, edition, strength);
   return {
     verdict,
     ratio: ratioOf(given.demandPlf, strength.designPlf),
-    remaining: remainingOf(given, strength),
+    remaining: remainingOf(given, strength, verdict, least),
     missing,
+    ...(verdict === 'undetermined' && given.demandPlf === undefined && { facts: { calculationOnly: true } }),
     values: () => valuesOf(given, strength, row.penetrationIn),
     reasons: () => capacityReasons(given, strength),
     cautions: () => capacityCautions(given, edition, strength, row),
@@ -131,6 +139,20 @@ function noRow({ grade, thickness, nail }: PanelInputs): Judgement {
   };
 }
 
+/** The species of the studs and another gravity beside it. */
+function impossible({ species, framingG }: Partials<typeof inputs>): InputIssue[] {
+  if (species === undefined || framingG === undefined) return [];
+  const { gravity } = SPECIFIC_GRAVITY[species];
+  if (ratioOf(framingG, gravity) === 1) return [];
+  const words = text(
+    `A specific gravity of ${decimal(framingG)} is not that of this species, ${decimal(gravity)}: give one of the two.`,
+    `Una densidad relativa de ${decimal(framingG)} no es la de esta especie, ${decimal(gravity)}: dé una de las dos.`,
+  );
+  const allowed = text('one of the two', 'una de las dos');
+  const came = `${species} and ${framingG}`;
+  return ['species', 'framingG'].map((name) => refuse([name], came, allowed, words));
+}
+
 /**
  * What a panel shear wall is worth, plf and lb, in three editions of SDPWS. One panel face; walls 0.5 to 60 ft high and
  * 0.5 to 400 ft long.
@@ -158,6 +180,7 @@ export const panelCapacity = defineCheck({
     PANEL_NAILING_SOURCE,
   ],
   inputs,
+  refine: impossible,
   evaluate: (given, { edition }) => {
     const chosen = EDITIONS[edition];
     if (!chosen) throw new RangeError(`No shear wall edition ${edition}`);

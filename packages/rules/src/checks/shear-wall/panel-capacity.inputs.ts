@@ -1,4 +1,4 @@
-import { choice, flag, length, number, type Text, text } from '../../kernel/index.ts';
+import { assume, choice, flag, length, NEWEST_EDITION, number, type Text, text } from '../../kernel/index.ts';
 import { FRAMING_SPECIES } from '../../standards/nds-2018/species.data.ts';
 import { EDGE_SPACINGS_IN, GRADES, PANEL_NAILS, THICKNESSES } from '../../standards/sdpws-common/shear-walls.data.ts';
 
@@ -12,21 +12,13 @@ export const STANDARDS = [
   { value: 'sdpws-2021', label: text('SDPWS 2021', 'SDPWS 2021') },
 ] as const;
 
-const onStuds = {
-  when: {
-    any: [
-      { input: 'blocked', is: [false] },
-      {
-        all: [{ input: 'useThinPanelFootnote', is: [true] }, { not: { input: 'panelAcrossStuds', is: [true] } }],
-      },
-    ],
-  },
-} as const;
+const UNBLOCKED = { when: { input: 'blocked', is: [false] } } as const;
 
 export const inputs = {
   standard: choice({
     options: STANDARDS,
     needed: 'optional',
+    assumes: NEWEST_EDITION,
     label: text('Edition of the wall standard', 'Edición de la norma de muros'),
   }),
   method: choice({
@@ -72,7 +64,6 @@ export const inputs = {
   species: choice({
     options: FRAMING_SPECIES,
     needed: { when: { input: 'framingG', known: false } },
-    showWhen: { input: 'framingG', known: false },
     label: text('Stud species', 'Especie de los pies derechos'),
     howToMeasure: text('From the grade stamp.', 'Del sello de grado.'),
   }),
@@ -80,7 +71,8 @@ export const inputs = {
     unit: 'G',
     min: 0.3,
     max: 0.8,
-    needed: 'optional',
+    needed: { when: { input: 'species', known: false } },
+    showWhen: { input: 'species', known: false },
     label: text('Or: specific gravity of the studs', 'O: densidad relativa de los pies derechos'),
   }),
   blocked: flag({
@@ -90,7 +82,8 @@ export const inputs = {
     unit: 'in',
     min: 4,
     max: 96,
-    needed: onStuds,
+    needed: UNBLOCKED,
+    assumes: assume(text('Studs are taken to be 24 in apart or closer.', 'Se toman pies derechos cada 24 in o menos.')),
     label: text('Stud spacing', 'Separación de pies derechos'),
     howToMeasure: text('Center to center, the widest.', 'De centro a centro, la mayor.'),
   }),
@@ -98,7 +91,7 @@ export const inputs = {
     unit: 'in',
     min: 1,
     max: 48,
-    needed: { when: { input: 'blocked', is: [false] } },
+    needed: UNBLOCKED,
     label: text('Nail spacing away from the edges', 'Separación de clavos lejos de los bordes'),
   }),
   heightFt: length({
@@ -121,6 +114,12 @@ export const inputs = {
   }),
   shareByCapacity: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The walls of the line are taken to share the load by their stiffness, not by their capacity.',
+        'Se toma que los muros de la línea se reparten la carga por su rigidez, no por su capacidad.',
+      ),
+    ),
     label: text('Walls of this line share the load by capacity?', '¿Los muros de la línea se reparten por capacidad?'),
   }),
   useThinPanelFootnote: flag({

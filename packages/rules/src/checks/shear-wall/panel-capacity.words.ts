@@ -1,4 +1,4 @@
-import { atMost, decimal, type Text, text } from '../../kernel/index.ts';
+import { atMost, compareNumbers, decimal, type Reason, reasonThat, type Text, text } from '../../kernel/index.ts';
 import {
   ASPECT_LIMIT,
   FULL_STRENGTH_ASPECT,
@@ -17,15 +17,15 @@ import {
 import { UNBLOCKED_ASPECT_LIMIT, UNBLOCKED_HEIGHT_LIMIT_FT } from '../../standards/sdpws-common/unblocked.data.ts';
 import { insideFactorOf, type PanelInputs, type Strength } from './panel-capacity.strength.ts';
 
-const plf = (value: number): string => `${decimal(value, 1)} plf`;
+const plf = (value: number, digits = 1): string => `${decimal(value, digits)} plf`;
 
 function barWords(given: PanelInputs, { bar, aspect }: Strength): Text | undefined {
-  const limit = given.blocked ? ASPECT_LIMIT : UNBLOCKED_ASPECT_LIMIT;
+  const times = compareNumbers(aspect, given.blocked ? ASPECT_LIMIT : UNBLOCKED_ASPECT_LIMIT, 'at-most', decimal, 2);
   switch (bar) {
     case 'aspect':
       return text(
-        `The wall is ${decimal(aspect)} times as high as long; over ${limit} it does not count as a shear wall.`,
-        `El muro es ${decimal(aspect)} veces más alto que largo; con más de ${limit} no cuenta como muro de corte.`,
+        `The wall is ${times.measured.en} times as high as long; over ${times.limit} it does not count as a shear wall.`,
+        `El muro es ${times.measured.es} veces más alto que largo; con más de ${times.limit} no cuenta como muro de corte.`,
       );
     case 'height':
       return text(
@@ -48,17 +48,29 @@ function barWords(given: PanelInputs, { bar, aspect }: Strength): Text | undefin
 }
 
 /** What decided, in words. */
-export function capacityReasons(given: PanelInputs, strength: Strength): Text[] {
+export function capacityReasons(given: PanelInputs, strength: Strength): Reason[] {
   const barred = barWords(given, strength);
-  if (barred) return [barred];
-  const worth = text(
-    `The wall is worth ${plf(strength.designPlf)}, from ${plf(strength.nominalPlf)} nominal.`,
-    `El muro vale ${plf(strength.designPlf)}, de ${plf(strength.nominalPlf)} nominales.`,
-  );
+  if (barred) return [reasonThat(false, barred)];
   const { demandPlf } = given;
+  const { designPlf, nominalPlf } = strength;
   if (demandPlf === undefined)
-    return [worth, text('Ask the engineer what it must carry.', 'Pregunte al ingeniero cuánto debe resistir.')];
-  return [worth, text(`It is asked for ${plf(demandPlf)}.`, `Se le piden ${plf(demandPlf)}.`)];
+    return [
+      text(
+        `The wall is worth ${plf(designPlf)}, from ${plf(nominalPlf)} nominal.`,
+        `El muro vale ${plf(designPlf)}, de ${plf(nominalPlf)} nominales.`,
+      ),
+      text('Ask the engineer what it must carry.', 'Pregunte al ingeniero cuánto debe resistir.'),
+    ];
+  const { measured, limit } = compareNumbers(demandPlf, designPlf, 'at-most', plf, 1);
+  return [
+    reasonThat(
+      atMost(demandPlf, designPlf),
+      text(
+        `The wall is worth ${limit}, from ${plf(nominalPlf)} nominal; it is asked for ${measured.en}.`,
+        `El muro vale ${limit}, de ${plf(nominalPlf)} nominales; se le piden ${measured.es}.`,
+      ),
+    ),
+  ];
 }
 
 function wideFraming(given: PanelInputs, edition: ShearWallEdition, { nominalPlf }: Strength): Text | undefined {

@@ -7,5 +7,6 @@ export const panelLayoutCard = {
   question: text('Was a wall panel cut or pieced together?', '¿Un panel del muro está cortado o hecho de pedazos?'),
   element: 'panels',
   role: 'lateral',
+  lossMode: 'panel-nails',
   drawing: () => import('./panel-layout.drawing.ts'),
 } as const satisfies CheckCard;

@@ -1,4 +1,14 @@
-import { flag, type InputIssue, length, list, type Partials, type Text, text } from '../../kernel/index.ts';
+import {
+  assume,
+  flag,
+  type InputIssue,
+  length,
+  list,
+  type Partials,
+  refuse,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
 import { overlap, type Piece } from './panel-layout.joints.ts';
 
 const place = (label: Text) => length({ unit: 'in', min: 0, max: 4800, label });
@@ -22,10 +32,16 @@ export const inputs = {
     min: 1,
     max: 4800,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The wall part is taken to be no longer than its pieces reach.',
+        'Se toma que la parte del muro no es más larga que sus piezas.',
+      ),
+    ),
     label: text('Length of the wall part', 'Largo de la parte del muro'),
     howToMeasure: text(
-      'Between the outer faces of its end posts. Left out: as far as the pieces reach.',
-      'Entre las caras exteriores de sus postes extremos. Si falta: hasta donde llegan las piezas.',
+      'Between the outer faces of its end posts.',
+      'Entre las caras exteriores de sus postes extremos.',
     ),
   }),
   partHeightIn: length({
@@ -33,10 +49,16 @@ export const inputs = {
     min: 1,
     max: 4800,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The wall part is taken to be no higher than its pieces reach.',
+        'Se toma que la parte del muro no es más alta que sus piezas.',
+      ),
+    ),
     label: text('Height of the wall part', 'Altura de la parte del muro'),
     howToMeasure: text(
-      'From the bottom of the bottom plate to the top of the plate that panels are nailed to. Left out: as far as the pieces reach.',
-      'De abajo de la solera inferior a arriba de la solera donde se clavan los paneles. Si falta: hasta donde llegan las piezas.',
+      'From the bottom of the bottom plate to the top of the plate that panels are nailed to.',
+      'De abajo de la solera inferior a arriba de la solera donde se clavan los paneles.',
     ),
   }),
   studSpacingIn: length({
@@ -90,18 +112,27 @@ const isWhole = (piece: Partial<Record<keyof Piece, number | undefined>>): piece
 const isOutside = ({ xIn, yIn }: Piece, wideIn: number | undefined, highIn: number | undefined): boolean =>
   (wideIn !== undefined && xIn >= wideIn) || (highIn !== undefined && yIn >= highIn);
 
-const outsideIssue = (at: number): InputIssue => ({
-  path: ['pieces', at],
-  message: text(
-    `Piece ${at + 1} begins beyond the wall part; allowed is one measured from its first stud and bottom plate.`,
-    `La pieza ${at + 1} empieza fuera de la parte del muro; se permite una medida desde su primer pie derecho y su solera inferior.`,
-  ),
-});
+const outsideIssue = (at: number): InputIssue =>
+  refuse(
+    ['pieces', at],
+    text('a piece that begins beyond the wall part', 'una pieza que empieza fuera de la parte del muro'),
+    text(
+      'one measured from its first stud and bottom plate',
+      'una medida desde su primer pie derecho y su solera inferior',
+    ),
+    text(
+      `Piece ${at + 1} begins beyond the wall part: measure it from the first stud and the bottom plate.`,
+      `La pieza ${at + 1} empieza fuera de la parte del muro: mídala desde el primer pie derecho y la solera inferior.`,
+    ),
+  );
 
-const overlapIssue = (at: number, other: number): InputIssue => ({
-  path: ['pieces', at],
-  message: text(
-    `pieces.${at}: got a piece that covers pieces.${other}; allowed are pieces side by side on one face.`,
-    `pieces.${at}: llegó una pieza que cubre pieces.${other}; se permiten piezas lado a lado en una cara.`,
-  ),
-});
+const overlapIssue = (at: number, other: number): InputIssue =>
+  refuse(
+    ['pieces', at],
+    text(`a piece that covers pieces.${other}`, `una pieza que cubre pieces.${other}`),
+    text('a piece beside the others, on one face', 'una pieza al lado de las otras, en una cara'),
+    text(
+      `Pieces ${other + 1} and ${at + 1} lie over each other.`,
+      `Las piezas ${other + 1} y ${at + 1} están una sobre otra.`,
+    ),
+  );

@@ -1,4 +1,12 @@
-import { decimal, formatLength, type Text, text } from '../../kernel/index.ts';
+import {
+  compareLengths,
+  decimal,
+  failuresFirst,
+  type Reason,
+  reasonThat,
+  type Text,
+  text,
+} from '../../kernel/index.ts';
 import { DIAPHRAGM_PIECE_IN, SMALL_PIECE_IN } from '../../standards/sdpws-common/panel-edges.data.ts';
 
 /** What the panels cover and rest on, and what cuts them. Inches. */
@@ -13,24 +21,24 @@ export interface Layout {
 }
 
 /** What decided, the worst first. */
-export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInField }: Layout): Text[] {
+export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInField }: Layout): Reason[] {
   const cut = text('A cut severs a panel.', 'Un corte parte un panel.');
-  const long = formatLength(unsupportedIn);
+  const { measured: long } = compareLengths(unsupportedIn, 0, 'at-most');
   const loose =
     unsupportedIn > 0
-      ? text(`${long} of panel edge has no wood behind it.`, `${long} de borde no tiene madera detrás.`)
+      ? text(`${long.en} of panel edge has no wood behind it.`, `${long.es} de borde no tiene madera detrás.`)
       : text('Every panel edge has wood behind it.', 'Todos los bordes tienen madera detrás.');
   const area = decimal(uncoveredSf);
   const bare = text(
     `${area} sf of the wall part has no panel on it.`,
     `${area} sf de la parte del muro no tiene panel.`,
   );
-  return [
-    ...(severed ? [cut] : []),
-    ...(uncoveredSf > 0 ? [bare] : []),
-    loose,
+  return failuresFirst([
+    ...(severed ? [reasonThat(false, cut)] : []),
+    ...(uncoveredSf > 0 ? [reasonThat(false, bare)] : []),
+    reasonThat(!(unsupportedIn > 0), loose),
     ...(smallInField > 0 ? [smallWords(smallInField)] : []),
-  ];
+  ]);
 }
 
 const smallWords = (pieces: number): Text =>

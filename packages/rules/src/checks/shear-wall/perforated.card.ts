@@ -10,5 +10,6 @@ export const perforatedCard = {
   ),
   element: 'panels',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./perforated.drawing.ts'),
 } as const satisfies CheckCard;

@@ -19,6 +19,7 @@ export const cases: readonly CheckCase[] = [
     inputs: DOOR,
     expect: {
       verdict: 'undetermined',
+      severity: 'record',
       missing: ['shearLb'],
       values: { openingFactor: 0.7273, effectiveLengthFt: 12 },
     },
@@ -129,6 +130,23 @@ export const cases: readonly CheckCase[] = [
       shearLb: 100,
     },
     expect: { verdict: 'undetermined', missing: ['fullHeightEnds'] },
+  },
+  {
+    name: 'asked for too much as well, nothing of it is counted until its ends are seen',
+    origin: 'hand-worked',
+    source: '380 plf x 12 ft = 4560 lb at most; 10,000 lb is over any strength it may have',
+    inputs: {
+      lengthFt: 20,
+      heightFt: 8,
+      segmentsFt: [6, 6],
+      openings: [
+        { widthFt: 4, heightFt: 4 },
+        { widthFt: 4, heightFt: 4 },
+      ],
+      designPlf: 380,
+      shearLb: 10_000,
+    },
+    expect: { verdict: 'fails', remaining: 0, severity: 'engineer', missing: ['fullHeightEnds'] },
   },
   {
     name: 'the same wall seen to be full height at both ends meets',

@@ -1,6 +1,7 @@
 import {
   atMost,
   type Complete,
+  compareLoad,
   decimal,
   defineCheck,
   factorOf,
@@ -9,9 +10,12 @@ import {
   type Judgement,
   type Partials,
   plfOf,
-  pounds,
   poundsOf,
+  type Reason,
   ratioOf,
+  reasonThat,
+  refuse,
+  refuseLonger,
   shareMet,
   squareFeetOf,
   type Text,
@@ -86,14 +90,21 @@ interface Decision {
 }
 const FAILS: Decision = { verdict: 'fails', missing: [] };
 const MEETS: Decision = { verdict: 'meets', missing: [] };
-const NO_SHEAR: Decision = { verdict: 'undetermined', missing: ['shearLb'] };
 const NO_VIEW: Decision = { verdict: 'undetermined', missing: ['fullHeightEnds'] };
 
 function decide({ shearLb }: WallInputs, { bar, capacityLb, ends }: Perforated): Decision {
   if (bar) return FAILS;
-  if (shearLb === undefined) return NO_SHEAR;
-  if (!atMost(shearLb, capacityLb)) return FAILS;
+  const unseen = ends === undefined ? NO_VIEW.missing : [];
+  if (shearLb === undefined) return { verdict: 'undetermined', missing: ['shearLb', ...unseen] };
+  if (!atMost(shearLb, capacityLb)) return { verdict: 'fails', missing: unseen };
   return ends === undefined ? NO_VIEW : MEETS;
+}
+
+/** Until its ends were seen a wall that may meet leaves the share open, and of one that fails nothing is counted. */
+function remainingOf({ shearLb }: WallInputs, { bar, ends, capacityLb }: Perforated, verdict: Verdict): number | null {
+  if (bar) return 0;
+  if (ends === undefined) return verdict === 'fails' ? 0 : null;
+  return shareMet(capacityLb, shearLb);
 }
 
 function judgePerforated(given: WallInputs): Judgement {
@@ -106,8 +117,9 @@ function judgePerforated(given: WallInputs): Judgement {
   return {
     verdict,
     ratio: ratioOf(shearLb, capacityLb),
-    remaining: bar ? 0 : shareMet(capacityLb, shearLb),
+    remaining: remainingOf(given, wall, verdict),
     missing,
+    ...(shearLb === undefined && !bar && { facts: { calculationOnly: true } }),
     values: () => ({
       effectiveLengthFt: feetOf(effectiveFt),
       openingAreaSf: squareFeetOf(wall.openingsSf),
@@ -125,15 +137,25 @@ function judgePerforated(given: WallInputs): Judgement {
   };
 }
 
-function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb }: Perforated): Text[] {
-  if (bar) return [bar];
-  const worth = text(
-    `The openings leave ${decimal(factor)} of its full-height parts: ${pounds(capacityLb)}.`,
-    `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${pounds(capacityLb)}.`,
-  );
-  if (shearLb === undefined) return [worth];
-  return [worth, text(`It is asked for ${pounds(shearLb)}.`, `Se le piden ${pounds(shearLb)}.`)];
+function wallReasons({ shearLb }: WallInputs, { bar, factor, capacityLb, ends }: Perforated): Reason[] {
+  if (bar) return [reasonThat(false, bar)];
+  const { takes, load } = compareLoad(shearLb, capacityLb);
+  return [
+    reasonThat(
+      shearLb === undefined || atMost(shearLb, capacityLb),
+      text(
+        `The openings leave ${decimal(factor)} of its full-height parts: ${takes}${load.en}.`,
+        `Las aberturas dejan ${decimal(factor)} de sus partes completas: ${takes}${load.es}.`,
+      ),
+    ),
+    ...(ends === undefined ? [ENDS_UNSEEN] : []),
+  ];
 }
+
+const ENDS_UNSEEN = text(
+  'Nothing of it is counted until a full-height part is seen at each end.',
+  'Nada se cuenta hasta ver una parte completa en cada extremo.',
+);
 
 function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[] {
   const cautions = [
@@ -159,40 +181,55 @@ function wallCautions(given: WallInputs, maxShearPlf: number | undefined): Text[
   return cautions;
 }
 
-function impossible({ lengthFt, heightFt, segmentsFt = [], openings = [] }: Partials<typeof inputs>): InputIssue[] {
-  const issues: InputIssue[] = [];
+function impossible(given: Partials<typeof inputs>): InputIssue[] {
+  const { lengthFt, heightFt, segmentsFt = [], openings = [] } = given;
+  const issues = given.fullHeightEnds === false && endsAreFull(given) ? [ENDS_ARE_FULL] : [];
   const segments = segmentsFt.reduce((sum, segment) => sum + (segment.lengthFt ?? 0), 0);
-  if (lengthFt !== undefined && !atMost(segments, lengthFt))
-    issues.push(tooMuch(['segmentsFt'], segments, lengthFt, text('the wall length', 'el largo del muro')));
-  openings.forEach((opening, at) => {
-    const place = ['openings', at] as const;
-    if (lengthFt !== undefined && opening.widthFt !== undefined && !atMost(segments + opening.widthFt, lengthFt))
-      issues.push(
-        tooMuch(
-          [...place, 'widthFt'],
-          opening.widthFt,
-          lengthFt - segments,
-          text('what the parts leave', 'lo que dejan'),
-        ),
-      );
-    if (heightFt !== undefined && opening.heightFt !== undefined && !atMost(opening.heightFt, heightFt))
-      issues.push(
-        tooMuch([...place, 'heightFt'], opening.heightFt, heightFt, text('the wall height', 'la altura del muro')),
-      );
+  issues.push(
+    ...refuseLonger(['segmentsFt'], {
+      what: text('Full-height parts in all', 'Partes completas en total'),
+      came: segments,
+      most: lengthFt,
+      ofWhat: text('the length of the wall', 'el largo del muro'),
+      unit: 'ft',
+    }),
+  );
+  openings.forEach(({ widthFt, heightFt: openingFt }, at) => {
+    issues.push(
+      ...refuseLonger(['openings', at, 'widthFt'], {
+        what: text(`Width of opening ${at + 1}`, `Ancho de la abertura ${at + 1}`),
+        came: widthFt,
+        most: lengthFt === undefined ? undefined : Math.max(0, lengthFt - segments),
+        ofWhat: text('what the full-height parts leave', 'lo que dejan las partes completas'),
+        unit: 'ft',
+      }),
+      ...refuseLonger(['openings', at, 'heightFt'], {
+        what: text(`Height of opening ${at + 1}`, `Altura de la abertura ${at + 1}`),
+        came: openingFt,
+        most: heightFt,
+        ofWhat: text('the height of the wall', 'la altura del muro'),
+        unit: 'ft',
+      }),
+    );
   });
   return issues;
 }
 
-function tooMuch(path: readonly (string | number)[], gotFt: number, mostFt: number, what: Text): InputIssue {
-  const [name, got, most] = [path.join('.'), decimal(gotFt, 3), decimal(mostFt, 3)];
-  return {
-    path,
-    message: text(
-      `${name}: got ${got} ft; allowed is at most ${what.en}, ${most} ft.`,
-      `${name}: llegó ${got} ft; se permite hasta ${what.es}, ${most} ft.`,
-    ),
-  };
+/** Parts that all count and outnumber the openings between them stand at both ends. */
+function endsAreFull({ heightFt, segmentsFt = [], openings }: Partials<typeof inputs>): boolean {
+  if (heightFt === undefined || openings === undefined || segmentsFt.length <= openings.length) return false;
+  return segmentsFt.every(({ lengthFt }) => lengthFt !== undefined && countedLengthFt(lengthFt, heightFt) > 0);
 }
+
+const ENDS_ARE_FULL: InputIssue = refuse(
+  ['fullHeightEnds'],
+  text('false', 'false'),
+  text('true, or one part or opening more or less', 'true, o una parte o abertura más o menos'),
+  text(
+    'With more full-height parts than openings between them, one stands at each end: count the parts and openings again.',
+    'Con más partes completas que aberturas entre ellas, hay una en cada extremo: cuente otra vez las partes y aberturas.',
+  ),
+);
 
 /**
  * A panel wall with openings, counted whole by the shear adjustment factor from its equation. Feet, plf, pounds; walls up

@@ -1,4 +1,4 @@
-import type { Source } from '../../kernel/index.ts';
+import { atMost, type Source } from '../../kernel/index.ts';
 
 export const CUT_SECTION_SOURCE: Source = {
   id: 'cut-section',
@@ -40,3 +40,23 @@ export function boredSection(depthIn: number, holeIn: number, edgeIn: number): C
   // A sliver at the face reaches its strength before the rest does; the thicker strip alone may then carry more.
   return { moment: Math.max(both, near ** 2, far ** 2), stiffness, shear: left };
 }
+
+/**
+ * A hole somewhere in the depth, at the place that leaves least. Bending is weakest where the two strips together carry
+ * just what the thicker carries alone; stiffness where the hole lies at the face. Inches.
+ */
+export function boredAnywhere(depthIn: number, holeIn: number): CutSection {
+  let [near, far] = [0, Math.max(0, (depthIn - holeIn) / 2)];
+  let moment = boredSection(depthIn, holeIn, far).moment;
+  for (let halving = 0; halving < HALVINGS; halving++) {
+    const edgeIn = (near + far) / 2;
+    const here = boredSection(depthIn, holeIn, edgeIn).moment;
+    const alone = (1 - (holeIn + edgeIn) / depthIn) ** 2;
+    if (atMost(here, alone)) near = edgeIn;
+    else far = edgeIn;
+    moment = Math.min(moment, here);
+  }
+  return { ...boredSection(depthIn, holeIn, 0), moment };
+}
+/** Enough to tell any two binary numbers apart. */
+const HALVINGS = 60;

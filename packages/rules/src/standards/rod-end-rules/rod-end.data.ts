@@ -10,8 +10,8 @@ interface RuleRow {
   readonly source: Source;
 }
 
-/** The rules disagree; the one chosen decides and the others are shown beside it. */
-export const ROD_END_RULES: readonly RuleRow[] = [
+/** The rules disagree; the one chosen decides and the others are shown beside it. The first is taken when none is chosen. */
+export const ROD_END_RULES: readonly [RuleRow, ...RuleRow[]] = [
   {
     rule: 'flush',
     pitchesBeyond: 0,

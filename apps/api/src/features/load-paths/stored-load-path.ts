@@ -1,0 +1,137 @@
+import type {
+  BodyOut,
+  FieldProblem,
+  KeptSegment,
+  LoadPathAnswer,
+  loadPathRoutes,
+  StoredLoadPath,
+} from '@underlath/contract';
+import {
+  evaluateLoadPath,
+  type LineAbove,
+  type LoadPath,
+  LoadPathError,
+  type Locale,
+  momentsFromAbove,
+  type Outcome,
+  say,
+  toLoadPathAnswer,
+} from '@underlath/rules';
+import type { Prisma } from '../../generated/prisma/client.ts';
+import { ProblemError } from '../../platform/problem-error.ts';
+import { toEnum, toWord } from '../enum-words.ts';
+import { samplingOf } from './from-checks.ts';
+import { type LinkFinding, pathNow } from './kept-load-path.ts';
+import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
+
+/** A load path as it is kept, without its id. */
+export type Kept = Omit<BodyOut<typeof loadPathRoutes.createLoadPath>, 'id'>;
+
+/** What the worth of a kept load path is worked out from. */
+export interface Around {
+  readonly place: PlaceRow;
+  readonly findings: ReadonlyMap<string, LinkFinding>;
+  /** The line that stands on it, with those that stand on that one. */
+  readonly above: LineAbove | undefined;
+}
+
+/** @throws ProblemError `invalid-input` when there is anything wrong */
+export function refuse(errors: FieldProblem[]): void {
+  if (errors.length > 0)
+    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+}
+
+/** @throws ProblemError `invalid-input` with a pointer for each thing that cannot be */
+export function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
+  try {
+    return toLoadPathAnswer(evaluateLoadPath(path), locale) as LoadPathAnswer;
+  } catch (error) {
+    if (!(error instanceof LoadPathError)) throw error;
+    const errors = error.issues.map(({ path: steps, message }) => ({
+      pointer: steps.map((step) => `/${step}`).join(''),
+      detail: say(message, locale),
+    }));
+    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+  }
+}
+
+export const outcomeOf = ({ judgments: [newest] }: FindingRow): Outcome | undefined =>
+  newest?.outcome as unknown as Outcome | undefined;
+
+export const segmentsOf = (row: LoadPathRow): KeptSegment[] => row.segments as unknown as KeptSegment[];
+
+export function keptOf(row: LoadPathRow): Kept & Pick<StoredLoadPath, 'lineAbove'> {
+  const { name, storiesAbove, storyShare, shored, demandLb, capacitiesFrom, lineAboveId, floorDepthIn } = row;
+  return {
+    name,
+    kind: toWord(row.kind),
+    storiesAbove,
+    storyShare,
+    shored,
+    demandLb,
+    lineAbove: lineAboveId === null ? null : { loadPathId: lineAboveId, floorDepthIn: floorDepthIn ?? 0 },
+    capacitiesFrom,
+    segments: segmentsOf(row),
+  };
+}
+
+export const toColumns = ({ kind, segments, lineAbove, ...kept }: Kept) => ({
+  ...kept,
+  kind: toEnum(kind),
+  lineAboveId: lineAbove?.loadPathId ?? null,
+  floorDepthIn: lineAbove?.floorDepthIn ?? null,
+  segments: segments as unknown as Prisma.InputJsonArray,
+});
+
+/** What the load path leaves open, the place says. Where a line stands on it there is a story above, whatever the place says. */
+export const pathOf = (kept: Kept, place: PlaceRow) => {
+  const { kind, storyShare, shored, demandLb, segments, lineAbove } = kept;
+  const stories = kept.storiesAbove ?? place.storiesAbove;
+  return {
+    kind,
+    storiesAbove: lineAbove ? Math.max(1, stories) : stories,
+    storyShare: storyShare ?? undefined,
+    shored,
+    demandLb: demandLb ?? undefined,
+    segments,
+  };
+};
+
+/** The kept load path in the words of the rules, with its findings and what stands on it as they are now. */
+export function nowOf(kept: Kept, { place, findings, above }: Around, repaired: readonly string[] = []) {
+  const path = pathOf(kept, place);
+  const fromAbove = above && momentsFromAbove(path.segments, above);
+  return { fromAbove, path: pathNow(path, { findings, repaired, momentsFtLb: fromAbove?.momentsFtLb ?? [] }) };
+}
+
+export function toStored(
+  row: LoadPathRow,
+  around: Around,
+  locale: Locale,
+  repaired: readonly string[] = [],
+): StoredLoadPath {
+  const kept = keptOf(row);
+  const { path, fromAbove } = nowOf(kept, around, repaired);
+  const answer = worthOf(path, locale);
+  const { id, version, projectId, locationId, changedAt } = row;
+  return {
+    id,
+    version,
+    projectId,
+    locationId,
+    ...kept,
+    repaired: [...repaired],
+    answer,
+    fromAbove:
+      kept.lineAbove && fromAbove
+        ? {
+            loadPathId: kept.lineAbove.loadPathId,
+            name: around.above?.name ?? '',
+            momentsFtLb: [...fromAbove.momentsFtLb],
+            words: fromAbove.words.map((words) => say(words, locale)),
+          }
+        : null,
+    sampling: samplingOf(kept.segments, answer, locale),
+    changedAt: changedAt.toISOString(),
+  };
+}

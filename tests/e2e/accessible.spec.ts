@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { demo, signIn } from './demo.ts';
+import { asWords, demo, signIn, told } from './demo.ts';
 
 /** WCAG 2.2 AA; the target-size rule is off unless its tag is named. */
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -39,7 +39,7 @@ test('the screens of the crew, in both languages, with actions for a gloved hand
   await page.setViewportSize(phone);
   await signIn(page, 'crew');
   const projectId = (await list(page, '/projects'))[0]?.id;
-  const wall = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === 'Garage, north wall');
+  const wall = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === told.openWall);
   const [finding] = await list(page, `/projects/${projectId}/findings?severity=make-safe`);
   const paths = [
     '/crew',
@@ -166,9 +166,9 @@ test('the keyboard alone leads from the sign-in to a finding', async ({ page }) 
     }
     throw new Error(`${name} is not reached with the Tab key`);
   };
-  await reach(/Arden-Rowe house/);
+  await reach(asWords(told.name));
   await reach(/^House$/);
-  await reach(/Kitchen beam/);
-  await reach(/Beam end hardly on its post/);
-  await expect(page.getByRole('heading', { name: 'Beam end hardly on its post' })).toBeVisible();
+  await reach(asWords(told.openWall));
+  await reach(asWords(told.unsafe));
+  await expect(page.getByRole('heading', { name: told.unsafe })).toBeVisible();
 });

@@ -13,19 +13,19 @@ test('what an approved repair took is entered beside what was planned, and the c
   const panel = page.locator('.side-panel');
   await expect(panel.getByRole('heading', { name: 'What it took' })).toBeVisible();
   await panel.getByText('Enter hours and cost').click();
-  await panel.getByLabel('Work').selectOption({ label: 'Metal tie over the cut plate, per each' });
+  await panel.getByLabel('Work').selectOption({ label: 'Blocking behind the panel edge, per linear foot' });
   await panel.getByRole('button', { name: 'Enter it' }).click();
   await expect(panel.getByText('How much was done is missing.', { exact: true })).toBeVisible();
   await panel.getByLabel('How much was done').fill('2');
   await panel.getByLabel('Hours, all hands together').fill('3.5');
   await panel.getByLabel('Paid beside, $').fill('42');
   await panel.getByRole('button', { name: 'Enter it' }).click();
-  const row = panel.getByRole('row').filter({ hasText: 'Metal tie over the cut plate' });
+  const row = panel.getByRole('row').filter({ hasText: 'Blocking behind the panel edge' });
   await expect(row).toContainText('3.5');
   await expect(row).toContainText('$42');
 
   await page.goto(`${demo().url}/cost-book`);
-  const said = page.getByRole('row').filter({ hasText: '1 job' });
+  const said = page.getByRole('row').filter({ hasText: 'Blocking behind the panel edge' }).filter({ hasText: '1 job' });
   await expect(said).toContainText('1.75');
   const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { expect, type Page, test } from '@playwright/test';
-import { demo, keptOnDevice, signIn } from './demo.ts';
+import { demo, keptOnDevice, signIn, told } from './demo.ts';
 
 const photo = join(import.meta.dirname, '../fixtures/photos/no-zone.jpg');
 
@@ -14,7 +14,7 @@ test('a question whose sending fails stays typed, and a second press sends it', 
   await page.goto(demo().clientLink);
   await page.getByRole('button', { name: /^Ask/ }).click();
   await page.locator('textarea').fill('Will the wall be open over night?');
-  await page.getByLabel('Your name').fill('Philippa Arden-Rowe');
+  await page.getByLabel('Your name').fill(told.clientName);
   await page.route('**/api/v1/client/questions', (route) => route.abort());
   await page.getByRole('button', { name: 'Send the question' }).click();
   await expect(page.getByRole('alert').first()).toBeVisible();
@@ -32,7 +32,7 @@ test('a crew without signal goes on; back in signal, the draft is there and its 
   const page = await context.newPage();
   await signIn(page, 'crew');
   const projectId = (await list(page, '/projects'))[0]?.id;
-  const place = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === 'Kitchen beam');
+  const place = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === told.openWall);
   await page.goto(`/crew/${projectId}/places/${place?.id}`);
   await expect(page.getByRole('button', { name: 'New finding' })).toBeVisible();
   await page.waitForLoadState('networkidle');

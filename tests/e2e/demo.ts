@@ -1,8 +1,32 @@
 import type { Page } from '@playwright/test';
+import { brandmeerHouse } from '../../seed/brandmeer-house.ts';
 import type { DemoServer } from '../support/demo-server.ts';
 
 /** The running demo, as the global setup left it. */
 export const demo = (): Omit<DemoServer, 'stop'> => JSON.parse(process.env.DEMO ?? '{}');
+
+const { project, terms, places, findings, entries } = brandmeerHouse;
+const placeNamed = (key: string): string => places.find((place) => place.key === key)?.name ?? key;
+const findingTitled = (key: string): string => findings.find((finding) => finding.key === key)?.title ?? key;
+
+/** What the tests rely on in the demo's story, by what it is to them. */
+export const told = {
+  ...project,
+  payments: terms.payments,
+  retainagePct: terms.retainagePct,
+  paidKeys: new Set(entries.flatMap((entry) => (entry.kind === 'payment' ? [entry.settles] : []))),
+  allowance: entries.find(({ kind }) => kind === 'allowance')?.name ?? '',
+  /** A wall line of two parts: one with its panels cut, one with a rusted rod. */
+  chainWall: placeNamed('alley-wall'),
+  cutPanels: findingTitled('milk-door'),
+  /** A wall with several findings that are priced or waiting, two of them in one spot; what carries its beam is unsafe. */
+  openWall: placeNamed('river-wall'),
+  inOneSpot: findingTitled('mold'),
+  unsafe: findingTitled('corner-post'),
+} as const;
+
+/** A name in the demo, to be looked for as it stands. */
+export const asWords = (name: string): RegExp => new RegExp(name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&'));
 
 export async function signIn(page: Page, role: 'owner' | 'estimator' | 'crew'): Promise<void> {
   const { url, signIns } = demo();

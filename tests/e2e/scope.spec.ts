@@ -1,6 +1,6 @@
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { demo, signIn } from './demo.ts';
+import { asWords, demo, signIn, told } from './demo.ts';
 
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
@@ -8,7 +8,7 @@ async function wallOf(page: Page): Promise<{ projectId: string; wallId: string }
   const list = async (path: string) => (await (await page.request.get(`${demo().url}/api/v1${path}`)).json()).items;
   const [project] = await list('/projects');
   const places: { id: string; name: string }[] = await list(`/projects/${project.id}/locations`);
-  return { projectId: project.id, wallId: places.find(({ name }) => name === 'Garage, north wall')?.id ?? '' };
+  return { projectId: project.id, wallId: places.find(({ name }) => name === told.openWall)?.id ?? '' };
 }
 
 async function expectAccessible(page: Page): Promise<void> {
@@ -55,8 +55,8 @@ test('the scope of the office at the desk and on a phone, a step lit and a findi
     await page.setViewportSize(viewport);
     await page.goto(`${demo().url}/projects/${projectId}/places/${wallId}/scope`);
     await page.getByRole('button', { name: /Open the finish/ }).click();
-    await page.getByLabel(/^2\. Left hold-down/).uncheck();
-    await expect(page.getByRole('row', { name: /Left hold-down/ })).toHaveCount(0);
+    await page.getByLabel(asWords(told.inOneSpot)).uncheck();
+    await expect(page.getByRole('row', { name: asWords(told.inOneSpot) })).toHaveCount(0);
     await expectAccessible(page);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBe(
       0,

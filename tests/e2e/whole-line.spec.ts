@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { type Browser, expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
 import { readPdf } from '../support/pdf-text.ts';
-import { demo, signIn } from './demo.ts';
+import { demo, signIn, told } from './demo.ts';
 
 const phone = { viewport: { width: 390, height: 844 }, hasTouch: true };
 const desk = { viewport: { width: 1440, height: 900 } };
@@ -29,7 +29,7 @@ test.afterAll(() => office.close());
 test('the crew photographs, measures and saves a rod that is short of its nut', async ({ browser }) => {
   const page = await browser.newPage({ ...phone, baseURL: demo().url });
   await signIn(page, 'crew');
-  const wall = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === 'Garage, north wall');
+  const wall = (await list(page, `/projects/${projectId}/locations`)).find(({ name }) => name === told.chainWall);
   await page.goto(`/crew/${projectId}/places/${wall?.id}`);
   await page.getByRole('button', { name: 'New finding' }).click();
   await page.locator('input[type=file]').first().setInputFiles(photo);
@@ -83,12 +83,12 @@ test('the estimator prices it, words a change order and sends it', async () => {
     .toBe('priced');
   await makeOrder(findingId);
   await office.getByRole('tab', { name: /Wording/ }).click();
-  await office.getByLabel('English').first().fill('The rod in the garage needs a longer reach');
+  await office.getByLabel('English').first().fill('The rod in the wall needs a longer reach');
   await office.getByRole('button', { name: 'Save the changes' }).click();
   await expect(office.getByText('Saved').first()).toBeVisible();
   link = await send();
   const sent = await json(office, `/change-orders/${orderId}`);
-  expect([sent.state, sent.headline]).toEqual(['sent', 'The rod in the garage needs a longer reach']);
+  expect([sent.state, sent.headline]).toEqual(['sent', 'The rod in the wall needs a longer reach']);
   printedTotal = sent.totalCents;
   expect(printedTotal).toBeGreaterThan(0);
   expect((await contract()).currentSumCents).toBe(sumBefore);
@@ -99,16 +99,16 @@ test('the client opens the link, asks, reviews, signs; the contract grows by exa
   browser,
 }) => {
   const page = await openLetter(browser, link);
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('The rod in the garage needs a longer reach');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('The rod in the wall needs a longer reach');
   expect(page.url()).not.toContain('#');
   await page.getByRole('button', { name: /^Ask/ }).click();
-  await page.locator('textarea').fill('Can we park there until it is done?');
-  await page.getByLabel(/name/i).last().fill('Philippa Arden-Rowe');
+  await page.locator('textarea').fill('Can the wall stay open until then?');
+  await page.getByLabel(/name/i).last().fill(told.clientName);
   await page.getByRole('button', { name: 'Send the question' }).click();
-  await expect(page.getByText('Can we park there until it is done?').first()).toBeVisible();
+  await expect(page.getByText('Can the wall stay open until then?').first()).toBeVisible();
   await page.getByRole('button', { name: /Review and approve/ }).click();
   await expect(page.getByRole('heading', { name: 'Review before you sign' })).toBeVisible();
-  await page.getByLabel(/name/i).last().fill('Philippa Arden-Rowe');
+  await page.getByLabel(/name/i).last().fill(told.clientName);
   await page.getByRole('checkbox').check();
   await page.getByRole('button', { name: 'Sign', exact: true }).dblclick();
   await expect(page.getByText('You approved this change').first()).toBeVisible();
@@ -125,7 +125,7 @@ test('the client opens the link, asks, reviews, signs; the contract grows by exa
     const pdf = await readPdf(await answer.body());
     expect(pdf.text.replace(/\s/g, '')).toContain(sha256);
     expect(pdf.text).toContain(dollars);
-    expect(pdf.text).toContain('Philippa Arden-Rowe');
+    expect(pdf.text).toContain(told.clientName);
   }
   await page.context().close();
 });
@@ -150,7 +150,7 @@ test('an edit after sending kills the old link; the new one can be declined', as
   const first = await send();
   const page = await openLetter(browser, first);
   await office.getByRole('tab', { name: /Wording/ }).click();
-  await office.getByLabel('English').first().fill('The beam and the floor, said better');
+  await office.getByLabel('English').first().fill('The post and the beam, said better');
   await office.getByRole('button', { name: 'Save the changes' }).click();
   await office.getByRole('dialog').getByRole('button').last().click();
   await expect.poll(async () => (await json(office, `/change-orders/${orderId}`)).state).toBe('draft');
@@ -159,7 +159,7 @@ test('an edit after sending kills the old link; the new one can be declined', as
   await page.context().close();
   const second = await openLetter(browser, await send());
   await second.getByRole('button', { name: /^Decline/ }).click();
-  await second.getByLabel(/name/i).last().fill('Philippa Arden-Rowe');
+  await second.getByLabel(/name/i).last().fill(told.clientName);
   const tick = second.getByRole('checkbox');
   if (await tick.count()) await tick.check();
   await second

@@ -71,9 +71,9 @@ const screens: Screen[] = [
     role: 'estimator',
     path: (ids) => `/projects/${ids.projectId}/house`,
     before: async (page) => {
-      await page.getByRole('link', { name: 'Kitchen beam' }).first().click();
+      await page.getByRole('link', { name: 'Sun room, river wall' }).first().click();
       await page.getByRole('link', { name: /Load path/ }).click();
-      await page.getByText('Floor to footing').or(page.getByText('Beam seat')).first().waitFor();
+      await page.getByText('Joist to footing').first().waitFor();
     },
   },
   {

@@ -2,7 +2,6 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { seedDemo } from '../../../../seed/index.ts';
 import type { Config } from '../config.ts';
-import type { Deps } from '../deps.ts';
 import type { Platform } from '../platform/platform.ts';
 import { StartupError } from '../platform/startup-error.ts';
 import type { DemoAccess } from './demo-access.ts';
@@ -12,17 +11,17 @@ const accessFile = (config: Config): string => join(config.dataDir, 'demo-access
 const unfinishedFile = (config: Config): string => join(config.dataDir, 'demo-unfinished');
 
 /** Fills an empty database with the demo; leaves one that holds anything alone. */
-export async function seedDemoOnce(platform: Platform, deps: Deps): Promise<void> {
+export async function seedDemoOnce(platform: Platform): Promise<void> {
   if (await hasCompanies(platform)) return;
-  await writeDemo(platform, deps);
+  await writeDemo(platform);
 }
 
 /** `npm run seed`: the same, but refuses where there is something already. */
-export async function seedDemoOrRefuse(platform: Platform, deps: Deps): Promise<DemoAccess> {
+export async function seedDemoOrRefuse(platform: Platform): Promise<DemoAccess> {
   if (await hasCompanies(platform)) {
     throw new StartupError('The database is not empty, so the demo was not written; use an empty database.');
   }
-  return writeDemo(platform, deps);
+  return writeDemo(platform);
 }
 
 /** What to type to look around, if this data folder holds the demo. */
@@ -31,12 +30,12 @@ export function readDemoAccess(config: Config): DemoAccess | undefined {
   return existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as DemoAccess) : undefined;
 }
 
-async function writeDemo(platform: Platform, deps: Deps): Promise<DemoAccess> {
+async function writeDemo(platform: Platform): Promise<DemoAccess> {
   const { config } = platform;
   const started = Date.now();
   mkdirSync(config.dataDir, { recursive: true });
   writeFileSync(unfinishedFile(config), '', { flush: true });
-  const access = await seedDemo(platform, deps);
+  const access = await seedDemo(platform);
   writeFileSync(accessFile(config), JSON.stringify(access, null, 2), { mode: 0o600, flush: true });
   rmSync(unfinishedFile(config), { force: true });
   console.log(`Wrote the invented demo … ${((Date.now() - started) / 1000).toFixed(1)} s`);

@@ -10,10 +10,10 @@ export async function serve(): Promise<void> {
   const config = readConfig();
   const starting = startServer({
     config,
-    beforeListening: async (platform, deps) => {
+    beforeListening: async (platform) => {
       if (config.seed !== 'demo') return;
       await forgetUnfinishedDemo(platform);
-      await seedDemoOnce(platform, deps);
+      await seedDemoOnce(platform);
     },
   });
   // Known before the start is finished, so that a signal during a first start is obeyed too.

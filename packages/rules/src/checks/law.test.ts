@@ -36,8 +36,7 @@ function optionalInputs(
   return Object.entries(fields).flatMap(([name, field]): OptionalInput[] => {
     const path = [...at, name];
     const value = inputs[name];
-    const here =
-      field.needed === 'optional' || ('default' in field && field.default !== undefined) ? [{ path, field }] : [];
+    const here = (field.needed ?? 'always') !== 'always' || hasDefault(field) ? [{ path, field }] : [];
     if (field.kind === 'group' && isRecord(value)) return [...here, ...optionalInputs(field.fields, value, path)];
     if (field.kind === 'list' && Array.isArray(value))
       return [
@@ -47,6 +46,8 @@ function optionalInputs(
     return here;
   });
 }
+
+const hasDefault = (field: Field): boolean => 'default' in field && field.default !== undefined;
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -76,10 +77,21 @@ function valuesOf(field: Field): unknown[] {
         (value) => value >= field.min && value <= field.max,
       );
     case 'list':
-      return [[]];
-    default:
-      return [];
+      return [[], ...itemsOf(field.item).map((item) => [item])];
+    case 'group':
+      return itemsOf(field.fields);
+    case 'name':
+      return ['A'];
   }
+}
+
+/** The first, second, … value of every field together, as an item of a list or a group. */
+function itemsOf(fields: Fields): Record<string, unknown>[] {
+  const columns = Object.entries(fields).map(([name, field]) => ({ name, values: valuesOf(field) }));
+  const most = Math.max(...columns.map(({ values }) => values.length));
+  return Array.from({ length: most }, (_, at) =>
+    Object.fromEntries(columns.map(({ name, values }) => [name, values[Math.min(at, values.length - 1)]])),
+  );
 }
 
 function outcomeOf(check: Check, inputs: unknown, edition: string | undefined, context: Situation | undefined) {

@@ -179,6 +179,7 @@ function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untol
   );
   const add = text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
   return failuresFirst([
+    ...(untold ? [DRY_DECIDES] : []),
     reasonThat(
       spacingIn !== undefined && atMost(spacingIn, specifiedSpacingIn),
       spacingWords(found, spacingIn, specifiedSpacingIn),
@@ -186,7 +187,6 @@ function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untol
     ...(found.overdriven > 0 ? [reasonThat(!found.tooMany, overdriven)] : []),
     ...(found.toAdd > 0 ? [add] : []),
     ...(tight ? [TOO_TIGHT] : []),
-    ...(untold ? [DRY_DECIDES] : []),
   ]);
 }
 

@@ -36,8 +36,8 @@ export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInFiel
   return failuresFirst([
     ...(severed ? [reasonThat(false, cut)] : []),
     ...(uncoveredSf > 0 ? [reasonThat(false, bare)] : []),
-    reasonThat(!(unsupportedIn > 0), loose),
     ...(smallInField > 0 ? [smallWords(smallInField)] : []),
+    reasonThat(!(unsupportedIn > 0), loose),
   ]);
 }
 

@@ -118,6 +118,10 @@ function kindness(without: Outcome, given: Outcome): string[] {
   ];
 }
 
+/** Whether the input that this one stands in for is asked for while both are left out. */
+const asksInstead = (without: Outcome, given: Outcome): boolean =>
+  without.missing.some((name) => !given.missing.includes(name));
+
 /** Where an input left out is kinder than a value it can have, and nobody says so. */
 function breaches(check: Check, inputs: Record<string, unknown>, edition?: string, context?: Situation): string[] {
   return optionalInputs(check.inputs, inputs).flatMap(({ path, field }) => {
@@ -127,7 +131,7 @@ function breaches(check: Check, inputs: Record<string, unknown>, edition?: strin
     if (without.assumed?.some((one) => one.input === name)) return [];
     const found = valuesOf(field).flatMap((value) => {
       const given = outcomeOf(check, withValue(inputs, path, value), edition, context);
-      return given
+      return given && !asksInstead(without, given)
         ? kindness(without, given).map((how) => `${name} left out: ${how} with ${JSON.stringify(value)}`)
         : [];
     });

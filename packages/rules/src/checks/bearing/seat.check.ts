@@ -37,7 +37,7 @@ import {
   FC_PERP_SOURCES,
 } from '../../standards/nds-2018/bearing.ts';
 import { bearingSeatCard } from './seat.card.ts';
-import { inputs } from './seat.inputs.ts';
+import { inputs, otherThanSpecies } from './seat.inputs.ts';
 
 type SeatInputs = Complete<typeof inputs>;
 
@@ -207,6 +207,7 @@ export const bearingSeat = defineCheck({
   defaultEdition: 'irc-r502.6',
   sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...FC_PERP_SOURCES, BEARING_FACTOR_SOURCE],
   inputs,
+  refine: otherThanSpecies,
   evaluate: judgeSeat,
   knownAlready: alreadyUnsafe,
   repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],

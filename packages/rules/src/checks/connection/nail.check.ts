@@ -112,7 +112,7 @@ function judgeNail(given: NailInputs): Judgement {
     remaining: lateral.keptShare,
     values: () => nailValues(given, joint, lateral, lateralLb),
     reasons: () => nailReasons(given, joint, lateral, lateralLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     hangsOn: tooShort ? [NAIL_YIELD_SOURCE] : hangsOn,
     sources: [...hangsOn, WITHDRAWAL_SOURCE],
     repairs: toTell || meets ? [] : ['add-nails'],

@@ -1,4 +1,5 @@
-import { choice, count, length, list, named, number, text } from '../../kernel/index.ts';
+import { assume, choice, count, length, list, named, number, text } from '../../kernel/index.ts';
+import { ASD_EARTHQUAKE_SOURCE } from '../../standards/asce-7/base-shear.data.ts';
 
 export const inputs = {
   weightLb: number({
@@ -54,6 +55,10 @@ export const inputs = {
     min: 1,
     max: 1.5,
     default: 1,
+    assumes: assume(
+      text('It is an ordinary house, importance factor 1.', 'Es una casa común, factor de importancia 1.'),
+      ASD_EARTHQUAKE_SOURCE,
+    ),
     label: text('Importance factor', 'Factor de importancia'),
     howToMeasure: text('1 for houses.', '1 para casas.'),
   }),

@@ -1,4 +1,5 @@
 import {
+  assume,
   atLeast,
   type Complete,
   choice,
@@ -101,6 +102,12 @@ const inputs = {
   }),
   loadBearingRemoved: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Nothing that carries load is taken out there; if it is, stop and make safe first.',
+        'Ahí no se quita nada que carga; si se quita, pare y asegure primero.',
+      ),
+    ),
     label: text('Will anything that carries load be taken out?', '¿Se quitará algo que carga?'),
   }),
   dwellingUnits: count({
@@ -267,7 +274,7 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
     hangsOn: [fill ? VERMICULITE_SOURCE : PRESUMED_SOURCE],
     referrals: [...(suspect ? (['specialist'] as const) : []), ...(notice ? (['official'] as const) : [])],
     repairs: positive ? ['specialist-visit'] : [],
-    facts: { disturbed: given.loadBearingRemoved === true || disturbed === true },
+    facts: { disturbed: given.loadBearingRemoved === true ? true : disturbed },
   };
 }
 

@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   type Condition,
@@ -73,6 +74,13 @@ const inputs = {
   }),
   demolition: flag({
     needed: { when: oldUnless('windowReplaced') },
+    showWhen: treatedAsOld,
+    assumes: assume(
+      text(
+        'Nothing painted is torn out; if it is, stop and make safe first.',
+        'No se arranca nada pintado; si se arranca, pare y asegure primero.',
+      ),
+    ),
     label: text('Painted surfaces torn out?', '¿Se arrancan superficies pintadas?'),
     howToMeasure: text(
       'Hammering a hole counts; a careful cut may not.',
@@ -166,7 +174,7 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
     cautions: () => (positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER]),
     referrals: positive ? ['specialist'] : [],
     repairs: positive ? ['lead-safe-work'] : [],
-    facts: { disturbed: given.demolition === true || disturbed === true },
+    facts: { disturbed: given.demolition === true ? true : disturbed },
   };
 }
 

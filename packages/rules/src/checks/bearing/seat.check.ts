@@ -6,7 +6,6 @@ import {
   compareLoad,
   defineCheck,
   factorOf,
-  failuresFirst,
   formatLength,
   inchesOf,
   type Judgement,
@@ -109,16 +108,15 @@ function judgeSeat(given: SeatInputs): Judgement {
       ...(!given.positiveConnection && { sidewaysShare: shareQuantity(0) }),
       ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(nothingHolds
-          ? [reasonThat(false, NOTHING_HOLDS)]
-          : given.positiveConnection
-            ? []
-            : [reasonThat(false, NOT_CONNECTED)]),
-        ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
-        ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
-      ]),
+    reasons: () => [
+      ...(nothingHolds
+        ? [reasonThat(false, NOTHING_HOLDS)]
+        : given.positiveConnection
+          ? []
+          : [reasonThat(false, NOT_CONNECTED)]),
+      ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
+      ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
+    ],
     cautions: () => seatCautions(given, marginIn),
     hangsOn: given.positiveConnection || !bears ? bearsOn : [POSITIVE_CONNECTION_SOURCE],
     sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],

@@ -7,7 +7,6 @@ import {
   decimal,
   defineCheck,
   factorOf,
-  failuresFirst,
   formatLength,
   inchesOf,
   type Judgement,
@@ -167,7 +166,7 @@ function nailReasons({ demandLb }: NailInputs, joint: Joint, lateral: NailLatera
     `It takes ${takes} across (mode ${governing} governs)${load.en}.`,
     `Resiste ${takes} de lado (rige el modo ${governing})${load.es}.`,
   );
-  return failuresFirst([depth, reasonThat(demandLb === undefined || atMost(demandLb, lateralLb), carries)]);
+  return [depth, reasonThat(demandLb === undefined || atMost(demandLb, lateralLb), carries)];
 }
 
 /** What one nail carries across and along its shank by the yield-limit equations. Inches, psi, pounds. */

@@ -3,7 +3,6 @@ import {
   type Complete,
   choice,
   defineCheck,
-  failuresFirst,
   flag,
   formatLength,
   inchesOf,
@@ -111,13 +110,10 @@ function judgeSigns(
       activity: wordOf(active ? 'active' : kind === 'none' ? 'no-sign' : 'not-seen'),
       ...(!unprobed && { softIn: inchesOf(probeDepthIn) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(evidence
-          ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD]
-          : [NO_SIGN]),
-        ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
-      ]),
+    reasons: () => [
+      ...(evidence ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD] : [NO_SIGN]),
+      ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
+    ],
     cautions: () =>
       evidence ? [NO_LOOKS, BEFORE_CLOSING, ...(kind === 'subterranean-termite' ? [LEAVE_A_TUBE] : [])] : [],
     referrals: evidence ? ['specialist'] : [],

@@ -7,7 +7,6 @@ import {
   countOf,
   decimal,
   defineCheck,
-  failuresFirst,
   feetOf,
   flag,
   type Judgement,
@@ -257,13 +256,12 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
       areaSf: squareFeetOf(found.areaSf),
       ...(notice !== undefined && { federalNotice: yesNoOf(notice) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-        ...main.map((words) => reasonThat(!positive, words)),
-        ...(positive ? [TREAT_AS_ASBESTOS] : []),
-        ...noticeWords(given, notice),
-      ]),
+    reasons: () => [
+      ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+      ...main.map((words) => reasonThat(!positive, words)),
+      ...(positive ? [TREAT_AS_ASBESTOS] : []),
+      ...noticeWords(given, notice),
+    ],
     cautions: () => [...(suspect ? [DO_NOT_DISTURB] : []), ...(fill ? [LEAVE_THE_FILL] : []), LOCAL_RULES],
     sources: [
       ...(fill ? [VERMICULITE_SOURCE] : []),

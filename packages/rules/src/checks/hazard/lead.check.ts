@@ -7,7 +7,6 @@ import {
   count,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   type Judgement,
   largestRatio,
@@ -166,11 +165,10 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
       largestRoomSf: squareFeetOf(largestRoomSf),
       exteriorSf: squareFeetOf(exteriorSf),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-        ...(positive ? [...found, TREAT_AS_LEAD].map((words) => reasonThat(false, words)) : [SMALL_JOB]),
-      ]),
+    reasons: () => [
+      ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+      ...(positive ? [...found, TREAT_AS_LEAD].map((words) => reasonThat(false, words)) : [SMALL_JOB]),
+    ],
     cautions: () => (positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER]),
     referrals: positive ? ['specialist'] : [],
     repairs: positive ? ['lead-safe-work'] : [],

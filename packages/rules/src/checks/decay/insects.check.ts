@@ -5,10 +5,13 @@ import {
   defineCheck,
   flag,
   formatLength,
+  type InputIssue,
   inchesOf,
   type Judgement,
   length,
+  type Partials,
   reasonThat,
+  refuse,
   type Text,
   text,
   wordOf,
@@ -64,6 +67,22 @@ const inputs = {
 } as const;
 
 type SignInputs = Complete<typeof inputs>;
+
+/** Tubes that were built again are a sign. */
+const tubesWithoutSign = ({ kind, tubesRebuilt }: Partials<typeof inputs>): InputIssue[] =>
+  kind === 'none' && tubesRebuilt === true
+    ? [
+        refuse(
+          ['tubesRebuilt'],
+          'true, none',
+          text('true only with signs (kind)', 'true solo con señales (kind)'),
+          text(
+            'Tubes that were built again are a sign: choose mud tubes.',
+            'Los tubos rehechos son una señal: elija tubos de barro.',
+          ),
+        ),
+      ]
+    : [];
 
 const ACTIVE = text(
   'Live insects or rebuilt tubes: they are at work.',
@@ -152,6 +171,7 @@ export const insects = defineCheck({
   defaultEdition: 'signs',
   sources: [...SOURCES, EATEN_DEPTH_SOURCE, INFESTED_WOOD_SOURCE],
   inputs,
+  refine: tubesWithoutSign,
   evaluate: (given, { situation }) => judgeSigns(given, situation.carriesStoryOrRoof),
   knownAlready: ({ kind }) =>
     kind === undefined || kind === 'none'

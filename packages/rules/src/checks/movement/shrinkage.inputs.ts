@@ -1,6 +1,6 @@
 import { assume, choice, group, length, list, named, number, type Text, text } from '../../kernel/index.ts';
 import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.ts';
-import { EMC_RANGE_F } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
+import { EMC_RANGE_F, EMC_SOURCE } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import type { MovementSpecies } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
 
 const SPECIES_WORDS: Record<MovementSpecies, Text> = {
@@ -27,6 +27,10 @@ const moisture = (label: Text, insteadOf: string) =>
     min: 0,
     max: 200,
     needed: { when: { input: insteadOf, known: false } },
+    assumes: assume(
+      text('The wood has come to rest in the air measured.', 'La madera ya está en equilibrio con el aire medido.'),
+      EMC_SOURCE,
+    ),
     label,
     howToMeasure: text('From the meter; a reading overrides the air.', 'Del medidor; la lectura vale más que el aire.'),
   });

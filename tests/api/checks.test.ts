@@ -75,6 +75,7 @@ describe('the checks, for anyone', () => {
     expect(headers['content-type']).toMatch(/^application\/problem\+json/);
     expect(body.errors).toHaveLength(1);
     expect(body.errors[0]).toMatchObject({ pointer, detail: expect.stringMatching(words) });
+    expect(body.errors[0].words).not.toMatch(/got|allowed|[a-z][A-Z]/);
   });
 
   test('refuse an edition they do not have, and an id no check has', async () => {

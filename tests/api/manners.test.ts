@@ -87,6 +87,17 @@ describe('problem documents', () => {
     );
   });
 
+  test('of many unknown names the first twenty are named, and the rest counted', async () => {
+    const many = Object.fromEntries(Array.from({ length: 5000 }, (_, at) => [`n${at}`, 1]));
+    const { status, body } = await call(owner, 'POST', '/odd', { ...good, ...many });
+    expect(status).toBe(422);
+    expect(body.errors).toHaveLength(21);
+    expect(body.errors[19]).toEqual({ pointer: '/n19', detail: 'there is no field called "n19"' });
+    expect(body.errors[20]).toEqual({ pointer: '', detail: 'and 4980 more fields that there are not' });
+    const long = await call(owner, 'POST', '/odd', { ...good, ['x'.repeat(100_000)]: 1 });
+    expect(JSON.stringify(long.body).length).toBeLessThan(1000);
+  });
+
   test('unreadable JSON is 400, another kind of body 415, a body over a megabyte 413', async () => {
     expect((await call(owner, 'POST', '/odd', '{"name": ')).body.type).toMatch(/malformed-request$/);
     const xml = await call(owner, 'POST', '/odd', '<stud/>', { 'content-type': 'text/xml' });

@@ -262,6 +262,25 @@ describe('an upload that is not one', () => {
     }
   });
 
+  const partOf = (name: string, more = '') => `--cut\r\nContent-Disposition: form-data; name="${name}"${more}\r\n`;
+  const filePart = partOf('file', '; filename="a.jpg"\r\nContent-Type: image/jpeg');
+  test.each([
+    ['inside the file', `${filePart}\r\nhalf a pict`],
+    ['inside a header', filePart.slice(0, -30)],
+    ['inside a field', `${partOf('caption')}\r\nhalf a wo`],
+    ['after a field', `${partOf('caption')}\r\nwords\r\n--cut\r\n`],
+    ['before any part', 'no boundary at all'],
+  ])('that ends too soon, %s, is a 400 that says so, and leaves nothing', async (_where, body) => {
+    const { status, problem } = await sendWhole(body, 'multipart/form-data; boundary=cut');
+    expect([status, problem.type]).toEqual([400, 'urn:underlath:problem:malformed-request']);
+    expect(problem.detail).toContain('cut off');
+    expect(filesLeft()).toEqual([]);
+  });
+
+  test('without a boundary is refused as not readable', async () => {
+    expect((await sendWhole('whatever', 'multipart/form-data')).status).toBeLessThan(500);
+  });
+
   test('cut off in the middle leaves neither a row nor bytes', async () => {
     const before = await countPhotos();
     const whole = fixture('sideways-with-gps.jpg');
@@ -314,6 +333,16 @@ describe('a photo in order', () => {
     expect((await list({ cursor: 'made-up' })).body.errors[0].pointer).toBe('query/cursor');
   });
 });
+
+/** Sends just these bytes over a real socket, complete as HTTP, and waits for the answer. */
+async function sendWhole(body: string, type: string): Promise<{ status: number; problem: Record<string, string> }> {
+  const answer = await fetch(`${api.url}${v1}/projects/${site.project.id}/photos`, {
+    method: 'POST',
+    headers: { cookie: site.crew.cookie, 'content-type': type },
+    body: Buffer.from(body),
+  });
+  return { status: answer.status, problem: (await answer.json()) as Record<string, string> };
+}
 
 /** Promises more than it sends, then hangs up. */
 async function sendHalf(bytes: Buffer): Promise<void> {

@@ -223,11 +223,33 @@ describe('a contract, for anyone', () => {
     expect(body.finish).toBe('2026-07-09');
   });
 
+  test('counts the longest time there is in weeks, not day by day', async () => {
+    const changes = Array.from({ length: 9 }, () => ({
+      kind: 'change',
+      state: 'approved',
+      cents: 0,
+      days: 10_000,
+      on,
+    }));
+    const days = { ...contract, originalDays: 9_997, events: changes, dayKind: 'working', start: '2026-03-02' };
+    const { status, body } = await standing(days);
+    // 100,000 working days after a Monday, 20,000 weeks.
+    expect([status, body.daysAfter, body.finish]).toEqual([200, 100_000, '2409-06-22']);
+  });
+
   test.each<[string, object, string]>([
     ['retainage over 100 %', { retainagePct: 101 }, '/retainagePct'],
     ['a day there is not', { events: [{ kind: 'payment', cents: 1, on: '2026-02-30' }] }, '/events/0/on'],
     ['a payment below nothing', { events: [{ kind: 'payment', cents: -1, on }] }, '/events/0/cents'],
     ['an unknown kind of event', { events: [{ kind: 'gift', cents: 1, on }] }, '/events/0/kind'],
+    ['a start before 1900', { start: '1066-10-14' }, '/start'],
+    ['a holiday after 2200', { dayKind: 'working', holidays: ['2201-01-01'] }, '/holidays/0'],
+    ['an event after 2200', { events: [{ kind: 'payment', cents: 1, on: '9999-12-31' }] }, '/events/0/on'],
+    [
+      'more days than are counted',
+      { events: Array.from({ length: 11 }, () => ({ kind: 'change', state: 'pending', cents: 0, days: 10_000, on })) },
+      '/events',
+    ],
     ['holidays among calendar days', { holidays: [on] }, '/holidays'],
     ['a field there is not', { color: 'red' }, '/color'],
   ])('with %s is refused, naming the field', async (_name, change, pointer) => {

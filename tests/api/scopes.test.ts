@@ -55,6 +55,15 @@ describe('a repair scope, for anyone', () => {
     ['a rectangle past the end of the wall', { findings: [panel('a', 100)] }, '/findings/0/extents/0/widthIn'],
     ['a rectangle before its start', { findings: [panel('a', -1)] }, '/findings/0/extents/0/xIn'],
     ['an id given twice', { findings: [panel('a', 0), panel('a', 0)] }, '/findings/1/id'],
+    [
+      'more rectangles than are taken',
+      {
+        findings: Array.from({ length: 21 }, (_, at) =>
+          panel(`f${at}`, 0, { extents: Array(10).fill(panel('a', 0).extents[0]) }),
+        ),
+      },
+      '/findings',
+    ],
     ['an unknown repair', { findings: [panel('a', 0, { repair: 'magic' })] }, '/findings/0/repair'],
     ['an unknown amount', { findings: [panel('a', 0, { quantities: { 'a/b': 1 } })] }, '/findings/0/quantities/a~1b'],
     ['a declined finding that is not there', { findings: [], declined: ['x'] }, '/declined/0'],

@@ -1,5 +1,5 @@
 // npm run bench                     every row, each beside its floor in the same run
-// npm run bench -- --row judging    one row: judging, scopes, ranges, derivatives, report, client, intake, list
+// npm run bench -- --row judging    one row: judging, rejudging, worst, scopes, ranges, derivatives, report, client, intake, list
 // npm run bench -- --photos 1000    the long memory run of the derivatives
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,14 +12,18 @@ import { judging } from './judging.ts';
 import { list } from './list.ts';
 import { photoIntake } from './photo-intake.ts';
 import { ranges } from './ranges.ts';
+import { rejudging } from './rejudging.ts';
 import { report } from './report.ts';
 import { scopes } from './scopes.ts';
 import { printTable, type Row } from './table.ts';
 import { arrive, type Visitor } from './visitor.ts';
+import { worstRequest } from './worst-request.ts';
 
 type Floor = { uploads: string; lists: string };
-const rows: Record<string, (visitor: Visitor, floor: Floor) => Promise<Row>> = {
+const rows: Record<string, (visitor: Visitor, floor: Floor, databaseUrl: string) => Promise<Row>> = {
   judging,
+  rejudging: (_visitor, _floor, databaseUrl) => rejudging(databaseUrl),
+  worst: worstRequest,
   scopes,
   ranges,
   derivatives,
@@ -49,7 +53,7 @@ try {
   const results: Row[] = [];
   for (const name of names) {
     console.log(`Measuring ${name} …`);
-    const row = await rows[name]?.(visitor, floor.hello);
+    const row = await rows[name]?.(visitor, floor.hello, postgres.databaseUrl);
     if (row) results.push(row);
   }
   printTable(results);

@@ -6,6 +6,10 @@ export const id = z.uuid({ error: 'must be a UUID' });
 export const instant = z.iso.datetime();
 /** Calendar day, `2026-03-06`. */
 export const day = z.iso.date();
+const isInYears = (date: string): boolean => date >= '1900' && date < '2201';
+/** A day or an instant that somebody gives; what is outside these years is a slip of the pen. */
+export const givenDay = day.refine(isInYears, 'allowed is a day of the years 1900 to 2200');
+export const givenInstant = instant.refine(isInYears, 'allowed is an instant of the years 1900 to 2200');
 /** Words in both languages of the product. */
 export const text = z.object({ en: z.string().max(4000), es: z.string().max(4000) });
 export const locale = z.enum(['en', 'es']);

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { changeOrderState, day, id, instant, noticeMethod, positiveCents, words } from './common.ts';
+import { changeOrderState, day, givenDay, id, instant, noticeMethod, positiveCents, words } from './common.ts';
 import { contractSums } from './projects.ts';
 import { office, route } from './route.ts';
 
@@ -19,7 +19,7 @@ const terms = {
   /** How the days of the contract are counted. */
   dayKind,
   /** Days that are no working days, beside Saturdays and Sundays. */
-  daysOff: z.array(day).max(366),
+  daysOff: z.array(givenDay).max(366),
   /** Days after a hidden condition was first seen; null where the contract only says promptly. */
   noticeDays: z.int().min(0).max(365).nullable(),
   noticeDayKind: dayKind,
@@ -30,10 +30,15 @@ const terms = {
 };
 
 /** Version 0 are the terms nobody has written yet: no retainage, working days, no payments. */
-export const contractTerms = z.object({ version: z.int(), ...terms, changedAt: instant.nullable() });
+export const contractTerms = z.object({
+  version: z.int(),
+  ...terms,
+  daysOff: z.array(day),
+  changedAt: instant.nullable(),
+});
 
-const entryHead = { name: words(120), happenedOn: day };
-const newEntry = { id: id.optional(), ...entryHead };
+const entryName = { name: words(120) };
+const newEntry = { id: id.optional(), ...entryName, happenedOn: givenDay };
 const payment = { kind: z.literal('payment'), cents: someCents };
 const completed = { kind: z.literal('completed'), cents: someCents };
 const allowance = {
@@ -45,7 +50,8 @@ const allowance = {
 };
 const entryFoot = {
   id,
-  ...entryHead,
+  ...entryName,
+  happenedOn: day,
   /** What it did to the contract sum, once and still. */
   changeCents: z.int(),
   enteredAt: instant,

@@ -1,5 +1,18 @@
 import * as z from 'zod';
-import { basis, cents, findingState, id, instant, page, pageQuery, severity, text, verdict, words } from './common.ts';
+import {
+  basis,
+  cents,
+  findingState,
+  givenInstant,
+  id,
+  instant,
+  page,
+  pageQuery,
+  severity,
+  text,
+  verdict,
+  words,
+} from './common.ts';
 import { rectangle } from './locations.ts';
 import { photo, photoThumb } from './photos.ts';
 import { everyone, route } from './route.ts';
@@ -39,8 +52,8 @@ export const checkAnswer = z.object({
   missing: z.array(z.string()),
   /** What was taken for inputs left out; `source` is the id of one of `sources`. */
   assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
-  /** How the rules that decided are known, where their documents were not read. A judgment stored before this was kept has none. */
-  restsOn: z.array(basis.exclude(['published'])).optional(),
+  /** How the rules that decided are known, where their documents were not read. */
+  restsOn: z.array(basis.exclude(['published'])),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),
@@ -130,7 +143,7 @@ export const findingRoutes = {
       title: words(120).optional(),
       note: z.string().trim().max(4000).default(''),
       extent: rectangle.nullable().default(null),
-      seenAt: instant,
+      seenAt: givenInstant,
       photoIds: z.array(id).max(60).default([]),
       ...measured,
     }),

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { day, id, instant, locale, noticeMethod, text, words } from './common.ts';
+import { day, givenDay, id, instant, locale, noticeMethod, text, words } from './common.ts';
 import { everyone, office, route } from './route.ts';
 
 /** A heads-up notice of a hidden condition as it went out. It is never changed. */
@@ -76,7 +76,7 @@ export const noticeRoutes = {
         how: z.literal('noted'),
         id: id.optional(),
         method: noticeMethod,
-        sentOn: day,
+        sentOn: givenDay,
         to: words(200),
         text: noticeText,
       }),

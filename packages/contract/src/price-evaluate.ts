@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { locale } from './common.ts';
+import { day, givenDay, locale } from './common.ts';
 import { route } from './route.ts';
 
 const sum = z.int().min(-2_000_000_000).max(2_000_000_000);
@@ -99,16 +99,15 @@ export const estimateAnswer = z.object({
     .optional(),
 });
 
-const day = z.iso.date();
 const days = z.int().min(-10_000).max(10_000);
 
 /** Field by field what the rules package takes (`contractSchema`). */
 export const contractRequest = z.strictObject({
   originalCents: sumUp,
   originalDays: z.int().min(0).max(10_000),
-  start: day.optional(),
+  start: givenDay.optional(),
   dayKind: z.enum(['calendar', 'working']).optional(),
-  holidays: z.array(day).max(1000).optional(),
+  holidays: z.array(givenDay).max(1000).optional(),
   retainagePct: percentage,
   netDecreaseReturnsOverheadAndProfit: z.boolean(),
   events: z
@@ -119,17 +118,17 @@ export const contractRequest = z.strictObject({
           state: z.enum(['approved', 'pending', 'declined', 'replaced']),
           cents: sum,
           days,
-          on: day,
+          on: givenDay,
         }),
         z.strictObject({
           kind: z.literal('allowance'),
           allowedCents: sumUp,
           spentCents: sumUp,
           overheadProfitPct: percentage,
-          on: day,
+          on: givenDay,
         }),
-        z.strictObject({ kind: z.literal('payment'), cents: sumUp, on: day }),
-        z.strictObject({ kind: z.literal('completed'), cents: sumUp, on: day }),
+        z.strictObject({ kind: z.literal('payment'), cents: sumUp, on: givenDay }),
+        z.strictObject({ kind: z.literal('completed'), cents: sumUp, on: givenDay }),
       ]),
     )
     .max(5000),

@@ -34,7 +34,10 @@ export type ProblemType = keyof typeof problems;
 export const fieldProblem = z.object({
   /** JSON Pointer into the body, or `query/name`, `params/name`, `header/name`. */
   pointer: z.string(),
+  /** For who calls the API: what came, and what is allowed. */
   detail: z.string(),
+  /** The same for who measures, in the language asked for and without the name of a field; show it in place of `detail`. */
+  words: z.string().optional(),
 });
 
 export const problem = z.object({

@@ -3,7 +3,9 @@ import { existingWork, findingState, id, locale, severity, words } from './commo
 import { rectangle } from './locations.ts';
 import { everyone, route } from './route.ts';
 
-const sizeIn = z.number().positive().max(4800);
+const sizeIn = z.number().positive().max(2400);
+/** Rectangles of all findings together: what one place is worked out from. */
+const MAX_EXTENTS = 200;
 const amount = z.number().min(0).max(100_000);
 
 /** Below 0, without size, or outside its place, a rectangle is refused with a pointer to the side that is wrong. */
@@ -31,7 +33,10 @@ export const scopeRequest = z.strictObject({
         after: z.array(z.string().max(80)).max(100).default([]),
       }),
     )
-    .max(100),
+    .max(100)
+    .refine((findings) => findings.reduce((sum, { extents }) => sum + extents.length, 0) <= MAX_EXTENTS, {
+      error: `its findings have more than ${MAX_EXTENTS} extents together, the most that is taken`,
+    }),
   declined: z.array(z.string().max(80)).max(100).default([]),
   crewSize: z.int().min(1).max(100).default(2),
   hoursPerDay: z.number().min(1).max(24).default(8),

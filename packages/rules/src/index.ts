@@ -21,6 +21,7 @@ export * from './repairs/panel-layout.ts';
 export * from './repairs/registry.ts';
 export * from './repairs/schedule.ts';
 export * from './repairs/scope.ts';
+export * from './repairs/sheets.ts';
 export * from './repairs/take-off.ts';
 export * from './repairs/unite.ts';
 export * from './run-case.ts';

@@ -3,6 +3,7 @@ import {
   type Assumed,
   assumedOfPlace,
   type Check,
+  failuresFirst,
   fieldAt,
   type Judgement,
   type Outcome,
@@ -157,7 +158,7 @@ export class JudgedOutcome implements Outcome {
   }
 
   get reasons(): readonly Text[] {
-    return [...this.judgement.reasons(), ...sayUnread(this.deciding), this.rated.reason()];
+    return [...failuresFirst(this.judgement.reasons()), ...sayUnread(this.deciding), this.rated.reason()];
   }
   get cautions(): readonly Text[] {
     return [...standingCautions(this.role, this.severity, this.used), ...(this.judgement.cautions?.() ?? [])];

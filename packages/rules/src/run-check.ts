@@ -3,6 +3,7 @@ import {
   type AnyInputs,
   type Check,
   fieldAt,
+  firstIssues,
   type HardestInput,
   type InputIssue,
   type Judgement,
@@ -119,7 +120,7 @@ const compareHardness = (a: Outcome, b: Outcome): number =>
 function readInputs(check: Check, raw: unknown): ReadResult {
   const read = check.read(raw);
   const wrong = read.issues.length === 0 ? check.refine?.(read.inputs) : read.issues;
-  if (wrong && wrong.length > 0) throw new InputError(wrong);
+  if (wrong && wrong.length > 0) throw new InputError(firstIssues(wrong));
   return read;
 }
 

@@ -1,6 +1,9 @@
 import type * as z from 'zod';
 import { ProblemError } from '../platform/problem-error.ts';
 
+/** Named in the sentence; the list has them all. */
+const SHOWN = 3;
+
 /**
  * Reads a body by the schema of the rules package, which sees what no single field shows.
  * @throws ProblemError `invalid-input` with a JSON Pointer (RFC 6901) for everything that does not fit
@@ -9,7 +12,9 @@ export function readByRules<S extends z.ZodType>(schema: S, body: unknown): z.ou
   const { data, error } = schema.safeParse(body);
   if (!error) return data;
   const errors = error.issues.map(({ path, message }) => ({ pointer: pointerOf(path), detail: message }));
-  const detail = errors.map((one) => `${one.pointer}: ${one.detail}`).join('; ');
+  const shown = errors.slice(0, SHOWN).map((one) => `${one.pointer}: ${one.detail}`);
+  const more = errors.length > SHOWN ? ` (and ${errors.length - SHOWN} more)` : '';
+  const detail = `${shown.join('; ')}${more}`;
   throw new ProblemError('invalid-input', `${detail}.`, { errors });
 }
 

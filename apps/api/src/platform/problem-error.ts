@@ -33,5 +33,5 @@ export const notFound = (what: string): ProblemError =>
   new ProblemError('not-found', `There is no such ${what} here, or it belongs to someone else.`);
 
 /** One field that does not fit. `pointer` as in the contract: `/lengthIn`, `query/limit`, `params/photoId`. */
-export const invalidInput = (pointer: string, detail: string): ProblemError =>
-  new ProblemError('invalid-input', detail, { errors: [{ pointer, detail }] });
+export const invalidInput = (pointer: string, detail: string, words?: string): ProblemError =>
+  new ProblemError('invalid-input', detail, { errors: [{ pointer, detail, ...(words && { words }) }] });

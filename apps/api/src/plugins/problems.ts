@@ -1,5 +1,5 @@
 import { STATUS_CODES } from 'node:http';
-import type { Problem, ProblemType } from '@underlath/contract';
+import type { FieldProblem, Problem, ProblemType } from '@underlath/contract';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { hasZodFastifySchemaValidationErrors, isResponseSerializationError } from 'fastify-type-provider-zod';
@@ -31,7 +31,7 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, proble
     status: problem.status,
     detail: problem.message,
     instance: `urn:uuid:${request.id}`,
-    ...(problem.errors && { errors: problem.errors }),
+    ...(problem.errors && { errors: atMost(problem.errors) }),
   };
   return reply
     .code(problem.status)
@@ -39,6 +39,15 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, proble
     .type('application/problem+json')
     .serializer((payload: unknown) => JSON.stringify(payload))
     .send(document);
+}
+
+/** The most things told of one request; the rest is counted. */
+const TOLD = 100;
+
+function atMost(errors: readonly FieldProblem[]): FieldProblem[] {
+  const more = errors.length - TOLD;
+  if (more <= 0) return [...errors];
+  return [...errors.slice(0, TOLD), { pointer: '', detail: `and ${more} more things that do not fit` }];
 }
 
 function toProblem(error: FastifyError, request: FastifyRequest): ProblemError {
@@ -124,7 +133,15 @@ const frameworkProblems: Record<string, { type: ProblemType; detail: (request: F
   FST_PARTS_LIMIT: { type: 'too-large', detail: () => 'More parts came than are taken in one request.' },
 };
 
+/** The parser of uploads has no codes for a body that ends too soon, or has no parts to be told apart by. */
+const brokenUpload = /^(Unexpected end of multipart data|\w+ terminated early|Multipart: )/;
+
 function ofFramework(error: FastifyError, request: FastifyRequest): ProblemError | undefined {
+  if (brokenUpload.test(error.message)) {
+    const detail =
+      'The upload was cut off before its end, or is not readable multipart/form-data; nothing was kept. Send it again.';
+    return new ProblemError('malformed-request', detail, { cause: error });
+  }
   const known = frameworkProblems[error.code];
   if (known) return new ProblemError(known.type, known.detail(request), { cause: error });
   if (error instanceof SyntaxError && error.statusCode === 400) {
@@ -148,11 +165,7 @@ function invalidRequest(error: FastifyError): ProblemError {
   const errors = (error.validation ?? []).flatMap((issue) => {
     const path = issue.instancePath === '/' ? '' : issue.instancePath;
     const unknown = issue.keyword === 'unrecognized_keys' ? (issue.params.keys as string[]) : undefined;
-    if (unknown)
-      return unknown.map((key) => ({
-        pointer: `${prefix}${path}/${key}`,
-        detail: `there is no field called "${key}"`,
-      }));
+    if (unknown) return unknownNames(unknown, `${prefix}${path}`);
     return [{ pointer: `${prefix}${path}`, detail: issue.message ?? 'does not fit' }];
   });
   const unknownId = prefix === 'params';
@@ -163,6 +176,20 @@ function invalidRequest(error: FastifyError): ProblemError {
   const shown = errors.slice(0, 3).map(({ pointer, detail }) => `${pointer || 'the body'}: ${detail}`);
   const more = errors.length > shown.length ? ` (and ${errors.length - shown.length} more)` : '';
   return new ProblemError('invalid-input', `${shown.join('; ')}${more}.`, { errors });
+}
+
+/** Names that are not known are named so far, and the rest counted: who sends thousands need not read them all back. */
+const NAMED = 20;
+const NAME_LENGTH = 60;
+
+/** What is said of fields there are not. @param pointer of what holds them */
+export function unknownNames(keys: readonly string[], pointer: string): FieldProblem[] {
+  const named = keys.slice(0, NAMED).map((key) => {
+    const name = key.length > NAME_LENGTH ? `${key.slice(0, NAME_LENGTH)}…` : key;
+    return { pointer: `${pointer}/${name}`, detail: `there is no field called "${name}"` };
+  });
+  const more = keys.length - named.length;
+  return more > 0 ? [...named, { pointer, detail: `and ${more} more fields that there are not` }] : named;
 }
 
 function unknownAddress(request: FastifyRequest, methodsAt: (path: string) => Set<string>): ProblemError {

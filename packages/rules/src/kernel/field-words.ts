@@ -109,8 +109,15 @@ const tidyLabel = (label: string): string => {
   return `${bare.charAt(0).toUpperCase()}${bare.slice(1)}`;
 };
 
-/** The refusal of a value that a field cannot take, in the words of the trade: `Depth: has to be between 2" and 24".` */
-export function refusalWords(field: Field): Text {
+/**
+ * The refusal of a value that a field cannot take, in the words of the trade: `Depth: has to be between 2" and 24".` Text
+ * that came in its place is named, since no box shows it any more.
+ */
+export function refusalWords(field: Field, typed?: string): Text {
   const rule = hasToBe(field);
-  return text(`${tidyLabel(field.label.en)}: ${rule.en}.`, `${tidyLabel(field.label.es)}: ${rule.es}.`);
+  const not = typed === undefined ? text('', '') : text(`, not "${typed}"`, `, no "${typed}"`);
+  return text(
+    `${tidyLabel(field.label.en)}: ${rule.en}${not.en}.`,
+    `${tidyLabel(field.label.es)}: ${rule.es}${not.es}.`,
+  );
 }

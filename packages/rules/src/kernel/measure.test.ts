@@ -119,7 +119,7 @@ test('a fraction as large as one is refused: nine and four fourths is a slip of 
 });
 
 test('an exact length reads back as what it was', () => {
-  expect([0.75, 0.015625, 0.244, 0.06, 54.5, -1.25].map(formatExact)).toEqual([
+  expect([0.75, 0.015625, 0.244, 0.06, 54.5, -1.25].map((value) => formatExact(value))).toEqual([
     '3/4"',
     '1/64"',
     '0.244 in',

@@ -44,8 +44,11 @@ export interface Outcome {
   readonly missing: readonly string[];
   /** What was taken for inputs left out. Absent from outcomes stored before it was said. */
   readonly assumed?: readonly Assumed[];
-  /** How the deciding sources are known when their documents were not read; empty when they were, or nothing was decided. */
-  readonly restsOn: readonly UnreadBasis[];
+  /**
+   * How the deciding sources are known when their documents were not read; empty when they were, or nothing was
+   * decided. Absent from outcomes stored before it was said.
+   */
+  readonly restsOn?: readonly UnreadBasis[];
   readonly sources: readonly Source[];
   readonly cautions: readonly Text[];
   readonly referrals: readonly Referral[];
@@ -54,16 +57,17 @@ export interface Outcome {
 }
 
 /** The JSON answer of the API in one language. */
-export interface Answer extends Omit<Outcome, 'reasons' | 'cautions' | 'severityRow' | 'assumed'> {
+export interface Answer extends Omit<Outcome, 'reasons' | 'restsOn' | 'cautions' | 'severityRow' | 'assumed'> {
   readonly reasons: readonly string[];
   /** `source` is the id of one of `sources`. */
   readonly assumed: readonly { readonly input: string; readonly text: string; readonly source: string }[];
+  readonly restsOn: readonly UnreadBasis[];
   readonly cautions: readonly string[];
 }
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { assumed = [], restsOn, sources, cautions, referrals, repairs } = outcome;
+  const { assumed = [], restsOn = [], sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,

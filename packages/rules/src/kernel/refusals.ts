@@ -84,11 +84,14 @@ function allowedValue(field: Field): Text {
   }
 }
 
+const typedText = (value: unknown): string | undefined =>
+  typeof value === 'string' && value !== '' ? cut(value) : undefined;
+
 /** Refuses a value that its field cannot take. */
 export function refuseValue(path: InputPath, field: Field, value: unknown): InputIssue {
   const name = path.join('.');
   const named = text(`${name} (${field.label.en})`, `${name} (${field.label.es})`);
-  return refusal(path, named, showValue(value), allowedValue(field), refusalWords(field));
+  return refusal(path, named, showValue(value), allowedValue(field), refusalWords(field, typedText(value)));
 }
 
 /** Refuses an input that another one rules out. `came` and `allowed` are for the API, `words` for people. */

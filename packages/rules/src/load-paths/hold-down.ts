@@ -4,10 +4,10 @@ import type { Link, LoadPath, Segment } from './load-path.ts';
 /** Stories stack as forces: the moment at a foot is the sum of each story's shear times its height. */
 export const STACKED_SOURCE: Source = {
   id: 'sdpws-stacked-walls',
-  title: 'SDPWS, chord force of a shear wall and forces from stories above (second-hand)',
+  title: 'SDPWS, chord force of a shear wall and forces from stories above',
   edition: '2021',
   section: 'Eq. 4.3-7, 4.3.6.4.4',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /**

@@ -93,8 +93,8 @@ const OVERLOADED = text(
   'A la línea se le pide más de lo que se puede contar: decide un ingeniero.',
 );
 
-/** The deciding row in words, with the link it was said of. */
-export const ratingWords = ({ link, reason }: LineRating): Text => {
+/** The deciding row in words, with the link it was said of; with nothing to do it is said of the whole line. */
+export const ratingWords = ({ link, severity, reason }: LineRating): Text => {
   const words = reason();
-  return link === null ? words : text(`${link.en}: ${words.en}`, `${link.es}: ${words.es}`);
+  return link === null || severity === 'record' ? words : text(`${link.en}: ${words.en}`, `${link.es}: ${words.es}`);
 };

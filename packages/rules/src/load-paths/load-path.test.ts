@@ -151,6 +151,7 @@ describe('walls by the equations of the standard', () => {
     const answer = evaluateLoadPath(segmented(1));
     expect(answer.segments.map(({ atMostLb }) => atMostLb)).toEqual([3040, 1520]);
     expect(answer).toMatchObject({ intendedLb: 4560, atMostLb: 4560, verdict: 'meets', severity: 'record' });
+    expect(answer.reasons.at(-1)?.en).toMatch(/^Nothing to repair here/);
     expect(answer.ratio).toBeCloseTo(4000 / 4560, 12);
   });
 

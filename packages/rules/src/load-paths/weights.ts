@@ -5,10 +5,10 @@ import type { LoadPathKind, Segment } from './load-path.ts';
 const SLENDER = { fullAspect: 2, aspectLimit: 3.5 };
 export const SLENDER_SOURCE: Source = {
   id: 'sdpws-narrow-walls-in-line',
-  title: 'SDPWS, walls of different lengths that share a line (second-hand)',
+  title: 'SDPWS, walls of different lengths that share a line',
   edition: '2015, 2021',
   section: '2021 4.3.3.2, 4.3.5.5.1 exception 1',
-  basis: 'published',
+  basis: 'second-hand',
 };
 
 /** For each segment, the part 0..1 of the line's share that hangs on it; and what it was taken from. */

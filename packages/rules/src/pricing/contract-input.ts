@@ -1,8 +1,12 @@
 import * as z from 'zod';
+import { FIRST_YEAR, isInYears, LAST_YEAR } from './dates.ts';
+
+/** The most days that a contract and all its changes may add up to, whichever way each goes. */
+export const MAX_CONTRACT_DAYS = 100_000;
 
 const cents = z.int().min(-2_000_000_000).max(2_000_000_000);
 const notNegative = z.int().min(0).max(2_000_000_000);
-const day = z.iso.date();
+const day = z.iso.date().refine(isInYears, `allowed is a day of the years ${FIRST_YEAR} to ${LAST_YEAR}`);
 const days = z.int().min(-10_000).max(10_000);
 
 const changeEvent = z.strictObject({
@@ -46,6 +50,20 @@ export const contractSchema = z
   .refine(({ dayKind, holidays }) => dayKind === 'working' || !holidays?.length, {
     path: ['holidays'],
     error: 'holidays count only where days are working days; allowed with dayKind "working"',
+  })
+  .refine(({ originalDays, events, thisChange }) => daysIn(originalDays, events, thisChange) <= MAX_CONTRACT_DAYS, {
+    path: ['events'],
+    error: `the days of the contract and all its changes add up to more than ${MAX_CONTRACT_DAYS}, the most that is counted`,
   });
+
+/** Days either way, so that what goes to and fro is counted too. */
+function daysIn(
+  originalDays: number,
+  events: readonly { readonly kind: string; readonly days?: number }[],
+  thisChange: { readonly days: number } | undefined,
+): number {
+  return events.reduce((sum, { days = 0 }) => sum + Math.abs(days), originalDays + Math.abs(thisChange?.days ?? 0));
+}
+
 export type ContractInput = z.infer<typeof contractSchema>;
 export type ContractEvent = ContractInput['events'][number];

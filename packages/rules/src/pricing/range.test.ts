@@ -336,7 +336,7 @@ describe('a minimum charge in a range', () => {
       { numRuns: 60 },
     );
     expect(open).toBeGreaterThan(20);
-  });
+  }, 30_000);
 });
 
 describe('random streams', () => {

@@ -1,5 +1,5 @@
 import { rectangleSf } from '../kernel/index.ts';
-import { addIn, timesIn } from './ticks.ts';
+import { addIn, timesIn, timesToCover, timesWithin } from './ticks.ts';
 
 /** A rectangle on an elevation or plan, inches from its lower left corner. */
 export interface Rect {
@@ -56,30 +56,31 @@ const sorted = (values: readonly number[]): number[] => [...new Set(values)].sor
  */
 export function disjoint(rects: readonly Rect[]): Rect[] {
   const done: Rect[] = [];
-  let open: Rect[] = [];
-  const edges = sorted(rects.flatMap((rect) => [rect.xIn, rightIn(rect)]));
+  // What reaches the last edge, by its height: where it begins, and from where up to where.
+  let open = new Map<string, readonly [leftIn: number, span: Span]>();
+  const sides = rects.map((rect) => ({ fromIn: rect.xIn, toIn: rightIn(rect), span: [rect.yIn, topIn(rect)] as Span }));
+  const edges = sorted(sides.flatMap(({ fromIn, toIn }) => [fromIn, toIn]));
   for (const [at, leftIn] of edges.entries()) {
-    const nextIn = edges[at + 1];
-    if (nextIn === undefined) break;
-    const here = rects.filter((rect) => rect.xIn <= leftIn && rightIn(rect) >= nextIn);
-    const spans = joinSpans(here.map((rect) => [rect.yIn, topIn(rect)]));
-    const columns = spans.map(([fromIn, toIn]) => between(leftIn, fromIn, nextIn, toIn));
-    const continued = columns.map((column) => open.find((one) => isNextTo(one, column)));
-    done.push(...open.filter((one) => !continued.includes(one)));
-    open = columns.map((column, order) => {
-      const before = continued[order];
-      return before ? between(before.xIn, before.yIn, rightIn(column), topIn(before)) : column;
-    });
+    const next = new Map<string, readonly [leftIn: number, span: Span]>();
+    for (const span of joinSpans(
+      sides.filter(({ fromIn, toIn }) => fromIn <= leftIn && toIn > leftIn).map(({ span }) => span),
+    )) {
+      const key = span.join(' ');
+      next.set(key, open.get(key) ?? [leftIn, span]);
+    }
+    for (const [key, [fromIn, [bottomIn, toTopIn]]] of open)
+      if (!next.has(key)) done.push(between(fromIn, bottomIn, edges[at] as number, toTopIn));
+    open = next;
   }
-  return [...done, ...open].sort((a, b) => a.xIn - b.xIn || a.yIn - b.yIn);
+  return done.sort((a, b) => a.xIn - b.xIn || a.yIn - b.yIn);
 }
 
-const isNextTo = (left: Rect, right: Rect): boolean =>
-  rightIn(left) === right.xIn && left.yIn === right.yIn && topIn(left) === topIn(right);
-
 /** Square feet that the rectangles cover together; what overlaps counts once. */
-export const unionSf = (rects: readonly Rect[]): number =>
-  disjoint(rects).reduce((sum, rect) => sum + rect.widthIn * rect.heightIn, 0) * rectangleSf(1, 1);
+export const unionSf = (rects: readonly Rect[]): number => disjointSf(disjoint(rects));
+
+/** Square feet of rectangles of which none overlaps another. */
+export const disjointSf = (parts: readonly Rect[]): number =>
+  parts.reduce((sum, rect) => sum + rect.widthIn * rect.heightIn, 0) * rectangleSf(1, 1);
 
 /** Whether two rectangles share more than an edge. */
 export const overlaps = (a: Rect, b: Rect): boolean =>
@@ -122,9 +123,9 @@ export function framingLinesIn({ widthIn, framingSpacingIn }: Ground): number[] 
 export function snapToFraming(rect: Rect, ground: Ground): Rect {
   // Without a spacing there is nothing to snap to, and the whole width would be a guess.
   if (!ground.framingSpacingIn) return rect;
-  const lines = framingLinesIn(ground);
-  const leftIn = Math.max(...lines.filter((xIn) => xIn <= rect.xIn));
-  const farIn = Math.min(...lines.filter((xIn) => xIn >= rightIn(rect)));
+  const { framingSpacingIn, widthIn } = ground;
+  const leftIn = timesIn(timesWithin(rect.xIn, framingSpacingIn), framingSpacingIn);
+  const farIn = Math.min(widthIn, timesIn(timesToCover(rightIn(rect), framingSpacingIn), framingSpacingIn));
   return between(leftIn, rect.yIn, farIn, topIn(rect));
 }
 

@@ -35,8 +35,16 @@ const bar = (id: string, en: string, es: string, bottomIn: number, ground: Groun
   rect: between(0, bottomIn, ground.widthIn, bottomIn + MEMBER_IN),
 });
 
+const known = new WeakMap<Ground, readonly Member[]>();
+
 /** Studs between plates, or joists or rafters between rims, numbered from the left. Trimmers at openings are not drawn. */
-export function membersOf(ground: Ground): Member[] {
+export function membersOf(ground: Ground): readonly Member[] {
+  const members = known.get(ground) ?? drawMembers(ground);
+  known.set(ground, members);
+  return members;
+}
+
+function drawMembers(ground: Ground): Member[] {
   const isWall = ground.kind === 'wall';
   const topIn = addIn(ground.heightIn, (isWall ? -2 : -1) * MEMBER_IN);
   const word = FRAMING[ground.kind];

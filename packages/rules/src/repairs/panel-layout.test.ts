@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Ground } from './extents.ts';
-import { countNails, countSheets, layOutPanels } from './panel-layout.ts';
+import { countNails, layOutPanels } from './panel-layout.ts';
+import { countSheets } from './sheets.ts';
 
 const sheet = { xIn: 0, yIn: 0, widthIn: 48, heightIn: 96 };
 const wall: Ground = { kind: 'wall', widthIn: 192, heightIn: 96, framingSpacingIn: 16 };
@@ -46,7 +47,7 @@ const hole = (xIn: number, yIn: number, widthIn: number, heightIn: number) => ({
 test('floor panels lie across the joists: a floor of 16 x 8 ft takes two courses of two whole sheets', () => {
   const { area, pieces, sheets, blockingFt } = layOutPanels([hole(0, 0, 192, 96)], { ...floor, heightIn: 96 });
   expect(area).toEqual([hole(0, 0, 192, 96)]);
-  expect(pieces.every(({ widthIn, heightIn }) => widthIn === 96 && heightIn === 48)).toBe(true);
+  expect(pieces).toEqual([{ widthIn: 96, heightIn: 48, count: 4 }]);
   // Both outer edges lie on the rims; the joint between the courses needs blocking.
   expect([sheets, blockingFt]).toEqual([4, 16]);
 });
@@ -72,7 +73,7 @@ test('a patch needs blocking under its two edges that no joist carries', () => {
 test('joists at 19.2 in carry a sheet of 8 ft on five bays, with four joists between its ends', () => {
   const at192 = { ...floor, widthIn: 288, framingSpacingIn: 19.2 };
   const { pieces } = layOutPanels([hole(0, 0, 288, 48)], at192);
-  expect(pieces.map(({ xIn, widthIn }) => [xIn, widthIn])).toEqual([0, 96, 192].map((xIn) => [xIn, 96]));
+  expect(pieces).toEqual([{ widthIn: 96, heightIn: 48, count: 3 }]);
   // Edges 2 (96 + 48) / 6 are 48, and four joists of 48 / 12 - 1.
   expect(countNails(hole(0, 0, 96, 48), { edgeSpacingIn: 6, fieldSpacingIn: 12 }, 19.2)).toBe(48 + 4 * 3);
 });
@@ -86,17 +87,20 @@ test.each([
 
 test('sheets are never fewer than the pieces, area for area', () => {
   const piece = fc.record({
-    xIn: fc.constant(0),
-    yIn: fc.constant(0),
+    count: fc.integer({ min: 1, max: 9 }),
     widthIn: fc.integer({ min: 1, max: 48 }),
     heightIn: fc.integer({ min: 1, max: 96 }),
   });
   fc.assert(
     fc.property(fc.array(piece, { maxLength: 12 }), (pieces) => {
-      const squareIn = pieces.reduce((sum, one) => sum + one.widthIn * one.heightIn, 0);
+      const squareIn = pieces.reduce((sum, one) => sum + one.count * one.widthIn * one.heightIn, 0);
       const sheets = countSheets(pieces);
       expect(sheets).toBeGreaterThanOrEqual(squareIn / (48 * 96));
-      expect(sheets).toBeLessThanOrEqual(pieces.length);
+      expect(sheets).toBeLessThanOrEqual(pieces.reduce((sum, { count }) => sum + count, 0));
+      // Placed one by one, the same.
+      expect(
+        countSheets(pieces.flatMap((one) => Array.from({ length: one.count }, () => ({ ...one, count: 1 })))),
+      ).toBe(sheets);
     }),
   );
 });

@@ -1,22 +1,9 @@
 import { INCHES_PER_FOOT } from '../kernel/index.ts';
-import {
-  between,
-  disjoint,
-  framingLinesIn,
-  type Ground,
-  type Rect,
-  rightIn,
-  snapToFraming,
-  topIn,
-  unionSf,
-} from './extents.ts';
+import { groupBy } from './drawn.ts';
+import { between, disjoint, disjointSf, type Ground, type Rect, rightIn, snapToFraming, topIn } from './extents.ts';
 import { MEMBER_IN } from './members.ts';
+import { countSheets, SHEET_HEIGHT_IN, SHEET_WIDTH_IN } from './sheets.ts';
 import { addIn, timesIn, timesToCover, timesWithin } from './ticks.ts';
-
-/** A sheet as it is sold. */
-export const SHEET_WIDTH_IN = 48;
-export const SHEET_HEIGHT_IN = 96;
-export const SHEET_SF = 32;
 
 /** How panels are nailed, from the approved schedule. Inches on center. */
 export interface NailSchedule {
@@ -27,8 +14,8 @@ export interface NailSchedule {
 export interface PanelLayout {
   /** The area that gets new panel, snapped to framing. */
   readonly area: readonly Rect[];
-  /** Each piece of panel as it is nailed on. */
-  readonly pieces: readonly Rect[];
+  /** The pieces of panel as they are nailed on, by size. */
+  readonly pieces: readonly Pieces[];
   readonly panelSf: number;
   /** Whole sheets that the pieces are cut from. */
   readonly sheets: number;
@@ -64,14 +51,13 @@ export const snapPanel = (rect: Rect, ground: Ground): Rect => {
 /** From framing to framing over two bays or more; a single bay takes in the one beside it that the defect lies nearer to. */
 function overBays(rect: Rect, wide: Rect, ground: Ground): readonly [leftIn: number, endIn: number] {
   const [leftIn, endIn] = [wide.xIn, rightIn(wide)];
-  if (!ground.framingSpacingIn) return [leftIn, endIn];
-  const lines = framingLinesIn(ground);
-  const [first, last] = [lines.indexOf(leftIn), lines.indexOf(endIn)];
-  if (last - first >= PATCH_BAYS) return [leftIn, endIn];
-  const [before, next] = [lines[first - 1], lines[last + 1]];
+  const { framingSpacingIn, widthIn } = ground;
+  if (!framingSpacingIn) return [leftIn, endIn];
+  const bays = timesToCover(addIn(endIn, -leftIn), framingSpacingIn);
+  if (bays >= PATCH_BAYS) return [leftIn, endIn];
   const nearerLeft = rect.xIn - leftIn < endIn - rightIn(rect);
-  if (before !== undefined && (nearerLeft || next === undefined)) return [before, endIn];
-  return [leftIn, next ?? endIn];
+  if (leftIn > 0 && (nearerLeft || endIn === widthIn)) return [addIn(leftIn, -framingSpacingIn), endIn];
+  return [leftIn, Math.min(widthIn, addIn(endIn, framingSpacingIn))];
 }
 
 /** How a piece of panel lies: its side across the framing, and the other. A whole sheet stands upright on a wall. */
@@ -92,18 +78,39 @@ function columnWidthIn(ground: Ground): number {
 const rowsOf = (heightIn: number, ground: Ground): number =>
   Math.max(1, timesToCover(addIn(heightIn, ground.kind === 'wall' ? -MEMBER_IN : 0), sheetOn(ground).alongIn));
 
-function cutIntoPieces(rect: Rect, ground: Ground): Rect[] {
+/** Pieces of one size. */
+export interface Pieces {
+  readonly widthIn: number;
+  readonly heightIn: number;
+  readonly count: number;
+}
+
+/** A length in whole parts and what is left over; the last of so many parts takes what is left. */
+function partsOf(
+  lengthIn: number,
+  partIn: number,
+  count: number,
+): { readonly lengthIn: number; readonly count: number }[] {
+  const lastIn = addIn(lengthIn, -timesIn(count - 1, partIn));
+  if (lastIn === partIn) return [{ lengthIn: partIn, count }];
+  return [...(count > 1 ? [{ lengthIn: partIn, count: count - 1 }] : []), { lengthIn: lastIn, count: 1 }];
+}
+
+function cutIntoPieces(rect: Rect, ground: Ground): Pieces[] {
   const columnIn = columnWidthIn(ground);
-  const { alongIn } = sheetOn(ground);
-  const rows = rowsOf(rect.heightIn, ground);
-  return Array.from({ length: timesToCover(rect.widthIn, columnIn) }, (_, column) => {
-    const fromIn = addIn(rect.xIn, timesIn(column, columnIn));
-    const toIn = Math.min(addIn(fromIn, columnIn), rightIn(rect));
-    return Array.from({ length: rows }, (_, row) => {
-      const bottomIn = addIn(rect.yIn, timesIn(row, alongIn));
-      return between(fromIn, bottomIn, toIn, row === rows - 1 ? topIn(rect) : addIn(bottomIn, alongIn));
-    });
-  }).flat();
+  const columns = partsOf(rect.widthIn, columnIn, timesToCover(rect.widthIn, columnIn));
+  const rows = partsOf(rect.heightIn, sheetOn(ground).alongIn, rowsOf(rect.heightIn, ground));
+  return columns.flatMap((column) =>
+    rows.map((row) => ({ widthIn: column.lengthIn, heightIn: row.lengthIn, count: column.count * row.count })),
+  );
+}
+
+/** Pieces of one size together, whatever area they are of. */
+function bySize(pieces: readonly Pieces[]): Pieces[] {
+  return [...groupBy(pieces, ({ widthIn, heightIn }) => `${widthIn} ${heightIn}`).values()].map((same) => ({
+    ...(same[0] as Pieces),
+    count: same.reduce((sum, { count }) => sum + count, 0),
+  }));
 }
 
 /** Inches of edge that no plate, rim or member carries: between rows of pieces, and where a panel ends in the field. */
@@ -118,66 +125,30 @@ function unbackedIn(area: readonly Rect[], ground: Ground): number {
   }, 0);
 }
 
-interface Sheet {
-  usedIn: number;
-  readonly shelves: { readonly heightIn: number; usedIn: number }[];
-}
-
-/**
- * Whole sheets that pieces (each no larger than a sheet) are cut from, standing, tallest first, offcuts used again. Saw
- * kerfs are left out. Never fewer than the area needs; the layout may take more than the very best one.
- */
-export function countSheets(pieces: readonly Rect[]): number {
-  const sheets: Sheet[] = [];
-  for (const { widthIn, heightIn } of [...pieces].sort((a, b) => b.heightIn - a.heightIn || b.widthIn - a.widthIn)) {
-    const cutIn = Math.min(heightIn, SHEET_HEIGHT_IN);
-    const shelf = sheets
-      .flatMap((sheet) => sheet.shelves)
-      .find((one) => one.heightIn >= cutIn && one.usedIn + widthIn <= SHEET_WIDTH_IN);
-    if (shelf) {
-      shelf.usedIn += widthIn;
-      continue;
-    }
-    let sheet = sheets.find((one) => one.usedIn + cutIn <= SHEET_HEIGHT_IN);
-    if (!sheet) {
-      sheet = { usedIn: 0, shelves: [] };
-      sheets.push(sheet);
-    }
-    sheet.usedIn += cutIn;
-    sheet.shelves.push({ heightIn: cutIn, usedIn: widthIn });
-  }
-  return sheets.length;
-}
-
 /**
  * Lays new panels over defects: snapped to framing, joined where they meet, cut into sheets whose edges all have
  * framing or blocking behind. Needs at least one rectangle inside the place.
  */
 export function layOutPanels(defects: readonly Rect[], ground: Ground): PanelLayout {
   const area = disjoint(defects.map((rect) => snapPanel(rect, ground)));
-  const pieces = area.flatMap((rect) => cutIntoPieces(rect, ground));
+  const pieces = bySize(area.flatMap((rect) => cutIntoPieces(rect, ground)));
   return {
     area,
     pieces,
-    panelSf: unionSf(area),
+    panelSf: disjointSf(area),
     sheets: countSheets(ground.kind === 'wall' ? pieces : pieces.map(turned)),
     blockingFt: unbackedIn(area, ground) / INCHES_PER_FOOT,
   };
 }
 
-const turned = ({ xIn, yIn, widthIn, heightIn }: Rect): Rect => ({
-  xIn: yIn,
-  yIn: xIn,
-  widthIn: heightIn,
-  heightIn: widthIn,
-});
+const turned = ({ widthIn, heightIn, count }: Pieces): Pieces => ({ widthIn: heightIn, heightIn: widthIn, count });
 
 /**
  * Nails of one panel: its edges at the edge spacing, 2 (w + h) / e, and each stud, joist or rafter inside it at the field spacing,
  * n (h / f - 1); each part is rounded up to whole nails. Sizes and spacings in inches, above 0.
  */
 export function countNails(
-  piece: Rect,
+  piece: Pick<Rect, 'widthIn' | 'heightIn'>,
   { edgeSpacingIn, fieldSpacingIn }: NailSchedule,
   framingSpacingIn: number | null,
 ) {

@@ -5,9 +5,10 @@ import { inOrder } from './schedule.ts';
 
 /** Shared work has one step; a finding's own work has a step that names it. */
 export function named(lines: readonly ScopeLine[]): { id: string; line: ScopeLine }[] {
-  const count = (operation: string) => lines.filter((line) => line.operation === operation).length;
+  const count = new Map<string, number>();
+  for (const { operation } of lines) count.set(operation, (count.get(operation) ?? 0) + 1);
   return lines.map((line) => ({
-    id: count(line.operation) > 1 ? `${line.operation}/${line.for[0]}` : line.operation,
+    id: (count.get(line.operation) ?? 0) > 1 ? `${line.operation}/${line.for[0]}` : line.operation,
     line,
   }));
 }
@@ -39,9 +40,10 @@ export function precedence(
   takeOffs: readonly FindingTakeOff[],
 ): Map<string, string[]> {
   const after = new Map(steps.map(({ id }) => [id, new Set<string>()]));
-  const findings = [...new Set(steps.flatMap(({ line }) => line.for))];
-  for (const finding of findings) {
-    const mine = steps.filter(({ line }) => line.for.includes(finding));
+  const stepsOf = new Map<string, Named[]>();
+  for (const step of steps)
+    for (const finding of step.line.for) stepsOf.set(finding, [...(stepsOf.get(finding) ?? []), step]);
+  for (const mine of stepsOf.values()) {
     for (const step of mine) {
       const earlier = mine.filter((one) => mustWait(step, one));
       const before = Math.max(...earlier.map(phaseOf));
@@ -49,38 +51,56 @@ export function precedence(
     }
   }
   for (const panel of steps.filter(({ line }) => line.phase === 'panel'))
-    for (const step of steps)
-      if (phaseOf(step) < phaseOf(panel) && isClosedIn(step, panel, takeOffs)) after.get(panel.id)?.add(step.id);
+    for (const finding of closedIn(panel, takeOffs))
+      for (const step of stepsOf.get(finding) ?? [])
+        if (phaseOf(step) < phaseOf(panel) && step.line.place === panel.line.place) after.get(panel.id)?.add(step.id);
   for (const hold of steps.filter(holdsPlace))
     for (const step of steps) if (mustWait(step, hold) && sharePlace(step, hold)) after.get(step.id)?.add(hold.id);
   const own = (finding: string) =>
-    steps.filter(({ line }) => line.for.length === 1 && line.for[0] === finding && !line.sharedPer);
+    (stepsOf.get(finding) ?? []).filter(({ line }) => line.for.length === 1 && !line.sharedPer);
   for (const [finding, before] of order)
-    for (const step of own(finding)) for (const one of own(before)) after.get(step.id)?.add(one.id);
+    for (const step of atEnd(own(finding), -1))
+      for (const one of atEnd(own(before), 1)) after.get(step.id)?.add(one.id);
   return onlyDirect(after);
 }
 
-/** Whether a step works, for a finding of its own, where a new panel will stand. */
-const isClosedIn = (step: Named, panel: Named, takeOffs: readonly FindingTakeOff[]): boolean =>
-  takeOffs.some(
-    ({ finding, place, extents = [] }) =>
-      step.line.for.includes(finding) &&
-      step.line.place === place &&
-      panel.line.place === place &&
-      extents.some((rect) => panel.line.area?.some((area) => overlaps(area, rect))),
-  );
+/** The steps of a finding's first phase (-1) or last (1): the others lie between them. */
+function atEnd(own: readonly Named[], end: -1 | 1): Named[] {
+  const phase = Math.max(...own.map((step) => end * phaseOf(step)));
+  return own.filter((step) => end * phaseOf(step) === phase);
+}
+
+/** Findings that are drawn where a new panel will stand. */
+const closedIn = ({ line: { place, area = [] } }: Named, takeOffs: readonly FindingTakeOff[]): string[] =>
+  takeOffs
+    .filter((one) => one.place === place && one.extents?.some((rect) => area.some((part) => overlaps(part, rect))))
+    .map(({ finding }) => finding);
 
 /** Leaves out what another predecessor already waits for. Throws OrderLoopError. */
 function onlyDirect(after: ReadonlyMap<string, ReadonlySet<string>>): Map<string, string[]> {
-  const earlier = new Map<string, Set<string>>();
+  const steps = inOrder([...after].map(([id, set]) => ({ id, after: [...set] })));
+  const rank = new Map(steps.map(({ id }, order) => [id, order]));
+  // One bit for each step that must be done before, so that thousands of waits stay cheap.
+  const earlier = steps.map(() => new Uint32Array(Math.ceil(steps.length / WORD_BITS)));
   const direct = new Map<string, string[]>();
-  for (const { id, after: before } of inOrder([...after].map(([id, set]) => ({ id, after: [...set] })))) {
-    const far = new Set(before.flatMap((one) => [...(earlier.get(one) ?? [])]));
+  for (const [order, { id, after: before }] of steps.entries()) {
+    const mine = earlier[order] as Uint32Array;
+    const kept = new Set<string>();
+    // The last to be done first: what waits for others stands for them.
+    for (const one of [...before].sort((a, b) => (rank.get(b) ?? 0) - (rank.get(a) ?? 0))) {
+      const at = rank.get(one) as number;
+      if (hasBit(mine, at)) continue;
+      kept.add(one);
+      for (const [word, bits] of (earlier[at] as Uint32Array).entries()) mine[word] = (mine[word] as number) | bits;
+      mine[at >>> 5] = (mine[at >>> 5] as number) | (1 << (at & 31));
+    }
     direct.set(
       id,
-      before.filter((one) => !far.has(one)),
+      before.filter((one) => kept.has(one)),
     );
-    earlier.set(id, new Set([...before, ...far]));
   }
   return direct;
 }
+
+const WORD_BITS = 32;
+const hasBit = (bits: Uint32Array, at: number): boolean => (((bits[at >>> 5] as number) >>> (at & 31)) & 1) === 1;

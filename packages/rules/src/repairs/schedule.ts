@@ -23,17 +23,25 @@ export const PEOPLE_AT_ONE_STEP = 2;
  * that is not among them is ignored. Throws OrderLoopError with the steps that wait for each other.
  */
 export function inOrder<T extends Pick<Step, 'id' | 'after'>>(steps: readonly T[]): T[] {
-  const ids = new Set(steps.map((step) => step.id));
-  const done = new Set<string>();
+  const at = new Map(steps.map((step, order) => [step.id, order]));
+  const behind = steps.map((): number[] => []);
+  const left = steps.map(() => 0);
+  for (const [order, { after }] of steps.entries())
+    for (const id of new Set(after)) {
+      const before = at.get(id);
+      if (before === undefined) continue;
+      behind[before]?.push(order);
+      left[order] = (left[order] ?? 0) + 1;
+    }
   const ordered: T[] = [];
-  let waiting = [...steps];
-  while (waiting.length > 0) {
-    const next = waiting.find((step) => step.after.every((id) => done.has(id) || !ids.has(id)));
-    if (!next) throw new OrderLoopError(loopOf(waiting));
-    ordered.push(next);
-    done.add(next.id);
-    waiting = waiting.filter((step) => step !== next);
+  const done = new Set<number>();
+  for (let order = left.indexOf(0); order >= 0; order = left.indexOf(0)) {
+    left[order] = -1;
+    done.add(order);
+    ordered.push(steps[order] as T);
+    for (const next of behind[order] ?? []) left[next] = (left[next] ?? 0) - 1;
   }
+  if (ordered.length < steps.length) throw new OrderLoopError(loopOf(steps.filter((_, order) => !done.has(order))));
   return ordered;
 }
 
@@ -49,21 +57,30 @@ function loopOf(waiting: readonly Pick<Step, 'id' | 'after'>[]): string[] {
   return step ? path.slice(path.indexOf(step.id)) : path;
 }
 
+/** A step with the longest chain of those before it. */
+interface Chain {
+  readonly id: string;
+  readonly hours: number;
+  readonly before: Chain | undefined;
+}
+
 /** The longest chain of steps by their hours, first to last; ties go to the earlier step. Throws OrderLoopError. */
 export function criticalPath(steps: readonly Step[]): { readonly ids: readonly string[]; readonly hours: number } {
-  const best = new Map<string, { hours: number; ids: string[] }>();
-  let longest: { hours: number; ids: string[] } = { hours: 0, ids: [] };
+  const chains = new Map<string, Chain>();
+  let longest: Chain | undefined;
   for (const step of inOrder(steps)) {
-    let before: { hours: number; ids: string[] } = { hours: 0, ids: [] };
+    let before: Chain | undefined;
     for (const id of step.after) {
-      const chain = best.get(id);
-      if (chain && (chain.hours > before.hours || before.ids.length === 0)) before = chain;
+      const chain = chains.get(id);
+      if (chain && (!before || chain.hours > before.hours)) before = chain;
     }
-    const chain = { hours: before.hours + step.hours, ids: [...before.ids, step.id] };
-    best.set(step.id, chain);
-    if (chain.hours > longest.hours || longest.ids.length === 0) longest = chain;
+    const chain: Chain = { id: step.id, hours: (before?.hours ?? 0) + step.hours, before };
+    chains.set(step.id, chain);
+    if (!longest || chain.hours > longest.hours) longest = chain;
   }
-  return longest;
+  const ids: string[] = [];
+  for (let chain = longest; chain; chain = chain.before) ids.push(chain.id);
+  return { ids: ids.reverse(), hours: longest?.hours ?? 0 };
 }
 
 /** What rounding of hundredths of an hour may add up to and still not begin another day. */

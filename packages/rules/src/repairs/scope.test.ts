@@ -234,7 +234,7 @@ test('an order that work shared by two findings turns into a circle is refused, 
         expect(error).toBeInstanceOf(ScopeError);
       }
     }
-});
+}, 30_000);
 
 test.each([
   ['outside the wall', [panel('a', rect(100, 0, 48, 96))], ['findings', 0, 'extents', 0, 'widthIn']],

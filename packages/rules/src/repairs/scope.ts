@@ -2,9 +2,10 @@ import { allocate, type Text, text } from '../kernel/index.ts';
 import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
 import { type Ground, overlaps, type Rect } from './extents.ts';
 import type { WorkUnit } from './operations.data.ts';
-import { layOutPanels, SHEET_SF } from './panel-layout.ts';
+import { layOutPanels } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';
 import { criticalPath, type Step, spanHours, workingDays } from './schedule.ts';
+import { SHEET_SF } from './sheets.ts';
 import { byPhase } from './take-off.ts';
 import { uniteTakeOffs } from './unite.ts';
 

@@ -1,9 +1,10 @@
 import { decimal, type Text, text } from '../kernel/index.ts';
 import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type ScopeLine } from './drawn.ts';
-import { covers, disjoint, type Ground, grow, type Rect, snapToFraming, unionSf } from './extents.ts';
+import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from './extents.ts';
 import { FRAMING } from './members.ts';
 import type { Extent } from './operations.data.ts';
-import { countNails, layOutPanels, type NailSchedule, SHEET_SF } from './panel-layout.ts';
+import { countNails, layOutPanels, type NailSchedule } from './panel-layout.ts';
+import { SHEET_SF } from './sheets.ts';
 import { byPhase, type TakeOffLine } from './take-off.ts';
 import { memberWork } from './unite-members.ts';
 
@@ -31,7 +32,10 @@ function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Plac
   const schedule = schedules.length
     ? { edgeSpacingIn: tightest('edgeSpacingIn'), fieldSpacingIn: tightest('fieldSpacingIn') }
     : ASSUMED_SCHEDULE;
-  const nails = layout.pieces.reduce((sum, piece) => sum + countNails(piece, schedule, ground.framingSpacingIn), 0);
+  const nails = layout.pieces.reduce(
+    (sum, piece) => sum + piece.count * countNails(piece, schedule, ground.framingSpacingIn),
+    0,
+  );
   const sf = decimal(layout.panelSf);
   const spaced = `${decimal(schedule.edgeSpacingIn)} in / ${decimal(schedule.fieldSpacingIn)} in`;
   const amounts: Partial<Record<Extent, readonly [number, Text, boolean]>> = {
@@ -92,12 +96,18 @@ function openingWork(all: readonly FindingTakeOff[], drawn: readonly Drawn[], gr
   const wanted = all.flatMap((one) =>
     one.lines.filter((line) => extentOf(line) === 'opening').map((line) => ({ one, line })),
   );
+  const openedBy = new Map<Drawn, readonly Rect[]>();
+  const openedOnce = (one: Drawn) => {
+    const opened = openedBy.get(one) ?? openedFor(one, ground);
+    openedBy.set(one, opened);
+    return opened;
+  };
   const lines = [...new Set(wanted.map(({ line }) => line.operation))].map((operation): ScopeLine => {
     const asked = wanted.filter(({ line }) => line.operation === operation);
     for (const { line } of asked) stoodFor.add(line);
     const shown = asked.filter(({ one, line }) => line.assumed && drawn.includes(one as Drawn));
-    const area = disjoint(shown.flatMap(({ one }) => openedFor(one as Drawn, ground)));
-    const drawnSf = unionSf(area);
+    const area = disjoint([...new Set(shown.map(({ one }) => one as Drawn))].flatMap(openedOnce));
+    const drawnSf = disjointSf(area);
     const typed = asked.filter(({ one, line }) => line.set || (line.assumed && !drawn.includes(one as Drawn)));
     const largest = typed.reduce<TakeOffLine | undefined>(
       (most, { line }) => (most && most.quantity >= line.quantity ? most : line),

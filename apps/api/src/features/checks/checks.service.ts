@@ -3,18 +3,20 @@ import {
   type Check,
   describeCheck,
   type EvaluateRequest,
+  firstIssues,
   InputError,
-  type InputIssue,
   type Locale,
   type Outcome,
   rulesVersion,
   say,
+  text,
   toAnswer,
   UnknownEditionError,
 } from '@underlath/rules';
 import { checks, evaluateCheck, findCheck, UnknownCheckError } from '@underlath/rules/all-checks';
 import type { z } from 'zod';
-import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import { invalidInput, notFound } from '../../platform/problem-error.ts';
+import { refusedInputs } from '../refused-inputs.ts';
 
 type Description = z.output<typeof checkDescription>;
 
@@ -64,15 +66,13 @@ function explain(error: unknown, locale: Locale): unknown {
   }
   if (error instanceof UnknownEditionError) {
     const allowed = error.allowed.join(', ');
-    return invalidInput('/edition', `edition: got "${error.edition}"; allowed is one of ${allowed}.`);
+    const words = text('This check does not know that edition.', 'Esta revisión no conoce esa edición.');
+    return invalidInput(
+      '/edition',
+      `edition: got "${error.edition}"; allowed is one of ${allowed}.`,
+      say(words, locale),
+    );
   }
-  if (error instanceof InputError) {
-    const errors = error.issues.map((issue) => ({ pointer: pointerOf(issue), detail: say(issue.message, locale) }));
-    return new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
-  }
+  if (error instanceof InputError) return refusedInputs(firstIssues(error.issues), ['inputs'], locale);
   return error;
 }
-
-/** JSON Pointer (RFC 6901) into the body. */
-const pointerOf = ({ path }: InputIssue): string =>
-  ['inputs', ...path].map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('');

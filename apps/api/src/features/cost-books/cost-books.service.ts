@@ -5,6 +5,7 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
+import { unknownNames } from '../../plugins/problems.ts';
 import type { Caller } from '../caller.ts';
 import { namesOf } from '../member-names.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
@@ -121,10 +122,7 @@ function readBook(raw: Record<string, unknown>): CostBook {
     const pointer = ['/book', ...issue.path.map(String)].join('/');
     const row = rowName(raw, issue.path);
     if (issue.code !== 'unrecognized_keys') return [{ pointer, detail: `${row}${issue.message}` }];
-    return issue.keys.map((key) => ({
-      pointer: `${pointer}/${key}`,
-      detail: `${row}there is no field called "${key}"`,
-    }));
+    return unknownNames(issue.keys, pointer).map((one) => ({ ...one, detail: `${row}${one.detail}` }));
   });
   const shown = errors.slice(0, 3).map(({ pointer, detail }) => `${pointer}: ${detail}`);
   const more = errors.length > shown.length ? ` (and ${errors.length - shown.length} more)` : '';

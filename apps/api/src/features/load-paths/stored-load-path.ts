@@ -20,6 +20,7 @@ import {
 import type { Prisma } from '../../generated/prisma/client.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { toEnum, toWord } from '../enum-words.ts';
+import { refusedInputs } from '../refused-inputs.ts';
 import { samplingOf } from './from-checks.ts';
 import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
@@ -47,11 +48,7 @@ export function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
     return toLoadPathAnswer(evaluateLoadPath(path), locale) as LoadPathAnswer;
   } catch (error) {
     if (!(error instanceof LoadPathError)) throw error;
-    const errors = error.issues.map(({ path: steps, message }) => ({
-      pointer: steps.map((step) => `/${step}`).join(''),
-      detail: say(message, locale),
-    }));
-    throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+    throw refusedInputs(error.issues, [], locale);
   }
 }
 

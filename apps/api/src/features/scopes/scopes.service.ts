@@ -159,10 +159,18 @@ function toAnswer(scope: Scope, locale: Locale, invented?: Text): ScopeAnswer {
   };
 }
 
+/** Named in the sentence; the list has them all. */
+const SHOWN = 3;
+
 function explain(error: unknown, locale: Locale): unknown {
   if (!(error instanceof ScopeError)) return error;
   const errors = error.issues.map((issue) => ({ pointer: pointerOf(issue), detail: say(issue.message, locale) }));
-  return new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
+  const shown = errors.slice(0, SHOWN).map(({ detail }) => detail);
+  const more =
+    errors.length > SHOWN
+      ? [say(text(`And ${errors.length - SHOWN} more.`, `Y ${errors.length - SHOWN} más.`), locale)]
+      : [];
+  return new ProblemError('invalid-input', [...shown, ...more].join(' '), { errors });
 }
 
 /** JSON Pointer (RFC 6901) into the body. */

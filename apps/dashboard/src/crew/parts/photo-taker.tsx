@@ -6,6 +6,8 @@ import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
+import type { Problem } from '../../shared/ui/states.tsx';
+import { useProblemWords } from '../../shared/ui/use-problem-words.ts';
 import type { KeptPhoto } from '../outbox/draft.ts';
 import { useOutbox, useOutboxState, useTakePhotos } from '../outbox/use-outbox.tsx';
 
@@ -111,7 +113,7 @@ export function KeptPhotoRow({ photo, number }: { photo: KeptPhoto; number: numb
         {share !== undefined && <progress aria-labelledby={id} max={1} value={share} />}
         {photo.problem && (
           <p role="alert">
-            {photo.problem.title}. {photo.problem.detail}
+            <ProblemSentence problem={photo.problem} />
           </p>
         )}
         <div className="row">
@@ -137,4 +139,10 @@ function useObjectUrl(photo: KeptPhoto): string | null {
     return () => URL.revokeObjectURL(made);
   }, [blob]);
   return url;
+}
+
+/** A refusal on one line, in the reader's words. */
+function ProblemSentence({ problem }: { problem: Problem }) {
+  const { title, lines } = useProblemWords(problem);
+  return [`${title}.`, ...lines.map(({ words }) => words)].join(' ');
 }

@@ -4,9 +4,9 @@ import type { Check } from '@underlath/rules/kernel';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
-import { askedInputs } from '../../shared/measure/form.ts';
+import { askedInputs, type Inputs, visibleFields } from '../../shared/measure/form.ts';
 import { OutcomeView, useSaid } from '../../shared/measure/outcome-view.tsx';
-import { useOutcome } from '../../shared/measure/use-outcome.ts';
+import { type LiveOutcome, useOutcome } from '../../shared/measure/use-outcome.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
@@ -20,12 +20,21 @@ export function VerdictStep({ check, draft, change, go, back }: StepProps & { ch
   const { place } = useDraftPlace(draft);
   const context = contextOf(draft.context, place);
   const finish = useFinishDraft();
+  const editions = useDraftEditions(draft);
+  const edition = editionUnder(check, editions, draft.inputs);
+  const { outcome, errors } = useOutcome(check, draft.inputs, context, edition);
   const save = () => finish({ ...draft, context, inputs: askedInputs(check.inputs, draft.inputs) });
+  const firstRefused = Object.keys(errors)[0];
+  const mend = () => go('measure', firstRefused === undefined ? undefined : stepOf(check, draft.inputs, firstRefused));
   return (
     <CrewFrame
       back={back}
       foot={
-        draft.locationId ? (
+        firstRefused !== undefined ? (
+          <Button look="go" wide onClick={mend}>
+            {t('measureNow')}
+          </Button>
+        ) : draft.locationId ? (
           <Button look="go" wide onClick={save}>
             {t('saveFinding')}
           </Button>
@@ -37,7 +46,7 @@ export function VerdictStep({ check, draft, change, go, back }: StepProps & { ch
       }
     >
       <h1>{t('verdictTitle')}</h1>
-      <Verdict check={check} draft={draft} context={context} go={go} />
+      <Verdict outcome={outcome} errors={errors} onMeasure={() => go('measure')} />
       {check.role === 'gravity' && <About context={draft.context} onChange={(next) => change({ context: next })} />}
       <TextArea
         label={t('noteLabel')}
@@ -50,16 +59,15 @@ export function VerdictStep({ check, draft, change, go, back }: StepProps & { ch
   );
 }
 
-type VerdictProps = Pick<StepProps, 'draft' | 'go'> & {
-  check: Check;
-  context: FindingContext;
-};
+/** The question at which a refused measurement stands (`counts.flush` at `counts`). */
+const stepOf = (check: Check, inputs: Inputs, path: string): number =>
+  Math.max(
+    0,
+    visibleFields(check.inputs, inputs).findIndex(({ name }) => name === path.split('.')[0]),
+  );
 
-function Verdict({ check, draft, context, go }: VerdictProps) {
+function Verdict({ outcome, errors, onMeasure }: LiveOutcome & { onMeasure: () => void }) {
   const t = useT(crew);
-  const editions = useDraftEditions(draft);
-  const edition = editionUnder(check, editions, draft.inputs);
-  const { outcome, errors } = useOutcome(check, draft.inputs, context, edition);
   const said = useSaid(outcome);
   const problems = Object.values(errors);
   return (
@@ -72,9 +80,7 @@ function Verdict({ check, draft, context, go }: VerdictProps) {
           ))}
         </div>
       )}
-      {(problems.length > 0 || (outcome && outcome.missing.length > 0)) && (
-        <Button onClick={() => go('measure')}>{t('measureNow')}</Button>
-      )}
+      {outcome && outcome.missing.length > 0 && <Button onClick={onMeasure}>{t('measureNow')}</Button>}
     </>
   );
 }

@@ -1,7 +1,7 @@
 import type { Problem } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
 import { Button } from '../../shared/ui/button.tsx';
-import { FailState } from '../../shared/ui/states.tsx';
+import { FailState, readablePointer } from '../../shared/ui/states.tsx';
 import { nameWords } from './check-values.tsx';
 
 const marked = '[aria-invalid="true"]';
@@ -19,7 +19,7 @@ export function FormFail({ problem, doing }: { problem: Problem | null; doing: s
   }, [problem]);
   return (
     <div ref={ref} tabIndex={-1} className="form-fail">
-      {problem && <FailState problem={withWords(problem)} doing={doing} kept />}
+      {problem && <FailState problem={withPlaces(problem)} doing={doing} kept />}
       {problem?.status === 412 && <p>What is there now was read again. Press once more to put yours in its place.</p>}
       {problem && hasMark && (
         <Button look="quiet" onClick={() => firstMark()?.focus()}>
@@ -30,13 +30,18 @@ export function FormFail({ problem, doing }: { problem: Problem | null; doing: s
   );
 }
 
-/** Names of the contract in plain words: `/originalSumCents` is read as "original sum". */
-function withWords(problem: Problem): Problem {
+/** Says where an answer stands in plain words: `/originalSumCents` is read as "original sum". Measurements name themselves. */
+function withPlaces(problem: Problem) {
   if (!problem.errors) return problem;
-  const words = (pointer: string) =>
-    pointer
-      .split('/')
-      .map((step) => (step === '' || /^\d+$/.test(step) ? step : nameWords(step).toLowerCase()))
-      .join('/');
-  return { ...problem, errors: problem.errors.map(({ pointer, detail }) => ({ pointer: words(pointer), detail })) };
+  const place = (pointer: string) =>
+    readablePointer(
+      pointer
+        .split('/')
+        .map((step) => (step === '' || /^\d+$/.test(step) ? step : nameWords(step).toLowerCase()))
+        .join('/'),
+    );
+  return {
+    ...problem,
+    errors: problem.errors.map((error) => (error.words ? error : { ...error, where: place(error.pointer) })),
+  };
 }

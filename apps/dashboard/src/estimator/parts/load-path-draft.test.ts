@@ -1,6 +1,6 @@
 import type { Location } from '@underlath/contract';
 import { expect, test } from 'vitest';
-import { emptyPath, readPath } from './load-path-draft.ts';
+import { emptyPath, newLink, readPath } from './load-path-draft.ts';
 
 const wall: Location = {
   id: 'w',
@@ -54,4 +54,31 @@ test('what is typed wrongly is named where it stands, and a photo or findings of
     '/segments/0/links/0/intendedLb',
   ]);
   expect(body.segments[0]?.links[0]).toMatchObject({ findingIds: [], photoId: null });
+});
+
+test('the line that stands on this one asks for the floor between them, and neither is kept without the other', () => {
+  const draft = emptyPath('wall-line', wall);
+  expect(readPath(draft).body.lineAbove).toBeNull();
+  const named = { ...draft, lineAboveId: 'upstairs' };
+  expect(readPath(named).reader.errors).toEqual([
+    { pointer: '/lineAbove/floorDepthIn', detail: 'The depth of the floor between the two lines is missing.' },
+  ]);
+  expect(readPath({ ...named, floorDepthIn: '11.25' }).body.lineAbove).toEqual({
+    loadPathId: 'upstairs',
+    floorDepthIn: 11.25,
+  });
+  expect(readPath({ ...draft, floorDepthIn: '11.25' }).body.lineAbove).toBeNull();
+});
+
+test('a hold-down keeps the moments typed for it, and a role that is listed is not also missing', () => {
+  const draft = emptyPath('gravity-line', wall);
+  const [segment] = draft.segments;
+  if (!segment) throw new Error('a line has a segment');
+  const tie = { ...newLink('hold-down', 'Tie'), momentAboveFtLb: '16,000', resistingFtLb: '7500' };
+  const { body } = readPath({
+    ...draft,
+    segments: [{ ...segment, without: ['beam', 'hanger'], links: [...segment.links, tie] }],
+  });
+  expect(body.segments[0]?.links.at(-1)).toMatchObject({ momentAboveFtLb: 16_000, resistingFtLb: 7500 });
+  expect(body.segments[0]?.without).toEqual(['hanger']);
 });

@@ -16,6 +16,8 @@ export interface DraftLink {
   intendedLb: string;
   tensionLb: string;
   leverFt: string;
+  momentAboveFtLb: string;
+  resistingFtLb: string;
   at: Rectangle | null;
   parts: { total: string; opened: string; bad: string };
 }
@@ -25,6 +27,8 @@ export interface DraftSegment {
   fromIn: number | null;
   lengthFt: string;
   heightFt: string;
+  /** Usual links it is said to have none of. */
+  without: readonly LinkRole[];
   links: readonly DraftLink[];
 }
 export interface PathDraft {
@@ -32,6 +36,9 @@ export interface PathDraft {
   kind: LoadPathKind;
   demandLb: string;
   capacitiesFrom: string;
+  /** The line that stands on this one; empty while nobody said which. */
+  lineAboveId: string;
+  floorDepthIn: string;
   segments: readonly DraftSegment[];
   /** Kept as they are: this form does not ask for them. */
   storiesAbove: number | null;
@@ -52,6 +59,8 @@ export const newLink = (role: LinkRole, name: string, at: Rectangle | null = nul
   intendedLb: '',
   tensionLb: '',
   leverFt: '',
+  momentAboveFtLb: '',
+  resistingFtLb: '',
   at,
   parts: none,
 });
@@ -103,6 +112,8 @@ export function emptyPath(kind: LoadPathKind, place: Location): PathDraft {
     kind,
     demandLb: '',
     capacitiesFrom: '',
+    lineAboveId: '',
+    floorDepthIn: '',
     storiesAbove: null,
     storyShare: null,
     shored: false,
@@ -113,6 +124,7 @@ export function emptyPath(kind: LoadPathKind, place: Location): PathDraft {
         fromIn: wall && place.widthIn !== null ? 0 : null,
         lengthFt: wall ? feet(place.widthIn) : '',
         heightFt: wall ? feet(place.heightIn) : '',
+        without: [],
         links: usualLinks(kind, place),
       },
     ],
@@ -129,6 +141,8 @@ const draftLink = (link: KeptLink): DraftLink => ({
   intendedLb: writeNumber(link.intendedLb),
   tensionLb: writeNumber(link.tensionLb),
   leverFt: writeNumber(link.leverFt),
+  momentAboveFtLb: writeNumber(link.momentAboveFtLb),
+  resistingFtLb: writeNumber(link.resistingFtLb),
   at: link.at,
   parts: link.parts
     ? { total: String(link.parts.total), opened: String(link.parts.opened), bad: String(link.parts.bad) }
@@ -146,12 +160,15 @@ export function draftOfPath(path: StoredLoadPath): PathDraft {
     storyShare,
     shored,
     demandLb: writeNumber(path.demandLb),
+    lineAboveId: path.lineAbove?.loadPathId ?? '',
+    floorDepthIn: writeNumber(path.lineAbove?.floorDepthIn),
     segments: path.segments.map((segment) => ({
       key: v7(),
       name: segment.name,
       fromIn: segment.fromIn,
       lengthFt: writeNumber(segment.lengthFt),
       heightFt: writeNumber(segment.heightFt),
+      without: segment.without ?? [],
       links: segment.links.map(draftLink),
     })),
   };
@@ -172,6 +189,7 @@ export function readPath(draft: PathDraft): { body: PathBody; reader: Reader } {
       fromIn: segment.fromIn,
       ...some('lengthFt', number(`${here}/lengthFt`, segment.lengthFt)),
       ...some('heightFt', number(`${here}/heightFt`, segment.heightFt)),
+      without: segment.without.filter((role) => !segment.links.some((link) => link.role === role)),
       links: segment.links.map((link, part) => readLink(link, `${here}/links/${part}`, reader, number)),
     };
   });
@@ -184,17 +202,23 @@ export function readPath(draft: PathDraft): { body: PathBody; reader: Reader } {
     storyShare,
     shored,
     demandLb: number('/demandLb', draft.demandLb),
+    lineAbove: readLineAbove(draft, reader, number),
     segments,
   };
   return { body, reader };
 }
 
-function readLink(
-  link: DraftLink,
-  here: string,
-  reader: Reader,
-  number: (pointer: string, typed: string) => number | null,
-): KeptLink {
+type ReadNumber = (pointer: string, typed: string) => number | null;
+
+/** Without the floor between them the story above would lift less than it does, so its depth is asked for. */
+function readLineAbove({ lineAboveId, floorDepthIn }: PathDraft, reader: Reader, number: ReadNumber) {
+  if (!lineAboveId) return null;
+  const pointer = '/lineAbove/floorDepthIn';
+  reader.need(pointer, floorDepthIn, 'The depth of the floor between the two lines');
+  return { loadPathId: lineAboveId, floorDepthIn: number(pointer, floorDepthIn) ?? 0 };
+}
+
+function readLink(link: DraftLink, here: string, reader: Reader, number: ReadNumber): KeptLink {
   const { total, opened, bad } = link.parts;
   const tie = link.role === 'hold-down';
   return {
@@ -206,6 +230,8 @@ function readLink(
     ...some('intendedLb', number(`${here}/intendedLb`, link.intendedLb)),
     ...(tie && some('tensionLb', number(`${here}/tensionLb`, link.tensionLb))),
     ...(tie && some('leverFt', number(`${here}/leverFt`, link.leverFt))),
+    ...(tie && some('momentAboveFtLb', number(`${here}/momentAboveFtLb`, link.momentAboveFtLb))),
+    ...(tie && some('resistingFtLb', number(`${here}/resistingFtLb`, link.resistingFtLb))),
     at: link.at,
     parts: total.trim()
       ? {

@@ -7,6 +7,7 @@ import { TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { FormFail } from './form-fail.tsx';
+import { LineAbove } from './load-path-above.tsx';
 import {
   type DraftLink,
   type DraftSegment,
@@ -18,6 +19,7 @@ import {
   rolesOf,
 } from './load-path-draft.ts';
 import { type Known, LinkForm } from './load-path-link-form.tsx';
+import { NotListed } from './load-path-not-listed.tsx';
 import { kindOfLine } from './load-path-view.tsx';
 import { useProjectId } from './project-frame.tsx';
 
@@ -102,6 +104,7 @@ export function LoadPathForm({ place, path, kind, findings, onClose }: LoadPathF
         onChange={(capacitiesFrom) => set({ capacitiesFrom })}
         error={errorAt(problem, '/capacitiesFrom')}
       />
+      <LineAbove draft={draft} place={place} problem={problem} set={set} />
       {draft.segments.map((segment, at) => (
         <SegmentForm
           key={segment.key}
@@ -189,6 +192,13 @@ function SegmentForm({ segment, at, draft, known, problem, onChange, onRemove }:
           onRemove={() => set({ links: segment.links.filter((one) => one.key !== link.key) })}
         />
       ))}
+      <NotListed
+        kind={draft.kind}
+        segment={segment}
+        error={errorAt(problem, `${here}/without/0`)}
+        onAdd={(role, name) => set({ links: [...segment.links, newLink(role, name)] })}
+        onWithout={(without) => set({ without })}
+      />
       <div className="row">
         <Button onClick={() => set({ links: [...segment.links, newLink(first, `Link ${segment.links.length + 1}`)] })}>
           Add a link

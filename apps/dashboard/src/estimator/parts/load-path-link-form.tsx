@@ -18,6 +18,9 @@ export interface Known {
   place: Location;
 }
 
+/** What is wrong with these is shown while they are folded away, too. */
+const hidden = ['at', 'tensionLb', 'leverFt', 'momentAboveFtLb', 'resistingFtLb', 'parts/opened', 'parts/bad'];
+
 const states = [
   { value: 'unseen', label: 'Not seen' },
   { value: 'sound', label: 'Seen sound' },
@@ -79,7 +82,9 @@ export function LinkForm({ link, pointer, draft, known, problem, onChange, onRem
         ))}
         <div className="row">
           <Button look="quiet" onClick={() => setMore(!more)}>
-            {more ? 'Less' : `Place on the drawing, ${link.role === 'hold-down' ? 'tension, ' : ''}many like parts`}
+            {more
+              ? 'Less'
+              : `Place on the drawing, ${link.role === 'hold-down' ? 'tension and moments, ' : ''}many like parts`}
           </Button>
           <Button look="quiet" onClick={onRemove}>
             Remove {link.name || 'this link'}
@@ -87,9 +92,7 @@ export function LinkForm({ link, pointer, draft, known, problem, onChange, onRem
         </div>
         {more && <MoreOfLink link={link} place={known.place} error={error} set={set} />}
         {!more && (
-          <FieldError id={`${link.key}-at`}>
-            {error('at') ?? error('tensionLb') ?? error('leverFt') ?? error('parts/opened') ?? error('parts/bad')}
-          </FieldError>
+          <FieldError id={`${link.key}-at`}>{hidden.map(error).find((found) => found !== undefined)}</FieldError>
         )}
       </div>
     </div>
@@ -160,26 +163,37 @@ function MoreOfLink({ link, place, error, set }: MoreProps) {
       error={error(`parts/${name}`)}
     />
   );
+  const amount = (
+    name: 'tensionLb' | 'leverFt' | 'momentAboveFtLb' | 'resistingFtLb',
+    label: string,
+    hint?: string,
+  ) => (
+    <TextInput
+      label={label}
+      hint={hint}
+      optional
+      inputMode="decimal"
+      value={link[name]}
+      onChange={(value) => set({ [name]: value })}
+      error={error(name)}
+    />
+  );
   return (
     <>
       {link.role === 'hold-down' && (
         <div className="form-pair">
-          <TextInput
-            label="Tension it was meant for, lb"
-            optional
-            inputMode="decimal"
-            value={link.tensionLb}
-            onChange={(tensionLb) => set({ tensionLb })}
-            error={error('tensionLb')}
-          />
-          <TextInput
-            label="From the far end of the segment, ft"
-            optional
-            inputMode="decimal"
-            value={link.leverFt}
-            onChange={(leverFt) => set({ leverFt })}
-            error={error('leverFt')}
-          />
+          {amount('tensionLb', 'Tension it was meant for, lb')}
+          {amount('leverFt', 'From the far end of the segment, ft')}
+          {amount(
+            'momentAboveFtLb',
+            'Moment from the stories above, ft-lb',
+            'From the engineer. Left empty, it follows from the line that stands on this one; without that it is “at most”.',
+          )}
+          {amount(
+            'resistingFtLb',
+            'Moment of the weight that keeps it down, ft-lb',
+            'Already times its factor, as the engineer counts it.',
+          )}
         </div>
       )}
       <div className="form-pair">

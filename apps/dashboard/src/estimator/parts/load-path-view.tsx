@@ -1,9 +1,9 @@
 import { type FindingRow, type Location, type Rectangle, routes, type StoredLoadPath } from '@underlath/contract';
-import { LINK_ROLE_WORDS } from '@underlath/rules';
+import { LINK_ROLE_WORDS, usualWords } from '@underlath/rules';
 import { pounds, REFERRAL_WORDS } from '@underlath/rules/kernel';
 import type { CSSProperties } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
-import { ChainColumn, ChainOnWall, linkInk, shareWords } from '../../shared/drawing/chain.tsx';
+import { ChainColumn, ChainOnWall, linkInk, notListedLinks, shareWords } from '../../shared/drawing/chain.tsx';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import type { Frame } from '../../shared/drawing/frame.ts';
 import { sized } from '../../shared/drawing/framing.ts';
@@ -32,12 +32,13 @@ export function LoadPathView({ path, place, findings }: LoadPathViewProps) {
       </SeverityNote>
       <LineDrawing path={path} place={place} findings={findings} />
       <Strips path={path} />
+      <FromAbove path={path} />
       {answer.ratio !== null && (
         <MeasureScale
           value={answer.ratio}
           limit={1}
           moreIsBetter={false}
-          say={(share) => `${Math.round(share * 100)}%`}
+          say={(share) => `${answer.known ? '' : 'at least '}${Math.round(share * 100)}%`}
           limitName="all that may be counted"
           from={0}
         />
@@ -156,6 +157,7 @@ function Strips({ path }: { path: StoredLoadPath }) {
               <span>{shareWords(link)}</span>
               {link.intendedLb !== null && (
                 <span className="soft">
+                  {link.momentOpen && 'at most '}
                   {link.atMostLb === null
                     ? pounds(link.intendedLb)
                     : `${pounds(link.atMostLb)} of ${pounds(link.intendedLb)}`}
@@ -169,15 +171,37 @@ function Strips({ path }: { path: StoredLoadPath }) {
             </li>
           );
         })}
+        {notListedLinks(path.kind, segment.notListed).map(({ role, words }) => (
+          <li key={role}>
+            <b>{words}</b>
+            <ShareBar share={null} unseen />
+            <span>not listed, not seen</span>
+          </li>
+        ))}
       </ol>
     </section>
   ));
 }
 
+/** What the line above brings to this one, with its working, or what is missing for it. */
+function FromAbove({ path }: { path: StoredLoadPath }) {
+  if (!path.fromAbove) return null;
+  const { name, words } = path.fromAbove;
+  return (
+    <Part title="From above" lead={`“${name}” stands on this line; its moment lifts the hold-downs here.`}>
+      <ul className="bulleted">
+        {words.map((word) => (
+          <li key={word}>{word}</li>
+        ))}
+      </ul>
+    </Part>
+  );
+}
+
 /** What to look at next, the one that could change the answer most first; and how many of many like parts. */
 function OpenNext({ path }: { path: StoredLoadPath }) {
   const { answer, sampling } = path;
-  if (answer.openNext.length === 0 && sampling.length === 0) return null;
+  if (answer.openNext.length === 0 && sampling.length === 0 && answer.notListed.length === 0) return null;
   return (
     <Part title="Open next" lead="The link that could change the answer most comes first.">
       <ol className="numbered">
@@ -188,6 +212,12 @@ function OpenNext({ path }: { path: StoredLoadPath }) {
           </li>
         ))}
       </ol>
+      {answer.notListed.length > 0 && (
+        <p>
+          Not listed yet: <b>{usualWords(path.kind, answer.notListed).en}</b>. Add it to the links once somebody has
+          looked; until then it counts as not seen.
+        </p>
+      )}
       {sampling.length > 0 && (
         <Facts
           facts={sampling.map(({ name, total, opened, openMore, words }) => ({

@@ -1,4 +1,4 @@
-import { type Finding, routes } from '@underlath/contract';
+import { type Finding, type Problem, routes } from '@underlath/contract';
 import { type FormEvent, useId, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
@@ -12,7 +12,8 @@ import { Dialog } from '../../shared/ui/dialog.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { findingReads } from './finding-moves.tsx';
 import { FormFail } from './form-fail.tsx';
-import { inputErrors } from './input-errors.ts';
+import { inputErrors, REFUSED_MEASUREMENT } from './input-errors.ts';
+import { localProblem } from './numbers.ts';
 
 /** A new measurement. It adds a judgment; what was judged before stays as it was. */
 export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: () => void }) {
@@ -29,10 +30,13 @@ export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: 
       onClose();
     },
   });
-  const problem = judge.error ? problemOf(judge.error) : null;
+  const [refused, setRefused] = useState(false);
+  const [local, setLocal] = useState<Problem | null>(null);
+  const problem = local ?? (judge.error ? problemOf(judge.error) : null);
   function submit(event: FormEvent) {
     event.preventDefault();
-    if (!check) return;
+    setLocal(refused ? localProblem([REFUSED_MEASUREMENT]) : null);
+    if (!check || refused) return;
     judge.mutate({
       params: { findingId: finding.id },
       body: {
@@ -74,6 +78,7 @@ export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: 
               context={context}
               {...(last ? { edition: last.edition } : {})}
               serverErrors={inputErrors(problem)}
+              onRefused={setRefused}
             />
             <ContextForm storiesUnknown="as the place says" context={context} onChange={setContext} />
             <FormFail problem={problem} doing="Judging the measurement" />

@@ -19,7 +19,7 @@ import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { findingReads } from '../parts/finding-moves.tsx';
 import { FormFail } from '../parts/form-fail.tsx';
-import { inputErrors } from '../parts/input-errors.ts';
+import { inputErrors, REFUSED_MEASUREMENT } from '../parts/input-errors.ts';
 import { localProblem } from '../parts/numbers.ts';
 import { Page, Part } from '../parts/page.tsx';
 import { PhotoAdder } from '../parts/photo-adder.tsx';
@@ -63,6 +63,7 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
   const { draft, set, setDraft } = useDraft(() => emptyDraft(placeInAddress ?? ''));
   const [seenAt] = useState(() => new Date().toISOString());
   const [missing, setMissing] = useState<ReturnType<typeof localProblem> | null>(null);
+  const [refused, setRefused] = useState(false);
   const create = useChange(routes.createFinding, {
     invalidates: findingReads,
     onDone: (finding) => {
@@ -82,6 +83,7 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
     const errors = [];
     if (!draft.locationId) errors.push({ pointer: '/locationId', detail: 'Choose the place first.' });
     if (!draft.checkId) errors.push({ pointer: '/checkId', detail: 'Choose what it is first.' });
+    if (refused) errors.push(REFUSED_MEASUREMENT);
     setMissing(errors.length > 0 ? localProblem(errors) : null);
     if (!check || errors.length > 0) return;
     const { title, inputs, ...rest } = draft;
@@ -111,7 +113,10 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
         <CheckChoice
           checkId={draft.checkId}
           error={errorAt(problem, '/checkId')}
-          onChange={(checkId) => setDraft((before) => ({ ...before, checkId, inputs: {} }))}
+          onChange={(checkId) => {
+            setRefused(false);
+            setDraft((before) => ({ ...before, checkId, inputs: {} }));
+          }}
         />
       </Part>
       {draft.checkId && (
@@ -128,6 +133,7 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
                 context={draft.context}
                 edition={editionUnder(known, editions, draft.inputs)}
                 serverErrors={inputErrors(problem)}
+                onRefused={setRefused}
               />
             )}
           </WithCheck>

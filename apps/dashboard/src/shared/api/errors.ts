@@ -1,5 +1,6 @@
 import type { Problem, ProblemType } from '@underlath/contract';
 import { problem as problemSchema, problems } from '@underlath/contract';
+import { fieldWords } from './problem-words.ts';
 
 /** The server answered with a problem document (RFC 9457). Screens switch on `type`. */
 export class ProblemError extends Error {
@@ -23,7 +24,8 @@ export class ProblemError extends Error {
 
   /** What the server said about one field, by its JSON Pointer (`/siteAddress`). */
   at(pointer: string): string | undefined {
-    return this.problem.errors?.find((error) => error.pointer.replace(/^#/, '') === pointer)?.detail;
+    const error = this.problem.errors?.find((one) => one.pointer.replace(/^#/, '') === pointer);
+    return error && fieldWords(error);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Rectangle, StoredLoadPath } from '@underlath/contract';
+import { LINK_ROLE_WORDS, USUAL_LINKS } from '@underlath/rules';
 import { useId } from 'react';
 import type { Frame } from './frame.ts';
 import { severityInk, Unspoken } from './marks.tsx';
@@ -91,7 +92,9 @@ export function ChainColumn({ path, segmentAt, title }: ChainColumnProps) {
   const segment = path.answer.segments[segmentAt];
   if (!segment) return null;
   const ink = severityInk[path.answer.severity];
-  const heightPx = segment.links.length * rowPx + 12;
+  const missing = notListedLinks(path.kind, segment.notListed);
+  const rows = segment.links.length + missing.length;
+  const heightPx = rows * rowPx + 12;
   return (
     <svg className="drawing chain-column" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img" aria-labelledby={id}>
       <title id={id}>{title}</title>
@@ -104,7 +107,7 @@ export function ChainColumn({ path, segmentAt, title }: ChainColumnProps) {
               d={SIGNS[link.role] ?? ''}
               {...(governs && { style: { stroke: ink, strokeWidth: 3.4 } })}
             />
-            {at < segment.links.length - 1 && <path className="chain-load" d="M60 44v10m-4 -4l4 5l4 -5" />}
+            {at < rows - 1 && <path className="chain-load" d="M60 44v10m-4 -4l4 5l4 -5" />}
             <text x={136} y={18} fontSize={14} fontWeight={governs ? 800 : 600}>
               {link.name}
             </text>
@@ -115,17 +118,38 @@ export function ChainColumn({ path, segmentAt, title }: ChainColumnProps) {
           </g>
         );
       })}
+      {missing.map(({ role, words }, at) => (
+        <g key={role} transform={`translate(0 ${(segment.links.length + at) * rowPx + 10})`}>
+          <path className="chain-unseen chain-sign" d={SIGNS[role] ?? ''} />
+          <text x={136} y={18} fontSize={14} fontWeight={600}>
+            {words}
+          </text>
+          <text x={136} y={36} fontSize={14}>
+            not listed, not seen
+          </text>
+        </g>
+      ))}
     </svg>
   );
 }
 
+/** The usual links that a segment does not list, each once: a hanger or a seat is one of them. */
+export const notListedLinks = (kind: Path['kind'], notListed: readonly LinkWorth['role'][]) =>
+  USUAL_LINKS[kind].flatMap(({ roles }) => {
+    const [role] = roles;
+    if (!role || !notListed.includes(role)) return [];
+    return [{ role, words: roles.map((one) => LINK_ROLE_WORDS[one].en).join(' or ') }];
+  });
+
 /** What may be counted of a link, in words; never color alone. */
-export function shareWords({ state, remaining, unmeasured }: LinkWorth): string {
+export function shareWords({ state, remaining, unmeasured, momentOpen, usedUp }: LinkWorth): string {
+  if (usedUp) return 'used up by what stands above';
+  if (momentOpen && state === 'sound') return 'seen sound; not charged with what stands above';
   if (state === 'unseen') return 'not seen';
   if (remaining === null) return 'seen, not measured';
   const share = `${Math.round(remaining * 100)}%`;
   if (state === 'sound') return 'seen sound';
-  return unmeasured ? `at most ${share}` : `${share} left`;
+  return unmeasured || momentOpen ? `at most ${share}` : `${share} left`;
 }
 
 /** Which severity a link is shown in: only the one that governs carries the line's. */

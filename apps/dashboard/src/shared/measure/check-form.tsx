@@ -8,9 +8,20 @@ import { common } from '../i18n/messages/common.ts';
 import { measure } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { FieldQuestion } from './field-question.tsx';
-import { answerOf, type Inputs, isOptional, pictureOf, setAnswer, visibleFields, withDefaults } from './form.ts';
+import {
+  answerOf,
+  type Inputs,
+  isOptional,
+  pictureOf,
+  setAnswer,
+  type VisibleField,
+  visibleFields,
+  withDefaults,
+} from './form.ts';
 import { LiveVerdict, VerdictLine } from './outcome-view.tsx';
+import { useRefusals } from './refusals.tsx';
 import { useOutcome } from './use-outcome.ts';
+import { useRestedErrors } from './use-rested.ts';
 import './measure.css';
 
 export type CheckFormProps = {
@@ -21,20 +32,28 @@ export type CheckFormProps = {
   edition?: string | undefined;
   /** Errors the server found, by path (`counts.flush`). */
   serverErrors?: Readonly<Record<string, string>>;
+  /** Told whether anything in the form is refused as it stands; such a form is not sent. */
+  onRefused?: (isRefused: boolean) => void;
 };
 
 /**
  * The sheet: every question of the check in one column, the verdict at the foot. The drawings that move stand beside
  * their questions; a check without them has its own drawing beside them all, where the question in hand stands out.
  */
-export function CheckForm({ check, inputs, onChange, context, edition, serverErrors = {} }: CheckFormProps) {
+export function CheckForm(props: CheckFormProps) {
+  const { check, inputs, onChange, context, edition, serverErrors = {}, onRefused } = props;
   const { outcome, errors } = useOutcome(check, inputs, context, edition);
+  const [shownErrors, settle] = useRestedErrors(errors);
+  const { isRefused, watch } = useRefusals();
+  const refused = isRefused || Object.keys(errors).length > 0;
+  useEffect(() => onRefused?.(refused), [onRefused, refused]);
   const answers = withDefaults(check.inputs, inputs);
   const [asked, setAsked] = useState<string>();
   const drawnRowByRow = Object.values(check.inputs).some(pictureOf);
-  return (
+  return watch(
     // biome-ignore lint/a11y/noStaticElementInteractions: it only watches which question has the focus
     <div
+      onBlur={settle}
       className={drawnRowByRow ? '' : 'check-beside'}
       onFocus={(event) => setAsked(event.target.closest<HTMLElement>('[data-asks]')?.dataset.asks)}
     >
@@ -48,7 +67,7 @@ export function CheckForm({ check, inputs, onChange, context, edition, serverErr
               value={answerOf(name, field, inputs)}
               onChange={(value) => onChange(setAnswer(inputs, name, value))}
               optional={isOptional(field, answers)}
-              errors={{ ...serverErrors, ...errors }}
+              errors={{ ...serverErrors, ...shownErrors }}
               path={name}
             />
             {pictureOf(field) && (
@@ -58,7 +77,7 @@ export function CheckForm({ check, inputs, onChange, context, edition, serverErr
         ))}
         <LiveVerdict outcome={outcome} />
       </div>
-    </div>
+    </div>,
   );
 }
 
@@ -92,6 +111,8 @@ export function CheckSteps(props: CheckStepsProps) {
   const t = useT(measure);
   const c = useT(common);
   const { outcome, errors } = useOutcome(check, inputs, context, edition);
+  const [shownErrors, settle] = useRestedErrors(errors);
+  const { isRefused, watch } = useRefusals();
   const steps = visibleFields(check.inputs, inputs);
   const at = Math.min(step, steps.length - 1);
   const current = steps[at];
@@ -107,8 +128,14 @@ export function CheckSteps(props: CheckStepsProps) {
   const answers = withDefaults(check.inputs, inputs);
   const value = answerOf(name, field, inputs);
   const last = at === steps.length - 1;
-  const go = () => (last ? onDone() : onStep(at + 1));
-  const body = (
+  const elsewhere = Object.keys(shownErrors).filter((path) => !standsAt(path, name));
+  const refusedHere = isRefused || Object.keys(errors).some((path) => standsAt(path, name));
+  const go = () => {
+    if (refusedHere || (last && Object.keys(errors).length > 0)) settle();
+    else if (last) onDone();
+    else onStep(at + 1);
+  };
+  const body = watch(
     <>
       <div className="question">
         <h1 ref={heading} tabIndex={-1}>
@@ -126,16 +153,25 @@ export function CheckSteps(props: CheckStepsProps) {
         optional={isOptional(field, answers)}
         pad
         labelHidden
-        errors={{ ...serverErrors, ...errors }}
+        errors={{ ...serverErrors, ...shownErrors }}
         path={name}
       />
       {outcome && outcome.verdict !== 'undetermined' && outcome.reasons[0] && <p>{say(outcome.reasons[0], locale)}</p>}
-    </>
+      {elsewhere.map((path) => (
+        <Elsewhere
+          key={path}
+          words={shownErrors[path] ?? ''}
+          step={steps.findIndex((one) => standsAt(path, one.name))}
+          steps={steps}
+          onStep={onStep}
+        />
+      ))}
+    </>,
   );
   const foot = (
     <div className="step-foot">
       <VerdictLine outcome={outcome} />
-      {value === undefined ? (
+      {value === undefined && !isRefused ? (
         <Button wide onClick={go}>
           {t(field.kind === 'list' ? 'cantTellList' : 'cantTell')}
         </Button>
@@ -147,4 +183,23 @@ export function CheckSteps(props: CheckStepsProps) {
     </div>
   );
   return children({ body, foot, at: at + 1, of: steps.length });
+}
+
+const standsAt = (path: string, name: string): boolean => path === name || path.startsWith(`${name}.`);
+
+type ElsewhereProps = { words: string; step: number; steps: readonly VisibleField[]; onStep: (step: number) => void };
+
+/** What this answer rules out at another question, and the way there. */
+function Elsewhere({ words, step, steps, onStep }: ElsewhereProps) {
+  const { locale } = useLocale();
+  const t = useT(measure);
+  const question = steps[step];
+  return (
+    <div className="field-error" role="alert">
+      <p>{words}</p>
+      {question && (
+        <Button onClick={() => onStep(step)}>{t('mend', { what: say(question.field.label, locale) })}</Button>
+      )}
+    </div>
+  );
 }

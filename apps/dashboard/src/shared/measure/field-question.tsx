@@ -1,4 +1,4 @@
-import { type Field, type Locale, say, type Text } from '@underlath/rules/kernel';
+import { type Field, type Locale, MOST_COUNTED, refusalWords, say, type Text } from '@underlath/rules/kernel';
 import { useEffect, useId, useState } from 'react';
 import { signWordsOf } from '../drawing/tape-picture.tsx';
 import { useLocale, useT } from '../i18n/locale.tsx';
@@ -10,6 +10,8 @@ import { FieldError, Select, TextInput } from '../ui/field.tsx';
 import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
 import { Length } from './length.tsx';
 import { MeasureInput } from './measure-input.tsx';
+import { useReportRefusal } from './refusals.tsx';
+import { useRested } from './use-rested.ts';
 import './measure.css';
 
 export type QuestionProps<F extends Field = Field> = {
@@ -112,6 +114,7 @@ function NumberQuestion(props: Of<'number'>) {
   const { field, value, onChange } = props;
   const { error, ...frame } = useFrame(props);
   const t = useT(measure);
+  const words = useWords();
   const key = unitKeys.find((unit) => unit === field.unit);
   const unit = key ? t(`unit_${key}`) : field.unit;
   return (
@@ -119,6 +122,7 @@ function NumberQuestion(props: Of<'number'>) {
       {...frame}
       error={error}
       label={unit && unit !== 'year' ? `${frame.label} (${unit})` : frame.label}
+      refusal={words(refusalWords(field))}
       min={field.min}
       max={field.max}
       value={typeof value === 'number' ? value : null}
@@ -136,14 +140,16 @@ type DecimalInputProps = {
   min: number;
   max: number;
   whole?: boolean;
+  /** Said of a number that can't be. */
+  refusal: string | undefined;
   value: number | null;
   onChange: (value: number | null) => void;
 };
 
 /** A number as typed; what can't be read stays in the box with the reason under it. */
-export function DecimalInput({ min, max, whole, value, onChange, error, ...frame }: DecimalInputProps) {
-  const t = useT(measure);
+function DecimalInput({ min, max, whole, refusal, value, onChange, error, ...frame }: DecimalInputProps) {
   const [typed, setTyped] = useState(value === null ? '' : String(value));
+  const [rested, settle] = useRested(typed);
   const read = (text: string): number | null => {
     const tidy = text.trim().replace(/(\d),(?=\d{3}\b)/g, '$1');
     const number = Number(tidy);
@@ -154,16 +160,17 @@ export function DecimalInput({ min, max, whole, value, onChange, error, ...frame
   useEffect(() => {
     if (value !== null && value !== now) setTyped(String(value));
   }, [value, now]);
-  const own =
-    typed.trim() !== '' && now === null ? t('notANumber', { typed: typed.trim(), min, max: String(max) }) : undefined;
+  const own = typed.trim() !== '' && now === null ? refusal : undefined;
+  useReportRefusal(own !== undefined);
   return (
     <TextInput
       {...frame}
-      error={own ?? error}
+      error={(rested === typed ? own : undefined) ?? error}
       value={typed}
       inputMode={whole ? 'numeric' : 'decimal'}
       autoComplete="off"
       className="input-length"
+      onBlur={settle}
       onChange={(next) => {
         setTyped(next);
         onChange(read(next));
@@ -176,9 +183,20 @@ function CountQuestion(props: Of<'count'>) {
   const { field, value, onChange, pad } = props;
   const frame = useFrame(props);
   const t = useT(measure);
+  const words = useWords();
   const number = typeof value === 'number' ? value : null;
-  const [min, max] = [field.min ?? 0, field.max ?? 100_000];
-  const box = <DecimalInput {...frame} whole min={min} max={max} value={number} onChange={onChange} />;
+  const [min, max] = [field.min ?? 0, field.max ?? MOST_COUNTED];
+  const box = (
+    <DecimalInput
+      {...frame}
+      whole
+      refusal={words(refusalWords(field))}
+      min={min}
+      max={max}
+      value={number}
+      onChange={onChange}
+    />
+  );
   if (!pad) return box;
   return (
     <div className="count">

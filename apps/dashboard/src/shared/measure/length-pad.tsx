@@ -4,7 +4,9 @@ import { measure } from '../i18n/messages/measure.ts';
 import { FieldError } from '../ui/field.tsx';
 import { Fraction, Length } from './length.tsx';
 import { fromPad, isFull, type PadPart, type PadValue, padParts, pressDigit, toPad } from './pad.ts';
+import { useReportRefusal } from './refusals.tsx';
 import { type MeasureInputProps, useLengthCheck } from './use-length-check.ts';
+import { useRested } from './use-rested.ts';
 
 const partNames = { feet: 'feet', whole: 'inches', ticks: 'fraction' } as const;
 
@@ -35,6 +37,8 @@ export function LengthPad({ onType, ...props }: Omit<MeasureInputProps, 'pad'> &
   const shown = value ?? held;
   const pad = toPad(shown === null ? null : shown * factor, denominator, withFeet, negative);
   const problem = held !== null && value === null ? rangeError(held) : undefined;
+  const [rested] = useRested(held);
+  useReportRefusal(problem !== undefined);
 
   function put(next: PadValue) {
     const result = fromPad(next, denominator) / factor;
@@ -105,7 +109,7 @@ export function LengthPad({ onType, ...props }: Omit<MeasureInputProps, 'pad'> &
           {t('typeIt')}
         </button>
       </div>
-      <FieldError id={`${id}-error`}>{problem ?? error}</FieldError>
+      <FieldError id={`${id}-error`}>{(rested === held ? problem : undefined) ?? error}</FieldError>
     </fieldset>
   );
 }

@@ -1,11 +1,12 @@
-import { formatLength } from '@underlath/rules/kernel';
 import { useEffect, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
 import { measure } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { TextInput } from '../ui/field.tsx';
 import { LengthPad } from './length-pad.tsx';
-import { type MeasureInputProps, perUnit, useLengthCheck } from './use-length-check.ts';
+import { useReportRefusal } from './refusals.tsx';
+import { type MeasureInputProps, useLengthCheck } from './use-length-check.ts';
+import { useRested } from './use-rested.ts';
 import './measure.css';
 
 /** A length, typed as the trade types it or pressed on keys. */
@@ -25,26 +26,30 @@ export function MeasureInput({ pad, ...props }: MeasureInputProps) {
 }
 
 function TypedLength(props: Omit<MeasureInputProps, 'pad'>) {
-  const { label, hint, error, value, onChange, unit = 'in', optional, labelHidden } = props;
+  const { label, hint, error, value, onChange, optional, labelHidden } = props;
   const t = useT(measure);
   const { read, show } = useLengthCheck(props);
   const [typed, setTyped] = useState(value === null ? '' : show(value));
   const result = read(typed);
+  const [rested, settle] = useRested(typed);
+  useReportRefusal(result.error !== undefined);
+  const shownFromElsewhere = value !== null && value !== result.value ? show(value) : undefined;
   // A value set from elsewhere replaces what stands in the box; one's own typing is never rewritten under the hand.
   useEffect(() => {
-    if (value !== null && value !== result.value) setTyped(formatLength(value * perUnit[unit]));
-  }, [value, result.value, unit]);
+    if (shownFromElsewhere !== undefined) setTyped(shownFromElsewhere);
+  }, [shownFromElsewhere]);
   return (
     <TextInput
       label={label}
       hint={hint ?? t('lengthExample')}
-      error={result.error ?? error}
+      error={(rested === typed ? result.error : undefined) ?? error}
       optional={optional ?? false}
       labelHidden={labelHidden ?? false}
       value={typed}
       inputMode="text"
       autoComplete="off"
       className="input-length"
+      onBlur={settle}
       onChange={(next) => {
         setTyped(next);
         onChange(read(next).value);

@@ -70,7 +70,7 @@ function readable(check: Check, given: Inputs) {
   const bad = new Set(issues.map(({ path }) => String(path[0])));
   return {
     inputs: Object.fromEntries(Object.entries(given).filter(([name]) => !bad.has(name))),
-    refused: issues.map(({ message }) => message),
+    refused: issues.map(({ words }) => words),
   };
 }
 

@@ -1,7 +1,6 @@
-import { formatLength, parseLength, say } from '@underlath/rules/kernel';
+import { formatExact, INCHES_PER, parseLength, refusalWords, say, text } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
-import { useLocale, useT } from '../i18n/locale.tsx';
-import { measure } from '../i18n/messages/measure.ts';
+import { useLocale } from '../i18n/locale.tsx';
 
 export type MeasureInputProps = {
   label: string;
@@ -26,22 +25,22 @@ export type MeasureInputProps = {
   pad?: boolean;
 };
 
-/** Inches in one. */
-export const perUnit = { in: 1, ft: 12 } as const;
+type Checked = Pick<MeasureInputProps, 'label' | 'unit' | 'min' | 'max'>;
 
 /** What is wrong with a length, in the reader's words, or undefined. */
-export function useLengthCheck({ unit = 'in', min, max }: Pick<MeasureInputProps, 'unit' | 'min' | 'max'>) {
-  const t = useT(measure);
+export function useLengthCheck({ label, unit = 'in', min, max }: Checked) {
   const { locale } = useLocale();
-  const show = (value: number) => formatLength(value * perUnit[unit]);
-  const rangeError = (value: number, typed = show(value)): string | undefined =>
-    value < min || value > max ? t('outOfRange', { typed, min: show(min), max: show(max) }) : undefined;
+  const show = (value: number) => formatExact(value * INCHES_PER[unit]);
+  const rangeError = (value: number): string | undefined =>
+    value < min || value > max
+      ? say(refusalWords({ kind: 'length', label: text(label, label), unit, min, max }), locale)
+      : undefined;
   const read = (typed: string): { value: number | null; error: string | undefined } => {
     if (typed.trim() === '') return { value: null, error: undefined };
     const parsed = parseLength(typed, { defaultUnit: unit });
     if (!parsed.ok) return { value: null, error: say(parsed.failure.message, locale) };
-    const value = parsed.inches / perUnit[unit];
-    const error = rangeError(value, `“${typed.trim()}”`);
+    const value = parsed.inches / INCHES_PER[unit];
+    const error = rangeError(value);
     return { value: error ? null : value, error };
   };
   return { read, rangeError, show };

@@ -30,7 +30,7 @@ export function useOutcome(check: Check, inputs: Inputs, context: Situation = {}
       if (!(error instanceof InputError)) throw error;
       return {
         outcome: null,
-        errors: Object.fromEntries(error.issues.map((i) => [i.path.join('.'), i.message[locale]])),
+        errors: Object.fromEntries(error.issues.map((i) => [i.path.join('.'), i.words[locale]])),
       };
     }
   }, [check, inputs, context, edition, locale, t]);

@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react';
+import { fieldWords } from '../api/problem-words.ts';
 import { useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
+import { useProblemWords } from './use-problem-words.ts';
 import './ui.css';
 
 /** What the API says when it can't (RFC 9457), or what the API client made of no answer at all (`offline`). */
@@ -11,7 +13,8 @@ export type Problem = {
   status?: number;
   detail?: string;
   requestId?: string | undefined;
-  errors?: readonly { pointer: string; detail: string }[] | undefined;
+  /** `words` are for people and stand in place of `detail`; `where` is said beside it by a form that knows its questions. */
+  errors?: readonly { pointer: string; detail: string; words?: string | undefined; where?: string }[] | undefined;
   offline?: boolean;
 };
 
@@ -53,16 +56,18 @@ type FailStateProps = {
 /** Says what happened, to what, and what to do. Never takes the form away. */
 export function FailState({ problem, doing, onRetry, retrying, kept }: FailStateProps) {
   const t = useT(common);
+  const { title, lines } = useProblemWords(problem);
   return (
     <div className="fail" role="alert">
-      <p className="fail-title">{doing ? `${doing}: ${problem.title}` : problem.title || t('failTitle')}</p>
-      {problem.offline ? <p>{t('failOffline')}</p> : problem.detail && <p>{problem.detail}</p>}
-      {problem.errors && problem.errors.length > 0 && (
-        <ul className="fail-list">
-          {problem.errors.map((error) => (
-            <li key={`${error.pointer}${error.detail}`}>
-              {error.detail}
-              <span className="soft"> {t('at', { where: readablePointer(error.pointer) })}</span>
+      <p className="fail-title">{doing ? `${doing}: ${title}` : title || t('failTitle')}</p>
+      {problem.offline ? (
+        <p>{t('failOffline')}</p>
+      ) : (
+        <ul className={lines.length > 1 ? 'fail-list' : undefined}>
+          {lines.map(({ words, where }) => (
+            <li key={`${words}${where}`}>
+              {words}
+              {where && <span className="soft"> {t('at', { where })}</span>}
             </li>
           ))}
         </ul>
@@ -87,7 +92,8 @@ export function readablePointer(pointer: string): string {
     .join(', ');
 }
 
-/** The detail of the problem that points at this field, for its error line. */
+/** What the problem says of this field, for its error line. */
 export function errorAt(problem: Problem | null | undefined, pointer: string): string | undefined {
-  return problem?.errors?.find((error) => error.pointer.replace(/^#/, '') === pointer)?.detail;
+  const error = problem?.errors?.find((one) => one.pointer.replace(/^#/, '') === pointer);
+  return error && fieldWords(error);
 }

@@ -6,7 +6,6 @@ import {
   compareLoad,
   defineCheck,
   factorOf,
-  failuresFirst,
   formatLength,
   inchesOf,
   type Judgement,
@@ -37,7 +36,7 @@ import {
   FC_PERP_SOURCES,
 } from '../../standards/nds-2018/bearing.ts';
 import { bearingSeatCard } from './seat.card.ts';
-import { inputs } from './seat.inputs.ts';
+import { inputs, otherThanSpecies } from './seat.inputs.ts';
 
 type SeatInputs = Complete<typeof inputs>;
 
@@ -109,16 +108,15 @@ function judgeSeat(given: SeatInputs): Judgement {
       ...(!given.positiveConnection && { sidewaysShare: shareQuantity(0) }),
       ...(given.expectedMovementIn !== undefined && { capacityAfterLb: poundsOf(afterLb) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(nothingHolds
-          ? [reasonThat(false, NOTHING_HOLDS)]
-          : given.positiveConnection
-            ? []
-            : [reasonThat(false, NOT_CONNECTED)]),
-        ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
-        ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
-      ]),
+    reasons: () => [
+      ...(nothingHolds
+        ? [reasonThat(false, NOTHING_HOLDS)]
+        : given.positiveConnection
+          ? []
+          : [reasonThat(false, NOT_CONNECTED)]),
+      ...(shrinksAway && !nothingHolds ? [reasonThat(false, tooShortAfter(afterIn, requiredIn))] : []),
+      ...bearingReasons(given, requiredIn, byLoadIn > byCodeIn, capacityLb),
+    ],
     cautions: () => seatCautions(given, marginIn),
     hangsOn: given.positiveConnection || !bears ? bearsOn : [POSITIVE_CONNECTION_SOURCE],
     sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...(source ? [source] : []), BEARING_FACTOR_SOURCE],
@@ -207,6 +205,7 @@ export const bearingSeat = defineCheck({
   defaultEdition: 'irc-r502.6',
   sources: [IRC_BEARING_SOURCE, POSITIVE_CONNECTION_SOURCE, ...FC_PERP_SOURCES, BEARING_FACTOR_SOURCE],
   inputs,
+  refine: otherThanSpecies,
   evaluate: judgeSeat,
   knownAlready: alreadyUnsafe,
   repairs: ['seat-restore', 'seat-connect', 'engineer-letter'],

@@ -1,4 +1,16 @@
-import { choice, flag, length, number, text } from '../../kernel/index.ts';
+import {
+  assume,
+  choice,
+  flag,
+  type InputIssue,
+  length,
+  number,
+  type Partials,
+  refuse,
+  text,
+} from '../../kernel/index.ts';
+import { IRC_BEARING_SOURCE } from '../../standards/irc-bearing/bearing.data.ts';
+import { FC_PERP_PSI } from '../../standards/nds-2018/bearing.ts';
 import { FRAMING_SPECIES } from '../../standards/nds-2018/species.data.ts';
 
 export const inputs = {
@@ -36,6 +48,13 @@ export const inputs = {
     ],
     needed: 'optional',
     showWhen: { input: 'support', is: ['wood'] },
+    assumes: assume(
+      text(
+        'The wood it sits on asks 1-1/2 in: it is no sill on masonry, or the official does not ask 3 in there.',
+        'La madera en que se apoya pide 1-1/2 in: no es solera sobre mampostería, o el oficial no pide 3 in ahí.',
+      ),
+      IRC_BEARING_SOURCE,
+    ),
     label: text('If that wood is a sill on masonry', 'Si esa madera es una solera sobre mampostería'),
   }),
   species: choice({
@@ -49,6 +68,7 @@ export const inputs = {
     min: 50,
     max: 5000,
     needed: 'optional',
+    showWhen: { input: 'species', known: false },
     label: text('Or: design value across the grain', 'O: valor de diseño perpendicular a la fibra'),
   }),
   reactionLb: number({
@@ -56,6 +76,13 @@ export const inputs = {
     min: 0,
     max: 1_000_000,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The load is no more than the bearing length of the code was written for.',
+        'La carga no pasa de aquella para la que se escribió el largo de apoyo del código.',
+      ),
+      IRC_BEARING_SOURCE,
+    ),
     label: text('Load on this seat, if known', 'Carga en este apoyo, si se sabe'),
   }),
   positiveConnection: flag({
@@ -68,6 +95,12 @@ export const inputs = {
     min: 0,
     max: 24,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'No movement off the seat is expected: nothing there is drying out, being jacked or settling.',
+        'No se espera que se salga del apoyo: nada ahí se está secando, levantando o asentando.',
+      ),
+    ),
     label: text('Movement expected off the seat', 'Movimiento esperado fuera del apoyo'),
   }),
   atMemberEnd: flag({
@@ -75,3 +108,21 @@ export const inputs = {
     picture: 'seat-at-end',
   }),
 } as const;
+
+/** A design value that is not that of the species named beside it. */
+export function otherThanSpecies({ species, fcPerpPsi }: Partials<typeof inputs>): InputIssue[] {
+  if (species === undefined || fcPerpPsi === undefined) return [];
+  const { psi } = FC_PERP_PSI[species];
+  if (fcPerpPsi === psi) return [];
+  return [
+    refuse(
+      ['fcPerpPsi'],
+      `${fcPerpPsi} psi`,
+      text(`${psi} psi, as its species (species) has`, `${psi} psi, como su especie (species)`),
+      text(
+        `The species has a design value of ${psi} psi across the grain, not ${fcPerpPsi}: give one of the two.`,
+        `La especie tiene un valor de ${psi} psi perpendicular a la fibra, no ${fcPerpPsi}: dé uno de los dos.`,
+      ),
+    ),
+  ];
+}

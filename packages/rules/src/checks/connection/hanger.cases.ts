@@ -42,6 +42,68 @@ export const cases: readonly CheckCase[] = [
     },
   },
   {
+    name: 'one nail of ten missing in the header is a nail to add, no matter for an engineer',
+    origin: 'common-practice',
+    source: 'severity table, nails missing in a hanger that holds',
+    inputs: { ...GOOD, header: { specified: 10, installed: 9 } },
+    expect: {
+      verdict: 'fails',
+      remaining: 0.9,
+      severity: 'repair',
+      referrals: [],
+      repairs: ['hanger-refasten', 'hanger-replace'],
+    },
+  },
+  {
+    name: 'two nails of ten missing leave 0.8 and go to an engineer',
+    origin: 'common-practice',
+    source: 'severity table, 0.85',
+    inputs: { ...GOOD, header: { specified: 10, installed: 8 } },
+    expect: { verdict: 'fails', remaining: 0.8, severity: 'engineer' },
+  },
+  {
+    name: 'a short gap of exactly 1/4 in at the joist end is a repair while every nail is in',
+    origin: 'common-practice',
+    source: 'severity table, a short gap',
+    inputs: { ...GOOD, endGapIn: 0.25 },
+    expect: { verdict: 'fails', ratio: 2, remaining: 1, severity: 'repair' },
+  },
+  {
+    name: 'a gap of 1/2 in at the joist end goes to an engineer',
+    origin: 'common-practice',
+    source: 'severity table: no short gap',
+    inputs: { ...GOOD, endGapIn: 0.5 },
+    expect: { verdict: 'fails', ratio: 4, remaining: 1, severity: 'engineer' },
+  },
+  {
+    name: 'a hanger of exactly 0.6 of the joist depth meets',
+    origin: 'second-hand',
+    source: 'IRC 2024 R507.6.2 as quoted, for decks: at least 60 %; 6.0 / 10.0',
+    inputs: { ...GOOD, hangerDepthIn: 6, joistDepthIn: 10 },
+    expect: { verdict: 'meets', ratio: 1, values: { depthShare: 0.6 } },
+  },
+  {
+    name: 'a hanger 5 in deep lets a 2x10 roll: a deeper one, and no engineer',
+    origin: 'second-hand',
+    source: 'IRC 2024 R507.6.2 as quoted, for decks; 0.6 x 9.25 / 5',
+    inputs: { ...GOOD, hangerDepthIn: 5, joistDepthIn: 9.25 },
+    expect: {
+      verdict: 'fails',
+      ratio: (0.6 * 9.25) / 5,
+      remaining: 1,
+      severity: 'repair',
+      values: { depthShare: 5 / 9.25 },
+      repairs: ['hanger-replace'],
+    },
+  },
+  {
+    name: 'the depth of the hanger alone asks for that of the joist',
+    origin: 'hand-worked',
+    source: 'a share needs both',
+    inputs: { ...GOOD, hangerDepthIn: 5 },
+    expect: { verdict: 'undetermined', missing: ['joistDepthIn'] },
+  },
+  {
     name: 'the side with the smaller share governs',
     origin: 'common-practice',
     source: 'least share of the fasteners, a screening assumption',
@@ -108,7 +170,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'common-practice',
     source: HABIT,
     inputs: { ...GOOD, seatGapIn: 0.25 },
-    expect: { verdict: 'fails', ratio: 2, remaining: 1, repairs: ['re-shim', 'hanger-replace'] },
+    expect: { verdict: 'fails', ratio: 2, remaining: 1, severity: 'repair', repairs: ['re-shim', 'hanger-replace'] },
   },
   {
     name: 'nails missing in the joist alone are added',
@@ -121,8 +183,8 @@ export const cases: readonly CheckCase[] = [
 
 /** What the rule asks. */
 export const rule = text(
-  'The hanger is as wide as its member, sits tight, is fastened with the right nails in every hole, and is not loose.',
-  'El estribo es tan ancho como su elemento, queda ajustado, lleva los clavos correctos en cada agujero y no está flojo.',
+  'The hanger is as wide as its member, deep enough to keep it upright, sits tight, has the right nail in every hole, and is not loose.',
+  'El estribo es tan ancho como su elemento, tan alto que no lo deja girar, queda ajustado, lleva el clavo correcto en cada agujero y no está flojo.',
 );
 
 /** What the check answers. */
@@ -133,6 +195,10 @@ export const values: ValueWords = {
   },
   seatGapIn: { label: text('Gap at the seat', 'Espacio en el asiento'), how: text('As measured.', 'Como se midió.') },
   endGapIn: { label: text('Gap at the end', 'Espacio en la punta'), how: text('As measured.', 'Como se midió.') },
+  depthShare: {
+    label: text('Hanger depth over joist depth', 'Altura del estribo entre la de la vigueta'),
+    how: text('Depth of the hanger, divided by that of the joist.', 'Altura del estribo, dividida entre la vigueta.'),
+  },
   headerShare: {
     label: text('Nails in the header', 'Clavos en el cabezal'),
     how: text('Nails in, divided by holes to be filled.', 'Clavos puestos, divididos entre agujeros.'),

@@ -1,4 +1,6 @@
 import {
+  assume,
+  atLeast,
   atMost,
   type Complete,
   compareLengths,
@@ -16,6 +18,7 @@ import {
   largestRatio,
   length,
   type Partials,
+  percent,
   ratioOf,
   reasonThat,
   refuse,
@@ -23,7 +26,14 @@ import {
   type Text,
   text,
 } from '../../kernel/index.ts';
-import { HANGER_FIT_SOURCE, HANGER_GAP_IN, HANGER_HOLES_SOURCE } from '../../standards/common-practice/hangers.data.ts';
+import {
+  HANGER_DEPTH_SOURCE,
+  HANGER_FIT_SOURCE,
+  HANGER_GAP_IN,
+  HANGER_HOLES_SOURCE,
+  LEAST_HANGER_DEPTH_SHARE,
+  SHORT_HANGER_GAP_IN,
+} from '../../standards/common-practice/hangers.data.ts';
 import { hangerCard } from './hanger.card.ts';
 
 const holes = (label: Text) =>
@@ -74,6 +84,28 @@ const inputs = {
     label: text('Gap between joist end and header', 'Espacio entre la punta y el cabezal'),
     picture: 'hanger-end-gap',
   }),
+  hangerDepthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 48,
+    needed: 'optional',
+    assumes: assume(
+      text(
+        'The hanger is deep enough to keep the joist upright.',
+        'El estribo es tan alto que no deja girar la vigueta.',
+      ),
+    ),
+    label: text('Hanger depth', 'Altura del estribo'),
+    howToMeasure: text('From its seat to its top.', 'Del asiento a su borde de arriba.'),
+  }),
+  joistDepthIn: length({
+    unit: 'in',
+    min: 0.5,
+    max: 48,
+    needed: { when: { input: 'hangerDepthIn', known: true } },
+    showWhen: { input: 'hangerDepthIn', known: true },
+    label: text('Joist or beam depth', 'Altura de la vigueta o viga'),
+  }),
   header: holes(text('Nails into the header', 'Clavos en el cabezal')),
   joist: holes(text('Nails into the joist', 'Clavos en la vigueta')),
   rightFastener: flag({
@@ -86,6 +118,12 @@ const inputs = {
   }),
   loose: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'It is neither loose, bent nor cut: whoever counted its nails would have said so.',
+        'No está flojo, doblado ni cortado: quien contó los clavos lo habría dicho.',
+      ),
+    ),
     label: text('Loose, bent or cut?', '¿Flojo, doblado o cortado?'),
   }),
 } as const;
@@ -144,7 +182,9 @@ function judgeHanger(given: HangerInputs): Judgement {
   const nothing = noCredit(given);
   const fits = badFits(given);
   const remaining = nothing.length > 0 ? 0 : Math.min(headerShare, joistShare);
-  const meets = remaining === 1 && fits.length === 0;
+  const depthShare = depthShareOf(given);
+  const shallow = depthShare !== undefined && !atLeast(depthShare, LEAST_HANGER_DEPTH_SHARE);
+  const meets = remaining === 1 && fits.length === 0 && !shallow;
   const widthGapIn = given.hangerWidthIn - given.memberWidthIn;
   return {
     verdict: meets ? 'meets' : 'fails',
@@ -153,6 +193,7 @@ function judgeHanger(given: HangerInputs): Judgement {
         ? null
         : largestRatio([
             ratioOf(1, remaining),
+            depthShare === undefined ? null : ratioOf(LEAST_HANGER_DEPTH_SHARE, depthShare),
             ...[Math.abs(widthGapIn), given.seatGapIn, given.endGapIn].map((gapIn) => ratioOf(gapIn, HANGER_GAP_IN)),
           ]),
     remaining,
@@ -160,6 +201,7 @@ function judgeHanger(given: HangerInputs): Judgement {
       widthGapIn: inchesOf(widthGapIn),
       seatGapIn: inchesOf(given.seatGapIn),
       endGapIn: inchesOf(given.endGapIn),
+      ...(depthShare !== undefined && { depthShare: shareQuantity(depthShare) }),
       headerShare: shareQuantity(headerShare),
       joistShare: shareQuantity(joistShare),
       headerToAdd: countOf(given.header.specified - given.header.installed),
@@ -168,13 +210,42 @@ function judgeHanger(given: HangerInputs): Judgement {
     reasons: () =>
       meets
         ? [ALL_WELL]
-        : [...nothing, ...fits.map(fitWords), ...nailWords(given)].map((words) => reasonThat(false, words)),
-    cautions: () => [SCALED],
-    repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn),
+        : [...nothing, ...fits.map(fitWords), ...(shallow ? [shallowWords(depthShare)] : []), ...nailWords(given)].map(
+            (words) => reasonThat(false, words),
+          ),
+    cautions: () => (shallow ? [SCALED, OR_BLOCKING] : [SCALED]),
+    sources: depthShare === undefined ? SOURCES : [...SOURCES, HANGER_DEPTH_SOURCE],
+    repairs: meets ? [] : hangerRepairs(given, fits, widthGapIn, shallow),
     // A gap over its limit says nothing of the load on it.
-    facts: { memberKind: 'hanger', ratio: null },
+    facts: {
+      memberKind: 'hanger',
+      ratio: null,
+      prescriptive: nothing.length === 0 && !isWrongWidth(widthGapIn) && fits.every(isShort),
+    },
   };
 }
+
+const SOURCES = [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE];
+
+const isWrongWidth = (widthGapIn: number): boolean => !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
+const isShort = (fit: Fit): boolean => atMost(fit.gapIn, SHORT_HANGER_GAP_IN);
+
+/** Share of the joist that the hanger reaches up, when both were measured. */
+const depthShareOf = ({ hangerDepthIn, joistDepthIn }: HangerInputs): number | undefined =>
+  hangerDepthIn === undefined || joistDepthIn === undefined ? undefined : hangerDepthIn / joistDepthIn;
+
+function shallowWords(depthShare: number): Text {
+  const write = (share: number, digits: number) => percent(share, digits - 2);
+  const { measured, limit } = compareNumbers(depthShare, LEAST_HANGER_DEPTH_SHARE, 'at-least', write, 2);
+  return text(
+    `The hanger reaches up ${measured.en} of the joist; under ${limit} the joist can roll.`,
+    `El estribo sube ${measured.es} de la vigueta; con menos de ${limit} puede girar.`,
+  );
+}
+const OR_BLOCKING = text(
+  'The depth is a rule for decks; inside a house full-depth blocking also keeps a joist upright.',
+  'La altura es una regla para terrazas; dentro de la casa también sirve un bloqueo de altura completa.',
+);
 
 const ALL_WELL = text(
   'Every hole is filled with the right nail and the joist fits its seat.',
@@ -203,12 +274,11 @@ function nailWords({ header, joist }: HangerInputs): Text[] {
   return [...say(header, 'header', SIDE_ES.header), ...say(joist, 'joist', SIDE_ES.joist)];
 }
 
-function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number): string[] {
-  const wrongWidth = !atMost(Math.abs(widthGapIn), HANGER_GAP_IN);
-  if (wrongWidth || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
+function hangerRepairs(given: HangerInputs, fits: readonly Fit[], widthGapIn: number, shallow: boolean): string[] {
+  if (isWrongWidth(widthGapIn) || given.loose === true || !atMost(given.endGapIn, HANGER_GAP_IN))
     return ['hanger-replace', 'engineer-letter'];
   const short = given.header.installed < given.header.specified || given.joist.installed < given.joist.specified;
-  const refasten = given.rightFastener === false || short;
+  const refasten = !shallow && (given.rightFastener === false || short);
   return [...(refasten ? ['hanger-refasten'] : []), ...(fits.length > 0 ? ['re-shim'] : []), 'hanger-replace'];
 }
 
@@ -248,7 +318,7 @@ export const hanger = defineCheck({
   ...hangerCard,
   editions: [{ id: 'trade-practice', title: text('Trade practice for hangers', 'Práctica de estribos') }],
   defaultEdition: 'trade-practice',
-  sources: [HANGER_HOLES_SOURCE, HANGER_FIT_SOURCE],
+  sources: [...SOURCES, HANGER_DEPTH_SOURCE],
   inputs,
   refine: tooManyNails,
   evaluate: judgeHanger,

@@ -22,6 +22,8 @@ export const drawing: Drawing = {
     { dim: [30, 90, 66, 90], off: 20, of: 'hangerWidthIn' },
     { dim: [122, 34, 128, 34], off: -20, of: 'endGapIn' },
     { dim: [154, 82, 154, 90], off: -10, of: 'seatGapIn' },
+    { dim: [33, 34, 33, 82], off: 22, of: 'joistDepthIn' },
+    { dim: [66, 44, 66, 90], off: -20, of: 'hangerDepthIn' },
     { point: [10, 112, 23, 77], of: 'header.installed' },
     { point: [156, 112, 137, 70], of: 'joist.installed' },
   ],

@@ -10,5 +10,6 @@ export const nailCard = {
   ),
   element: 'connection',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./nail.drawing.ts'),
 } as const satisfies CheckCard;

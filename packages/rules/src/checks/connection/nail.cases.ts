@@ -142,7 +142,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'hand-worked',
     source: EQUATIONS,
     inputs: JOINT,
-    expect: { verdict: 'undetermined', missing: ['demandLb'], values: { lateralLb: 140.9 } },
+    expect: { verdict: 'undetermined', missing: ['demandLb'], severity: 'record', values: { lateralLb: 140.9 } },
     tolerance: TENTH,
   },
   {

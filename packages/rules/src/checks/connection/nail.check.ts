@@ -7,7 +7,6 @@ import {
   decimal,
   defineCheck,
   factorOf,
-  failuresFirst,
   formatLength,
   inchesOf,
   type Judgement,
@@ -112,7 +111,7 @@ function judgeNail(given: NailInputs): Judgement {
     remaining: lateral.keptShare,
     values: () => nailValues(given, joint, lateral, lateralLb),
     reasons: () => nailReasons(given, joint, lateral, lateralLb),
-    ...(toTell && { missing: ['demandLb'] }),
+    ...(toTell && { missing: ['demandLb'], facts: { calculationOnly: true } }),
     hangsOn: tooShort ? [NAIL_YIELD_SOURCE] : hangsOn,
     sources: [...hangsOn, WITHDRAWAL_SOURCE],
     repairs: toTell || meets ? [] : ['add-nails'],
@@ -167,7 +166,7 @@ function nailReasons({ demandLb }: NailInputs, joint: Joint, lateral: NailLatera
     `It takes ${takes} across (mode ${governing} governs)${load.en}.`,
     `Resiste ${takes} de lado (rige el modo ${governing})${load.es}.`,
   );
-  return failuresFirst([depth, reasonThat(demandLb === undefined || atMost(demandLb, lateralLb), carries)]);
+  return [depth, reasonThat(demandLb === undefined || atMost(demandLb, lateralLb), carries)];
 }
 
 /** What one nail carries across and along its shank by the yield-limit equations. Inches, psi, pounds. */

@@ -1,4 +1,5 @@
 import {
+  assume,
   type Condition,
   choice,
   flag,
@@ -13,6 +14,8 @@ import {
 } from '../../kernel/index.ts';
 import { demandField, loadDurationField, speciesField } from '../../standards/nds-2018/fields.ts';
 import { NAIL_DIAMETER_IN, NAIL_LENGTH_IN, type NamedNail } from '../../standards/nds-2018/nails.data.ts';
+import { NAIL_YIELD_SOURCE } from '../../standards/nds-2018/nails.ts';
+import { SPECIFIC_GRAVITY } from '../../standards/nds-2018/species.data.ts';
 
 const NAILS = Object.keys(NAIL_LENGTH_IN) as NamedNail[];
 const KIND_ES: Readonly<Record<string, string>> = { common: 'común', box: 'box', sinker: 'sinker' };
@@ -76,7 +79,13 @@ export const inputs = {
     min: 30_000,
     max: 200_000,
     needed: 'optional',
-    showWhen: bySize,
+    assumes: assume(
+      text(
+        'Ordinary nail steel, whose strength follows from the diameter.',
+        'Acero de clavo común, cuya resistencia depende del diámetro.',
+      ),
+      NAIL_YIELD_SOURCE,
+    ),
     label: text('Bending yield strength, if known', 'Resistencia a flexión, si se sabe'),
   }),
   sideThicknessIn: length({
@@ -101,6 +110,7 @@ export const inputs = {
     ...speciesField(text('Its species, if not the same', 'Su especie, si es otra')),
     needed: 'optional',
     showWhen: { input: 'sideMaterial', is: ['sawn'] },
+    assumes: assume(text('Both pieces are of one species.', 'Ambas piezas son de una especie.')),
   },
   mainSpecies: {
     ...speciesField(text('Species of the piece that holds the point', 'Especie de la pieza donde entra la punta')),
@@ -119,6 +129,12 @@ export const inputs = {
     min: 0,
     max: 8,
     needed: 'optional',
+    assumes: assume(
+      text(
+        'The nail is driven home and nothing lies between the pieces: it goes in by its length less the thickness.',
+        'El clavo está bien hundido y no hay nada en medio: entra su largo menos el grueso.',
+      ),
+    ),
     label: text('Penetration, point included', 'Penetración, con la punta'),
     howToMeasure: text(
       'Into the piece that holds the point; less whatever lies between. Left out: length less thickness.',
@@ -126,13 +142,17 @@ export const inputs = {
     ),
   }),
   loadDuration: loadDurationField,
-  toeNailed: flag({ default: false, label: text('Toe-nailed?', '¿Clavado en ángulo?') }),
+  toeNailed: flag({
+    default: false,
+    assumes: assume(text('It is driven straight.', 'Está clavado derecho.')),
+    label: text('Toe-nailed?', '¿Clavado en ángulo?'),
+  }),
   demandLb: demandField(text('Load across the nail, if known', 'Carga a través del clavo, si se sabe')),
 } as const;
 
 type NailPartials = Partials<typeof inputs>;
 
-/** Nails that contradict themselves: two sizes, deeper than they are long, or toe-nailed through a panel. */
+/** Nails that contradict themselves: two sizes, two gravities, deeper than they are long, or toe-nailed through a panel. */
 export function nailIssues(given: NailPartials): InputIssue[] {
   const { nail, diameterIn, penetrationIn, sideMaterial } = given;
   const issues: InputIssue[] = [];
@@ -146,6 +166,21 @@ export function nailIssues(given: NailPartials): InputIssue[] {
         text(
           `A ${nailLabel(nail).en} nail has no shank of ${diameterIn} in.`,
           `Un clavo ${nailLabel(nail).es} no tiene un diámetro de ${diameterIn} in.`,
+        ),
+      ),
+    );
+  }
+  const { G, mainSpecies } = given;
+  if (G !== undefined && mainSpecies !== undefined && G !== SPECIFIC_GRAVITY[mainSpecies].gravity) {
+    const own = SPECIFIC_GRAVITY[mainSpecies].gravity;
+    issues.push(
+      refuse(
+        ['G'],
+        `${G}`,
+        text(`${own}, as its species (mainSpecies) has`, `${own}, la de su especie (mainSpecies)`),
+        text(
+          `The species has a specific gravity of ${own}, not ${G}: give one of the two.`,
+          `La especie tiene una gravedad específica de ${own}, no ${G}: dé una de las dos.`,
         ),
       ),
     );

@@ -10,5 +10,6 @@ export const toeNailCard = {
   ),
   element: 'connection',
   role: 'gravity',
+  forCrew: false,
   drawing: () => import('./toe-nail.drawing.ts'),
 } as const satisfies CheckCard;

@@ -116,7 +116,7 @@ function judgeToeNails(given: ToeNailInputs): Judgement {
     remaining: none ? 0 : shareMet(capacityLb, reactionLb),
     values: () => toeNailValues(one, perNailLb, capacityLb),
     reasons: () => toeNailReasons(given, perNailLb, capacityLb),
-    ...(toTell && { missing: ['reactionLb'] }),
+    ...(toTell && { missing: ['reactionLb'], facts: { calculationOnly: true } }),
     sources: one.sources,
     repairs: toTell || meets ? [] : ['connector-add', 'add-nails', 'engineer-letter'],
   };

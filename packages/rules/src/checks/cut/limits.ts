@@ -3,7 +3,6 @@ import {
   atMost,
   compareLengths,
   type Edition,
-  failuresFirst,
   type Reason,
   ratioOf,
   reasonThat,
@@ -60,7 +59,7 @@ const NOTHING: readonly string[] = [];
 
 /** What the limits say, those that are passed first. */
 export const limitReasons = (limits: readonly CutLimit[]): Reason[] =>
-  failuresFirst(limits.map((limit) => reasonThat(limit.ok, limit.says())));
+  limits.map((limit) => reasonThat(limit.ok, limit.says()));
 
 /** The edition of a code a rule is printed in: `irc-2018` is IRC 2018. */
 export function codeEdition({ id }: { readonly id: string }): Edition {

@@ -133,7 +133,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'a band of sheathing over the plate is no panel over the entire side',
-    origin: 'published',
+    origin: 'second-hand',
     source: 'IRC 2024 R602.6.1 exception (second-hand): the entire side of the wall',
     edition: 'irc-2024',
     inputs: { ...PLATE, coveredByPanel: false },

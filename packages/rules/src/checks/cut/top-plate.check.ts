@@ -10,7 +10,6 @@ import {
   countOf,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   formatLength,
   group,
@@ -267,14 +266,13 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       tieRequired: yesNoOf(tieRequired),
       ...(tieRequired && requiredTie(rule)),
     }),
-    reasons: () =>
-      failuresFirst([
-        shareWords(share, rule),
-        ...(covered ? [COVERED] : []),
-        ...(tieRequired && !given.tie ? [reasonThat(false, NO_TIE)] : []),
-        ...shortParts.map((part) => reasonThat(false, part.short())),
-        ...(shearWallCut ? [IN_SHEAR_WALL] : []),
-      ]),
+    reasons: () => [
+      shareWords(share, rule),
+      ...(covered ? [COVERED] : []),
+      ...(tieRequired && !given.tie ? [reasonThat(false, NO_TIE)] : []),
+      ...shortParts.map((part) => reasonThat(false, part.short())),
+      ...(shearWallCut ? [IN_SHEAR_WALL] : []),
+    ],
     cautions: () => (fails && rule.panelException && given.coveredByPanel === undefined ? [PANEL_EXCEPTION] : []),
     referrals: shearWallCut ? ['engineer'] : fails && rule.source.basis === 'memory' ? ['official'] : [],
     repairs: fails

@@ -3,13 +3,15 @@ import {
   type Complete,
   choice,
   defineCheck,
-  failuresFirst,
   flag,
   formatLength,
+  type InputIssue,
   inchesOf,
   type Judgement,
   length,
+  type Partials,
   reasonThat,
+  refuse,
   type Text,
   text,
   wordOf,
@@ -66,6 +68,22 @@ const inputs = {
 
 type SignInputs = Complete<typeof inputs>;
 
+/** Tubes that were built again are a sign. */
+const tubesWithoutSign = ({ kind, tubesRebuilt }: Partials<typeof inputs>): InputIssue[] =>
+  kind === 'none' && tubesRebuilt === true
+    ? [
+        refuse(
+          ['tubesRebuilt'],
+          'true, none',
+          text('true only with signs (kind)', 'true solo con señales (kind)'),
+          text(
+            'Tubes that were built again are a sign: choose mud tubes.',
+            'Los tubos rehechos son una señal: elija tubos de barro.',
+          ),
+        ),
+      ]
+    : [];
+
 const ACTIVE = text(
   'Live insects or rebuilt tubes: they are at work.',
   'Insectos vivos o tubos rehechos: están activos.',
@@ -111,13 +129,10 @@ function judgeSigns(
       activity: wordOf(active ? 'active' : kind === 'none' ? 'no-sign' : 'not-seen'),
       ...(!unprobed && { softIn: inchesOf(probeDepthIn) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(evidence
-          ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD]
-          : [NO_SIGN]),
-        ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
-      ]),
+    reasons: () => [
+      ...(evidence ? [reasonThat(toProbe, evidenceWords(kind)), active ? reasonThat(false, ACTIVE) : OLD] : [NO_SIGN]),
+      ...(unprobed ? [NOT_PROBED] : eaten ? [reasonThat(false, eatenWords(probeDepthIn))] : []),
+    ],
     cautions: () =>
       evidence ? [NO_LOOKS, BEFORE_CLOSING, ...(kind === 'subterranean-termite' ? [LEAVE_A_TUBE] : [])] : [],
     referrals: evidence ? ['specialist'] : [],
@@ -156,6 +171,7 @@ export const insects = defineCheck({
   defaultEdition: 'signs',
   sources: [...SOURCES, EATEN_DEPTH_SOURCE, INFESTED_WOOD_SOURCE],
   inputs,
+  refine: tubesWithoutSign,
   evaluate: (given, { situation }) => judgeSigns(given, situation.carriesStoryOrRoof),
   knownAlready: ({ kind }) =>
     kind === undefined || kind === 'none'

@@ -3,7 +3,6 @@ import {
   type Complete,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   type InputIssue,
   inchesOf,
@@ -85,12 +84,11 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
       newIn2: squareInches(tensionIn2),
       leastNewIn: inchesOf(leastMajorIn),
     }),
-    reasons: () =>
-      failuresFirst([
-        reasonThat(asNew, leftWords(remainingIn, diameterIn, areaRatio)),
-        ...(asNew ? [AS_NEW] : []),
-        ...(pitted ? [reasonThat(false, PITTED)] : []),
-      ]),
+    reasons: () => [
+      reasonThat(asNew, leftWords(remainingIn, diameterIn, areaRatio)),
+      ...(asNew ? [AS_NEW] : []),
+      ...(pitted ? [reasonThat(false, PITTED)] : []),
+    ],
     cautions: () => (meets ? [] : [FIND_CAUSE]),
     referrals: meets ? [] : ['engineer'],
     repairs: meets ? [] : ['rod-replace', 'coupler-and-rod', ...(pitted ? ['engineer-letter'] : [])],

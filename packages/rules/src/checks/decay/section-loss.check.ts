@@ -1,4 +1,5 @@
 import {
+  assume,
   type Complete,
   choice,
   decimal,
@@ -67,13 +68,26 @@ const inputs = {
     needed: 'optional',
     showWhen: { all: [{ input: 'lossSideIn', known: true }, { not: { input: 'lossSideIn', is: [0] } }] },
     label: text('Lost from one side only?', '¿Perdido por un solo lado?'),
-    howToMeasure: text('Not probed on the other side counts as no.', 'Sin pinchar el otro lado cuenta como no.'),
+    assumes: assume(
+      text(
+        'Wood is lost on both sides, so that each has its margin.',
+        'Se perdió madera en ambos lados, así que cada uno lleva su margen.',
+      ),
+      SECTION_LOSS_SOURCE,
+    ),
   }),
   marginIn: length({
     unit: 'in',
     min: 0,
     max: 6,
     default: DECAY_MARGIN_IN,
+    assumes: assume(
+      text(
+        `${DECAY_MARGIN_IN} in of sound-looking wood beside the decay counts for nothing.`,
+        `${DECAY_MARGIN_IN} in de madera de apariencia sana junto a la pudrición no cuenta.`,
+      ),
+      SECTION_LOSS_SOURCE,
+    ),
     label: text('Margin given no credit beside the decay', 'Margen sin contar junto a la pudrición'),
   }),
 } as const;

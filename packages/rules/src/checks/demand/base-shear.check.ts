@@ -5,7 +5,6 @@ import {
   decimal,
   defineCheck,
   factorOf,
-  failuresFirst,
   type InputIssue,
   type Judgement,
   largestRatio,
@@ -173,7 +172,7 @@ function demandReasons({ baseLb, asdLb, lines }: Demand): Text[] {
   if (worst?.ratio == null) return [whole];
   const [name, load] = [worst.line.name, pounds(worst.loadLb)];
   const { measured } = compareNumbers(worst.ratio, 1, 'at-most', decimal, 2);
-  return failuresFirst([
+  return [
     whole,
     reasonThat(
       atMost(worst.ratio, 1),
@@ -182,7 +181,7 @@ function demandReasons({ baseLb, asdLb, lines }: Demand): Text[] {
         `La línea ${name} toma ${load}: ${measured.es} de su resistencia; ábrala primero.`,
       ),
     ),
-  ]);
+  ];
 }
 
 function demandCautions({ importance, system }: DemandInputs, { lines }: Demand): Text[] {

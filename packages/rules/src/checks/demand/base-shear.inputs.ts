@@ -1,4 +1,5 @@
-import { choice, count, length, list, named, number, text } from '../../kernel/index.ts';
+import { assume, choice, count, length, list, named, number, text } from '../../kernel/index.ts';
+import { ASD_EARTHQUAKE_SOURCE, SITE_SOURCE } from '../../standards/asce-7/base-shear.data.ts';
 
 export const inputs = {
   weightLb: number({
@@ -14,6 +15,10 @@ export const inputs = {
     min: 0,
     max: 4,
     needed: { when: { input: 'ss', known: false } },
+    assumes: assume(
+      text('S_DS follows from the mapped Ss and the ground.', 'S_DS sale del Ss del mapa y del terreno.'),
+      SITE_SOURCE,
+    ),
     label: text('S_DS of the site', 'S_DS del sitio'),
     howToMeasure: text('From the plans or the engineer.', 'De los planos o del ingeniero.'),
   }),
@@ -54,6 +59,10 @@ export const inputs = {
     min: 1,
     max: 1.5,
     default: 1,
+    assumes: assume(
+      text('It is an ordinary house, importance factor 1.', 'Es una casa común, factor de importancia 1.'),
+      ASD_EARTHQUAKE_SOURCE,
+    ),
     label: text('Importance factor', 'Factor de importancia'),
     howToMeasure: text('1 for houses.', '1 para casas.'),
   }),

@@ -135,7 +135,7 @@ export const cases: readonly CheckCase[] = [
   },
   {
     name: 'flooring beside vermiculite in a house of 1985 is still not presumed',
-    origin: 'published',
+    origin: 'second-hand',
     source: `${OSHA}; ${VERMICULITE}`,
     inputs: { ...HOUSE, yearBuilt: 1985, materials: ['flooring', { kind: 'vermiculite', testedFree: true }] },
     expect: { verdict: 'not-applicable', values: { treatAsAsbestos: false } },

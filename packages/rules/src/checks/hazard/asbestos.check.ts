@@ -1,4 +1,5 @@
 import {
+  assume,
   atLeast,
   type Complete,
   choice,
@@ -6,7 +7,6 @@ import {
   countOf,
   decimal,
   defineCheck,
-  failuresFirst,
   feetOf,
   flag,
   type Judgement,
@@ -101,6 +101,12 @@ const inputs = {
   }),
   loadBearingRemoved: flag({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Nothing that carries load is taken out there; if it is, stop and make safe first.',
+        'Ahí no se quita nada que carga; si se quita, pare y asegure primero.',
+      ),
+    ),
     label: text('Will anything that carries load be taken out?', '¿Se quitará algo que carga?'),
   }),
   dwellingUnits: count({
@@ -250,13 +256,12 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
       areaSf: squareFeetOf(found.areaSf),
       ...(notice !== undefined && { federalNotice: yesNoOf(notice) }),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-        ...main.map((words) => reasonThat(!positive, words)),
-        ...(positive ? [TREAT_AS_ASBESTOS] : []),
-        ...noticeWords(given, notice),
-      ]),
+    reasons: () => [
+      ...(positive && yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+      ...main.map((words) => reasonThat(!positive, words)),
+      ...(positive ? [TREAT_AS_ASBESTOS] : []),
+      ...noticeWords(given, notice),
+    ],
     cautions: () => [...(suspect ? [DO_NOT_DISTURB] : []), ...(fill ? [LEAVE_THE_FILL] : []), LOCAL_RULES],
     sources: [
       ...(fill ? [VERMICULITE_SOURCE] : []),
@@ -267,7 +272,7 @@ function judgeAsbestos(given: AsbestosInputs, disturbed: boolean | undefined): J
     hangsOn: [fill ? VERMICULITE_SOURCE : PRESUMED_SOURCE],
     referrals: [...(suspect ? (['specialist'] as const) : []), ...(notice ? (['official'] as const) : [])],
     repairs: positive ? ['specialist-visit'] : [],
-    facts: { disturbed: given.loadBearingRemoved === true || disturbed === true },
+    facts: { disturbed: given.loadBearingRemoved === true ? true : disturbed },
   };
 }
 

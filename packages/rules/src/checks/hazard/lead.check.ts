@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   type Condition,
@@ -6,7 +7,6 @@ import {
   count,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   type Judgement,
   largestRatio,
@@ -73,6 +73,13 @@ const inputs = {
   }),
   demolition: flag({
     needed: { when: oldUnless('windowReplaced') },
+    showWhen: treatedAsOld,
+    assumes: assume(
+      text(
+        'Nothing painted is torn out; if it is, stop and make safe first.',
+        'No se arranca nada pintado; si se arranca, pare y asegure primero.',
+      ),
+    ),
     label: text('Painted surfaces torn out?', '¿Se arrancan superficies pintadas?'),
     howToMeasure: text(
       'Hammering a hole counts; a careful cut may not.',
@@ -158,15 +165,14 @@ function judgeLead(given: LeadInputs, disturbed: boolean | undefined): Judgement
       largestRoomSf: squareFeetOf(largestRoomSf),
       exteriorSf: squareFeetOf(exteriorSf),
     }),
-    reasons: () =>
-      failuresFirst([
-        ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
-        ...(positive ? [...found, TREAT_AS_LEAD].map((words) => reasonThat(false, words)) : [SMALL_JOB]),
-      ]),
+    reasons: () => [
+      ...(given.yearBuilt === undefined ? [UNKNOWN_YEAR] : []),
+      ...(positive ? [...found, TREAT_AS_LEAD].map((words) => reasonThat(false, words)) : [SMALL_JOB]),
+    ],
     cautions: () => (positive ? [DO_NOT_DISTURB, COUNTS_TOGETHER] : [COUNTS_TOGETHER]),
     referrals: positive ? ['specialist'] : [],
     repairs: positive ? ['lead-safe-work'] : [],
-    facts: { disturbed: given.demolition === true || disturbed === true },
+    facts: { disturbed: given.demolition === true ? true : disturbed },
   };
 }
 

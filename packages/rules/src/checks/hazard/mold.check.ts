@@ -4,7 +4,6 @@ import {
   compareNumbers,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   type Judgement,
   number,
@@ -101,12 +100,12 @@ function moldWords(areaSf: number, limitSf: number, fixed: boolean): Reason[] {
   const water = reasonThat(fixed, FIX_WATER);
   if (areaSf === 0) return [fixed ? NONE : water];
   const { measured } = compareNumbers(areaSf, limitSf, 'at-most', decimal, 2);
-  return failuresFirst([
+  return [
     reasonThat(false, text(`${measured.en} SF of mold.`, `${measured.es} pies² de moho.`)),
     BOTH_GUIDES,
     atMost(areaSf, limitSf) ? CREW_MAY : SPECIALIST,
     ...(fixed ? [] : [water]),
-  ]);
+  ];
 }
 
 function repairsFor(areaSf: number, fixed: boolean, own: boolean): string[] {

@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   choice,
@@ -86,6 +87,14 @@ const inputs = {
     min: 0,
     max: 100_000,
     needed: 'optional',
+    showWhen: inTable,
+    assumes: assume(
+      text(
+        'The air was not measured; where Table 1 is kept to, it is taken as within the limit.',
+        'No se midió el aire; donde se cumple la Tabla 1 se toma como dentro del límite.',
+      ),
+      SILICA_LIMIT_SOURCE,
+    ),
     label: text('Exposure measured, 8-hour mean', 'Exposición medida, media de 8 horas'),
   }),
 } as const;

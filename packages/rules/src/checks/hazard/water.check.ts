@@ -1,4 +1,5 @@
 import {
+  assume,
   type Complete,
   choice,
   countOf,
@@ -47,6 +48,13 @@ const inputs = {
   }),
   judgedCategory: choice({
     needed: 'optional',
+    assumes: assume(
+      text(
+        'Nobody qualified has judged it worse than its origin says.',
+        'Nadie calificado la juzgó peor que por su origen.',
+      ),
+      WATER_SOURCE,
+    ),
     options: [
       { value: '1', label: text('1, clean', '1, limpia') },
       { value: '2', label: text('2, contaminated', '2, contaminada') },

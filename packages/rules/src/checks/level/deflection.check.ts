@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   choice,
@@ -80,6 +81,9 @@ const inputs = {
       },
     ],
     default: 'total',
+    assumes: assume(
+      text('The sag is that of all the load, as found.', 'La flecha es la de toda la carga, como se encontró.'),
+    ),
     label: text('Sag measured', 'Flecha medida'),
   }),
 } as const;

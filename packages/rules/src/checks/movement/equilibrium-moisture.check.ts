@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   compareShares,
@@ -41,6 +42,13 @@ const inputs = {
     min: 4,
     max: 30,
     default: DRY_LUMBER_PCT,
+    assumes: assume(
+      text(
+        `${DRY_LUMBER_PCT} % is accepted, as for dry lumber.`,
+        `Se acepta ${DRY_LUMBER_PCT} %, como en madera seca.`,
+      ),
+      DRY_LUMBER_SOURCE,
+    ),
     label: text('Moisture you accept', 'Humedad que acepta'),
     howToMeasure: text(
       `${DRY_LUMBER_PCT} % is dry lumber; decay stops below ${DECAY_STOPS_BELOW_PCT} %. Ask less for finishes.`,

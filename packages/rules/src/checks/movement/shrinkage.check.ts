@@ -4,7 +4,6 @@ import {
   compareLengths,
   decimal,
   defineCheck,
-  failuresFirst,
   formatLength,
   type InputIssue,
   inchesOf,
@@ -109,12 +108,11 @@ function judgeShrinkage(given: Inputs): Judgement {
     verdict: toleranceIn === undefined ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio: ratioOf(differentialIn, toleranceIn),
     repairs: meets || toleranceIn === undefined ? [] : ['re-shim', 'member-replace'],
-    reasons: () =>
-      failuresFirst([
-        ...moved.map(memberWords),
-        reasonThat(meets || toleranceIn === undefined, differenceWords(differentialIn, slope, toleranceIn)),
-        ...(toleranceIn === undefined ? [NO_TOLERANCE] : []),
-      ]),
+    reasons: () => [
+      ...moved.map(memberWords),
+      reasonThat(meets || toleranceIn === undefined, differenceWords(differentialIn, slope, toleranceIn)),
+      ...(toleranceIn === undefined ? [NO_TOLERANCE] : []),
+    ],
     missing: toleranceIn === undefined ? ['toleranceIn'] : [],
     values: () => ({
       ...memberValues(moved),

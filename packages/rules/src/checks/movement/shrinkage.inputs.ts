@@ -1,6 +1,6 @@
-import { choice, group, length, list, named, number, type Text, text } from '../../kernel/index.ts';
+import { assume, choice, group, length, list, named, number, type Text, text } from '../../kernel/index.ts';
 import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.ts';
-import { EMC_RANGE_F } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
+import { EMC_RANGE_F, EMC_SOURCE } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import type { MovementSpecies } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
 
 const SPECIES_WORDS: Record<MovementSpecies, Text> = {
@@ -27,6 +27,10 @@ const moisture = (label: Text, insteadOf: string) =>
     min: 0,
     max: 200,
     needed: { when: { input: insteadOf, known: false } },
+    assumes: assume(
+      text('The wood has come to rest in the air measured.', 'La madera ya está en equilibrio con el aire medido.'),
+      EMC_SOURCE,
+    ),
     label,
     howToMeasure: text('From the meter; a reading overrides the air.', 'Del medidor; la lectura vale más que el aire.'),
   });
@@ -64,6 +68,10 @@ const member = {
     ],
     default: 'mixed',
     showWhen: { input: 'kind', is: ['sawn'] },
+    assumes: assume(
+      text('The grain is mixed: nobody looked at the rings.', 'La veta es mixta: nadie miró los anillos.'),
+      MIXED_GRAIN_RULES[0].source,
+    ),
     label: text('Grain in the direction measured', 'Veta en la dirección medida'),
     picture: 'grain-direction',
   }),
@@ -104,6 +112,13 @@ export const inputs = {
   mixedGrainRule: choice({
     options: MIXED_GRAIN_RULES.map(({ id, title }) => ({ value: id, label: title })),
     default: '0.0025',
+    assumes: assume(
+      text(
+        'Mixed grain moves by 0.0025 of its size for each percent, the most of the published rules.',
+        'La veta mixta se mueve 0.0025 de su tamaño por cada 1 %, lo más de las reglas publicadas.',
+      ),
+      MIXED_GRAIN_RULES[0].source,
+    ),
     label: text('Rule for mixed grain', 'Regla para veta mixta'),
   }),
   spacingIn: length({

@@ -1,4 +1,5 @@
 import {
+  assume,
   atMost,
   type Complete,
   compareShares,
@@ -47,6 +48,13 @@ const inputs = {
     min: 0.1,
     max: 50,
     default: TOLERABLE_PCT,
+    assumes: assume(
+      text(
+        `Up to ${TOLERABLE_PCT} % of bad ones could be lived with.`,
+        `Se podría aceptar hasta ${TOLERABLE_PCT} % de malas.`,
+      ),
+      TOLERABLE_SOURCE,
+    ),
     label: text('Share of bad ones you could live with', 'Parte de malas que podría aceptar'),
   }),
 } as const;

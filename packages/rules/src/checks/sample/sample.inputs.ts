@@ -1,10 +1,18 @@
-import { type InputIssue, number, refuse, type Text, text } from '../../kernel/index.ts';
+import { assume, type InputIssue, number, refuse, type Text, text } from '../../kernel/index.ts';
+import { TOLERABLE_SOURCE, USUAL_CONFIDENCE_PCT } from '../../standards/common-practice/sampling.data.ts';
 
 export const confidenceInput = number({
   unit: 'pct',
   min: 50,
   max: 99.9,
-  default: 95,
+  default: USUAL_CONFIDENCE_PCT,
+  assumes: assume(
+    text(
+      `${USUAL_CONFIDENCE_PCT} % confidence is asked for, as is usual.`,
+      `Se pide ${USUAL_CONFIDENCE_PCT} % de confianza, como es usual.`,
+    ),
+    TOLERABLE_SOURCE,
+  ),
   label: text('Confidence', 'Confianza'),
 });
 

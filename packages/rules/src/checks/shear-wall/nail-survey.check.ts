@@ -7,7 +7,6 @@ import {
   countOf,
   decimal,
   defineCheck,
-  failuresFirst,
   flag,
   formatLength,
   group,
@@ -178,7 +177,8 @@ function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untol
     `${deep.measured.es} de los clavos están muy hundidos; se acepta hasta ${deep.limit} y ninguno más de 1/8 in.`,
   );
   const add = text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
-  return failuresFirst([
+  return [
+    ...(untold ? [DRY_DECIDES] : []),
     reasonThat(
       spacingIn !== undefined && atMost(spacingIn, specifiedSpacingIn),
       spacingWords(found, spacingIn, specifiedSpacingIn),
@@ -186,8 +186,7 @@ function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untol
     ...(found.overdriven > 0 ? [reasonThat(!found.tooMany, overdriven)] : []),
     ...(found.toAdd > 0 ? [add] : []),
     ...(tight ? [TOO_TIGHT] : []),
-    ...(untold ? [DRY_DECIDES] : []),
-  ]);
+  ];
 }
 
 function spacingWords({ good, total }: Survey, spacingIn: number | undefined, specifiedSpacingIn: number): Text {

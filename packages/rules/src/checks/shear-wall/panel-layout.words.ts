@@ -1,12 +1,4 @@
-import {
-  compareLengths,
-  decimal,
-  failuresFirst,
-  type Reason,
-  reasonThat,
-  type Text,
-  text,
-} from '../../kernel/index.ts';
+import { compareLengths, decimal, type Reason, reasonThat, type Text, text } from '../../kernel/index.ts';
 import { DIAPHRAGM_PIECE_IN, SMALL_PIECE_IN } from '../../standards/sdpws-common/panel-edges.data.ts';
 
 /** What the panels cover and rest on, and what cuts them. Inches. */
@@ -33,12 +25,12 @@ export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInFiel
     `${area} sf of the wall part has no panel on it.`,
     `${area} sf de la parte del muro no tiene panel.`,
   );
-  return failuresFirst([
+  return [
     ...(severed ? [reasonThat(false, cut)] : []),
     ...(uncoveredSf > 0 ? [reasonThat(false, bare)] : []),
-    reasonThat(!(unsupportedIn > 0), loose),
     ...(smallInField > 0 ? [smallWords(smallInField)] : []),
-  ]);
+    reasonThat(!(unsupportedIn > 0), loose),
+  ];
 }
 
 const smallWords = (pieces: number): Text =>

@@ -96,7 +96,7 @@ function decide({ shearLb }: WallInputs, { bar, capacityLb, ends }: Perforated):
   if (bar) return FAILS;
   const unseen = ends === undefined ? NO_VIEW.missing : [];
   if (shearLb === undefined) return { verdict: 'undetermined', missing: ['shearLb', ...unseen] };
-  if (!atMost(shearLb, capacityLb)) return { verdict: 'fails', missing: unseen };
+  if (!atMost(shearLb, capacityLb)) return FAILS;
   return ends === undefined ? NO_VIEW : MEETS;
 }
 

@@ -307,7 +307,7 @@ describe('panel pieces', () => {
   });
   test('a piece outside its wall part is refused, one that runs past its end is not', () => {
     const sheet = { xIn: 48, yIn: 0, widthIn: 48, heightIn: 96 };
-    expect(() => judge([sheet], { partWidthIn: 48 })).toThrow(/Piece 1 begins beyond the wall part/);
+    expect(() => judge([sheet], { partWidthIn: 48 })).toThrow(/pieces.0: got a piece that begins beyond the wall part/);
     expect(() => judge([sheet], { partHeightIn: 95, partWidthIn: 72 })).not.toThrow();
   });
   test('a piece that covers another is refused', () => {

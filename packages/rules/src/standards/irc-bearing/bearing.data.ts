@@ -14,7 +14,7 @@ export const POSITIVE_CONNECTION_SOURCE: Source = {
     'International Residential Code, fastening of floor framing: posts and beams are held by more than gravity and friction',
   edition: '2018, a digest of it as read; 2024 as quoted',
   section: 'R502.9, with R407.3 and R507.5.2',
-  basis: 'memory',
+  basis: 'second-hand',
 };
 
 /** Least bearing length at a member end, inches. Steel counts as metal. */

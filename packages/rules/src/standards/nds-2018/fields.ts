@@ -1,5 +1,5 @@
-import { choice, number, poundsOf, type Quantity, type Text, text, wordOf } from '../../kernel/index.ts';
-import { LOAD_DURATION } from './nails.ts';
+import { assume, choice, number, poundsOf, type Quantity, type Text, text, wordOf } from '../../kernel/index.ts';
+import { DURATION_SOURCE, LOAD_DURATION } from './nails.ts';
 import { FRAMING_SPECIES } from './species.data.ts';
 import { governingMode, type YieldLoads } from './yield-limit.ts';
 
@@ -13,6 +13,13 @@ export const loadDurationField = number({
   min: LOAD_DURATION.least,
   max: LOAD_DURATION.most,
   default: LOAD_DURATION.normal,
+  assumes: assume(
+    text(
+      'The load is that of people and furniture, duration factor 1.',
+      'La carga es de personas y muebles, factor de duración 1.',
+    ),
+    DURATION_SOURCE,
+  ),
   label: text('Load duration factor', 'Factor de duración de la carga'),
   howToMeasure: text(
     '0.9 lasting, 1 people and furniture, 1.15 snow, 1.25 while building, 1.6 wind or earthquake.',

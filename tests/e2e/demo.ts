@@ -5,7 +5,8 @@ import type { DemoServer } from '../support/demo-server.ts';
 /** The running demo, as the global setup left it. */
 export const demo = (): Omit<DemoServer, 'stop'> => JSON.parse(process.env.DEMO ?? '{}');
 
-const { project, terms, places, findings, entries } = brandmeerHouse;
+const { project, terms, places, findings, entries, loadPaths } = brandmeerHouse;
+const chain = loadPaths.find(({ kind }) => kind === 'wall-line')?.segments.at(-1);
 const placeNamed = (key: string): string => places.find((place) => place.key === key)?.name ?? key;
 const findingTitled = (key: string): string => findings.find((finding) => finding.key === key)?.title ?? key;
 
@@ -19,6 +20,10 @@ export const told = {
   /** A wall line of two parts: one with its panels cut, one with a rusted rod. */
   chainWall: placeNamed('alley-wall'),
   cutPanels: findingTitled('milk-door'),
+  /** The part of that wall with the cut panels: its name, their link, and its last link, which nobody has seen. */
+  chain: chain?.name ?? '',
+  panelLink: chain?.links.find(({ role }) => role === 'panels')?.name ?? '',
+  lastLink: chain?.links.at(-1)?.name ?? '',
   /** A wall with several findings that are priced or waiting, two of them in one spot; what carries its beam is unsafe. */
   openWall: placeNamed('river-wall'),
   inOneSpot: findingTitled('mold'),

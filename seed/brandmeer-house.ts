@@ -602,12 +602,20 @@ export const brandmeerHouse: Story = {
     {
       findings: ['tile'],
       made: at(36, '10:00:00'),
+      headline: {
+        en: 'The old tile in the sun room has to go before we can start there',
+        es: 'La loseta vieja del cuarto de sol tiene que salir antes de empezar ahí',
+      },
       sent: at(36, '10:25:00'),
       approved: { on: at(34, '20:05:00') },
     },
     {
       findings: ['milk-door', 'street-rod', 'pantry-sag'],
       made: at(26, '15:00:00'),
+      headline: {
+        en: 'The alley wall was braced around a milk door, and one rod is rusted thin',
+        es: 'La pared del callejón se reforzó alrededor de una portilla, y una varilla está muy oxidada',
+      },
       sent: at(25, '08:30:00'),
       question: {
         on: at(24, '18:42:00'),
@@ -626,12 +634,23 @@ export const brandmeerHouse: Story = {
     {
       findings: ['mold', 'joist-ends', 'toe-nails'],
       made: at(6, '14:00:00'),
+      headline: {
+        en: 'The rain got behind the sun room, and the floor above it hangs by nails',
+        es: 'La lluvia entró detrás del cuarto de sol, y el piso de arriba cuelga de clavos',
+      },
       sent: at(5, '08:10:00'),
       question: {
         on: at(4, '12:31:00'),
         text: 'Dad gives up his flat on the thirtieth. Will his room be dry by then?',
       },
     },
-    { findings: ['corner-post', 'beam-sag'], made: at(2, '17:25:00') },
+    {
+      findings: ['corner-post', 'beam-sag'],
+      made: at(2, '17:25:00'),
+      headline: {
+        en: 'The corner of the porch needs a new post, and its beam a second one beside it',
+        es: 'La esquina del porche necesita un poste nuevo, y su viga otra al lado',
+      },
+    },
   ],
 };

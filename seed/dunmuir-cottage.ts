@@ -105,6 +105,10 @@ export const dunmuirCottage: Story = {
     {
       findings: ['bored-stud'],
       made: at(107, '16:20:00'),
+      headline: {
+        en: 'The stud beside your sink window needs a whole one next to it',
+        es: 'El pie derecho junto a la ventana del fregadero necesita uno entero al lado',
+      },
       sent: at(107, '16:45:00'),
       approved: { on: at(106, '19:10:00') },
     },

@@ -119,7 +119,7 @@ export interface DemoNotice {
 export interface DemoOrder {
   readonly findings: readonly string[];
   readonly made: When;
-  readonly headline?: { readonly en: string; readonly es: string };
+  readonly headline: { readonly en: string; readonly es: string };
   readonly sent?: When;
   readonly question?: { readonly on: When; readonly text: string };
   readonly reply?: { readonly on: When; readonly text: string };

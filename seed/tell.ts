@@ -243,8 +243,8 @@ export class StoryTeller {
     ];
   }
 
-  /** Prices the suggested repair of each finding, with what the estimator typed, and puts them into one change order. */
-  private async offer({ findings }: DemoOrder): Promise<string> {
+  /** Prices the suggested repair of each finding, with what the estimator typed, and puts them into one change order in their words. */
+  private async offer({ findings, headline }: DemoOrder): Promise<string> {
     const { services, estimator } = this.tellers;
     for (const key of findings) {
       const { byHand } = this.story.findings.find((one) => one.key === key) ?? {};
@@ -257,7 +257,9 @@ export class StoryTeller {
       await services.estimates.save(estimator, id, findingVersion, content);
     }
     const findingIds = findings.map((key) => need(this.findingIds, key));
-    return (await services.changeOrders.create(estimator, this.projectId, { findingIds })).id;
+    const { id, version, wording } = await services.changeOrders.create(estimator, this.projectId, { findingIds });
+    await services.changeOrders.change(estimator, id, version, { wording: { ...wording, headline } });
+    return id;
   }
 
   private async send(order: DemoOrder, orderId: string): Promise<void> {

@@ -19,6 +19,8 @@ interface Screen {
 interface Ids {
   projectId: string;
   wallId: string;
+  /** A wall that is read as a chain. */
+  chainWallId: string;
   findingId: string;
   priceId: string;
   draftOrderId: string;
@@ -64,7 +66,7 @@ const screens: Screen[] = [
   {
     name: 'desk-load-path',
     role: 'estimator',
-    path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/load-paths`,
+    path: (ids) => `/projects/${ids.projectId}/places/${ids.chainWallId}/load-paths`,
   },
   {
     name: 'desk-gravity-line',
@@ -79,7 +81,7 @@ const screens: Screen[] = [
   {
     name: 'desk-load-path-form',
     role: 'estimator',
-    path: (ids) => `/projects/${ids.projectId}/places/${ids.wallId}/load-paths`,
+    path: (ids) => `/projects/${ids.projectId}/places/${ids.chainWallId}/load-paths`,
     before: press(/change the links/i),
   },
   { name: 'desk-findings', role: 'estimator', path: inProject('/findings') },
@@ -234,9 +236,12 @@ async function findIds(context: BrowserContext): Promise<Ids> {
   const findings = await list(`/projects/${projectId}/findings`);
   const orders = await list(`/projects/${projectId}/change-orders`);
   const wallId = places.find(({ kind, worst }) => kind === 'wall' && worst)?.id ?? nowhere;
+  const walls = places.filter(({ kind }) => kind === 'wall');
+  const lines = await Promise.all(walls.map(({ id }) => list(`/locations/${id}/load-paths`)));
   return {
     projectId,
     wallId,
+    chainWallId: walls.find((_, at) => lines[at]?.some(({ kind }) => kind === 'wall-line'))?.id ?? nowhere,
     findingId: findings.find(({ severity }) => severity === 'make-safe')?.id ?? nowhere,
     priceId: findings.find(({ linesCents }) => linesCents !== null)?.id ?? nowhere,
     draftOrderId: orders.find(({ state }) => state === 'draft')?.id ?? nowhere,

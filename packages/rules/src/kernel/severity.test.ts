@@ -48,6 +48,12 @@ const rows: readonly [fact: string, facts: SeverityFacts, severity: string, row:
   ['bracing with a third of the story on it fails', { ...FAILS, role: 'lateral', storyShare: 1 / 3 }, 'repair', 6],
   ['a plate is cut in a shear wall', { ...FAILS, role: 'lateral', engineerAlways: text('a', 'b') }, 'engineer', 5],
   ['a finish is past its tolerance', { ...FAILS, role: 'finish' }, 'repair', 6],
+  [
+    'wood is wetter than its meter reads, and is dried all the same',
+    { ...FAILS, role: 'envelope', verdict: 'undetermined', prescriptive: true },
+    'repair',
+    6,
+  ],
   ['a hazard with a prescribed repair', { ...FAILS, role: 'hazard', prescriptive: true }, 'repair', 6],
   [
     'a hanger that holds 0.85 has nails to add by the book',

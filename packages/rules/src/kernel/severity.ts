@@ -79,6 +79,10 @@ const holdsAndHasRepair = (facts: SeverityFacts): boolean =>
   facts.engineeredCut !== true &&
   facts.remaining !== null &&
   facts.remaining >= SMALL_LOSS;
+const carriesWeight = (facts: SeverityFacts): boolean => facts.role === 'gravity';
+/** Beyond what can be measured, and the repair is the one for anything over the limit. */
+const isUntoldButSame = (facts: SeverityFacts): boolean =>
+  facts.verdict === 'undetermined' && facts.prescriptive === true;
 const lossIsLarge = (facts: SeverityFacts): boolean => facts.remaining !== null && facts.remaining < SMALL_LOSS;
 
 function lateralReason(facts: SeverityFacts): Text {
@@ -185,12 +189,19 @@ const ROWS: readonly Row[] = [
   {
     row: 6,
     severity: 'repair',
-    when: (f) => fails(f) && f.role !== 'gravity' && (f.role !== 'hazard' || f.prescriptive === true),
-    reason: () =>
-      text(
-        'It does not meet the rule and a prescribed repair answers it: repair before cover.',
-        'No cumple la regla y hay una reparación prescrita: reparar antes de cubrir.',
-      ),
+    when: (f) =>
+      !carriesWeight(f) &&
+      (fails(f) ? f.role !== 'hazard' || f.prescriptive === true : isUntoldButSame(f) && f.role !== 'lateral'),
+    reason: (f) =>
+      fails(f)
+        ? text(
+            'It does not meet the rule and a prescribed repair answers it: repair before cover.',
+            'No cumple la regla y hay una reparación prescrita: reparar antes de cubrir.',
+          )
+        : text(
+            'How far off it is cannot be told, and the prescribed repair is the same: repair before cover.',
+            'No se puede saber cuánto se pasa, y la reparación prescrita es la misma: reparar antes de cubrir.',
+          ),
   },
   {
     row: '6a',

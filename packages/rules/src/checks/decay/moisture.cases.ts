@@ -44,7 +44,7 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', ratio: 30 / 19, values: { band: 'wet' } },
   },
   {
-    name: 'a reading above the range of the meter cannot be told and goes to an engineer',
+    name: 'a reading above the range of the meter cannot be told, and the wood is dried all the same',
     origin: 'memory',
     source: 'Condition Assessment Manual, pin meters 7 to 30 %',
     inputs: { readingPct: 42, meter: 'pinless' },
@@ -52,7 +52,7 @@ export const cases: readonly CheckCase[] = [
       verdict: 'undetermined',
       ratio: null,
       missing: [],
-      severity: 'engineer',
+      severity: 'repair',
       values: { band: 'above-range' },
       repairs: ['dry-out'],
     },

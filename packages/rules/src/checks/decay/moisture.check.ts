@@ -136,8 +136,8 @@ function judgeReading({ readingPct, meter, temperatureF }: Complete<typeof input
     repairs: dry ? [] : ['dry-out'],
     hangsOn: [DRY_LUMBER_SOURCE],
     sources: SOURCES,
-    // Wood that is soaked beyond what can be read may already be weak: until it is probed it counts as carrying.
-    facts: soaked ? { ratio: null, role: 'gravity' } : { ratio: null },
+    // How wet is not known beyond the range of the meter, but it is too wet, and the repair is that of any wet wood.
+    facts: { ratio: null, ...(soaked && { prescriptive: true }) },
   };
 }
 

@@ -10,5 +10,6 @@ export const baseShearCard = {
   ),
   element: 'wall-line',
   role: 'lateral',
+  forCrew: false,
   drawing: () => import('./base-shear.drawing.ts'),
 } as const satisfies CheckCard;

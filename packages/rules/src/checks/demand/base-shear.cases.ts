@@ -17,7 +17,7 @@ export const cases: readonly CheckCase[] = [
     inputs: { ...ONE_STORY, lines: ends(12, 260) },
     expect: {
       verdict: 'meets',
-      severity: 'engineer',
+      severity: 'record',
       referrals: ['engineer'],
       values: { baseShearLb: 6154, asdLb: 4308, 'lineLb.A': 2154, 'lineLb.B': 2154, 'linePlf.A': 179.5 },
     },
@@ -86,7 +86,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'second-hand',
     source: 'ASCE 7-22 12.14.8.1 (second-hand): (2/3) x 1.4 x 1.5',
     inputs: { weightLb: 40_000, stories: 1, ss: 1.5, site: 'soil', system: 'bearing-wall' },
-    expect: { verdict: 'undetermined', missing: ['lines'], severity: 'engineer', values: { sds: 1.4 } },
+    expect: { verdict: 'undetermined', missing: ['lines'], severity: 'record', values: { sds: 1.4 } },
   },
   {
     name: 'Ss over 1.5 counts as 1.5, on rock an S_DS of 1',
@@ -128,7 +128,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'memory',
     source: 'ASCE 7 12.14, up to three stories',
     inputs: { ...ONE_STORY, stories: 4 },
-    expect: { verdict: 'not-applicable', severity: 'engineer', referrals: ['engineer'] },
+    expect: { verdict: 'not-applicable', severity: 'record', referrals: ['engineer'] },
   },
   {
     name: 'without S_DS or Ss it cannot be told',

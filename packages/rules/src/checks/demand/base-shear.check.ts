@@ -124,7 +124,8 @@ function judgeDemand(given: DemandInputs): Judgement {
     hangsOn: [STORY_FACTOR_SOURCE, SYSTEM_SOURCE, ASD_EARTHQUAKE_SOURCE],
     referrals: ['engineer'],
     repairs: fails ? ['engineer-letter'] : [],
-    facts: { engineerAlways: NEVER_A_DESIGN },
+    // A screening figure that asks nothing of anybody yet is a calculation; the referral stands in every answer.
+    facts: fails ? { engineerAlways: NEVER_A_DESIGN } : { calculationOnly: true },
   };
 }
 
@@ -138,7 +139,6 @@ const tooManyStories = (): Judgement => ({
   ],
   sources: [STORY_FACTOR_SOURCE],
   referrals: ['engineer'],
-  facts: { engineerAlways: NEVER_A_DESIGN },
 });
 
 function valuesOf(demand: Demand): Record<string, Quantity> {

@@ -123,7 +123,7 @@ export const cases: readonly CheckCase[] = [
     },
     expect: {
       verdict: 'undetermined',
-      remaining: null,
+      remaining: 0.75,
       severity: 'engineer',
       missing: ['panelDry'],
       values: { goodNails: 48 },

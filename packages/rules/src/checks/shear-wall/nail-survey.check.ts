@@ -139,7 +139,8 @@ function judgeSurvey(given: SurveyInputs): Judgement {
   return {
     verdict: untold ? 'undetermined' : meets ? 'meets' : 'fails',
     ratio,
-    remaining: untold ? null : spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, spacingIn),
+    // While the panel's moisture is not known, no more counts than in a wet one.
+    remaining: asWet.spacingIn === undefined ? 0 : shareOf(given.specifiedSpacingIn, asWet.spacingIn),
     missing: untold ? ['panelDry'] : [],
     values: () => ({
       goodNails: countOf(found.good),

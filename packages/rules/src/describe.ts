@@ -7,6 +7,7 @@ import {
   type Field,
   type Fields,
   type Locale,
+  leftOutWords,
   type Needed,
   type Source,
   say,
@@ -19,6 +20,8 @@ export interface FieldDescription {
   readonly kind: Field['kind'];
   readonly label: string;
   readonly howToMeasure?: string;
+  /** What is taken while it is left out. */
+  readonly leftOut?: string;
   readonly picture?: string;
   readonly needed: Needed;
   readonly showWhen?: Condition;
@@ -66,11 +69,13 @@ export interface CheckDescription {
 
 function describeField(name: string, field: Field, locale: Locale): FieldDescription {
   const { label, howToMeasure, needed, showWhen, picture, kind } = field;
+  const leftOut = leftOutWords(field);
   return {
     name,
     kind,
     label: say(label, locale),
     ...(howToMeasure && { howToMeasure: say(howToMeasure, locale) }),
+    ...(leftOut && { leftOut: say(leftOut, locale) }),
     ...(picture && { picture }),
     needed: needed ?? 'always',
     ...(showWhen && { showWhen }),

@@ -8,8 +8,12 @@ import {
   type Check,
   type CheckEvidence,
   type Drawing,
+  type Field,
   type Fields,
+  joinTexts,
+  leftOutWords,
   type Source,
+  type Text,
   VERDICT_WORDS,
 } from './kernel/index.ts';
 import { bullets, table } from './markdown.ts';
@@ -73,11 +77,14 @@ function measurements(fields: Fields, letterOf: (path: string) => string, before
     const parts = field.kind === 'group' ? field.fields : field.kind === 'list' ? field.item : {};
     const label = `${field.label.en} (\`${path}\`)${field.needed === 'optional' ? ', if known' : ''}`;
     return [
-      [letterOf(path), label, allowedWords(field).en, field.howToMeasure?.en ?? ''],
+      [letterOf(path), label, allowedWords(field).en, joinTexts(howWords(field)).en],
       ...measurements(parts, letterOf, `${path}.`),
     ];
   });
 }
+
+const howWords = (field: Field): Text[] =>
+  [field.howToMeasure, leftOutWords(field)].filter((words) => words !== undefined);
 
 const sourceWords = ({ title, edition, section, basis }: Source): string => {
   const words = BASIS_WORDS[basis].en;

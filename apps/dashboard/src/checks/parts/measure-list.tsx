@@ -1,6 +1,6 @@
 import { allowedWords, type Check, type Field, type Fields } from '@underlath/rules';
 import { keysOf, letterAt } from '@underlath/rules/drawing';
-import { say } from '@underlath/rules/kernel';
+import { leftOutWords, say } from '@underlath/rules/kernel';
 import { DrawingSheet, useCheckDrawing } from '../../shared/drawing/check-drawing.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { checksWords } from '../../shared/i18n/messages/checks.ts';
@@ -43,6 +43,7 @@ function Row({ path, field, letterOf }: { path: string; field: Field; letterOf: 
   const { locale } = useLocale();
   const letter = letterOf(path);
   const needed = field.needed ?? 'always';
+  const leftOut = leftOutWords(field);
   const parts = field.kind === 'group' ? field.fields : field.kind === 'list' ? field.item : undefined;
   return (
     <li>
@@ -63,6 +64,7 @@ function Row({ path, field, letterOf }: { path: string; field: Field; letterOf: 
             )}
           </p>
           {field.howToMeasure && <p>{say(field.howToMeasure, locale)}</p>}
+          {leftOut && <p className="soft">{say(leftOut, locale)}</p>}
           <p className="soft small">{say(allowedWords(field), locale)}</p>
         </div>
       </div>

@@ -1,5 +1,5 @@
 import type { Check, Situation } from '@underlath/rules';
-import { say } from '@underlath/rules/kernel';
+import { leftOutWords, say } from '@underlath/rules/kernel';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { CheckDrawing } from '../drawing/check-drawing.tsx';
 import { TapePicture } from '../drawing/tape-picture.tsx';
@@ -125,6 +125,7 @@ export function CheckSteps(props: CheckStepsProps) {
   }, [current?.name]);
   if (!current) return null;
   const { name, field } = current;
+  const leftOut = leftOutWords(field);
   const answers = withDefaults(check.inputs, inputs);
   const value = answerOf(name, field, inputs);
   const last = at === steps.length - 1;
@@ -142,6 +143,7 @@ export function CheckSteps(props: CheckStepsProps) {
           {say(field.label, locale)}
         </h1>
         {field.howToMeasure && <p className="soft">{say(field.howToMeasure, locale)}</p>}
+        {leftOut && <p className="soft">{say(leftOut, locale)}</p>}
       </div>
       <TapePicture check={check} name={name} field={field} value={value} inputs={answers} />
       <FieldQuestion

@@ -23,6 +23,7 @@ import {
   unreadBases,
   type Verdict,
 } from './kernel/index.ts';
+import { stillToMeasureWords } from './still-to-measure.ts';
 
 /** The ratio, or null when an outcome fails for a reason no ratio shows: a known one of 1 or less would mislead. */
 function explainingRatio({ verdict, ratio = null }: Judgement): number | null {
@@ -36,6 +37,7 @@ function severityFacts(
   { verdict, facts = NO_FACTS }: Judgement,
   ratio: number | null,
   remaining: number | null,
+  nothingToMeasure: boolean,
 ): SeverityFacts {
   return {
     role,
@@ -55,6 +57,7 @@ function severityFacts(
     engineerAlways: facts.engineerAlways,
     prescriptive: facts.prescriptive,
     calculationOnly: facts.calculationOnly,
+    nothingToMeasure,
   };
 }
 /** What was not said of the inputs: names for which something is assumed, and those whose hardest answer was taken. */
@@ -126,7 +129,8 @@ export class JudgedOutcome implements Outcome {
     return this.judgement.repairs ?? [];
   }
   private get rated(): SeverityAnswer {
-    this.facts ??= severityFacts(this.role, this.situation, this.judgement, this.ratio, this.remaining);
+    const { role, situation, judgement, ratio, remaining } = this;
+    this.facts ??= severityFacts(role, situation, judgement, ratio, remaining, this.missing.length === 0);
     this.rating ??= rateSeverity(this.facts);
     return this.rating;
   }
@@ -145,6 +149,7 @@ export class JudgedOutcome implements Outcome {
     return this.judgement.sources ?? this.check.sources;
   }
   get assumed(): readonly Assumed[] {
+    if (this.isHardest) return [];
     const { names, hardest } = this.leftOut;
     const rated = this.rated;
     return [
@@ -154,11 +159,26 @@ export class JudgedOutcome implements Outcome {
       }),
       ...hardest.map(({ input, answer }) => ({ input, text: hardestWords(answer), source: SCREENING_PRACTICE })),
       ...(this.facts ? assumedOfPlace(this.facts, rated) : []),
+      ...(this.judgement.assumed ?? []),
     ];
   }
 
+  /** It fails, is as grave as its role can be and nothing is left of it: no input left out could make it harder. */
+  private get isHardest(): boolean {
+    const gravest = this.role === 'lateral' ? 'engineer' : 'make-safe';
+    return this.verdict === 'fails' && this.severity === gravest && !this.remaining;
+  }
+
   get reasons(): readonly Text[] {
-    return [...failuresFirst(this.judgement.reasons()), ...sayUnread(this.deciding), this.rated.reason()];
+    const rating = this.rated.reason();
+    // The severity is always the last sentence; what it repeats is not said twice.
+    const found = failuresFirst(this.judgement.reasons()).filter(({ en }) => en !== rating.en);
+    return [...this.stillMissing, ...found, ...sayUnread(this.deciding), rating];
+  }
+  /** What the check itself asks for once it has judged the rest; a load for a figure is asked for by the severity. */
+  private get stillMissing(): readonly Text[] {
+    const { missing = [], facts } = this.judgement;
+    return missing.length === 0 || facts?.calculationOnly ? [] : [stillToMeasureWords(this.check, missing)];
   }
   get cautions(): readonly Text[] {
     return [...standingCautions(this.role, this.severity, this.used), ...(this.judgement.cautions?.() ?? [])];

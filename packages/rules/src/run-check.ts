@@ -2,21 +2,19 @@ import { JudgedOutcome } from './judged-outcome.ts';
 import {
   type AnyInputs,
   type Check,
-  fieldAt,
   firstIssues,
   type HardestInput,
   type InputIssue,
   type Judgement,
-  joinTexts,
   type KnownAlready,
   type Outcome,
   type ReadResult,
   SEVERITIES,
   type Situation,
   type Text,
-  text,
   type Verdict,
 } from './kernel/index.ts';
+import { stillToMeasureWords } from './still-to-measure.ts';
 
 /** The check has no such edition; `allowed` lists those it has. */
 export class UnknownEditionError extends Error {
@@ -148,14 +146,4 @@ function stillToMeasure(check: Check, missing: readonly string[], known: KnownAl
     repairs: known?.repairs ?? NONE,
     facts: known?.facts ?? NO_FACTS,
   };
-}
-
-/** The names of missing inputs in the words of the form. */
-function stillToMeasureWords(check: Check, missing: readonly string[]): Text {
-  const labels = missing.map((path) => {
-    const steps = path.split('.').map((step) => (/^\d+$/.test(step) ? Number(step) : step));
-    return fieldAt(check.inputs, steps)?.label ?? text(path, path);
-  });
-  const names = joinTexts([...new Map(labels.map((label) => [label.en, label])).values()], ', ');
-  return text(`Still to be measured: ${names.en}.`, `Falta medir: ${names.es}.`);
 }

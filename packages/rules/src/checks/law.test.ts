@@ -210,6 +210,14 @@ describe('a check of its own', () => {
     expect(runCheck(check, { inputs: { ...dry, isWet: false } })).toMatchObject({ verdict: 'meets', assumed: [] });
   });
 
+  test('lists nothing it assumes once it fails as gravely as it can and nothing is left', () => {
+    const check = wetness(flag({ ...isWet, assumes: assume(text('Dry.', 'Seco.')) }));
+    const gone = { ...check, evaluate: () => ({ verdict: 'fails', remaining: 0, reasons: () => [] }) as const };
+    expect(runCheck(gone, { inputs: dry })).toMatchObject({ severity: 'engineer', assumed: [] });
+    const half = { ...check, evaluate: () => ({ verdict: 'fails', remaining: 0.5, reasons: () => [] }) as const };
+    expect(runCheck(half, { inputs: dry }).assumed).toMatchObject([{ input: 'isWet' }]);
+  });
+
   test('lists what it assumes only while the input is left out', () => {
     const check = wetness(flag({ ...isWet, assumes: assume(text('Dry.', 'Seco.')) }));
     expect(runCheck(check, { inputs: { ...dry, isWet: 'unknown' } }).assumed).toMatchObject([{ input: 'isWet' }]);

@@ -102,6 +102,24 @@ for (const check of checks) {
         if (DECIDED.has(verdict)) expect(fails[0], one.name).toBe(verdict === 'fails');
       }
     });
+    test('says nothing twice, ends no question with a period, and asks only for what it names as missing', () => {
+      for (const one of cases) {
+        const { missing, reasons, verdict } = runCheck(check, {
+          edition: one.edition,
+          inputs: one.inputs,
+          context: one.situation,
+        });
+        const said = reasons.map(({ en }) => en);
+        expect(said, one.name).toEqual([...new Set(said)]);
+        expect(
+          reasons.filter(({ en, es }) => /[?!]\./.test(`${en} ${es}`)),
+          one.name,
+        ).toEqual([]);
+        if (verdict !== 'undetermined') continue;
+        const asks = said.some((words) => /measured|measure what is missing|give the load/.test(words));
+        expect(asks, `${one.name}: ${said.join(' ')}`).toBe(missing.length > 0);
+      }
+    });
     test('prints no measure like the limit it just passes', () => {
       for (const one of cases.filter(({ expect: { verdict } }) => DECIDED.has(verdict)).slice(0, MOST_CASES))
         for (const leaf of leavesOf(check.inputs, one.inputs))

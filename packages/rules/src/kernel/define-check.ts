@@ -2,7 +2,7 @@ import { type Test, testOf } from './conditions.ts';
 import type { Drawing } from './drawing.ts';
 import type { Complete, Fields, Partials } from './fields.ts';
 import type { LossMode } from './loss-modes.ts';
-import type { Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
+import type { Assumed, Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
 import type { Role, SeverityFacts, Situation } from './severity.ts';
 import type { Basis, Source } from './source.ts';
@@ -26,6 +26,8 @@ export interface Judgement {
   readonly repairs?: readonly string[];
   /** What this judgement tells the severity table beyond verdict, ratio and remaining. */
   readonly facts?: Partial<Omit<SeverityFacts, 'verdict' | 'remaining'>>;
+  /** What this judgement took of the place because nobody said it; inputs say so themselves. */
+  readonly assumed?: readonly Assumed[];
   /** Optional inputs without which this verdict could not be told. */
   readonly missing?: readonly string[];
   /** The sources this judgement used; all of the check's when left out. */

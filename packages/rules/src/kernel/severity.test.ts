@@ -90,6 +90,21 @@ test('"nothing rests on it" is said only when the person said so', () => {
   expect(rateSeverity({ ...cannotTell, carriesStoryOrRoof: false }).reason().en).toContain('as you say nothing rests');
 });
 
+test('asks for measurements only where some are missing', () => {
+  const cannotTell: SeverityFacts = { role: 'gravity', verdict: 'undetermined', ratio: null, remaining: null };
+  expect(rateSeverity(cannotTell).reason().en).toContain('measure what is missing');
+  expect(rateSeverity({ ...cannotTell, nothingToMeasure: true }).reason().en).not.toContain('measure');
+});
+
+test('with so little left that a post would be unsafe, a member of no kind is said to be taken for a joist', () => {
+  const member: SeverityFacts = { ...FAILS, role: 'gravity', remaining: 0.4 };
+  const taken = (facts: SeverityFacts) => assumedOfPlace(facts, rateSeverity(facts)).map(({ input }) => input);
+  expect(taken(member)).toEqual(['context.memberKind']);
+  expect(taken({ ...member, memberKind: 'joist' })).toEqual([]);
+  expect(taken({ ...member, remaining: 0.6 })).toEqual([]);
+  expect(taken({ ...member, shored: true })).toEqual([]);
+});
+
 test('what the place did not say is listed where it would have made the rating graver, and only there', () => {
   const taken = (facts: SeverityFacts) => assumedOfPlace(facts, rateSeverity(facts)).map(({ input }) => input);
   const lateral: SeverityFacts = { ...FAILS, role: 'lateral', remaining: 0.9 };

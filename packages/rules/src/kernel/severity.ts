@@ -40,6 +40,8 @@ export interface SeverityFacts extends Situation {
   readonly prescriptive?: boolean | undefined;
   /** A capacity that was looked up without a load: a figure, not a finding. */
   readonly calculationOnly?: boolean | undefined;
+  /** It cannot be told, and no measurement of this check would tell it. */
+  readonly nothingToMeasure?: boolean | undefined;
 }
 
 /** The row of the table that decided; 6a is a gravity link that holds and has a prescribed repair. */
@@ -114,6 +116,11 @@ function gravityReason(facts: SeverityFacts): Text {
       'A failing link of a line that carries weight: an engineer decides.',
       'Falla una parte de una línea que carga peso: decide un ingeniero.',
     );
+  if (facts.nothingToMeasure)
+    return text(
+      'It cannot be told here and the part carries load: an engineer decides.',
+      'Aquí no se puede saber y la pieza carga: decide un ingeniero.',
+    );
   return text(
     'It cannot be told yet and the part carries load: first measure what is missing; until it can be told, an engineer decides.',
     'Aún no se puede saber y la pieza carga: primero mida lo que falta; hasta que se sepa, decide un ingeniero.',
@@ -131,8 +138,8 @@ const ROWS: readonly Row[] = [
       (f.nothingHolds === true || f.remaining === 0),
     reason: () =>
       text(
-        'Nothing but friction or a temporary thing holds this load, and it is not shored: make safe now.',
-        'Solo la fricción o algo temporal sostiene esta carga y no está apuntalada: asegurar ahora.',
+        'Nothing that may be counted holds this load, and no shoring is known: make safe now.',
+        'Nada que se pueda contar sostiene esta carga y no se sabe de puntales: asegurar ahora.',
       ),
   },
   {
@@ -147,12 +154,12 @@ const ROWS: readonly Row[] = [
     reason: (f) =>
       f.remaining !== null && f.remaining < HALF && postBeamOrSeat(f)
         ? text(
-            'Less than half of a post, beam or seat is left with weight on it, not shored: make safe now.',
-            'Queda menos de la mitad de un poste, viga o asiento con carga y sin apuntalar: asegurar ahora.',
+            'Less than half of a post, beam or seat is left with weight on it and no shoring known: make safe now.',
+            'Queda menos de la mitad de un poste, viga o asiento con carga y sin puntales que se sepan: asegurar ahora.',
           )
         : text(
-            'More than one and a half times what it can take, with weight on it, not shored: make safe now.',
-            'Más de una vez y media de lo que resiste, con carga y sin apuntalar: asegurar ahora.',
+            'More than one and a half times what it can take, with weight on it and no shoring known: make safe now.',
+            'Más de una vez y media de lo que resiste, con carga y sin puntales que se sepan: asegurar ahora.',
           ),
   },
   {
@@ -219,8 +226,8 @@ const ROWS: readonly Row[] = [
     when: (f) => f.role === 'hazard' && fails(f),
     reason: () =>
       text(
-        'The screen is positive and nothing is disturbed: do not disturb it, bring in a licensed specialist.',
-        'La revisión es positiva y nada está alterado: no lo toque, traiga a un especialista con licencia.',
+        'The screen is positive: do not disturb it, bring in a licensed specialist.',
+        'La revisión es positiva: no lo toque, traiga a un especialista con licencia.',
       ),
   },
 ];
@@ -234,14 +241,16 @@ const NOT_KNOWN_AND_UNLOADED = text(
   'It cannot be told yet, and as you say nothing rests on this part: note it, and measure what is missing.',
   'Aún no se puede saber y, como usted dice, nada descansa en esta pieza: anótelo y mida lo que falta.',
 );
+const NOT_KNOWN_HERE = text('It cannot be told here: note it.', 'Aquí no se puede saber: anótelo.');
 const FIGURE_ONLY = text(
   'A figure without a load is no finding: give the load to judge it.',
   'Una cifra sin carga no es un hallazgo: dé la carga para evaluarla.',
 );
 
-function noteWords({ verdict, calculationOnly, carriesStoryOrRoof }: SeverityFacts): Text {
+function noteWords({ verdict, calculationOnly, carriesStoryOrRoof, nothingToMeasure }: SeverityFacts): Text {
   if (verdict !== 'undetermined') return NOTHING_TO_DO;
   if (calculationOnly) return FIGURE_ONLY;
+  if (nothingToMeasure) return NOT_KNOWN_HERE;
   return carriesStoryOrRoof === false ? NOT_KNOWN_AND_UNLOADED : NOT_KNOWN_YET;
 }
 
@@ -266,10 +275,18 @@ const SMALL_STORY_SHARE = text(
   "A third of the story's bracing or less is taken to hang on it; with more an engineer decides.",
   'Se toma que depende de esto un tercio del arriostramiento del piso o menos; con más decide un ingeniero.',
 );
+const LIKE_A_JOIST = text(
+  'It is taken to be one of several like members; a post, a beam or its seat with so little left is made safe now.',
+  'Se toma que es una de varias piezas iguales; un poste, una viga o su asiento con tan poco se asegura ahora.',
+);
 const UNDISTURBED = text(
   'It is taken that nothing of it is disturbed or about to be; if it is, stop there and make safe.',
   'Se toma que no está alterado ni por alterarse; si lo está, pare ahí y asegure.',
 );
+
+/** So little is left that a post, beam or seat would be unsafe, and nobody said what the member is. */
+const mayBeMadeSafe = (facts: SeverityFacts, row: SeverityRow): boolean =>
+  row !== 1 && row !== 2 && ROWS.some((one) => one.row === 2 && one.when({ ...facts, memberKind: 'beam' }));
 
 /** What a rating took of the place because nobody said it, where saying it could have made it graver. */
 export function assumedOfPlace(facts: SeverityFacts, { row }: SeverityAnswer): Assumed[] {
@@ -279,6 +296,7 @@ export function assumedOfPlace(facts: SeverityFacts, { row }: SeverityAnswer): A
     source: SCREENING_PRACTICE,
   });
   const isPositive = facts.role === 'hazard' && (fails(facts) || facts.verdict === 'undetermined');
+  if (facts.memberKind === undefined && mayBeMadeSafe(facts, row)) return [taken('memberKind', LIKE_A_JOIST)];
   if (isPositive && row !== 3 && facts.disturbed === undefined) return [taken('disturbed', UNDISTURBED)];
   if (row !== 6 || facts.role !== 'lateral') return [];
   return [

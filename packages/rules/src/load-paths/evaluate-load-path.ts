@@ -16,7 +16,7 @@ import { faultsOf } from './faults.ts';
 import { STACKED_SOURCE } from './hold-down.ts';
 import { lineCautions } from './line-cautions.ts';
 import { rateLine, ratingWords } from './line-severity.ts';
-import { isKnown, isOverloaded, mostLb, verdictOf } from './line-verdict.ts';
+import { hangsOnPiers, isKnown, isOverloaded, mostLb, verdictOf } from './line-verdict.ts';
 import { lineReasons } from './line-words.ts';
 import { CHAIN_SOURCE, LINK_ROLES, type LinkRole, type LoadPath } from './load-path.ts';
 import { type LikeParts, likePartsOf, type OpenNext, openNextOf } from './open-next.ts';
@@ -78,7 +78,8 @@ export function evaluateLoadPath(path: LoadPath): LoadPathOutcome {
   const verdict = verdictOf(path, line, segments);
   const nothingLeft = verdict === 'fails' && ratio === null && line.atMostLb !== null && path.demandLb !== undefined;
   const atLeastRatio = ratioOf(path.demandLb, mostLb(line) ?? undefined);
-  const found = { verdict, ratio: atLeastRatio, nothingLeft, overloaded: isOverloaded(path, line) };
+  const onPiers = verdict === 'undetermined' && known && hangsOnPiers(path, segments);
+  const found = { verdict, ratio: atLeastRatio, nothingLeft, overloaded: isOverloaded(path, line), onPiers };
   const rating = rateLine(path, line, segments, found);
   const { intendedLb, atMostLb, remaining } = line;
   const sources = sourcesOf(path, line);

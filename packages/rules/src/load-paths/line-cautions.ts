@@ -97,9 +97,20 @@ function openTieWords({ segments }: LoadPath): Text[] {
   ];
 }
 
-/** Panel walls over the limit of the standard, which count for nothing beside others. */
+/** Panel walls over the limit of the standard, which count for nothing; and those nobody measured, which may be. */
 function pierWords({ kind, segments }: LoadPath): Text[] {
-  const names = kind === 'wall-line' ? segments.filter(isPier).map(({ name }) => name) : [];
+  if (kind !== 'wall-line') return [];
+  const open = segments.filter(({ lengthFt, heightFt }) => lengthFt === undefined || heightFt === undefined);
+  const unmeasured = list(open.map(({ name }) => name));
+  const untold = text(
+    `Taken to be no more than 3.5 times as high as long, for want of a length or height: ${unmeasured}.`,
+    `A falta de largo o altura, se toma que no es más de 3.5 veces más alto que largo: ${unmeasured}.`,
+  );
+  return [...overLimitWords(segments), ...(open.length > 0 ? [untold] : [])];
+}
+
+function overLimitWords(segments: LoadPath['segments']): Text[] {
+  const names = segments.filter(isPier).map(({ name }) => name);
   if (names.length === 0) return [];
   return [
     text(

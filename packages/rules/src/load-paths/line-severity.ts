@@ -28,6 +28,8 @@ export interface LineFinding {
   readonly nothingLeft: boolean;
   /** More is asked for than it could take at most. */
   readonly overloaded: boolean;
+  /** All that keeps it from meeting is that it hangs on segments too narrow to count. */
+  readonly onPiers: boolean;
 }
 
 const MEMBER_KINDS: Partial<Record<LinkRole, MemberKind>> = {
@@ -84,13 +86,19 @@ function factsOfLink({ role, remaining, usedUp, momentOpen }: LinkWorth): Omit<S
 }
 
 function factsOfLine({ remaining }: LineWorth, found: LineFinding): Omit<SeverityFacts, 'role'> {
-  const { verdict, ratio, nothingLeft, overloaded } = found;
-  return { verdict, ratio, remaining, nothingHolds: nothingLeft, ...(overloaded && { engineerAlways: OVERLOADED }) };
+  const { verdict, ratio, nothingLeft, overloaded, onPiers } = found;
+  const always = overloaded ? OVERLOADED : onPiers ? ON_PIERS : undefined;
+  return { verdict, ratio, remaining, nothingHolds: nothingLeft, engineerAlways: always };
 }
 
 const OVERLOADED = text(
   'The line is asked for more than can be counted: an engineer decides.',
   'A la línea se le pide más de lo que se puede contar: decide un ingeniero.',
+);
+
+const ON_PIERS = text(
+  'It is enough only with segments over 3.5 times as high as long, which do not count as panel walls: an engineer decides.',
+  'Solo alcanza con tramos más de 3.5 veces más altos que largos, que no cuentan como muros de paneles: decide un ingeniero.',
 );
 
 /** The deciding row in words, with the link it was said of; with nothing to do it is said of the whole line. */

@@ -1,6 +1,7 @@
 import { atLeast, type Verdict } from '../kernel/index.ts';
 import type { LoadPath } from './load-path.ts';
 import type { LineWorth, SegmentWorth } from './strength.ts';
+import { isPier, sum } from './weights.ts';
 
 /** Whether nothing is left that could lower a figure: every usual link listed, seen, measured and charged with what stands above. */
 export const isKnown = (segments: readonly SegmentWorth[]): boolean =>
@@ -31,8 +32,16 @@ export function isOverloaded({ demandLb }: LoadPath, line: LineWorth): boolean {
 export function verdictOf(path: LoadPath, line: LineWorth, segments: readonly SegmentWorth[]): Verdict {
   if (line.atMostLb === 0 || anyUsedUp(segments) || isOverloaded(path, line)) return 'fails';
   const known = isKnown(segments);
-  if (path.demandLb !== undefined && line.atMostLb !== null) return known ? 'meets' : 'undetermined';
+  const isTold = known && !hangsOnPiers(path, segments);
+  if (path.demandLb !== undefined && line.atMostLb !== null) return isTold ? 'meets' : 'undetermined';
   if (anyLost(segments)) return 'fails';
   // A load was named and nothing in pounds holds against it: sound parts alone do not tell.
-  return known && path.demandLb === undefined ? 'meets' : 'undetermined';
+  return isTold && path.demandLb === undefined ? 'meets' : 'undetermined';
+}
+
+/** Whether only segments too narrow to count as panel walls make the line enough, or there are no others. */
+export function hangsOnPiers({ kind, demandLb = 0, segments }: LoadPath, worth: readonly SegmentWorth[]): boolean {
+  if (kind !== 'wall-line' || !segments.some(isPier)) return false;
+  const walls = worth.filter((_one, at) => !isPier(segments[at] as LoadPath['segments'][number]));
+  return walls.length === 0 || !atLeast(sum(walls.map(({ atMostLb }) => atMostLb ?? 0)), demandLb);
 }

@@ -66,7 +66,7 @@ function demandWords(
   ratio: number | null,
   known: boolean,
 ): Text[] {
-  if (demandLb === undefined || (ratio === null && demandLb === 0)) return [];
+  if (demandLb === undefined) return [];
   const demand = pounds(demandLb);
   if (atMostLb === null && intendedLb !== null) {
     const meant = pounds(intendedLb);
@@ -84,6 +84,7 @@ function demandWords(
         `Se le piden ${demand}; no se sabe en libras qué lo resiste.`,
       ),
     ];
+  if (ratio === null && demandLb === 0) return [];
   if (ratio === null) return [text(`It is asked for ${demand}.`, `Se le piden ${demand}.`)];
   const times = decimal(ratio, 2);
   const [least, minimo] = known ? ['', ''] : ['at least ', 'al menos '];
@@ -104,13 +105,12 @@ function governingWords({ name, governing, links }: SegmentWorth, several: boole
 function governsHow({ name, state, remaining }: LinkWorth): Text {
   if (state === 'unseen')
     return text(
-      `${name} is the weakest link as it was meant to be; nobody has seen it.`,
-      `${name} es la parte más débil según lo previsto; nadie la ha visto.`,
+      `The weakest link as it was meant to be, seen by nobody: ${name}.`,
+      `La parte más débil según lo previsto, que nadie ha visto: ${name}.`,
     );
-  if (remaining === null || remaining === 1)
-    return text(`${name} is the weakest link.`, `${name} es la parte más débil.`);
+  if (remaining === null || remaining === 1) return text(`The weakest link: ${name}.`, `La parte más débil: ${name}.`);
   const left = percent(remaining);
-  return text(`${name} governs with ${left} left.`, `Gobierna ${name}, con ${left} restante.`);
+  return text(`The weakest link, with ${left} left: ${name}.`, `La parte más débil, con ${left} restante: ${name}.`);
 }
 
 function notSeenWords(segments: readonly SegmentWorth[]): Text[] {

@@ -44,6 +44,13 @@ const deskWall: LoadPath = {
   ],
 };
 
+test('a load of nothing on a line without pounds says what is not known', () => {
+  const path = whole({ kind: 'wall-line', storiesAbove: 0, demandLb: 0, segments: [{ name: 'A', links: [] }] });
+  expect(evaluateLoadPath(path).reasons.map(({ en }) => en)).toContain(
+    'It is asked for 0 lb; nothing in pounds is known to hold against that.',
+  );
+});
+
 describe('a chain with failed links', () => {
   test('is worth nothing when its hold-down is, whatever the others have left', () => {
     const answer = evaluateLoadPath(deskWall);

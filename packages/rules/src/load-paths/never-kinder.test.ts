@@ -84,7 +84,7 @@ describe('the link that governs', () => {
     const answer = evaluateLoadPath(whole(wall([sound('Plate', 'top-plate'), panels, tie])));
     expect(answer.intendedLb).toBeCloseTo(1406, 9);
     expect(answer.governing).toEqual(['Hold-down']);
-    expect(answer.reasons.map(({ en }) => en)).toContain('Hold-down is the weakest link.');
+    expect(answer.reasons.map(({ en }) => en)).toContain('The weakest link: Hold-down.');
   });
 
   test('is the plate once it has lost something of its own', () => {
@@ -96,7 +96,7 @@ describe('the link that governs', () => {
     const answer = evaluateLoadPath(wall([panels, unseen(sound('Bolts', 'sill-bolts', { intendedLb: 2000 }))]));
     expect(answer).toMatchObject({ atMostLb: 2000, governing: ['Bolts'] });
     expect(answer.reasons.map(({ en }) => en)).toContain(
-      'Bolts is the weakest link as it was meant to be; nobody has seen it.',
+      'The weakest link as it was meant to be, seen by nobody: Bolts.',
     );
   });
 });
@@ -215,6 +215,28 @@ describe('segments without capacities', () => {
     expect(answer.cautions.map(({ en }) => en)).toContain(
       'Over 3.5 times as high as long, which does not count as a panel wall: Pier.',
     );
+  });
+
+  test('never meet with a pier alone, whatever it was meant for, nor where only a pier makes them enough', () => {
+    const pier = { name: 'Pier', lengthFt: 2, heightFt: 8, links: [sound('Panels', 'panels', { intendedLb: 500 })] };
+    const wall = { ...pier, name: 'Wall', lengthFt: 10 };
+    const judged = (segments: LoadPath['segments'], demandLb?: number) =>
+      evaluateLoadPath(shares(2, { segments: whole({ kind: 'wall-line', segments }).segments, demandLb }));
+    for (const demandLb of [undefined, 0, 100])
+      expect(judged([pier], demandLb)).toMatchObject({ verdict: 'undetermined', severity: 'engineer' });
+    expect(judged([pier]).reasons.at(-1)?.en).toContain('3.5 times as high as long');
+    expect(judged([wall, pier], 501)).toMatchObject({ verdict: 'undetermined', severity: 'engineer' });
+    expect(judged([wall, pier], 500)).toMatchObject({ verdict: 'meets', severity: 'record' });
+  });
+
+  test('say which segment nobody measured, since it may be too narrow to count', () => {
+    const [wall] = shares(2).segments;
+    const unmeasured = { ...wall, name: 'A', heightFt: undefined, links: [panel] };
+    expect(
+      evaluateLoadPath(
+        shares(2, { segments: whole({ kind: 'wall-line', segments: [unmeasured] }).segments }),
+      ).cautions.map(({ en }) => en),
+    ).toContain('Taken to be no more than 3.5 times as high as long, for want of a length or height: A.');
   });
 
   test('count a pier of 3 by 8 ft for 3 x 2 x 3 / 8 = 2.25 ft', () => {

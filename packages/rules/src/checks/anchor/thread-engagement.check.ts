@@ -132,7 +132,9 @@ function measuredWords(projectionIn: number, askedIn: number, engagedIn: number,
     : compareLengths(projectionIn, askedIn, 'at-least');
   const where = below
     ? text(`${at.en} below the nut face`, `${at.es} por debajo de la cara de la tuerca`)
-    : text(`${at.en} past the nut face`, `${at.es} más allá de la cara de la tuerca`);
+    : projectionIn === 0
+      ? text('flush with the nut face', 'a ras de la cara de la tuerca')
+      : text(`${at.en} past the nut face`, `${at.es} más allá de la cara de la tuerca`);
   const engaged = `${decimal(engagedIn, 3)} in, ${decimal(engagedThreads, 1)}`;
   return text(
     `The rod ends ${where.en}; ${engaged} threads of the nut are engaged.`,
@@ -209,7 +211,7 @@ function judgeRodEnd(given: RodInputs): Judgement {
     }),
     reasons: () => [
       reasonThat(meets, measuredWords(projectionIn, rule.pitchesBeyond * pitchIn, engagedIn, engagedIn / pitchIn)),
-      text(`The rule asks for the rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
+      text(`The rule asks for a rod end ${rule.title.en}.`, `La regla pide que la varilla termine ${rule.title.es}.`),
       ...(credited ? [] : [UNDER_HALF]),
     ],
     cautions: () => [DISAGREE],

@@ -218,7 +218,7 @@ const limitValues = (allowed: Allowed, rule: JoistCutRule): Record<string, Quant
 });
 
 function joistReasons(limits: readonly CutLimit[], verdict: Verdict, left: ReturnType<typeof sectionLeft>): Text[] {
-  if (limits.length === 0) return [text('There is no cut.', 'No hay corte.')];
+  if (limits.length === 0) return [text('No cut was found.', 'No se halló ningún corte.')];
   const keeps = text(
     `The cut section keeps ${percent(left.moment)} in bending and ${percent(left.shear)} in shear.`,
     `La sección cortada conserva ${percent(left.moment)} en flexión y ${percent(left.shear)} en cortante.`,

@@ -182,7 +182,7 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
       ...(typeof edge?.ratio === 'number' && { edgeRatio: factorOf(edge.ratio) }),
       shareLeft: shareQuantity(left),
     }),
-    reasons: () => studReasons(limits, unmeasured, left, fails),
+    reasons: () => studReasons(limits, left, fails),
     cautions: () => [
       ...(rule.edgeMisprinted && holeIn > 0 ? [MISPRINT] : []),
       ...(given.doubled && bearing ? [NO_MORE_THAN_TWO] : []),
@@ -194,12 +194,9 @@ function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undef
   };
 }
 
-function studReasons(limits: readonly CutLimit[], unmeasured: readonly string[], left: number, fails: boolean): Text[] {
+function studReasons(limits: readonly CutLimit[], left: number, fails: boolean): Text[] {
   return [
-    ...(limits.length > 0 ? limitReasons(limits) : [text('There is no cut.', 'No hay corte.')]),
-    ...(unmeasured.length > 0 && !fails
-      ? [text('Measure what is missing before it can pass.', 'Mida lo que falta antes de aprobarlo.')]
-      : []),
+    ...(limits.length > 0 ? limitReasons(limits) : [text('No cut was found.', 'No se halló ningún corte.')]),
     ...(fails
       ? [text(`About ${percent(left)} of the stud is left there.`, `Ahí queda cerca del ${percent(left)}.`)]
       : []),

@@ -267,8 +267,8 @@ function judgeTopPlate(given: PlateInputs, rule: PlateTieRule): Judgement {
       ...(tieRequired && requiredTie(rule)),
     }),
     reasons: () => [
-      shareWords(share, rule),
       ...(covered ? [COVERED] : []),
+      shareWords(share, rule),
       ...(tieRequired && !given.tie ? [reasonThat(false, NO_TIE)] : []),
       ...shortParts.map((part) => reasonThat(false, part.short())),
       ...(shearWallCut ? [IN_SHEAR_WALL] : []),

@@ -1,4 +1,5 @@
 import {
+  type Assumed,
   atLeast,
   type Complete,
   choice,
@@ -140,10 +141,20 @@ function judgeSigns(
     sources: eaten ? [...SOURCES, EATEN_DEPTH_SOURCE, INFESTED_WOOD_SOURCE] : SOURCES,
     hangsOn: SOURCES,
     missing: toProbe ? ['probeDepthIn'] : [],
+    ...(eaten && carries === undefined && !mayBeWeak(probeDepthIn, carries) && { assumed: [CARRIES_NOTHING] }),
     // Insects are no hazard to breathe or touch: opening them up is not what makes a place unsafe.
     facts: { disturbed: false, ...(evidence && mayBeWeak(probeDepthIn, carries) && { role: 'gravity' }) },
   };
 }
+
+const CARRIES_NOTHING: Assumed = {
+  input: 'context.carriesStoryOrRoof',
+  text: text(
+    'It is taken to carry neither story nor roof; where it does, an engineer decides at any depth.',
+    'Se toma que no carga piso ni techo; donde carga, decide un ingeniero a cualquier profundidad.',
+  ),
+  source: EATEN_DEPTH_SOURCE,
+};
 
 /** Whether a line that carries weight may be weakened: wood nobody probed may be hollow, and unknown counts as carrying. */
 function mayBeWeak(probeDepthIn: number | undefined, carries: boolean | undefined): boolean {

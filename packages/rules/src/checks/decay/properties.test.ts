@@ -12,8 +12,9 @@ test('more rust never raises what a rod keeps, and pits never help', () => {
         evaluateCheck('decay.rod-loss', { inputs: { diameterIn, remainingIn: by * diameterIn, pitted } });
       const [less, more] = a < b ? [a, b] : [b, a];
       expect(rod(less, false).remaining).toBeLessThanOrEqual(rod(more, false).remaining ?? 0);
+      // Nobody can say how much a deeply pitted rod keeps, unless nothing is left of it.
       expect(rod(more, true).verdict).toBe('fails');
-      expect(rod(more, true).remaining).toBeLessThanOrEqual(rod(more, false).remaining ?? 0);
+      expect([null, 0]).toContain(rod(more, true).remaining);
     }),
   );
 });

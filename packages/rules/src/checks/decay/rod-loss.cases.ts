@@ -47,6 +47,7 @@ export const cases: readonly CheckCase[] = [
     expect: {
       verdict: 'fails',
       ratio: null,
+      remaining: null,
       severity: 'engineer',
       repairs: ['rod-replace', 'coupler-and-rod', 'engineer-letter'],
     },

@@ -77,7 +77,8 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
   return {
     verdict: meets ? 'meets' : 'fails',
     ratio: ratioOf(leastMajorIn, Math.max(remainingIn, 0)),
-    remaining: areaRatio,
+    // Pits go deeper than calipers reach: what is left of the area is not known, only that it is no more.
+    remaining: pitted && areaRatio > 0 ? null : areaRatio,
     values: () => ({
       areaRatio: shareQuantity(areaRatio),
       leftIn2: squareInches(leftIn2),
@@ -85,9 +86,9 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
       leastNewIn: inchesOf(leastMajorIn),
     }),
     reasons: () => [
-      reasonThat(asNew, leftWords(remainingIn, diameterIn, areaRatio)),
-      ...(asNew ? [AS_NEW] : []),
       ...(pitted ? [reasonThat(false, PITTED)] : []),
+      reasonThat(meets, leftWords(remainingIn, diameterIn, areaRatio, pitted)),
+      ...(meets ? [AS_NEW] : []),
     ],
     cautions: () => (meets ? [] : [FIND_CAUSE]),
     referrals: meets ? [] : ['engineer'],
@@ -98,11 +99,12 @@ function judgeRod({ diameterIn, remainingIn, pitted }: Complete<typeof inputs>):
   };
 }
 
-function leftWords(remainingIn: number, diameterIn: number, areaRatio: number): Text {
+function leftWords(remainingIn: number, diameterIn: number, areaRatio: number, pitted: boolean): Text {
   const [left, whole] = [`${decimal(remainingIn, 3)} in`, `${decimal(diameterIn, 3)} in`];
+  const [most, mucho] = pitted ? ['at most ', 'cuando mucho '] : ['', ''];
   return text(
-    `${left} is left of a ${whole} rod: ${percent(areaRatio)} of its area in tension.`,
-    `Quedan ${left} de una varilla de ${whole}: ${percent(areaRatio)} de su área a tensión.`,
+    `${left} is left of a ${whole} rod: ${most}${percent(areaRatio)} of its area in tension.`,
+    `Quedan ${left} de una varilla de ${whole}: ${mucho}${percent(areaRatio)} de su área a tensión.`,
   );
 }
 

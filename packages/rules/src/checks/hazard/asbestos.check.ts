@@ -223,15 +223,15 @@ function foundWords({ presumed, mayContain, vermiculite }: Suspects, newer: bool
   if (presumed > 0)
     said.push(
       text(
-        `${decimal(presumed)} of the materials are presumed to be asbestos in a building of ${PRESUMED_THROUGH_YEAR} or before.`,
-        `${decimal(presumed)} de los materiales se presumen asbesto en un edificio de ${PRESUMED_THROUGH_YEAR} o antes.`,
+        `Presumed to be asbestos in a building of ${PRESUMED_THROUGH_YEAR} or before: ${decimal(presumed)} of the materials.`,
+        `Se presumen asbesto en un edificio de ${PRESUMED_THROUGH_YEAR} o antes: ${decimal(presumed)} de los materiales.`,
       ),
     );
   if (mayContain > 0)
     said.push(
       text(
-        `${decimal(mayContain)} are not presumed but may contain it.`,
-        `${decimal(mayContain)} no se presumen, pero pueden tenerlo.`,
+        `Not presumed, but may contain it: ${decimal(mayContain)} of the materials.`,
+        `No se presumen, pero pueden tenerlo: ${decimal(mayContain)} de los materiales.`,
       ),
     );
   return said;

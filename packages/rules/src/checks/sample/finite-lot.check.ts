@@ -73,8 +73,8 @@ function judgeLot({ total, opened, bad, confidencePct, tolerableBad }: LotInputs
         reasonThat(
           meets,
           text(
-            `${bad} of ${opened} opened are bad. With ${decimal(confidencePct, 1)} % confidence at most ${most} of all ${total} are; you could live with ${tolerableBad}.`,
-            `${bad} de ${opened} abiertos son malos. Con ${decimal(confidencePct, 1)} % de confianza, a lo más ${most} de los ${total} lo son; podría aceptar ${tolerableBad}.`,
+            `Bad: ${bad} of ${opened} opened. With ${decimal(confidencePct, 1)} % confidence at most ${most} of all ${total} are; you could live with ${tolerableBad}.`,
+            `Malos: ${bad} de ${opened} abiertos. Con ${decimal(confidencePct, 1)} % de confianza, a lo más ${most} de los ${total} lo son; podría aceptar ${tolerableBad}.`,
           ),
         ),
         meets

@@ -92,8 +92,8 @@ function judgeProportion({ inspected, bad, confidencePct, tolerablePct }: Propor
         reasonThat(
           meets,
           text(
-            `${bad} of ${inspected} are bad. With ${decimal(confidencePct, 1)} % confidence up to ${upper.en} of all may be; you could live with ${limit}.`,
-            `${bad} de ${inspected} son malas. Con ${decimal(confidencePct, 1)} % de confianza, hasta ${upper.es} de todas pueden serlo; podría aceptar ${limit}.`,
+            `Bad: ${bad} of ${inspected}. With ${decimal(confidencePct, 1)} % confidence up to ${upper.en} of all may be; you could live with ${limit}.`,
+            `Malas: ${bad} de ${inspected}. Con ${decimal(confidencePct, 1)} % de confianza, hasta ${upper.es} de todas pueden serlo; podría aceptar ${limit}.`,
           ),
         ),
         meets ? RULED_OUT : more === undefined ? TREAT_ALL : lookAtMore(more),

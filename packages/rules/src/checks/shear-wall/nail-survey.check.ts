@@ -177,7 +177,10 @@ function surveyReasons(given: SurveyInputs, found: Survey, tight: boolean, untol
     `${deep.measured.en} of the nails are overdriven; up to ${deep.limit} and none over 1/8 in is accepted.`,
     `${deep.measured.es} de los clavos están muy hundidos; se acepta hasta ${deep.limit} y ninguno más de 1/8 in.`,
   );
-  const add = text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
+  const add =
+    found.toAdd === 1
+      ? text('Add 1 nail.', 'Agregue 1 clavo.')
+      : text(`Add ${found.toAdd} nails.`, `Agregue ${found.toAdd} clavos.`);
   return [
     ...(untold ? [DRY_DECIDES] : []),
     reasonThat(

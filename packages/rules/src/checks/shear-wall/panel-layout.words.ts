@@ -16,10 +16,8 @@ export interface Layout {
 export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInField }: Layout): Reason[] {
   const cut = text('A cut severs a panel.', 'Un corte parte un panel.');
   const { measured: long } = compareLengths(unsupportedIn, 0, 'at-most');
-  const loose =
-    unsupportedIn > 0
-      ? text(`${long.en} of panel edge has no wood behind it.`, `${long.es} de borde no tiene madera detrás.`)
-      : text('Every panel edge has wood behind it.', 'Todos los bordes tienen madera detrás.');
+  const loose = text(`${long.en} of panel edge has no wood behind it.`, `${long.es} de borde no tiene madera detrás.`);
+  const backed = text('Every panel edge has wood behind it.', 'Todos los bordes tienen madera detrás.');
   const area = decimal(uncoveredSf);
   const bare = text(
     `${area} sf of the wall part has no panel on it.`,
@@ -29,7 +27,9 @@ export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInFiel
     ...(severed ? [reasonThat(false, cut)] : []),
     ...(uncoveredSf > 0 ? [reasonThat(false, bare)] : []),
     ...(smallInField > 0 ? [smallWords(smallInField)] : []),
-    reasonThat(!(unsupportedIn > 0), loose),
+    ...(unsupportedIn > 0 ? [reasonThat(false, loose)] : []),
+    // Beside what is wrong it would read as praise.
+    ...(unsupportedIn > 0 || severed || uncoveredSf > 0 ? [] : [backed]),
   ];
 }
 

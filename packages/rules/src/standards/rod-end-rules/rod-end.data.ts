@@ -39,7 +39,7 @@ export const ROD_END_RULES: readonly [RuleRow, ...RuleRow[]] = [
   {
     rule: 'three-threads',
     pitchesBeyond: 3,
-    title: text('three threads showing past the nut', 'tres hilos visibles más allá de la tuerca'),
+    title: text('three threads past the nut face', 'tres hilos más allá de la tuerca'),
     source: {
       id: 'trade-three-threads',
       title: 'Trade habit',

@@ -46,7 +46,7 @@ describe('the demo', () => {
       'Panels pieced around the old milk door': 'fails, engineer, approved',
       'Street-side hold-down rod rusted thin': 'fails, engineer, repaired',
       'Pantry ceiling dips toward the middle': 'fails, repair, declined',
-      'Sill under the third sash is soaked': 'undetermined, engineer, judged',
+      'Sill under the third sash is soaked': 'undetermined, repair, judged',
       'Mold on the boards behind the wainscot': 'fails, repair, offered',
       'Two of eleven joist ends hang by split nails': 'fails, repair, offered',
       'Joist end on two toe-nails': 'fails, engineer, offered',

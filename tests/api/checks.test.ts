@@ -44,6 +44,7 @@ describe('the checks, for anyone', () => {
         'severity',
         'reasons',
         'missing',
+        'assumed',
         'sources',
         'cautions',
         'referrals',

@@ -52,8 +52,6 @@ export const checkAnswer = z.object({
   missing: z.array(z.string()),
   /** What was taken for inputs left out; `source` is the id of one of `sources`. */
   assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
-  /** How the rules that decided are known, where their documents were not read. */
-  restsOn: z.array(basis.exclude(['published'])),
   sources: z.array(source),
   cautions: z.array(z.string()),
   referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),
@@ -71,7 +69,8 @@ export const judgment = z.object({
   inputs,
   context: findingContext,
   /** In the language asked for with Accept-Language (en or es). */
-  answer: checkAnswer,
+  /** The answer of the check and how the rules that decided are known, where their documents were not read. */
+  answer: checkAnswer.extend({ restsOn: z.array(basis.exclude(['published'])) }),
   judgedAt: instant,
   judgedBy: z.object({ id, name: z.string() }),
 });

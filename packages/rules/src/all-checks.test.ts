@@ -37,7 +37,6 @@ test('the answer has exactly the fields promised and speaks one language', () =>
       'reasons',
       'missing',
       'assumed',
-      'restsOn',
       'sources',
       'cautions',
       'referrals',
@@ -77,7 +76,6 @@ test('a verdict says beside it what it rests on when that was not read in print'
   expect(habit.reasons.map((one) => one.es)).toContain(
     'Se decide con una regla leída de segunda mano y por práctica común.',
   );
-  expect(toAnswer(habit, 'en').restsOn).toEqual(habit.restsOn);
 });
 
 test('a rule that does not reach here rests on what was read of it too', () => {

@@ -61,13 +61,12 @@ export interface Answer extends Omit<Outcome, 'reasons' | 'restsOn' | 'cautions'
   readonly reasons: readonly string[];
   /** `source` is the id of one of `sources`. */
   readonly assumed: readonly { readonly input: string; readonly text: string; readonly source: string }[];
-  readonly restsOn: readonly UnreadBasis[];
   readonly cautions: readonly string[];
 }
 
 export function toAnswer(outcome: Outcome, locale: Locale): Answer {
   const { checkId, rulesVersion, edition, verdict, ratio, remaining, values, severity, reasons, missing } = outcome;
-  const { assumed = [], restsOn = [], sources, cautions, referrals, repairs } = outcome;
+  const { assumed = [], sources, cautions, referrals, repairs } = outcome;
   return {
     checkId,
     rulesVersion,
@@ -80,7 +79,6 @@ export function toAnswer(outcome: Outcome, locale: Locale): Answer {
     reasons: reasons.map((reason) => say(reason, locale)),
     missing,
     assumed: assumed.map((one) => ({ input: one.input, text: say(one.text, locale), source: one.source.id })),
-    restsOn,
     sources,
     cautions: cautions.map((caution) => say(caution, locale)),
     referrals,

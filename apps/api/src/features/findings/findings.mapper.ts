@@ -24,6 +24,11 @@ export function toFinding(row: FindingRowData, photos: Photo[], judgments: Judgm
   };
 }
 
+function answerOf(outcome: Outcome, locale: Locale): Judgment['answer'] {
+  const restsOn = [...(outcome.restsOn ?? [])];
+  return { ...toAnswer(outcome, locale), restsOn } as Judgment['answer'];
+}
+
 function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
   const { id, seq, checkId, rulesVersion, edition, inputs, context, outcome, judgedAt, judgedById, judgedByName } = row;
   return {
@@ -34,7 +39,7 @@ function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
     edition,
     inputs: inputs as Judgment['inputs'],
     context: context as Judgment['context'],
-    answer: toAnswer(outcome as unknown as Outcome, locale) as Judgment['answer'],
+    answer: answerOf(outcome as unknown as Outcome, locale),
     judgedAt: judgedAt.toISOString(),
     judgedBy: { id: judgedById, name: judgedByName },
   };

@@ -8,8 +8,10 @@ const notNegative = z.int().min(0).max(MAX_CENTS);
 const percentage = z.number().min(0).max(100);
 const amount = z.number().min(0).max(1e9);
 
-/** The most draws (trials x lines) that one range may take: about a second of one core. */
-export const MAX_DRAWS = 20_000_000;
+/** The most draws (trials x lines) that one range may take: 10,000 trials of 200 lines, about 50 ms of one core. */
+export const MAX_DRAWS = 2_000_000;
+/** The most lines under a minimum charge that one range may have: by formula each takes as long as a thousand draws and more. */
+export const MAX_UNDER_MINIMUM = 100;
 
 /** Hours one unit takes, low up to likely up to high. */
 export const hoursSchema = z
@@ -82,6 +84,13 @@ export const rangeSchema = z
   });
 export type RangeInput = z.infer<typeof rangeSchema>;
 
+/** How many lines have a minimum, or share a visit with one that has. */
+function underMinimum(lines: readonly Pick<EstimateLine, 'minimumCents' | 'visit'>[]): number {
+  const hasMinimum = ({ minimumCents = 0 }: Pick<EstimateLine, 'minimumCents'>) => minimumCents > 0;
+  const visits = new Set(lines.filter(hasMinimum).flatMap(({ visit }) => visit ?? []));
+  return lines.filter((line) => hasMinimum(line) || (line.visit !== undefined && visits.has(line.visit))).length;
+}
+
 export const estimateSchema = z
   .strictObject({
     lines: z.array(estimateLineSchema).max(2000),
@@ -98,6 +107,13 @@ export const estimateSchema = z
     error: ({ input }) => {
       const { lines, range } = input as { lines: unknown[]; range: { trials: number } };
       return `${range.trials} trials of ${lines.length} lines are more than ${MAX_DRAWS} draws, the most that is taken`;
+    },
+  })
+  .refine(({ lines, range }) => !range || underMinimum(lines) <= MAX_UNDER_MINIMUM, {
+    path: ['lines'],
+    error: ({ input }) => {
+      const { lines } = input as { lines: Pick<EstimateLine, 'minimumCents' | 'visit'>[] };
+      return `${underMinimum(lines)} lines stand under a minimum charge; a range takes ${MAX_UNDER_MINIMUM}`;
     },
   });
 export type EstimateInput = z.infer<typeof estimateSchema>;

@@ -1,17 +1,15 @@
+import { type Percentiles, quantileAt } from './percentiles.ts';
 import { type Alike, byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
-import { CELLS } from './spread.ts';
-import {
-  addKnown,
-  addWeighted,
-  meanOf,
-  nothing,
-  one,
-  seriesOf,
-  times,
-  timesEither,
-  timesMixed,
-  type Waves,
-} from './waves.ts';
+import { openSum, takeWave, type VisitSum } from './visit-sum.ts';
+import { seriesOf, wavesFor } from './waves.ts';
+
+/** The lines of a visit at one place. */
+export interface BendPlace {
+  readonly location: string | undefined;
+  readonly lines: readonly VaryingLine[];
+  /** Mean of the bend at each percentile of the place, the other places anywhere. */
+  readonly curve: Float64Array;
+}
 
 /**
  * A visit whose hours may or may not reach its minimum, as a straight part and a bend. Where the minimum is mostly passed the
@@ -30,125 +28,85 @@ export interface Bend {
   readonly variance: number;
   /** Its covariance with the visit's labor. */
   readonly withLabor: number;
-  /** By location: its mean at each of its PERCENTILES, the other locations anywhere. */
-  readonly at: ReadonlyMap<string | undefined, Float64Array>;
-  /** Its mean at each percentile of the whole work, to which every location leans. */
+  readonly places: readonly BendPlace[];
+  /** Its mean at each percentile of the whole work, to which every place leans. */
   readonly atWork: Float64Array;
-}
-
-const NODES = 128;
-const steps = Array.from({ length: NODES }, (_, order) => (order + 0.5) / NODES);
-/** Percentiles a location or a line is taken at, close together at both ends, where curves are steep. */
-export const PERCENTILES = steps.map((step) => step * step * (3 - 2 * step));
-/** What each stands for; they add up to 1. */
-export const WEIGHTS = evened(steps.map((step) => step * (1 - step)));
-
-function evened(weights: readonly number[]): number[] {
-  const whole = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / whole);
-}
-
-/** The lines of one location: their sum at each of its percentiles, and wherever it falls. */
-interface Part {
-  readonly location: string | undefined;
-  readonly at: readonly Waves[];
-  readonly all: Waves;
 }
 
 /**
  * Moments of a bend, max(0, short - s), by its cosine series over the sums s can reach: the mean of each wave is the
- * characteristic function of s, a product over lines, which at one percentile of their location are independent, as the
- * locations are at one of the whole work. Where the minimum mostly is not passed, s is the labor counted down from its highest.
+ * characteristic function of s. Where the minimum mostly is not passed, s is the labor counted down from its highest.
  * @param own lines of the visit, as the plan sorts them
  */
-export function bendOf(visit: OpenVisit, own: readonly VaryingLine[], { follow, lean }: Alike): Bend {
+export function bendOf(
+  visit: OpenVisit,
+  own: readonly VaryingLine[],
+  alike: Pick<Alike, 'follow' | 'lean'>,
+  percentiles: Percentiles,
+): Bend {
   const { shortCents, laborFactor, minimumFactor } = visit;
   const reach = own.reduce((sum, line) => sum + line.widthCents, 0);
   const least = own.reduce((sum, line) => sum + line.shiftCents, 0);
   const labor = own.reduce((sum, line) => sum + line.widthCents * line.spread.mean, 0);
   const down = shortCents - least > labor;
-  const parts = byPlace(own).map((group) => partOf(group, follow, reach, down));
-  const series = seriesOf(down ? least + reach - shortCents : shortCents - least, reach);
-  const wholes = atWorkOf(parts, lean);
-  const whole = average(wholes);
-  const mean = meanOf(series.bend, whole, one());
-  const bySum = meanOf(series.bySum, whole, one()) - mean * (down ? reach - labor : labor);
   const straight = down ? laborFactor - minimumFactor : laborFactor;
+  const places = byPlace(own.map((line) => ({ ...line, factor: straight })));
+  const sum = openSum(places, percentiles.weights, (line, order) => {
+    const at = quantileAt(line, percentiles.shares[order] as number);
+    return (line.widthCents * (down ? 1 - at : at)) / reach;
+  });
+  const sd = Math.hypot(...own.map((line) => line.widthCents * line.spread.sd));
+  const short = down ? least + reach - shortCents : shortCents - least;
+  const found = sumWaves(sum, alike, seriesOf(short, reach, wavesFor(reach, sd)));
+  const bySum = found.bySum - found.mean * (down ? reach - labor : labor);
   return {
     visit,
-    lines: own.map((line) => ({ ...line, factor: straight })),
+    lines: places.flat(),
     factor: minimumFactor,
     constant: minimumFactor * ((down ? shortCents : 0) - Math.max(0, shortCents)),
-    mean,
-    variance: Math.max(0, meanOf(series.squared, whole, one()) - mean ** 2),
+    mean: found.mean,
+    variance: Math.max(0, found.squared - found.mean ** 2),
     withLabor: down ? 0 - bySum : bySum,
-    at: byPercentile(parts, series.bend),
-    atWork: Float64Array.from(wholes, (waves) => meanOf(series.bend, waves, one())),
+    places: places.map((lines, at) => ({
+      location: lines[0]?.location,
+      lines,
+      curve: found.at.subarray(at * percentiles.weights.length, (at + 1) * percentiles.weights.length),
+    })),
+    atWork: found.atWork,
   };
 }
 
-/** The sum of all locations at each percentile of the whole work; a location falls there with a chance of `lean`. */
-function atWorkOf(parts: readonly Part[], lean: number): Waves[] {
-  return PERCENTILES.map((_, order) => {
-    const product = one();
-    for (const { at, all } of parts) timesMixed(product, at[order] ?? all, lean, all);
-    return product;
-  });
-}
-
-function byPercentile(parts: readonly Part[], series: Float64Array): Map<string | undefined, Float64Array> {
-  const before = running(parts);
-  const behind = running(parts.toReversed()).reverse();
-  return new Map(
-    parts.map(({ location, at }, order) => {
-      const others = times(before[order] ?? one(), behind[order] ?? one());
-      return [location, Float64Array.from(at, (waves) => meanOf(series, waves, others))];
-    }),
-  );
-}
-
-/** For each part the product of those before it. */
-function running(parts: readonly Part[]): Waves[] {
-  let product = one();
-  return parts.map(({ all }) => {
-    const before = product;
-    product = times(product, all);
-    return before;
-  });
-}
-
-function partOf(group: readonly VaryingLine[], follow: number, reach: number, down: boolean): Part {
-  const shareOf = (line: VaryingLine, at: number) =>
-    (line.widthCents * (down ? 1 - quantileAt(line, at) : quantileAt(line, at))) / reach;
-  const location = group[0]?.location;
-  const alone = group.map((line) => {
-    const sum = nothing();
-    for (const [order, share] of PERCENTILES.entries()) addKnown(sum, shareOf(line, share), WEIGHTS[order] ?? 0);
-    return sum;
-  });
-  if (follow === 0) {
-    const all = alone.reduce(times, one());
-    return { location, at: PERCENTILES.map(() => all), all };
+/** Means of the three series, and of the bend at each percentile of each place and of the whole work. */
+function sumWaves(sum: VisitSum, alike: Pick<Alike, 'follow' | 'lean'>, series: ReturnType<typeof seriesOf>) {
+  const found = {
+    mean: 0,
+    squared: 0,
+    bySum: 0,
+    at: new Float64Array(sum.at.re.length),
+    atWork: new Float64Array(sum.weights.length),
+  };
+  for (let wave = 0; wave < series.bend.length; wave++) {
+    takeWave(sum, alike);
+    const bend = series.bend[wave] as number;
+    let whole = 0;
+    for (const [order, weight] of sum.weights.entries()) {
+      const re = sum.atWork.re[order] as number;
+      whole += weight * re;
+      found.atWork[order] = (found.atWork[order] as number) + bend * re;
+    }
+    found.mean += bend * whole;
+    found.squared += (series.squared[wave] as number) * whole;
+    found.bySum += (series.bySum[wave] as number) * whole;
+    addPlaces(found.at, bend, sum);
   }
-  const at = PERCENTILES.map((share) => {
-    const product = one();
-    for (const [order, line] of group.entries())
-      timesEither(product, shareOf(line, share), follow, alone[order] ?? product);
-    return product;
-  });
-  return { location, at, all: average(at) };
+  return found;
 }
 
-/** The value of a line at a percentile, 0 to 1 between its low and high. */
-export function quantileAt({ spread: { quantiles } }: VaryingLine, share: number): number {
-  const cell = Math.floor(share * CELLS);
-  const from = quantiles[cell] ?? 1;
-  return from + (share * CELLS - cell) * ((quantiles[cell + 1] ?? from) - from);
-}
-
-/** The mean over the percentiles. */
-function average(each: readonly Waves[]): Waves {
-  const sum = nothing();
-  for (const [order, waves] of each.entries()) addWeighted(sum, waves, WEIGHTS[order] ?? 0);
-  return sum;
+function addPlaces(found: Float64Array, bend: number, { weights, at, others }: VisitSum): void {
+  for (let place = 0; place < others.re.length; place++) {
+    const re = bend * (others.re[place] as number);
+    const im = bend * (others.im[place] as number);
+    for (let index = place * weights.length; index < (place + 1) * weights.length; index++)
+      found[index] = (found[index] as number) + re * (at.re[index] as number) - im * (at.im[index] as number);
+  }
 }

@@ -1,4 +1,5 @@
-import { type Bend, bendOf, PERCENTILES, quantileAt, WEIGHTS } from './open-minimum.ts';
+import { type Bend, bendOf } from './open-minimum.ts';
+import { type Percentiles, percentilesFor, quantileAt } from './percentiles.ts';
 import { type Alike, byPlace, type OpenVisit, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
@@ -25,13 +26,9 @@ export function formulaOf(
   visits: readonly OpenVisit[],
   alike: Alike,
 ): { mean: number; variance: number; drivers: Driver[] } {
-  const bends = visits.map((visit) =>
-    bendOf(
-      visit,
-      lines.filter((line) => line.visit === visit),
-      alike,
-    ),
-  );
+  const byVisit = linesByVisit(lines);
+  const percentiles = percentilesFor(visits.reduce((sum, visit) => sum + (byVisit.get(visit)?.length ?? 0), 0));
+  const bends = visits.map((visit) => bendOf(visit, byVisit.get(visit) ?? [], alike, percentiles));
   const straight = withFactors(lines, bends, ({ lines: [own] }) => own?.factor ?? 0);
   const parts = partsOf(byPlace(straight), alike);
   const moments = momentsOf(parts);
@@ -39,9 +36,20 @@ export function formulaOf(
   const nearest = withFactors(lines, bends, (bend) => slopeOf(bend, alike));
   return {
     mean: bends.reduce((sum, { constant, factor, mean }) => sum + constant + factor * mean, moments.mean),
-    variance: Math.max(0, moments.variance + varianceOf(bends, straight, alike)),
+    variance: Math.max(0, moments.variance + varianceOf(bends, straight, alike, percentiles)),
     drivers: driversOf(partsOf(byPlace(nearest), alike)),
   };
+}
+
+function linesByVisit(lines: readonly VaryingLine[]): Map<OpenVisit, VaryingLine[]> {
+  const groups = new Map<OpenVisit, VaryingLine[]>();
+  for (const line of lines) {
+    if (!line.visit) continue;
+    const own = groups.get(line.visit);
+    if (own) own.push(line);
+    else groups.set(line.visit, [line]);
+  }
+  return groups;
 }
 
 /** The lines with what a cent of their labor comes to where their visit bends. */
@@ -55,60 +63,72 @@ function withFactors(lines: readonly VaryingLine[], bends: readonly Bend[], fact
  * lines and bends: that of the whole work, and that of each place as far as it does not lean on the work. Two bends that
  * share more than one place are taken place by place.
  */
-function varianceOf(bends: readonly Bend[], lines: readonly VaryingLine[], { follow, lean }: Alike): number {
+function varianceOf(
+  bends: readonly Bend[],
+  lines: readonly VaryingLine[],
+  { follow, lean }: Alike,
+  percentiles: Percentiles,
+): number {
   const own = bends.reduce(
     (sum, { lines: [first], factor, variance, withLabor }) =>
       sum + factor ** 2 * variance + 2 * factor * (first?.factor ?? 0) * withLabor,
     0,
   );
-  const byWork = sharedVariance(bends, lines, follow * lean, ({ atWork }) => atWork);
-  const places = new Set(bends.flatMap(({ at }) => [...at.keys()]));
-  const byPlaces = [...places].map((place) => {
-    const isHere = ({ location }: VaryingLine) => location === place;
-    const here = bends.map((bend) => ({ ...bend, lines: bend.lines.filter(isHere) }));
-    return sharedVariance(here, lines.filter(isHere), follow, ({ at }) => at.get(place));
-  });
-  return own + byWork + (1 - lean ** 2) * byPlaces.reduce((sum, one) => sum + one, 0);
+  const throughWork = bends.map((bend) => ({ ...bend, curve: bend.atWork }));
+  const byWork = sharedVariance(throughWork, lines, follow * lean, percentiles);
+  const bent = new Map<string | undefined, Bent[]>();
+  for (const { factor, places } of bends)
+    for (const place of places) {
+      const here = bent.get(place.location);
+      if (here) here.push({ ...place, factor });
+      else bent.set(place.location, [{ ...place, factor }]);
+    }
+  const byPlaces = byPlace(lines).reduce(
+    (sum, here) => sum + sharedVariance(bent.get(here[0]?.location) ?? [], here, follow, percentiles),
+    0,
+  );
+  return own + byWork + (1 - lean ** 2) * byPlaces;
 }
+
+/** A bend, or what of it lies at one place, as it moves with the percentile that is looked at. */
+type Bent = Pick<Bend, 'lines' | 'factor'> & { readonly curve: Float64Array };
 
 /** The same through one percentile, at which a line falls with some chance. */
 function sharedVariance(
-  bends: readonly Bend[],
+  bends: readonly Bent[],
   lines: readonly VaryingLine[],
   chance: number,
-  curveOf: (bend: Bend) => Float64Array | undefined,
+  percentiles: Percentiles,
 ): number {
+  if (bends.length === 0) return 0;
   let sum = 0;
-  const all = zero();
+  const all = new Float64Array(percentiles.weights.length);
   for (const bend of bends) {
-    const added = curveOf(bend)?.map((cents) => bend.factor * cents);
-    if (!added) continue;
+    const added = bend.curve.map((cents) => bend.factor * cents);
     for (const [order, cents] of added.entries()) all[order] = (all[order] as number) + cents;
     // A bend's own variance, and that with its own labor, were counted before.
-    sum -= together(laborCurve(bend.lines, chance), added);
+    sum -= together(laborCurve(bend.lines, chance, percentiles), added, percentiles);
   }
-  return sum + together(laborCurve(lines, chance), all);
+  return sum + together(laborCurve(lines, chance, percentiles), all, percentiles);
 }
 
-const zero = () => new Float64Array(PERCENTILES.length);
-
 /** Mean labor of lines, in the total, at each percentile they fall at with some chance; up to a constant. */
-function laborCurve(lines: readonly VaryingLine[], chance: number): Float64Array {
-  const curve = zero();
+function laborCurve(lines: readonly VaryingLine[], chance: number, { shares }: Percentiles): Float64Array {
+  const curve = new Float64Array(shares.length);
   for (const line of lines)
-    for (const [order, share] of PERCENTILES.entries())
+    for (const [order, share] of shares.entries())
       curve[order] = (curve[order] as number) + chance * line.factor * line.widthCents * quantileAt(line, share);
   return curve;
 }
 
 /** What a curve added to labor brings to the variance over the percentiles. */
-const together = (labor: Float64Array, added: Float64Array): number =>
-  2 * covarianceOf(labor, added) + covarianceOf(added, added);
+const together = (labor: Float64Array, added: Float64Array, percentiles: Percentiles): number =>
+  2 * covarianceOf(labor, added, percentiles) + covarianceOf(added, added, percentiles);
 
 /** Over the percentiles. */
-function covarianceOf(one: Float64Array, other: Float64Array): number {
+function covarianceOf(one: Float64Array, other: Float64Array, { weights }: Percentiles): number {
   let [products, ones, others] = [0, 0, 0];
-  for (const [order, weight] of WEIGHTS.entries()) {
+  for (const [order, weight] of weights.entries()) {
     products += weight * (one[order] as number) * (other[order] as number);
     ones += weight * (one[order] as number);
     others += weight * (other[order] as number);

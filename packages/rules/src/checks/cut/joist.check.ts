@@ -204,10 +204,14 @@ function judgeJoist(given: JoistInputs, rule: JoistCutRule, situation: Situation
       // Only a load over what the wood carries says how unsafe it is; a notch over its limit does not.
       ratio: shear?.limit.ratio ?? null,
       // What an end notch within the code leaves of a beam is counted, and is no emergency.
-      memberKind: situation.memberKind === 'beam' && verdict !== 'meets' ? 'beam' : 'joist',
+      memberKind: verdict === 'meets' ? 'joist' : kindOf(situation.memberKind),
     },
   };
 }
+
+/** A beam where the place says so; left open where it says nothing, so that the answer tells what was taken. */
+const kindOf = (kind: Situation['memberKind']): Situation['memberKind'] =>
+  kind === undefined || kind === 'beam' ? kind : 'joist';
 
 const limitValues = (allowed: Allowed, rule: JoistCutRule): Record<string, Quantity> => ({
   notchLimitIn: inchesOf(allowed.notchIn),

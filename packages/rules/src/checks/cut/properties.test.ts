@@ -142,6 +142,14 @@ describe('what was not looked for', () => {
       'endShearLb',
     ]);
   });
+  test('in a joist of which little is left, it is said that it is not taken for a beam', () => {
+    const cut = (memberKind?: 'joist' | 'beam') =>
+      evaluateCheck('cut.joist', { inputs: { depthIn: 9.25, notchIn: 5 }, context: { memberKind } });
+    const takenOf = (memberKind?: 'joist' | 'beam') => cut(memberKind).assumed.map(({ input }) => input);
+    expect(takenOf()).toContain('context.memberKind');
+    expect(takenOf('joist')).not.toContain('context.memberKind');
+    expect(cut('beam').severity).toBe('make-safe');
+  });
   test('counts as in the worst place: a hole of unknown edge, a hole that may be beside a notch', () => {
     const bored = (edgeIn?: number) => joist({ depthIn: 5.5, holeIn: 1.75, ...(edgeIn !== undefined && { edgeIn }) });
     for (let eighths = 0; eighths <= 15; eighths++)

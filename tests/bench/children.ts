@@ -1,4 +1,5 @@
 import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
 import { join } from 'node:path';
 
 export interface Child<Hello> {
@@ -26,4 +27,12 @@ export async function startChild<Hello>(script: string, env: NodeJS.ProcessEnv):
         child.send('stop');
       }),
   };
+}
+
+/** What a child that answers to `cpu` has taken of all cores so far, its threads counted, milliseconds. */
+export async function cpuMsOf({ process: child }: Child<unknown>): Promise<number> {
+  const answered = once(child, 'message');
+  child.send('cpu');
+  const [{ user, system }] = (await answered) as [NodeJS.CpuUsage];
+  return (user + system) / 1000;
 }

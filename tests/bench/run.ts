@@ -20,10 +20,13 @@ import { arrive, type Visitor } from './visitor.ts';
 import { worstRequest } from './worst-request.ts';
 
 type Floor = { uploads: string; lists: string };
-const rows: Record<string, (visitor: Visitor, floor: Floor, databaseUrl: string) => Promise<Row>> = {
+const rows: Record<
+  string,
+  (visitor: Visitor, floor: Floor, databaseUrl: string, server: Child<string>) => Promise<Row>
+> = {
   judging,
   rejudging: (_visitor, _floor, databaseUrl) => rejudging(databaseUrl),
-  worst: worstRequest,
+  worst: (visitor, _floor, _databaseUrl, server) => worstRequest(visitor, server),
   scopes,
   ranges,
   derivatives,
@@ -53,7 +56,7 @@ try {
   const results: Row[] = [];
   for (const name of names) {
     console.log(`Measuring ${name} …`);
-    const row = await rows[name]?.(visitor, floor.hello, postgres.databaseUrl);
+    const row = await rows[name]?.(visitor, floor.hello, postgres.databaseUrl, server);
     if (row) results.push(row);
   }
   printTable(results);

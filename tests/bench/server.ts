@@ -10,4 +10,7 @@ const server = await startServer({
   log: () => {},
 });
 process.send?.(server.url.replace('localhost', '127.0.0.1'));
-process.on('message', () => void server.close().then(() => process.exit(0)));
+process.on('message', (asked) => {
+  if (asked === 'cpu') process.send?.(process.cpuUsage());
+  else void server.close().then(() => process.exit(0));
+});

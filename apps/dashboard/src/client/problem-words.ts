@@ -1,5 +1,5 @@
 import { OfflineError, ProblemError } from '../shared/api/errors.ts';
-import type { client } from '../shared/i18n/messages/client.ts';
+import type { client } from '../shared/i18n/messages/letter.ts';
 
 export type ClientKey = keyof (typeof client)['en'];
 

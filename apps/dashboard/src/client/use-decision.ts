@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { ProblemError } from '../shared/api/errors.ts';
 import { keyOf, useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
-import { client } from '../shared/i18n/messages/client.ts';
+import { client } from '../shared/i18n/messages/letter.ts';
 import { useStatus } from '../shared/ui/status.tsx';
 import { focusFirstInvalid } from './parts/step-frame.tsx';
 import type { Draft } from './use-draft.ts';

@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument, DocumentAlternate } from '@underlath/contract';
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { wordsIn } from '../letter-text.ts';

@@ -2,7 +2,7 @@ import { type ClientLetter, type DocumentItem, partOf } from '@underlath/contrac
 import { useState } from 'react';
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import type { Chosen } from '../letter-text.ts';
 import { Inline } from './words.tsx';

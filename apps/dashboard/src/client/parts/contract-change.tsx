@@ -1,7 +1,7 @@
 import type { ClientLetter } from '@underlath/contract';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import type { ClientKey } from '../problem-words.ts';

@@ -1,7 +1,7 @@
 import type { ClientLetter, Decision, DocumentItem } from '@underlath/contract';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { type Chosen, inGroups } from '../letter-text.ts';

@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument, DocumentItem, Wording } from '@underlath/contract';
 import { SEVERITY_CONSEQUENCE, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { byPlace, isOnly, saysAlready, wordsIn } from '../letter-text.ts';

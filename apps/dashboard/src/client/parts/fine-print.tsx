@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { BASIS_WORDS, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { allSources, numberList, quietCautions } from '../letter-text.ts';
 import { Inline } from './words.tsx';
 

@@ -2,7 +2,7 @@ import { clientRoutes } from '@underlath/contract';
 import { addressOf } from '../../shared/api/call.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Trouble } from './trouble.tsx';
 

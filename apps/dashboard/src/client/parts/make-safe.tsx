@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { SeverityShape } from '../../shared/ui/severity.tsx';
 import { makeSafeNow, telephoneLink, unbroken } from '../letter-text.ts';
 import { Inline } from './words.tsx';

@@ -2,7 +2,7 @@ import { clientRoutes, type DocumentItem, type PhotoStage } from '@underlath/con
 import { useState } from 'react';
 import { addressOf } from '../../shared/api/call.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import type { ClientKey } from '../problem-words.ts';

@@ -2,7 +2,7 @@ import { type DocumentItem, type LocationKind, opening } from '@underlath/contra
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import { type DrawnPlace, sized } from '../../shared/drawing/framing.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { numberList, type PlaceWithItems } from '../letter-text.ts';
 
 /** The place as it was frozen in the letter, in the form the drawing takes. */

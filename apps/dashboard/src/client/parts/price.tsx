@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument, PriceLine } from '@underlath/contract';
 import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Money } from '../../shared/ui/money.tsx';
 import { type Chosen, numberList } from '../letter-text.ts';
 import { Allowances } from './beside-price.tsx';

@@ -1,7 +1,7 @@
 import type { ClientLetter } from '@underlath/contract';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 
 /** What was asked and what the contractor answered, oldest first. */
 export function Questions({ letter }: { letter: ClientLetter }) {

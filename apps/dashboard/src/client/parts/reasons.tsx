@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { letterWords, tradeWordsIn } from '../glossary.ts';
 import { numberList, stillOpen, whoChecked, wordsIn } from '../letter-text.ts';
 import { Inline, Paragraphs } from './words.tsx';

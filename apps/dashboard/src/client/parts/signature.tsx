@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument, Text } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { wordsIn } from '../letter-text.ts';

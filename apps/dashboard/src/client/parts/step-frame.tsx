@@ -1,6 +1,6 @@
 import { type FormEvent, type ReactNode, useEffect, useRef } from 'react';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { LanguageSwitch } from './language-switch.tsx';
 

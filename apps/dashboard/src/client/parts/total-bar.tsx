@@ -1,7 +1,7 @@
 import type { ClientLetter } from '@underlath/contract';
 import { type RefObject, useEffect, useRef } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { shortDays } from '../letter-text.ts';

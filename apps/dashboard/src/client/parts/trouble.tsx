@@ -1,6 +1,6 @@
 import { ProblemError } from '../../shared/api/errors.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { FailState } from '../../shared/ui/states.tsx';
 import { problemWords } from '../problem-words.ts';
 

@@ -3,7 +3,7 @@ import { useRef, useState } from 'react';
 import { ProblemError } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';

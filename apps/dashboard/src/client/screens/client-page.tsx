@@ -1,7 +1,7 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { chosenIn } from '../letter-text.ts';
 import { type Block, blockOf } from '../problem-words.ts';

@@ -1,5 +1,5 @@
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';

@@ -1,6 +1,6 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { byPlace, type Chosen } from '../letter-text.ts';
 import { NotCovered, OtherWays } from '../parts/beside-price.tsx';
 import { Choose } from '../parts/choose.tsx';

@@ -2,7 +2,7 @@ import type { ChangeOrderDocument, ClientLetter, DocumentItem } from '@underlath
 import type { ReactNode } from 'react';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
 import { PartCautions } from '../parts/choose.tsx';

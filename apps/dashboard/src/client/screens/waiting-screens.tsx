@@ -1,8 +1,8 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { OfflineError, ProblemError } from '../../shared/api/errors.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/client.ts';
 import { common } from '../../shared/i18n/messages/common.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { LanguageSwitch } from '../parts/language-switch.tsx';
 import type { Block, ClientKey } from '../problem-words.ts';

@@ -1,6 +1,7 @@
 import { burdenedRateCents, type CostBook, crewOf } from '@underlath/rules/pricing';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money } from '../../shared/ui/money.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from './page.tsx';
 import { operationWords, unitWords } from './words.ts';
 
@@ -59,7 +60,7 @@ export function BookView({ book }: { book: CostBook }) {
 function ItemsTable({ book }: { book: CostBook }) {
   const tradeName = (id: string) => book.trades.find((trade) => trade.id === id)?.name ?? id;
   return (
-    <div className="table-scroll">
+    <TableScroll label="Rates by kind of work">
       <table className="table">
         <caption className="hidden-text">Rates by kind of work</caption>
         <thead>
@@ -98,6 +99,6 @@ function ItemsTable({ book }: { book: CostBook }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableScroll>
   );
 }

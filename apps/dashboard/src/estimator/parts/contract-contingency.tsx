@@ -1,6 +1,7 @@
 import type { Contract } from '@underlath/contract';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Happening } from './contract-sum-table.tsx';
 import { Part } from './page.tsx';
 import { PartBar } from './part-bar.tsx';
@@ -32,7 +33,7 @@ export function ContractContingency({ contract }: { contract: Contract }) {
       {draws.length === 0 ? (
         <p className="soft">Nothing has drawn on it yet.</p>
       ) : (
-        <div className="table-scroll">
+        <TableScroll label="What drew on the contingency">
           <table className="table draws">
             <caption className="hidden-text">What drew on the contingency, in order</caption>
             <thead>
@@ -68,7 +69,7 @@ export function ContractContingency({ contract }: { contract: Contract }) {
               ))}
             </tbody>
           </table>
-        </div>
+        </TableScroll>
       )}
     </Part>
   );

@@ -3,6 +3,7 @@ import { addressOf } from '../../shared/api/call.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Happening } from './contract-sum-table.tsx';
 import { Part } from './page.tsx';
 import { useProjectId } from './project-frame.tsx';
@@ -46,8 +47,7 @@ export function ContractLedger({ entries }: { entries: readonly LedgerEntry[] })
         </a>
       }
     >
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard (WCAG 2.1.1) */}
-      <section className="table-scroll" aria-label="Ledger, scrolls sideways" tabIndex={0}>
+      <TableScroll label="Ledger">
         <table className="table ledger">
           <thead>
             <tr>
@@ -91,7 +91,7 @@ export function ContractLedger({ entries }: { entries: readonly LedgerEntry[] })
             ))}
           </tbody>
         </table>
-      </section>
+      </TableScroll>
     </Part>
   );
 }

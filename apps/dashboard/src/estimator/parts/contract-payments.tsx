@@ -1,6 +1,7 @@
 import type { ChangeEffect, Contract, PlannedPayment } from '@underlath/contract';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Happening } from './contract-sum-table.tsx';
 import { Part } from './page.tsx';
 import { changeOrderWord, plural } from './words.ts';
@@ -22,7 +23,7 @@ export function ContractPayments({ contract }: { contract: Contract }) {
       title="Payments and waiting changes"
       lead="A change is spread over the payments that are not settled yet, by their agreed sums. Retainage is not taken off here. A waiting change counts only when it is approved; each column takes its change order alone."
     >
-      <div className="table-scroll">
+      <TableScroll label="Payments">
         <table className="table effects">
           <caption className="hidden-text">
             Each payment as agreed and as it is now, and what each change order without an answer would add to it
@@ -67,7 +68,7 @@ export function ContractPayments({ contract }: { contract: Contract }) {
             <FinishRow contract={contract} />
           </tfoot>
         </table>
-      </div>
+      </TableScroll>
       <Leftover contract={contract} />
     </Part>
   );

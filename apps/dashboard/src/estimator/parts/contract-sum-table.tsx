@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { Contract, LedgerEntry } from '@underlath/contract';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { useProjectId } from './project-frame.tsx';
 
 /** What the plot shows, in figures: the original sum, each change of sum or time in order, and the contract now. */
@@ -10,7 +11,7 @@ export function ContractSumTable({ contract, entries }: { contract: Contract; en
     ({ changeCents, changeDays, kind }) => changeCents !== 0 || changeDays !== 0 || kind === 'original',
   );
   return (
-    <div className="table-scroll">
+    <TableScroll label="The contract sum">
       <table className="table">
         <caption className="hidden-text">Original sum, each change of it in order, and the sum now</caption>
         <thead>
@@ -60,7 +61,7 @@ export function ContractSumTable({ contract, entries }: { contract: Contract; en
           </tr>
         </tfoot>
       </table>
-    </div>
+    </TableScroll>
   );
 }
 

@@ -4,7 +4,7 @@ import { photoThumbUrl } from '../../shared/api/photos.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import type { DrawnPlace } from '../../shared/drawing/framing.ts';
 import { fillMessage } from '../../shared/i18n/define.ts';
-import { client } from '../../shared/i18n/messages/client.ts';
+import { client } from '../../shared/i18n/messages/letter.ts';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { stageWord } from './words.ts';

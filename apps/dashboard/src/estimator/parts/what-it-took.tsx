@@ -9,6 +9,7 @@ import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { FormFail } from './form-fail.tsx';
 import { localProblem, Reader, readDollars, readNumber, today } from './numbers.ts';
 import { Reading } from './reading.tsx';
@@ -44,7 +45,7 @@ const amount = (value: number | undefined): string => (value === undefined ? 'â€
 function Compared({ work }: { work: readonly PlannedAgainstTaken[] }) {
   if (work.length === 0) return <p className="soft">Nothing was planned in hours.</p>;
   return (
-    <div className="table-scroll">
+    <TableScroll label="What it took">
       <table className="table">
         <thead>
           <tr>
@@ -71,7 +72,7 @@ function Compared({ work }: { work: readonly PlannedAgainstTaken[] }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </TableScroll>
   );
 }
 

@@ -1,6 +1,7 @@
 import { routes, type WorkHistory as Work } from '@underlath/contract';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { formatNumber } from '../../shared/i18n/format.ts';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from './page.tsx';
 import { Reading } from './reading.tsx';
 import { plural, unitWords } from './words.ts';
@@ -22,7 +23,7 @@ export function WorkHistory() {
           items.length === 0 ? (
             <p className="soft">Nothing yet. Hours are entered at a finding once its change order is approved.</p>
           ) : (
-            <div className="table-scroll">
+            <TableScroll label="What your jobs say">
               <table className="table">
                 <caption className="hidden-text">Hours a unit: seen, in the book, and what the book may say</caption>
                 <thead>
@@ -58,7 +59,7 @@ export function WorkHistory() {
                   ))}
                 </tbody>
               </table>
-            </div>
+            </TableScroll>
           )
         }
       </Reading>

@@ -14,6 +14,7 @@ import { Facts } from '../../shared/ui/facts.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
+import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from '../parts/page.tsx';
 import { PlacePage } from '../parts/place-page.tsx';
 import { useProjectId } from '../parts/project-frame.tsx';
@@ -212,7 +213,7 @@ function Shares({ plan }: { plan: PlaceScope }) {
   const titleOf = new Map(plan.findings.map(({ id, number, title }) => [id, `${number}. ${title}`]));
   return (
     <Part title="What each finding brings" lead="Work that several need is divided; the shares add up to the whole.">
-      <div className="table-scroll">
+      <TableScroll label="What each finding brings">
         <table className="table">
           <thead>
             <tr>
@@ -235,7 +236,7 @@ function Shares({ plan }: { plan: PlaceScope }) {
             ))}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
     </Part>
   );
 }

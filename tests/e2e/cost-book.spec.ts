@@ -85,7 +85,7 @@ test('the grid of the cost book by keyboard, kept over a reload, saved as a vers
   const low = cell(page, 'Work, per unit', 'New structural panel', 2);
   await low.click();
   await paste(page, '0.03\t0.02\t0.08');
-  await expect(low).toContainText('allowed is low up to likely up to high');
+  await expect(low).toContainText('has to be low up to likely up to high');
   await paste(page, '0.03\t0.04\t0.08');
   await expect(low).toHaveText('0.03');
 
@@ -133,7 +133,7 @@ test('the cost book as CSV: out, refused cell by cell, compared, saved, and back
   await choose(csv);
   await expect(page.getByText('Nothing differs.')).toBeVisible();
   await choose(csv.replace(',38.00,', ',forty,'));
-  await expect(page.getByText(/row 3, wage_usd_per_hour: came as “forty”; allowed is US dollars/)).toBeVisible();
+  await expect(page.getByText(/Row 3, wage_usd_per_hour: has to be US dollars .*; it was “forty”$/)).toBeVisible();
   expect(await violations(page)).toEqual([]);
 
   await choose(csv.replace(',38.00,', ',40.00,'));
@@ -165,7 +165,7 @@ test('on a phone only the grid scrolls sideways, and a tap on the active cell ed
   await page.getByLabel('Hours, low, New structural panel').fill('7');
   expect(await violations(page)).toEqual([]);
   await page.keyboard.press('Enter');
-  await expect(low).toContainText('allowed is low up to likely up to high');
+  await expect(low).toContainText('has to be low up to likely up to high');
   expect(await sidewaysPx()).toBe(0);
 });
 

@@ -30,7 +30,10 @@ export function FormFail({ problem, doing }: { problem: Problem | null; doing: s
   );
 }
 
-/** Says where an answer stands in plain words: `/originalSumCents` is read as "original sum". Measurements name themselves. */
+/**
+ * Says where an answer stands in plain words: `/originalSumCents` is read as "original sum". Measurements name themselves,
+ * and so does what is wrong with a file: "Row 3, …".
+ */
 function withPlaces(problem: Problem) {
   if (!problem.errors) return problem;
   const place = (pointer: string) =>
@@ -42,6 +45,8 @@ function withPlaces(problem: Problem) {
     );
   return {
     ...problem,
-    errors: problem.errors.map((error) => (error.words ? error : { ...error, where: place(error.pointer) })),
+    errors: problem.errors.map((error) =>
+      error.words || /^row \d/.test(error.detail) ? error : { ...error, where: place(error.pointer) },
+    ),
   };
 }

@@ -79,7 +79,7 @@ test('the screens of the crew, in both languages, with actions for a gloved hand
 });
 
 test('the screens of the office, at the desk and on a phone', async ({ page }) => {
-  test.setTimeout(240_000);
+  test.setTimeout(480_000);
   await signIn(page, 'owner');
   const projectId = (await list(page, '/projects'))[0]?.id;
   const project = `/projects/${projectId}`;

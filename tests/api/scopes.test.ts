@@ -58,7 +58,7 @@ describe('a repair scope, for anyone', () => {
     [
       'more rectangles than are taken',
       {
-        findings: Array.from({ length: 21 }, (_, at) =>
+        findings: Array.from({ length: 9 }, (_, at) =>
           panel(`f${at}`, 0, { extents: Array(10).fill(panel('a', 0).extents[0]) }),
         ),
       },

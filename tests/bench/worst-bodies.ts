@@ -8,14 +8,14 @@ const many = <T>(count: number, make: (at: number) => T): T[] => Array.from({ le
 /** Bars across bars: the union of their areas falls into the most rectangles. */
 const bars = (at: number) =>
   at % 2
-    ? { xIn: (at * 24) % 2390, yIn: 0, widthIn: 5, heightIn: 2400 }
-    : { xIn: 0, yIn: (at * 24) % 2390, widthIn: 2400, heightIn: 5 };
+    ? { xIn: (at * 60) % 2390, yIn: 0, widthIn: 5, heightIn: 2400 }
+    : { xIn: 0, yIn: (at * 60) % 2390, widthIn: 2400, heightIn: 5 };
 
 const scope = (repair: string, kind: string) => ({
   path: '/scopes/evaluate',
   body: {
     location: { kind, widthIn: 2400, heightIn: 2400, framingSpacingIn: 4 },
-    findings: many(100, (at) => ({ id: `f${at}`, repair, extents: [bars(2 * at), bars(2 * at + 1)] })),
+    findings: many(40, (at) => ({ id: `f${at}`, repair, extents: [bars(2 * at), bars(2 * at + 1)] })),
   },
 });
 

@@ -62,10 +62,10 @@ function severityFacts(
 }
 /** What was not said of the inputs: names for which something is assumed, and those whose hardest answer was taken. */
 export interface LeftOut {
-  readonly names: readonly string[];
+  readonly names: () => readonly string[];
   readonly hardest: readonly { readonly input: string; readonly answer: Text }[];
 }
-const NOTHING_LEFT_OUT: LeftOut = { names: [], hardest: [] };
+const NOTHING_LEFT_OUT: LeftOut = { names: () => [], hardest: [] };
 
 const hardestWords = (answer: Text): Text =>
   text(
@@ -153,7 +153,7 @@ export class JudgedOutcome implements Outcome {
     const { names, hardest } = this.leftOut;
     const rated = this.rated;
     return [
-      ...names.flatMap((input) => {
+      ...names().flatMap((input) => {
         const assumes = fieldAt(this.check.inputs, pathOf(input))?.assumes;
         return assumes ? [{ input, ...assumes }] : [];
       }),

@@ -52,8 +52,10 @@ export interface EvaluateRequest {
 export function runCheck(check: Check, request: EvaluateRequest): JudgedOutcome {
   const read = readInputs(check, request.inputs);
   const situation = request.context ?? NOWHERE;
-  const open = check.hardest.filter(({ name, isShown }) => read.inputs[name] === undefined && isShown(read.inputs));
-  if (open.length > 0) return judgeHardest(check, request, situation, open);
+  if (check.hardest.length > 0) {
+    const open = check.hardest.filter(({ name, isShown }) => read.inputs[name] === undefined && isShown(read.inputs));
+    if (open.length > 0) return judgeHardest(check, request, situation, open);
+  }
   return judge(check, request.edition, situation, read, NO_ANSWERS);
 }
 

@@ -12,8 +12,8 @@ export interface ReadResult {
   readonly inputs: AnyInputs;
   /** Names of the needed inputs that are absent, nested ones dotted (`counts.flush`, `members.0.sizeIn`). */
   readonly missing: readonly string[];
-  /** Names of the inputs that were left out and for which something is assumed, dotted like `missing`. */
-  readonly assumed: readonly string[];
+  /** Names of the inputs that were left out and for which something is assumed, dotted like `missing`; found when asked. */
+  readonly assumed: () => readonly string[];
   /** Empty when the inputs can be judged. */
   readonly issues: readonly InputIssue[];
 }
@@ -44,7 +44,8 @@ interface Found {
   /** How many issues were not worded. */
   unworded: number;
   missing: string[] | undefined;
-  assumed: string[] | undefined;
+  /** One for each object that left something open. */
+  assumed: (() => string[])[] | undefined;
 }
 
 /** Reads one present value of a field that stands in `owner`; nested readers note what they find themselves. */
@@ -188,7 +189,10 @@ function objectReader(fields: Fields): Read {
     }
     noteUnknown(given, present, names, place, found);
     if (isShort) noteMissing(clean, parts, place, found);
-    if (isOpen) noteAssumed(given, clean, parts, place, found);
+    if (isOpen) {
+      found.assumed ??= [];
+      found.assumed.push(() => assumedIn(given, clean, parts, place));
+    }
     return clean;
   };
 }
@@ -218,24 +222,17 @@ function noteMissing(clean: AnyInputs, parts: readonly Part[], place: Place | un
   }
 }
 
-function noteAssumed(
-  given: AnyInputs,
-  clean: AnyInputs,
-  parts: readonly Part[],
-  place: Place | undefined,
-  found: Found,
-): void {
-  for (const { name, isFlag, isAssumed } of parts) {
+function assumedIn(given: AnyInputs, clean: AnyInputs, parts: readonly Part[], place: Place | undefined): string[] {
+  return parts.flatMap(({ name, isFlag, isAssumed }) => {
     const value = given[name];
     const isLeftOut = value === undefined || value === null || (isFlag && value === 'unknown');
-    if (!isLeftOut || !isAssumed?.(clean)) continue;
-    found.assumed ??= [];
-    found.assumed.push([...pathOf(place), name].join('.'));
-  }
+    return isLeftOut && isAssumed?.(clean) ? [[...pathOf(place), name].join('.')] : [];
+  });
 }
 
 const NO_NAMES: readonly string[] = [];
 const NO_ISSUES: readonly InputIssue[] = [];
+const noNames = (): readonly string[] => NO_NAMES;
 
 /** Makes the reader of a set of fields. */
 export function inputReader(fields: Fields): ReadInputs {
@@ -243,12 +240,12 @@ export function inputReader(fields: Fields): ReadInputs {
   return (raw) => {
     const found: Found = { issues: undefined, unworded: 0, missing: undefined, assumed: undefined };
     const inputs = object(raw, undefined, found);
-    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, assumed: NO_NAMES, issues: [refuseWhole(raw)] };
-    const { issues = NO_ISSUES, unworded, missing = NO_NAMES, assumed = NO_NAMES } = found;
+    if (inputs === REFUSED) return { inputs: {}, missing: NO_NAMES, assumed: noNames, issues: [refuseWhole(raw)] };
+    const { issues = NO_ISSUES, unworded, missing = NO_NAMES, assumed } = found;
     return {
       inputs: inputs as AnyInputs,
       missing,
-      assumed,
+      assumed: assumed ? () => assumed.flatMap((names) => names()) : noNames,
       issues: unworded > 0 ? [...issues, refuseRest(unworded)] : issues,
     };
   };

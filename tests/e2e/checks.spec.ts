@@ -225,12 +225,12 @@ test('a newer version takes nothing from a page that is open, and serves the nex
     loads++;
   });
   await page.goto(`${site}/checks/cut.top-plate`);
-  await expect.poll(() => page.evaluate(versionRunning)).toBe('1');
+  await expect.poll(() => page.evaluate(versionRunning), { timeout: 90_000 }).toBe('1');
   const width = trying(page).getByLabel('Plate width');
   await width.fill('3 1/2');
   release();
   await page.evaluate(async () => void (await (await navigator.serviceWorker.getRegistration('/'))?.update()));
-  await expect.poll(() => page.evaluate(versionRunning)).toBe('2');
+  await expect.poll(() => page.evaluate(versionRunning), { timeout: 90_000 }).toBe('2');
   await expect(width).toHaveValue('3 1/2');
   expect(loads).toBe(1);
   // The newer version no longer has the file behind this link, nor has the server.

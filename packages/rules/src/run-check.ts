@@ -41,7 +41,7 @@ export class InputError extends Error {
 export interface EvaluateRequest {
   readonly edition?: string | undefined;
   readonly inputs: unknown;
-  /** What the place says (stories above, shored already, …); unknown facts are taken cautiously. */
+  /** What the place says (stories above, shored already, …); what is unknown and could matter is listed as assumed. */
   readonly context?: Situation | undefined;
 }
 

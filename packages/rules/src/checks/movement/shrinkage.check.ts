@@ -28,7 +28,6 @@ import { MIXED_GRAIN_RULES } from '../../standards/mixed-grain-shrinkage/rules.t
 import { EMC_SOURCE } from '../../standards/wood-handbook-gtr-190/equilibrium-moisture.ts';
 import {
   COEFFICIENT_SOURCE,
-  FIBER_SATURATION_PCT,
   SHRINKAGE_SOURCE,
   WIDE_RANGE_SOURCE,
 } from '../../standards/wood-handbook-gtr-190/shrinkage.ts';
@@ -52,15 +51,6 @@ const NEIGHBOR_STILL = text(
 const MIXED_GRAIN = text(
   'Real boards are of mixed grain: coefficients tell too much across the width and too little through the thickness.',
   'Las tablas reales tienen veta mixta: los coeficientes exageran a lo ancho y se quedan cortos en el grosor.',
-);
-
-const _RULES_DIFFER = text(
-  'Sources disagree on mixed grain: 0.0025 or 0.0020 of the size per percent; the larger is taken unless chosen otherwise.',
-  'Las fuentes no coinciden en veta mixta: 0.0025 o 0.0020 del tamaño por cada 1 %; se toma la mayor si no se elige otra.',
-);
-const _SATURATION = text(
-  `Fiber saturation is taken as ${FIBER_SATURATION_PCT} %; another page takes 28 for Douglas fir and hemlock, 26 for southern pine.`,
-  `La saturación se toma como ${FIBER_SATURATION_PCT} %; otra página usa 28 en abeto Douglas y tsuga, 26 en pino del sur.`,
 );
 
 function memberValues(moved: readonly Moved[]): Record<string, Quantity> {

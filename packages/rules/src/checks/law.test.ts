@@ -105,8 +105,13 @@ function outcomeOf(check: Check, inputs: unknown, edition: string | undefined, c
 
 const HARDNESS = { fails: 0, undetermined: 1, meets: 2, 'not-applicable': 2 } as const;
 
+/** It fails already, where with the input it only cannot be told until something else is measured. */
+const failsAtOnce = (without: Outcome, given: Outcome): boolean =>
+  without.verdict === 'fails' && given.verdict === 'undetermined' && given.missing.length > 0;
+
 /** In what an answer without the input is kinder than one with it. */
 function kindness(without: Outcome, given: Outcome): string[] {
+  if (failsAtOnce(without, given)) return [];
   return [
     ...(HARDNESS[without.verdict] > HARDNESS[given.verdict] ? [`${without.verdict} for ${given.verdict}`] : []),
     ...(SEVERITIES.indexOf(without.severity) > SEVERITIES.indexOf(given.severity)

@@ -158,37 +158,62 @@ function partOf(name: string, field: Field): Part {
   };
 }
 
-/** Reads an object that stands at `place`; anything else is refused. The object given is kept unless it must change. */
+/**
+ * Reads an object that stands at `place`; anything else is refused. The object given is kept unless it must change. It walks
+ * what is there, not all that could be: to look for a name that is absent costs more than to read one.
+ */
 function objectReader(fields: Fields): Read {
   const parts = Object.entries(fields).map(([name, field]) => partOf(name, field));
-  const names = parts.map((part) => part.name);
+  const places = new Map(parts.map(({ name }, at) => [name, at]));
+  /** The reading in which a part last came, below zero where it was refused. No reader runs inside itself. */
+  const came = new Float64Array(parts.length);
+  let reading = 0;
   return (raw, place, found) => {
     if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return REFUSED;
     const given = raw as Record<string, unknown>;
     let clean = given;
-    let present = 0;
+    let isStrange = false;
+    reading++;
+    for (const key in given) {
+      const value = given[key];
+      const at = places.get(key);
+      if (at === undefined) {
+        isStrange = true;
+        continue;
+      }
+      if (value === undefined) continue;
+      const part = parts[at] as Part;
+      let read: unknown;
+      if (!isLeftOut(part, value)) {
+        read = part.read(value, place, found);
+        came[at] = reading;
+        if (read === REFUSED) {
+          addIssue(found, () => refuseValue([...pathOf(place), key], part.field, value));
+          read = undefined;
+          came[at] = -reading;
+        }
+      }
+      if (read === value) continue;
+      if (clean === given) clean = { ...given };
+      clean[key] = read;
+    }
+    if (isStrange) noteUnknown(given, places, place, found);
     let isShort = false;
     let isOpen = false;
     for (let at = 0; at < parts.length; at++) {
+      if (came[at] === reading) continue;
       const part = parts[at] as Part;
-      const value = given[part.name];
-      let read = part.preset;
-      if (value !== undefined) present++;
-      if (value !== undefined && value !== null && !(part.isFlag && value === 'unknown')) {
-        read = part.read(value, place, found);
-        if (read === REFUSED) {
-          addIssue(found, () => refuseValue([...pathOf(place), part.name], part.field, value));
-          read = undefined;
-        }
-      } else if (part.isAssumed !== undefined) isOpen = true;
-      if (read === undefined && part.isNeeded !== undefined) isShort = true;
-      if (read !== value) {
-        if (clean === given) clean = { ...given };
-        clean[part.name] = read;
-      }
+      if (part.isNeeded !== undefined) isShort = true;
+      if (came[at] === -reading) continue;
+      if (part.isAssumed !== undefined) isOpen = true;
+      if (part.preset === undefined) continue;
+      if (clean === given) clean = { ...given };
+      clean[part.name] = part.preset;
     }
-    noteUnknown(given, present, names, place, found);
-    if (isShort) noteMissing(clean, parts, place, found);
+    if (isShort) {
+      for (let at = 0; at < parts.length; at++)
+        if (came[at] !== reading) noteMissing(parts[at] as Part, clean, place, found);
+    }
     if (isOpen) {
       found.assumed ??= [];
       found.assumed.push(() => assumedIn(given, clean, parts, place));
@@ -197,37 +222,31 @@ function objectReader(fields: Fields): Read {
   };
 }
 
-/** A name that no field has; looked for only when there are more keys than fields with a value. */
+/** Nobody gave it: nothing there, or a yes-or-no answered with "unknown". */
+const isLeftOut = ({ isFlag }: Part, value: unknown): boolean =>
+  value === undefined || value === null || (isFlag && value === 'unknown');
+
+/** Names that no field has. */
 function noteUnknown(
-  given: Record<string, unknown>,
-  present: number,
-  names: readonly string[],
+  given: AnyInputs,
+  places: ReadonlyMap<string, number>,
   place: Place | undefined,
   found: Found,
 ): void {
-  let keys = 0;
-  for (const _ in given) keys++;
-  if (keys === present) return;
   for (const key of Object.keys(given))
-    if (!names.includes(key)) addIssue(found, () => refuseUnknown([...pathOf(place), key], names));
+    if (!places.has(key)) addIssue(found, () => refuseUnknown([...pathOf(place), key], [...places.keys()]));
 }
 
-function noteMissing(clean: AnyInputs, parts: readonly Part[], place: Place | undefined, found: Found): void {
-  for (let at = 0; at < parts.length; at++) {
-    const part = parts[at] as Part;
-    if (part.isNeeded === undefined || clean[part.name] !== undefined || !part.isNeeded(clean)) continue;
-    found.missing ??= [];
-    if (found.missing.length >= MOST_MISSING) return;
-    found.missing.push([...pathOf(place), part.name].join('.'));
-  }
+function noteMissing({ name, isNeeded }: Part, clean: AnyInputs, place: Place | undefined, found: Found): void {
+  if (isNeeded === undefined || !isNeeded(clean)) return;
+  found.missing ??= [];
+  if (found.missing.length < MOST_MISSING) found.missing.push([...pathOf(place), name].join('.'));
 }
 
 function assumedIn(given: AnyInputs, clean: AnyInputs, parts: readonly Part[], place: Place | undefined): string[] {
-  return parts.flatMap(({ name, isFlag, isAssumed }) => {
-    const value = given[name];
-    const isLeftOut = value === undefined || value === null || (isFlag && value === 'unknown');
-    return isLeftOut && isAssumed?.(clean) ? [[...pathOf(place), name].join('.')] : [];
-  });
+  return parts.flatMap((part) =>
+    isLeftOut(part, given[part.name]) && part.isAssumed?.(clean) ? [[...pathOf(place), part.name].join('.')] : [],
+  );
 }
 
 const NO_NAMES: readonly string[] = [];

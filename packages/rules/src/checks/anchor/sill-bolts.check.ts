@@ -115,10 +115,10 @@ function ratioOfSill(given: SillInputs, { pieces }: Sill): number | null {
 }
 
 /** The least share of the bolts a piece needs, by the closer spacing while the category leaves it open. */
-function shareOfBolts(given: SillInputs): number {
-  const spacingLimitIn =
-    isTall(given) && isSeismic(given) !== false ? ANCHOR_RULES.tallSpacingIn : ANCHOR_RULES.mostSpacingIn;
-  return Math.min(...judgePieces(given, spacingLimitIn).map(({ bolts, needed }) => shareOf(bolts, needed) ?? 1));
+function shareOfBolts(given: SillInputs, sill: Sill): number {
+  const isOpen = isTall(given) && isSeismic(given) === undefined;
+  const pieces = isOpen ? judgePieces(given, ANCHOR_RULES.tallSpacingIn) : sill.pieces;
+  return Math.min(...pieces.map(({ bolts, needed }) => shareOf(bolts, needed) ?? 1));
 }
 
 function judgeSill(given: SillInputs, { edition }: JudgeContext): Judgement {
@@ -130,7 +130,7 @@ function judgeSill(given: SillInputs, { edition }: JudgeContext): Judgement {
   return {
     verdict: toTell ? 'undetermined' : holds ? 'meets' : 'fails',
     ratio: toTell ? null : ratioOfSill(given, sill),
-    remaining: toTell ? null : shareOfBolts(given),
+    remaining: toTell ? null : shareOfBolts(given, sill),
     values: () => sillValues(given, sill),
     reasons: () => sillReasons(given, sill),
     cautions: () => (holds ? [] : notLookedAt(sill.unknown)),

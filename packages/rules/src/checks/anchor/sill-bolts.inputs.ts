@@ -1,5 +1,6 @@
 import {
   assume,
+  atMost,
   choice,
   count,
   flag,
@@ -105,16 +106,18 @@ export function sillIssues({ plates = [] }: Partials<typeof inputs>): InputIssue
     if (seen.has(name)) issues.push(refuseSameName(['plates', at, 'name'], name));
     seen.add(name);
     const { lengthIn, boltsIn = [] } = plate;
+    if (lengthIn === undefined) return;
     boltsIn.forEach(({ atIn }, bolt) => {
-      issues.push(
-        ...refuseLonger(['plates', at, 'boltsIn', bolt, 'atIn'], {
-          what: text(`Bolt ${bolt + 1} in "${name}"`, `Perno ${bolt + 1} en "${name}"`),
-          came: atIn,
-          most: lengthIn,
-          ofWhat: text('the length of the piece', 'el largo de la pieza'),
-        }),
-      );
+      if (atIn !== undefined && !atMost(atIn, lengthIn)) issues.push(...beyondItsPiece(at, bolt, name, atIn, lengthIn));
     });
   });
   return issues;
 }
+
+const beyondItsPiece = (plate: number, bolt: number, name: string, atIn: number, lengthIn: number): InputIssue[] =>
+  refuseLonger(['plates', plate, 'boltsIn', bolt, 'atIn'], {
+    what: text(`Bolt ${bolt + 1} in "${name}"`, `Perno ${bolt + 1} en "${name}"`),
+    came: atIn,
+    most: lengthIn,
+    ofWhat: text('the length of the piece', 'el largo de la pieza'),
+  });

@@ -136,9 +136,7 @@ function chooseEdition(asked: string | undefined, given: Partials<typeof inputs>
 }
 
 function impossible({ widthIn, cutIn, code = 'irc', edition }: Partials<typeof inputs>): InputIssue[] {
-  const years = PLATE_TIE_RULES.filter((rule) => rule.code === code).map((rule) => rule.year);
-  const printed = years.join(', ');
-  const name = code.toUpperCase();
+  const isPrinted = (year: string) => PLATE_TIE_RULES.some((rule) => rule.code === code && rule.year === year);
   return [
     ...refuseLonger(['cutIn'], {
       what: inputs.cutIn.label,
@@ -146,17 +144,19 @@ function impossible({ widthIn, cutIn, code = 'irc', edition }: Partials<typeof i
       most: widthIn,
       ofWhat: text('the width of the plate', 'el ancho de la solera'),
     }),
-    ...(edition === undefined || years.includes(edition)
-      ? []
-      : [
-          refuse(
-            ['edition'],
-            edition,
-            text(`for ${code} one of ${printed}`, `para ${code} ${printed}`),
-            text(`The ${name} is known here for ${printed}.`, `El ${name} se conoce aquí para ${printed}.`),
-          ),
-        ]),
+    ...(edition === undefined || isPrinted(edition) ? [] : [notPrinted(code, edition)]),
   ];
+}
+
+function notPrinted(code: string, edition: string): InputIssue {
+  const printed = PLATE_TIE_RULES.flatMap((rule) => (rule.code === code ? rule.year : [])).join(', ');
+  const name = code.toUpperCase();
+  return refuse(
+    ['edition'],
+    edition,
+    text(`for ${code} one of ${printed}`, `para ${code} ${printed}`),
+    text(`The ${name} is known here for ${printed}.`, `El ${name} se conoce aquí para ${printed}.`),
+  );
 }
 
 interface TiePart {

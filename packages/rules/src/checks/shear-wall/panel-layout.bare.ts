@@ -17,36 +17,38 @@ const grow = ({ left, bottom, right, top }: Box, byIn: number): Box => ({
   top: top + byIn,
 });
 
-/** Where one slice from `fromIn` to `toIn` is not covered by the spans, sorted or not. */
-function openSpans(spans: readonly (readonly [number, number])[], fromIn: number, toIn: number): [number, number][] {
-  const open: [number, number][] = [];
-  let reached = fromIn;
-  for (const [from, to] of [...spans].sort((a, b) => a[0] - b[0])) {
-    if (!atMost(Math.min(from, toIn), reached)) open.push([reached, Math.min(from, toIn)]);
-    reached = Math.max(reached, to);
-  }
-  if (!atMost(toIn, reached)) open.push([reached, toIn]);
-  return open;
-}
-
 /** What no box covers of a part, as boxes side by side: exact, whatever overlaps. */
 function uncovered(part: Box, boxes: readonly Box[]): Box[] {
-  const inside = (xIn: number) => Math.min(part.right, Math.max(part.left, xIn));
-  const edges = [part.left, part.right, ...boxes.flatMap((box) => [inside(box.left), inside(box.right)])];
-  edges.sort((a, b) => a - b);
+  const upward = [...boxes].sort((a, b) => a.bottom - b.bottom);
   const bare: Box[] = [];
   let left = part.left;
-  for (const right of edges) {
+  for (const right of uprightEdges(part, boxes)) {
     // Edges a rounding apart are one edge.
     if (atMost(right, left)) continue;
     const middle = (left + right) / 2;
-    const spans = boxes
-      .filter((box) => box.left < middle && middle < box.right)
-      .map((box) => [box.bottom, box.top] as const);
-    for (const [bottom, top] of openSpans(spans, part.bottom, part.top)) bare.push({ left, bottom, right, top });
+    let reached = part.bottom;
+    for (const { left: from, right: to, bottom, top } of upward) {
+      if (from >= middle || to <= middle) continue;
+      const below = Math.min(bottom, part.top);
+      if (!atMost(below, reached)) bare.push({ left, bottom: reached, right, top: below });
+      reached = Math.max(reached, top);
+    }
+    if (!atMost(part.top, reached)) bare.push({ left, bottom: reached, right, top: part.top });
     left = right;
   }
   return bare;
+}
+
+/** Where boxes begin and end along a part, from left to right. */
+function uprightEdges(part: Box, boxes: readonly Box[]): Float64Array {
+  const edges = new Float64Array(2 * boxes.length + 1);
+  for (let at = 0; at < boxes.length; at++) {
+    const { left, right } = boxes[at] as Box;
+    edges[2 * at] = Math.min(part.right, Math.max(part.left, left));
+    edges[2 * at + 1] = Math.min(part.right, Math.max(part.left, right));
+  }
+  edges[2 * boxes.length] = part.right;
+  return edges.sort();
 }
 
 /** A piece that stops on the plate or post at the edge of its part reaches that edge. */

@@ -24,32 +24,41 @@ import { type Layout, layoutCautions, layoutReasons } from './panel-layout.words
 type LayoutInputs = Complete<typeof inputs>;
 
 /** The wall part as measured from its lower left corner; in a direction not measured it is what its pieces cover. */
-function partOf({ pieces, partWidthIn, partHeightIn }: LayoutInputs): Box {
-  const boxes = pieces.map(boxOf);
+function partOf(boxes: readonly Box[], { partWidthIn, partHeightIn }: LayoutInputs): Box {
+  const reach = { ...(boxes[0] as Box) };
+  for (const { left, right, bottom, top } of boxes) {
+    reach.left = Math.min(reach.left, left);
+    reach.right = Math.max(reach.right, right);
+    reach.bottom = Math.min(reach.bottom, bottom);
+    reach.top = Math.max(reach.top, top);
+  }
   return {
-    left: partWidthIn === undefined ? Math.min(...boxes.map((box) => box.left)) : 0,
-    right: partWidthIn ?? Math.max(...boxes.map((box) => box.right)),
-    bottom: partHeightIn === undefined ? Math.min(...boxes.map((box) => box.bottom)) : 0,
-    top: partHeightIn ?? Math.max(...boxes.map((box) => box.top)),
+    left: partWidthIn === undefined ? reach.left : 0,
+    right: partWidthIn ?? reach.right,
+    bottom: partHeightIn === undefined ? reach.bottom : 0,
+    top: partHeightIn ?? reach.top,
   };
 }
 
 function layoutOf(given: LayoutInputs): Layout {
   const { pieces, studSpacingIn, blockedEdges, cuts = [], smallAtFramingChange } = given;
-  const part = partOf(given);
-  let unsupportedIn = blockedEdges ? 0 : edgesOffFramingIn(pieces, studSpacingIn, part);
+  const boxes = pieces.map(boxOf);
+  const part = partOf(boxes, given);
+  let unsupportedIn = blockedEdges ? 0 : edgesOffFramingIn(boxes, studSpacingIn, part);
   let severed = false;
   for (const cut of cuts) {
     if (cut.backed) continue;
     unsupportedIn += cut.lengthIn;
     severed ||= cut.crossesPanel;
   }
+  let smallestIn = Number.POSITIVE_INFINITY;
+  for (const { widthIn, heightIn } of pieces) smallestIn = Math.min(smallestIn, widthIn, heightIn);
   return {
     unsupportedIn,
-    smallestIn: Math.min(...pieces.flatMap(({ widthIn, heightIn }) => [widthIn, heightIn])),
+    smallestIn,
     severed,
-    uncoveredSf: bareSf(pieces.map(boxOf), part),
-    smallInField: smallAtFramingChange ? 0 : pieces.filter((piece) => isSmallInField(piece, part)).length,
+    uncoveredSf: bareSf(boxes, part),
+    smallInField: smallAtFramingChange ? 0 : boxes.filter((box) => isSmallInField(box, part)).length,
   };
 }
 

@@ -65,10 +65,10 @@ const atEnd = (at: number, from: number, to: number): boolean =>
   atMost(at - from, EDGE_ON_PLATE_IN) || atMost(to - at, EDGE_ON_PLATE_IN);
 
 /** Length of the joints that no stud, post or plate of the wall part stands behind, inches. Studs count from x = 0. */
-export function edgesOffFramingIn(pieces: readonly Piece[], studSpacingIn: number, part: Box): number {
+export function edgesOffFramingIn(boxes: readonly Box[], studSpacingIn: number, part: Box): number {
   const upright: Edge[] = [];
   const level: Edge[] = [];
-  for (const { left, bottom, right, top } of pieces.map(boxOf)) {
+  for (const { left, bottom, right, top } of boxes) {
     upright.push({ at: left, from: bottom, to: top }, { at: right, from: bottom, to: top });
     level.push({ at: bottom, from: left, to: right }, { at: top, from: left, to: right });
   }
@@ -79,13 +79,11 @@ export function edgesOffFramingIn(pieces: readonly Piece[], studSpacingIn: numbe
 }
 
 /** Whether a piece is smaller than a sheet in a direction in which it does not reach an end of its wall part. */
-export function isSmallInField(piece: Piece, part: Box): boolean {
-  const { left, bottom, right, top } = boxOf(piece);
+export function isSmallInField({ left, bottom, right, top }: Box, part: Box): boolean {
   const endsAcross = atEnd(left, part.left, part.right) || atEnd(right, part.left, part.right);
   const endsAlong = atEnd(bottom, part.bottom, part.top) || atEnd(top, part.bottom, part.top);
   const fits = (wideIn: number, highIn: number) =>
-    (endsAcross || atMost(wideIn, piece.widthIn + JOINT_IN)) &&
-    (endsAlong || atMost(highIn, piece.heightIn + JOINT_IN));
+    (endsAcross || atMost(wideIn, right - left + JOINT_IN)) && (endsAlong || atMost(highIn, top - bottom + JOINT_IN));
   const [short, long] = SHEET_SIDES_IN;
   return !fits(short, long) && !fits(long, short);
 }

@@ -27,6 +27,14 @@ export function spacingsOf(boltsIn: readonly number[]): number[] {
   return inOrder.slice(1).map((atIn, before) => atIn - (inOrder[before] ?? 0));
 }
 
+function widestSpacingIn(boltsIn: readonly number[]): number {
+  const inOrder = Float64Array.from(boltsIn).sort();
+  let widestIn = 0;
+  for (let at = 1; at < inOrder.length; at++)
+    widestIn = Math.max(widestIn, (inOrder[at] as number) - (inOrder[at - 1] as number));
+  return widestIn;
+}
+
 /** The fewest bolts for a piece of this length, inches. */
 export function boltsNeeded(lengthIn: number, spacingLimitIn: number, joinsOffsetPanels: boolean): number {
   if (joinsOffsetPanels && atMost(lengthIn, ANCHOR_RULES.shortestPieceIn)) return 0;
@@ -75,7 +83,7 @@ export function judgePiece(piece: SillPiece, diameterIn: number, spacingLimitIn:
     piece.boltsIn.map((atIn) => piece.lengthIn - atIn),
     diameterIn,
   );
-  const widestIn = Math.max(0, ...spacingsOf(piece.boltsIn));
+  const widestIn = widestSpacingIn(piece.boltsIn);
   const broken: PlateRule[] = [];
   if (bolts < ANCHOR_RULES.leastBolts) broken.push('too-few-bolts');
   if (bolts > 0 && left.broken) broken.push(left.broken);

@@ -36,10 +36,10 @@ const worked = {
 };
 const estimate = { lines: [worked], overheadPct: 18, profitPct: 10, stacking: 'stacked' };
 const range = { trials: 10_000, seed: 3, correlation: 0.4, shape: 'pert-beta' };
-/** 2 million draws, the most that is taken. */
+/** With 10,000 trials as many lines as one range takes. */
 const longest = {
   ...estimate,
-  lines: Array.from({ length: 200 }, (_, at) => ({ ...worked, name: `line ${at}` })),
+  lines: Array.from({ length: 100 }, (_, at) => ({ ...worked, name: `line ${at}` })),
   range,
 };
 
@@ -113,11 +113,11 @@ describe('an estimate, for anyone', () => {
     ['a correlation above one', { range: { ...range, correlation: 1.2 } }, '/range/correlation'],
     ['more across places than within', { range: { ...range, acrossPlaces: 0.5 } }, '/range/acrossPlaces'],
     ['more trials than are taken', { range: { ...range, trials: 1_000_000 } }, '/range/trials'],
-    ['more draws than are taken', { ...longest, lines: [...longest.lines, worked] }, '/range/trials'],
+    ['more lines than are taken', { ...longest, lines: [...longest.lines, worked] }, '/range/trials'],
     [
-      'a hundred lines and one under a minimum',
-      { range, lines: Array.from({ length: 101 }, () => ({ ...worked, minimumCents: 1 })) },
-      '/lines',
+      'more lines under a minimum than are taken',
+      { range, lines: Array.from({ length: 60 }, () => ({ ...worked, minimumCents: 1 })) },
+      '/range/trials',
     ],
     ['a rate past what can be kept', line({ rateCents: 2_000_000_001 }), '/lines/0/rateCents'],
     ['a line past what can be kept', line({ quantity: 10_000, subcontractCents: 2_000_000_000 }), '/lines/0'],

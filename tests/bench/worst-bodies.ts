@@ -15,7 +15,7 @@ const scope = (repair: string, kind: string) => ({
   path: '/scopes/evaluate',
   body: {
     location: { kind, widthIn: 2400, heightIn: 2400, framingSpacingIn: 4 },
-    findings: many(40, (at) => ({ id: `f${at}`, repair, extents: [bars(2 * at), bars(2 * at + 1)] })),
+    findings: many(30, (at) => ({ id: `f${at}`, repair, extents: [bars(2 * at), bars(2 * at + 1)] })),
   },
 });
 
@@ -46,15 +46,15 @@ export const worstBodies: Readonly<Record<string, { path: string; body: object }
   'scope of panels on a floor': scope('panel-replace', 'floor'),
   'scope of members': scope('member-sister', 'wall'),
   'estimate of lines': estimate(many(2000, line)),
-  'range of lines': estimate(many(2000, line), range(10)),
-  'range of draws': estimate(many(200, line), range(10_000)),
+  'range of lines': estimate(many(199, line), range(10)),
+  'range of draws': estimate(many(100, line), range(10_000)),
   'range of one open minimum': estimate(
-    many(100, (at) => ({ ...line(at), visit: 'v', minimumCents: 75_000 })),
+    many(50, (at) => ({ ...line(at), visit: 'v', minimumCents: 37_500 })),
     range(10_000),
   ),
   'range of many open minimums': estimate(
-    many(100, (at) => ({ ...line(at), visit: `${at >> 1}`, minimumCents: 1350 })),
-    range(10_000),
+    many(66, (at) => ({ ...line(at), visit: `${at >> 1}`, minimumCents: 1350 })),
+    range(10),
   ),
   contract: {
     path: '/contracts/evaluate',

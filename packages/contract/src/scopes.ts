@@ -5,7 +5,7 @@ import { everyone, route } from './route.ts';
 
 const sizeIn = z.number().positive().max(2400);
 /** Rectangles of all findings together: what one place is worked out from. */
-const MAX_EXTENTS = 80;
+const MAX_EXTENTS = 60;
 const amount = z.number().min(0).max(100_000);
 
 /** Below 0, without size, or outside its place, a rectangle is refused with a pointer to the side that is wrong. */

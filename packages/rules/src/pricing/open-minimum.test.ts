@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateEstimate } from './estimate.ts';
-import { estimateSchema, MAX_UNDER_MINIMUM, type RangeShape } from './estimate-input.ts';
+import { estimateSchema, MAX_RANGE_WORK, type RangeShape, rangeWork } from './estimate-input.ts';
 import { bendOf } from './open-minimum.ts';
 import { percentilesFor, percentilesOf } from './percentiles.ts';
 import { evaluateRange } from './range.ts';
@@ -36,8 +36,8 @@ describe('the percentiles that lines under a minimum are taken at', () => {
     [2, 2],
     [64, 8],
     [65, 8],
-    [MAX_UNDER_MINIMUM, 1],
-    [MAX_UNDER_MINIMUM, MAX_UNDER_MINIMUM],
+    [100, 1],
+    [100, 100],
   ])(
     'are enough for %d lines in %d places: 256 say the same',
     (count, places) => {
@@ -86,12 +86,16 @@ describe('lines under a minimum', () => {
     return { lines, overheadPct: 0, profitPct: 0, stacking: 'stacked' as const, ...(ranged && { range }) };
   };
 
-  test('are a hundred at most in a range, those that share a visit counted', () => {
-    const most = estimateSchema.parse(priceOf(MAX_UNDER_MINIMUM, true));
-    expect(evaluateRange(most, range, evaluateEstimate(most)).openMinimums).toEqual(['v']);
-    const refused = estimateSchema.safeParse(priceOf(MAX_UNDER_MINIMUM + 1, true));
+  test('cost a range more than other lines, those that share a visit counted', () => {
+    const most = Math.floor(MAX_RANGE_WORK / rangeWork(priceOf(1, true).lines, range.trials));
+    const taken = estimateSchema.parse(priceOf(most, true));
+    expect(evaluateRange(taken, range, evaluateEstimate(taken)).openMinimums).toEqual(['v']);
+    const refused = estimateSchema.safeParse(priceOf(most + 1, true));
     expect(refused.error?.issues.map(({ path, message }) => [path, message])).toEqual([
-      [['lines'], '101 lines stand under a minimum charge; a range takes 100'],
+      [
+        ['range', 'trials'],
+        '10 trials of 67 lines, 67 of them under a minimum charge, are more than one range takes; take fewer of either',
+      ],
     ]);
   });
 

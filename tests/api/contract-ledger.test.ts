@@ -84,7 +84,7 @@ describe('terms', () => {
   });
 
   test.each<[string, object, string]>([
-    ['retainage over 100 %', { retainagePct: 101 }, '/retainagePct'],
+    ['retainage over 100%', { retainagePct: 101 }, '/retainagePct'],
     ['a day there is not', { daysOff: ['2026-02-30'] }, '/daysOff/0'],
     ['a way of notice nobody knows', { noticeMethods: ['pigeon'] }, '/noticeMethods/0'],
     ['a payment of nothing', { milestones: [{ id: someId(), name: 'Start', cents: 0 }] }, '/milestones/0/cents'],
@@ -167,7 +167,7 @@ describe('entries', () => {
 });
 
 describe('the contract', () => {
-  test('worked example B: 52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due', async () => {
+  test('worked example B: 52,300.00 done with 10% retained and 33,600.00 paid leaves 13,470.00 due', async () => {
     await save(0, plainTerms).expect(200);
     await add(paid).expect(201);
     await add(completed).expect(201);
@@ -181,7 +181,7 @@ describe('the contract', () => {
     });
   });
 
-  test('an allowance overspent by 20.00 with 25 % on it adds 25.00; a saving gives the percent back only where the terms say so', async () => {
+  test('an allowance overspent by 20.00 with 25% on it adds 25.00; a saving gives the percent back only where the terms say so', async () => {
     await add(tile).expect(201);
     await add({ ...tile, name: 'Lamps', spentCents: 8000 }).expect(201);
     expect(await contract()).toMatchObject({

@@ -104,11 +104,11 @@ describe('an estimate, for anyone', () => {
     ['a negative quantity', line({ quantity: -1 }), '/lines/0/quantity'],
     ['a quantity in words', line({ quantity: 'two' }), '/lines/0/quantity'],
     ['hours that go down', line({ hoursPerUnit: { low: 3, likely: 2, high: 4 } }), '/lines/0/hoursPerUnit'],
-    ['waste over 100 %', line({ wastePct: 120 }), '/lines/0/wastePct'],
+    ['waste over 100%', line({ wastePct: 120 }), '/lines/0/wastePct'],
     ['half a cent', line({ rateCents: 0.5 }), '/lines/0/rateCents'],
     ['a missing rate', line({ rateCents: undefined }), '/lines/0/rateCents'],
     ['a field there is not', line({ color: 'red' }), '/lines/0/color'],
-    ['profit over 100 %', { profitPct: 101 }, '/profitPct'],
+    ['profit over 100%', { profitPct: 101 }, '/profitPct'],
     ['an unknown stacking', { stacking: 'both' }, '/stacking'],
     ['a correlation above one', { range: { ...range, correlation: 1.2 } }, '/range/correlation'],
     ['more across places than within', { range: { ...range, acrossPlaces: 0.5 } }, '/range/acrossPlaces'],
@@ -260,7 +260,7 @@ describe('a contract, for anyone', () => {
   });
 
   test.each<[string, object, string]>([
-    ['retainage over 100 %', { retainagePct: 101 }, '/retainagePct'],
+    ['retainage over 100%', { retainagePct: 101 }, '/retainagePct'],
     ['a day there is not', { events: [{ kind: 'payment', cents: 1, on: '2026-02-30' }] }, '/events/0/on'],
     ['a payment below nothing', { events: [{ kind: 'payment', cents: -1, on }] }, '/events/0/cents'],
     ['an unknown kind of event', { events: [{ kind: 'gift', cents: 1, on }] }, '/events/0/kind'],

@@ -21,7 +21,7 @@ async function violations(page: Page): Promise<string[]> {
   );
 }
 
-/** Nothing sticks out sideways at 320 px, where 400 % zoom lands (WCAG 1.4.10). */
+/** Nothing sticks out sideways at 320 px, where 400% zoom lands (WCAG 1.4.10). */
 async function sidewaysPx(page: Page): Promise<number> {
   await page.setViewportSize({ width: 320, height: 640 });
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);

@@ -5,7 +5,7 @@ const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
   cut: text('Cuts, notches and holes', 'Cortes, muescas y agujeros'),
   connection: text('Nails and hangers', 'Clavos y estribos'),
   bearing: text('Where a beam sits', 'Donde se apoya una viga'),
-  'shear-wall': text('Shear walls', 'Muros de corte'),
+  'shear-wall': text('Shear walls', 'Paredes de corte'),
   anchor: text('Bolts and hold-downs', 'Pernos y anclajes'),
   decay: text('Rot, rust and insects', 'Pudrición, óxido e insectos'),
   hazard: text('Hazards', 'Peligros'),

@@ -10,12 +10,12 @@ const NAMES = {
   'hand-worked': 'worked by hand',
 } as const;
 
-/** `published 12 (24 %), second-hand 3 (6 %)`; what does not occur is left out. */
+/** `published 12 (24%), second-hand 3 (6%)`; what does not occur is left out. */
 function shares<K extends keyof typeof NAMES>(names: readonly K[], counts: Readonly<Record<K, number>>): string {
   const all = sumOf(counts);
   return names
     .filter((name) => counts[name] > 0)
-    .map((name) => `${NAMES[name]} ${counts[name]} (${Math.round((100 * counts[name]) / all)} %)`)
+    .map((name) => `${NAMES[name]} ${counts[name]} (${Math.round((100 * counts[name]) / all)}%)`)
     .join(', ');
 }
 

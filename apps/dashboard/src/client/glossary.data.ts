@@ -42,9 +42,9 @@ export const tradeWords: readonly TradeWord[] = [
   ),
   entry(
     'Shear wall',
-    'Muro de corte',
+    'Pared de corte',
     /\b(shear|bracing|braced) (walls?|panels?)\b/i,
-    /\b(muros?|paredes|pared) de (corte|cortante)\b/i,
+    /\b(pared|paredes) de (corte|cortante)\b/i,
     'A wall with wood panels that keep the house from leaning in wind or an earthquake.',
     'Una pared con paneles de madera que evita que la casa se incline con viento o sismo.',
   ),
@@ -74,9 +74,9 @@ export const tradeWords: readonly TradeWord[] = [
   ),
   entry(
     'Stud',
-    'Montante',
+    'Pie derecho',
     /\bstuds?\b/i,
-    /\bmontantes?\b/i,
+    /\bpies? derechos?\b/i,
     'An upright board inside a wall.',
     'Una tabla vertical dentro de la pared.',
   ),

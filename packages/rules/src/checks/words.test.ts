@@ -76,7 +76,7 @@ function figuresIn(sentence: string): string[] {
   const plain = sentence
     .replace(/\d+ (of|de) \d+/g, '')
     .replace(/\d+ x [\d,.]+ lb = /g, '')
-    .replace(/\d+ % (confidence|de confianza)/g, '')
+    .replace(/\d+% (confidence|de confianza)/g, '')
     .replace(JUST_PAST, '');
   return (plain.match(FIGURE) ?? []).map((figure) => figure.replace(/[,]/g, ''));
 }

@@ -37,7 +37,7 @@ test('loads, shares and numbers get the digits that tell them apart', () => {
     load: text('; the load is 1,200.04 lb', '; la carga es 1,200.04 lb'),
   });
   expect(compareLoad(undefined, 1200).load.en).toBe('');
-  expect(compareShares(0.50004, 0.5, 'at-most')).toEqual({ measured: text('50.004 %', '50.004 %'), limit: '50 %' });
+  expect(compareShares(0.50004, 0.5, 'at-most')).toEqual({ measured: text('50.004%', '50.004%'), limit: '50%' });
   expect(compareNumbers(239.8, 240, 'at-least').measured.en).toBe('239.8');
   expect(compareNumbers(1.0000001, 1, 'at-most').measured.en).toBe('a little over 1');
 });

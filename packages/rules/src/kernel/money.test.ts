@@ -15,7 +15,7 @@ describe('cents', () => {
     expect(roundCents(cents)).toBe(rounded);
   });
 
-  test('8.25 % of $412.50 is $34.03', () => {
+  test('8.25% of $412.50 is $34.03', () => {
     expect(percentOf(41_250, 8.25)).toBe(3403);
   });
 

@@ -23,8 +23,8 @@ export const wordOf = (value: string): Quantity => ({ value, unit: 'text' });
 
 /** A number for a sentence: at most so many decimals, none that say nothing. */
 export const decimal = (value: number, digits = 2): string => String(Number(value.toFixed(digits)));
-/** A share for a sentence, `57 %`. */
-export const percent = (share: number, digits = 1): string => `${decimal(share * 100, digits)} %`;
+/** A share for a sentence, `57%`. */
+export const percent = (share: number, digits = 1): string => `${decimal(share * 100, digits)}%`;
 const grouped = (value: number, digits: number): string =>
   decimal(value, digits).replace(/\B(?<!\.\d*)(?=(\d{3})+(?!\d))/g, ',');
 /** Pounds for a sentence, whole unless more digits are asked for: `4,200 lb`. */

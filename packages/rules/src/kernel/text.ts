@@ -29,3 +29,19 @@ export const joinTexts = (parts: readonly Text[], separator = ' '): Text => ({
 export const distinctTexts = (texts: readonly Text[]): Text[] => [
   ...new Map(texts.map((one) => [one.en, one])).values(),
 ];
+
+const RULES: Readonly<Record<Locale, Intl.PluralRules>> = {
+  en: new Intl.PluralRules('en'),
+  es: new Intl.PluralRules('es'),
+};
+
+/** The form a language takes with a count: 1 bolt, 0 or 2 bolts. */
+export const pluralForm = (locale: Locale, count: number): 'one' | 'other' =>
+  RULES[locale].select(count) === 'one' ? 'one' : 'other';
+
+/** The wording that goes with a count, each language by its own plural rule; `{count}` in it becomes the number. */
+export function countText(count: number, one: Text, other: Text): Text {
+  const worded = (locale: Locale) =>
+    (pluralForm(locale, count) === 'one' ? one : other)[locale].replaceAll('{count}', String(count));
+  return text(worded('en'), worded('es'));
+}

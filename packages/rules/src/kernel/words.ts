@@ -1,4 +1,5 @@
 import type { Referral, Severity, Verdict } from './outcome.ts';
+import { percent } from './quantity.ts';
 import { type Text, text } from './text.ts';
 
 export const FINDING_STATES = [
@@ -88,3 +89,18 @@ export const PHOTO_WORDS: Record<PhotoStage, Text> = {
   repaired: text('Repaired', 'Reparado'),
   'before-cover': text('Before cover', 'Antes de cubrir'),
 };
+
+/** A share below it is written 0%. */
+export const ROUNDS_TO_NONE = 0.005;
+
+/** What a screening may count of a need, for an owner: a screening is no measurement of the house, and says so. */
+export const sayCounted = (share: number, of: Text): Text =>
+  share < ROUNDS_TO_NONE
+    ? text(
+        `By this check we can count none of ${of.en}. An engineer may find more.`,
+        `Según esta revisión no se puede contar con nada de ${of.es}. Un ingeniero puede encontrar más.`,
+      )
+    : text(
+        `By this check we can count about ${percent(share, 0)} of ${of.en}. An engineer may find more.`,
+        `Según esta revisión se puede contar con cerca del ${percent(share, 0)} de ${of.es}. Un ingeniero puede encontrar más.`,
+      );

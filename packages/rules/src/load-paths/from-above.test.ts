@@ -60,7 +60,7 @@ describe('a line that stands on another', () => {
     ]);
     const { momentsFtLb, words } = momentsFromAbove(lower, line);
     expect(momentsFtLb).toEqual([0.75 * 18_000, 0.25 * 18_000]);
-    expect(words[1]?.en).toBe('Bedroom, Right: 25 % x 2,000 lb x (8 ft + 1 ft of floor) = 4,500 ft-lb.');
+    expect(words[1]?.en).toBe('Bedroom, Right: 25% x 2,000 lb x (8 ft + 1 ft of floor) = 4,500 ft-lb.');
   });
 
   test.each<[string, readonly PlacedSegment[], LineAbove, string]>([

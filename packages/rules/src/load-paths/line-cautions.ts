@@ -47,11 +47,11 @@ function aboveWords({ storiesAbove }: LoadPath, segments: readonly SegmentWorth[
     storiesAbove === undefined
       ? text(
           'Nobody said how many stories stand above; if any does, it lifts the ends of this wall too.',
-          'Nadie dijo cuántos pisos hay arriba; si hay alguno, también levanta los extremos de este muro.',
+          'Nadie dijo cuántos pisos hay arriba; si hay alguno, también levanta los extremos de esta pared.',
         )
       : text(
           'What stands above lifts the ends of this wall too, before this story adds its own.',
-          'Lo que está arriba también levanta los extremos de este muro, antes de sumar este piso.',
+          'Lo que está arriba también levanta los extremos de esta pared, antes de sumar este piso.',
         );
   return [joinTexts([why, ask])];
 }
@@ -92,7 +92,7 @@ function openTieWords({ segments }: LoadPath): Text[] {
   return [
     text(
       `Its tension is not turned into a load of the wall; lever or height is missing: ${shown}.`,
-      `Su tensión no se convierte en carga del muro; falta la palanca o la altura: ${shown}.`,
+      `Su tensión no se convierte en carga de la pared; falta la palanca o la altura: ${shown}.`,
     ),
   ];
 }
@@ -115,7 +115,7 @@ function overLimitWords(segments: LoadPath['segments']): Text[] {
   return [
     text(
       `Over 3.5 times as high as long, which does not count as a panel wall: ${list(names)}.`,
-      `Más de 3.5 veces más alto que largo, no cuenta como muro de paneles: ${list(names)}.`,
+      `Más de 3.5 veces más alto que largo, no cuenta como pared de paneles: ${list(names)}.`,
     ),
   ];
 }

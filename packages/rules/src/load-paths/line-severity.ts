@@ -98,7 +98,7 @@ const OVERLOADED = text(
 
 const ON_PIERS = text(
   'It is enough only with segments over 3.5 times as high as long, which do not count as panel walls: an engineer decides.',
-  'Solo alcanza con tramos más de 3.5 veces más altos que largos, que no cuentan como muros de paneles: decide un ingeniero.',
+  'Solo alcanza con tramos más de 3.5 veces más altos que largos, que no cuentan como paredes de paneles: decide un ingeniero.',
 );
 
 /** The deciding row in words, with the link it was said of; with nothing to do it is said of the whole line. */

@@ -316,7 +316,7 @@ describe('how grave a line is, by the one table', () => {
     const links = [sound('Panels', 'panels'), unseen('Bolts', 'sill-bolts')];
     const answer = evaluateLoadPath({ kind: 'wall-line', segments: [{ name: 'A', links }] });
     expect(answer).toMatchObject({ remaining: 1, known: false, verdict: 'undetermined', severity: 'engineer' });
-    expect(answer.reasons[0]?.en).toBe('At most 100 % of its strength can be counted.');
+    expect(answer.reasons[0]?.en).toBe('At most 100% of its strength can be counted.');
   });
 });
 

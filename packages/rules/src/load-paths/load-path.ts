@@ -60,7 +60,7 @@ export interface LoadPath {
 }
 
 export const LOAD_PATH_KIND_WORDS: Record<LoadPathKind, Text> = {
-  'wall-line': text('Wall line', 'Línea de muro'),
+  'wall-line': text('Wall line', 'Línea de pared'),
   'gravity-line': text('Gravity line', 'Línea de gravedad'),
   'floor-line': text('Floor line', 'Línea de piso'),
 };

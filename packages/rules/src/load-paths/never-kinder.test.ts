@@ -209,7 +209,7 @@ describe('segments without capacities', () => {
     });
   const panel = sound('Panels', 'panels');
 
-  test('count a pier of 2 by 8 ft for nothing: a failed 10 ft panel leaves 10 % of the line, not 25 %', () => {
+  test('count a pier of 2 by 8 ft for nothing: a failed 10 ft panel leaves 10% of the line, not 25%', () => {
     const answer = evaluateLoadPath(shares(2));
     expect(answer.remaining).toBeCloseTo(0.1, 12);
     expect(answer.cautions.map(({ en }) => en)).toContain(
@@ -268,7 +268,7 @@ describe('several findings on one link', () => {
   test('of one mode multiply, and the answer says so', () => {
     expect(worth([nails(0.8), nails(0.5)]).remaining).toBeCloseTo(0.4, 12);
     expect(words([nails(0.8), nails(0.5)])).toContain(
-      'Panels: 80 % x 50 % = 40 %, losses of one kind multiply (nails of the panel edges).',
+      'Panels: 80% x 50% = 40%, losses of one kind multiply (nails of the panel edges).',
     );
   });
 
@@ -276,7 +276,7 @@ describe('several findings on one link', () => {
     expect(worth([nails(0.8), { share: 0.5, mode: 'rod' }]).remaining).toBe(0.5);
     expect(worth([0.8, 0.5]).remaining).toBe(0.5);
     expect(words([0.8, 0.5])).toEqual([
-      'Panels: of its losses of different kinds (80 %, 50 %) the smallest share counts.',
+      'Panels: of its losses of different kinds (80%, 50%) the smallest share counts.',
     ]);
   });
 
@@ -284,8 +284,8 @@ describe('several findings on one link', () => {
     const remaining = [nails(0.8), { share: 0.5, mode: 'rod' }, nails(0.6)];
     expect(worth(remaining).remaining).toBeCloseTo(0.48, 12);
     expect(words(remaining)).toEqual([
-      'Panels: 80 % x 60 % = 48 %, losses of one kind multiply (nails of the panel edges).',
-      'Panels: of its losses of different kinds (48 %, 50 %) the smallest share counts.',
+      'Panels: 80% x 60% = 48%, losses of one kind multiply (nails of the panel edges).',
+      'Panels: of its losses of different kinds (48%, 50%) the smallest share counts.',
     ]);
   });
 

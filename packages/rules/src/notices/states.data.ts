@@ -126,8 +126,8 @@ export const STATE_PROFILES: readonly StateProfile[] = [
         'La sección 7159.6 dice que un cambio sin esto no se puede hacer valer contra el comprador, y que eso no impide recuperar lo que evita un enriquecimiento injusto.',
       ),
       text(
-        'A down payment may be at most $1,000 or 10 %, whichever is less (7159(d)(8)(C), as quoted); a change is no way around it.',
-        'El pago inicial puede ser de $1,000 o 10 %, lo que sea menos (7159(d)(8)(C), según se cita); un cambio no sirve para evitarlo.',
+        'A down payment may be at most $1,000 or 10%, whichever is less (7159(d)(8)(C), as quoted); a change is no way around it.',
+        'El pago inicial puede ser de $1,000 o 10%, lo que sea menos (7159(d)(8)(C), según se cita); un cambio no sirve para evitarlo.',
       ),
     ],
   },
@@ -157,8 +157,8 @@ export const STATE_PROFILES: readonly StateProfile[] = [
     ],
     notes: [
       text(
-        'Work by time and material: the total may not pass the written estimate by more than 10 % without a signed change order (as the attorney general describes it).',
-        'Trabajo por tiempo y material: el total no puede pasar el estimado escrito en más de 10 % sin una orden de cambio firmada (según lo describe el fiscal general).',
+        'Work by time and material: the total may not pass the written estimate by more than 10% without a signed change order (as the attorney general describes it).',
+        'Trabajo por tiempo y material: el total no puede pasar el estimado escrito en más de 10% sin una orden de cambio firmada (según lo describe el fiscal general).',
       ),
     ],
   },

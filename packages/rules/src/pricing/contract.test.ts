@@ -29,7 +29,7 @@ describe('contract (invented figures, worked by hand)', () => {
     });
   });
 
-  test('worked example B: 52,300.00 done with 10 % retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
+  test('worked example B: 52,300.00 done with 10% retained and 33,600.00 paid leaves 13,470.00 due and 41,511.56 to finish', () => {
     const events = [
       ...base.events,
       { kind: 'completed', cents: 5_230_000, on } as const,
@@ -58,7 +58,7 @@ describe('contract (invented figures, worked by hand)', () => {
     });
   });
 
-  test('an allowance of 100 with 80 spent is -20, with 120 spent and 25 % is +25 (published: PBI Construction)', () => {
+  test('an allowance of 100 with 80 spent is -20, with 120 spent and 25% is +25 (published: PBI Construction)', () => {
     const allowance = (spentCents: number) =>
       standing({
         events: [{ kind: 'allowance', allowedCents: 10_000, spentCents, overheadProfitPct: 25, on }],
@@ -67,7 +67,7 @@ describe('contract (invented figures, worked by hand)', () => {
     expect(allowance(12_000)).toBe(2500);
   });
 
-  test('worked example E: adding 900 and crediting 1,300 gives back 400, or 480 where 20 % is given back too', () => {
+  test('worked example E: adding 900 and crediting 1,300 gives back 400, or 480 where 20% is given back too', () => {
     const net = (returned: boolean) =>
       priceNetChange({
         addCents: 90_000,
@@ -104,7 +104,7 @@ describe('contract (invented figures, worked by hand)', () => {
   });
 
   test.each<[string, object, string]>([
-    ['retainage over 100 %', { retainagePct: 101 }, 'retainagePct'],
+    ['retainage over 100%', { retainagePct: 101 }, 'retainagePct'],
     ['a negative original sum', { originalCents: -1 }, 'originalCents'],
     ['half a cent', { originalCents: 0.5 }, 'originalCents'],
     ['a payment below nothing', { events: [{ kind: 'payment', cents: -1, on }] }, 'events.0.cents'],

@@ -120,7 +120,7 @@ test('a book saved before there were burden parts, fees by kind or marks is read
   expect(costBookSchema.parse(old)).toEqual(old);
 });
 
-test('a wage of $30 with a burden of 40 % is $42 an hour', () => {
+test('a wage of $30 with a burden of 40% is $42 an hour', () => {
   expect(burdenedRateCents({ wageCentsPerHour: 3000, burdenPct: 40 })).toBe(4200);
 });
 
@@ -134,7 +134,7 @@ describe('what a row costs', () => {
   };
 
   test('tax on a purchase is a cost that carries overhead and profit', () => {
-    // 11 sf at $1.45 is $15.95, of which 8 % is $1.28.
+    // 11 sf at $1.45 is $15.95, of which 8% is $1.28.
     expect(line(() => {})).toMatchObject({ materialCents: 1595, taxCents: 128 });
   });
   test('tax on a sale is taken on the selling price and carries no overhead or profit', () => {
@@ -144,7 +144,7 @@ describe('what a row costs', () => {
     const none = price((book) => {
       itemOf(book, 'panel-new').taxOn = 'none';
     });
-    // $15.95 x 1.18 x 1.10 is $20.70, of which 8 % is $1.66.
+    // $15.95 x 1.18 x 1.10 is $20.70, of which 8% is $1.66.
     expect(sale.lines[0]).toMatchObject({ materialCents: 1595, taxCents: 166 });
     expect(none.lines[0]).toMatchObject({ materialCents: 1595, taxCents: 0 });
     expect(sale.estimate?.overheadCents).toBe(none.estimate?.overheadCents);

@@ -176,7 +176,7 @@ export const crewOf = ({ crewSize, hoursPerDay }: Pick<CostBook, 'crewSize' | 'h
   hoursPerDay: hoursPerDay ?? USUAL_CREW.hoursPerDay,
 });
 
-/** Cents per hour with the burden on the wage: $30 at 40 % is $42. */
+/** Cents per hour with the burden on the wage: $30 at 40% is $42. */
 export const burdenedRateCents = (trade: Pick<Trade, 'wageCentsPerHour' | 'burdenPct'>): number =>
   roundCents(trade.wageCentsPerHour * (1 + trade.burdenPct / 100));
 

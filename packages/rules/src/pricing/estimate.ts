@@ -49,7 +49,7 @@ function materialOf(line: EstimateLine): { cents: number; step: Text } {
   const wasted = line.quantity * (1 + line.wastePct / 100);
   const bought = line.wholeUnits ? wholeUp(wasted) : wasted;
   const materialCents = roundCents(bought * line.materialCentsPerUnit);
-  const amountText = `${decimal(line.quantity)} ${line.unit} + ${decimal(line.wastePct)} % = ${decimal(wasted, 3)}`;
+  const amountText = `${decimal(line.quantity)} ${line.unit} + ${decimal(line.wastePct)}% = ${decimal(wasted, 3)}`;
   const money = `x ${formatCents(line.materialCentsPerUnit)} = ${formatCents(materialCents)}`;
   const whole = line.wholeUnits ? text(`, whole ${bought}`, `, enteros ${bought}`) : same('');
   return {
@@ -94,7 +94,7 @@ function taxOf(line: EstimateLine, materialCents: number, saleFactor: number): {
   const sold = line.taxOn === 'sale';
   const baseCents = sold ? roundCents(materialCents * saleFactor) : materialCents;
   const taxCents = percentOf(baseCents, line.materialTaxPct);
-  const taxWords = `${decimal(line.materialTaxPct, 4)} % x ${formatCents(baseCents)} = ${formatCents(taxCents)}`;
+  const taxWords = `${decimal(line.materialTaxPct, 4)}% x ${formatCents(baseCents)} = ${formatCents(taxCents)}`;
   const step = sold
     ? text(`Tax on the selling price: ${taxWords}`, `Impuesto sobre el precio de venta: ${taxWords}`)
     : text(`Tax: ${taxWords}`, `Impuesto: ${taxWords}`);

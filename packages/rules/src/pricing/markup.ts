@@ -2,11 +2,11 @@ import { roundCents } from '../kernel/index.ts';
 
 const assertBelow = (name: string, pct: number, belowPct: number): void => {
   if (!(pct >= 0 && pct < belowPct))
-    throw new RangeError(`${name} came as ${pct} %; allowed is 0 up to below ${belowPct} %`);
+    throw new RangeError(`${name} came as ${pct}%; allowed is 0 up to below ${belowPct}%`);
 };
 
 /**
- * The markup (percent of cost) that leaves a margin (percent of price, 0 up to below 100): 25 % margin is 33.33 % markup.
+ * The markup (percent of cost) that leaves a margin (percent of price, 0 up to below 100): 25% margin is 33.33% markup.
  * Throws RangeError outside. Source: MARKUP_SOURCE.
  */
 export function markupPctOfMargin(marginPct: number): number {
@@ -34,7 +34,7 @@ export function priceAtMargin(costCents: number, marginPct: number): number {
 
 /**
  * Markup in percent that carries a year's indirect costs and planned net profit on its direct costs, all in cents: 300,000
- * on 600,000 is 50 %. Direct cost above 0, the rest 0 or more, or RangeError. Source: MARKUP_SOURCE.
+ * on 600,000 is 50%. Direct cost above 0, the rest 0 or more, or RangeError. Source: MARKUP_SOURCE.
  */
 export function requiredMarkupPct(directCents: number, indirectAndProfitCents: number): number {
   if (!(directCents > 0)) throw new RangeError(`Direct cost came as ${directCents} cents; allowed is above 0`);

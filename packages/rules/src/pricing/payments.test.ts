@@ -70,7 +70,7 @@ describe('payments', () => {
 
   test('pending and declined changes are in no payment; a settled allowance is', () => {
     const events = [change(5000, 1, 'pending'), change(5000, 1, 'declined'), allowance(10_000, 20_000, 2)];
-    // 10,000 over and 20 % on it.
+    // 10,000 over and 20% on it.
     expect(planPayments(contract(events), agreed, none).map((one) => one.addedCents)).toEqual([2400, 4800, 4800]);
   });
 

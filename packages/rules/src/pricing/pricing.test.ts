@@ -70,7 +70,7 @@ describe('estimate', () => {
     stacking: fc.constantFrom('stacked' as const, 'added' as const),
   });
 
-  test('worked example C: the change order costs 1,919.53 and is priced 2,491.56 with 18 % and 10 % stacked (hand-worked)', () => {
+  test('worked example C: the change order costs 1,919.53 and is priced 2,491.56 with 18% and 10% stacked (hand-worked)', () => {
     const priced = estimate([WORKED], { overheadPct: 18, profitPct: 10 });
     expect(priced.lines[0]).toMatchObject({
       laborCents: 72_800,
@@ -86,13 +86,13 @@ describe('estimate', () => {
     });
   });
 
-  test('stacked 18 % and 10 % make 1.298 of the cost, added make 1.28 (hand-worked)', () => {
+  test('stacked 18% and 10% make 1.298 of the cost, added make 1.28 (hand-worked)', () => {
     const cost = [{ otherCents: 100_000 }];
     expect(estimate(cost, { overheadPct: 18, profitPct: 10 }).totalCents).toBe(129_800);
     expect(estimate(cost, { overheadPct: 18, profitPct: 10, stacking: 'added' }).totalCents).toBe(128_000);
   });
 
-  test('a 50 % markup on 600,000 is 900,000 (published: JLC, comparing contractor markups)', () => {
+  test('a 50% markup on 600,000 is 900,000 (published: JLC, comparing contractor markups)', () => {
     expect(estimate([{ otherCents: 60_000_000 }], { overheadPct: 50 }).totalCents).toBe(90_000_000);
   });
 
@@ -145,8 +145,8 @@ describe('estimate', () => {
       'lines.0.hoursPerUnit.high',
     ],
     ['hours that go down', { hoursPerUnit: { low: 2, likely: 1, high: 3 } }, 'lines.0.hoursPerUnit'],
-    ['waste over 100 %', { wastePct: 101 }, 'lines.0.wastePct'],
-    ['tax over 100 %', { materialTaxPct: 825 }, 'lines.0.materialTaxPct'],
+    ['waste over 100%', { wastePct: 101 }, 'lines.0.wastePct'],
+    ['tax over 100%', { materialTaxPct: 825 }, 'lines.0.materialTaxPct'],
     ['half a cent', { subcontractCents: 0.5 }, 'lines.0.subcontractCents'],
     ['a negative rate', { rateCents: -1 }, 'lines.0.rateCents'],
     ['a field there is not', { labour: 1 }, 'lines.0'],
@@ -161,7 +161,7 @@ describe('estimate', () => {
     expect(error?.issues.map((issue) => issue.path.join('.'))).toEqual([path]);
   });
 
-  test('an admin fee of $75 carries no markup, 25 % is taken on hours at $55, material and subs (policy published: Remodeling)', () => {
+  test('an admin fee of $75 carries no markup, 25% is taken on hours at $55, material and subs (policy published: Remodeling)', () => {
     const priced = estimate(
       [
         { otherCents: 7500 },
@@ -253,8 +253,8 @@ describe('estimate', () => {
     const steps = estimate([WORKED]).lines[0]?.steps ?? [];
     expect(steps.map((step) => step.en)).toEqual([
       'Labor: 1 each x 14 h = 14 h x $52.00/h = $728.00',
-      'Material: 1 each + 0 % = 1 x $412.50 = $412.50',
-      'Tax: 8.25 % x $412.50 = $34.03',
+      'Material: 1 each + 0% = 1 x $412.50 = $412.50',
+      'Tax: 8.25% x $412.50 = $34.03',
       'Subcontract: $650.00',
       'Other: $95.00',
     ]);
@@ -300,7 +300,7 @@ describe('estimate', () => {
 });
 
 describe('cost book', () => {
-  test('$30 an hour with 40 % burden is $42 (published: TGC CPA)', () => {
+  test('$30 an hour with 40% burden is $42 (published: TGC CPA)', () => {
     expect(burdenedRateCents({ wageCentsPerHour: 3000, burdenPct: 40 })).toBe(4200);
   });
 

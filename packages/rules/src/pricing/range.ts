@@ -10,7 +10,7 @@ import { CELLS } from './spread.ts';
 export interface PriceRange {
   readonly meanCents: number;
   readonly sdCents: number;
-  /** The smallest simulated total that at least 50, 80, 90 % of the trials do not exceed. */
+  /** The smallest simulated total that at least 50, 80, 90% of the trials do not exceed. */
   readonly p50Cents: number;
   readonly p80Cents: number;
   readonly p90Cents: number;

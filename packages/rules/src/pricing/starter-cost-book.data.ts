@@ -28,7 +28,7 @@ function item(
   };
 }
 
-/** Invented but for the 7.65 %, which is 6.2 % and 1.45 % of BURDEN_SOURCE. */
+/** Invented but for the 7.65%, which is 6.2% and 1.45% of BURDEN_SOURCE. */
 const BURDEN = [
   { name: 'Social Security and Medicare', pct: 7.65 },
   { name: 'Unemployment insurance', pct: 3.35 },

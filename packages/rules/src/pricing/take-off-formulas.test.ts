@@ -35,12 +35,12 @@ describe('markup and margin', () => {
     expect(marginPctOfMarkup(markupPctOfMargin(marginPct))).toBeCloseTo(marginPct, 12);
   });
 
-  test('300,000 of overhead and profit on 600,000 of direct cost asks for 50 %, and 600,000 is priced 900,000 (published: JLC)', () => {
+  test('300,000 of overhead and profit on 600,000 of direct cost asks for 50%, and 600,000 is priced 900,000 (published: JLC)', () => {
     expect(requiredMarkupPct(60_000_000, 30_000_000)).toBe(50);
     expect(priceAtMarkup(60_000_000, 50)).toBe(90_000_000);
   });
 
-  test('30 % taken for markup where margin was meant underprices by 9 %', () => {
+  test('30% taken for markup where margin was meant underprices by 9%', () => {
     expect(priceAtMarkup(100_000, 30)).toBe(130_000);
     expect(priceAtMargin(100_000, 30)).toBe(142_857);
   });
@@ -59,14 +59,14 @@ describe('markup and margin', () => {
     expect([marginPctOfMarkup(0), markupPctOfMargin(0), requiredMarkupPct(100, 0)]).toEqual([0, 0, 0]);
   });
 
-  test('12,000 of indirect cost on 30,000 of pay is a burden of 40 %', () => {
+  test('12,000 of indirect cost on 30,000 of pay is a burden of 40%', () => {
     expect(burdenPctOf(3_000_000, 1_200_000)).toBe(40);
   });
 
   test.each([
-    ['a margin of 100 %', () => markupPctOfMargin(100), 'Margin came as 100 %'],
-    ['a negative markup', () => marginPctOfMarkup(-1), 'Markup came as -1 %'],
-    ['a margin that is no number', () => priceAtMargin(1, Number.NaN), 'Margin came as NaN %'],
+    ['a margin of 100%', () => markupPctOfMargin(100), 'Margin came as 100%'],
+    ['a negative markup', () => marginPctOfMarkup(-1), 'Markup came as -1%'],
+    ['a margin that is no number', () => priceAtMargin(1, Number.NaN), 'Margin came as NaN%'],
     ['no direct cost', () => requiredMarkupPct(0, 1), 'Direct cost came as 0 cents'],
     ['a negative indirect cost', () => requiredMarkupPct(1, -1), 'Indirect cost came as -1 cents'],
   ])('%s is refused by name', (_name, work, message) => {
@@ -91,7 +91,7 @@ describe('take-off', () => {
     expect([sheathingSheets(1060), sheathingSheets(1256)]).toEqual([34, 40]);
   });
 
-  test('10 % of waste on 1,024 SF makes 36 sheets of 32, rounded up once', () => {
+  test('10% of waste on 1,024 SF makes 36 sheets of 32, rounded up once', () => {
     expect([sheathingSheets(1024), sheathingSheets(1024, 10)]).toEqual([32, 36]);
   });
 

@@ -5,7 +5,7 @@ import { wilson95 } from './nist-handbook/wilson.ts';
 import { equilibriumMoisturePct } from './wood-handbook-gtr-190/equilibrium-moisture.ts';
 import { coefficientPerPct, movementAcrossGrain, SHRINKAGE_PCT } from './wood-handbook-gtr-190/shrinkage.ts';
 
-/** The handbook prints one decimal; at 65 % and 100 F the equation is 0.04 above it. */
+/** The handbook prints one decimal; at 65% and 100 F the equation is 0.04 above it. */
 const EMC_PRINTED = 0.06;
 
 describe('moisture of wood in air (second-hand: Wood Handbook Table 4-2)', () => {
@@ -52,13 +52,13 @@ describe('shrinkage (published: Wood Handbook Table 4-3; second-hand: Table 13-5
     expect(movementAcrossGrain(10, 7.6, 60, 19).changeIn).toBe(movementAcrossGrain(10, 7.6, 30, 19).changeIn);
   });
 
-  test('6 and 14 % are inside the linear range, 5.9 and 14.1 % are not', () => {
+  test('6 and 14% are inside the linear range, 5.9 and 14.1% are not', () => {
     expect(movementAcrossGrain(10, 7.6, 14, 6).method).toBe('linear-coefficient');
     expect(movementAcrossGrain(10, 7.6, 14, 5.9).method).toBe('equation-13-3');
     expect(movementAcrossGrain(10, 7.6, 14.1, 6).method).toBe('equation-13-3');
   });
 
-  test('a panel grows 0.5 % from 50 to 90 % humidity (memory: PS 2)', () => {
+  test('a panel grows 0.5% from 50 to 90% humidity (memory: PS 2)', () => {
     const pct = equilibriumMoisturePct(70, 90) - equilibriumMoisturePct(70, 50);
     expect(panelExpansionPerPct * pct).toBeCloseTo(0.005, 12);
   });

@@ -90,7 +90,7 @@ function measuredOf(check: Check, inputs: Readonly<Record<string, unknown>>, out
               'Part of its strength that may still be counted',
               'Parte de su resistencia que aún se puede contar',
             ),
-            value: `${Math.round(outcome.remaining * 100)} %`,
+            value: `${Math.round(outcome.remaining * 100)}%`,
           },
         ];
   return [...measuredFields(check.inputs, inputs).slice(0, measuredMost), ...left];

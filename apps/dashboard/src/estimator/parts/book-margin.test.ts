@@ -4,12 +4,12 @@ import { profitMarginPct, profitOfMargin, wholeMarginPct, wholeMarkupPct } from 
 const stacked = { overheadPct: 18, profitPct: 10, stacking: 'stacked' } as const;
 const added = { ...stacked, stacking: 'added' } as const;
 
-test('18 % and 10 % stacked are a markup of 29.8 %, added one of 28 %', () => {
+test('18% and 10% stacked are a markup of 29.8%, added one of 28%', () => {
   expect(wholeMarkupPct(stacked)).toBe(29.8);
   expect(wholeMarkupPct(added)).toBe(28);
 });
 
-test('a markup of 25 % is a margin of 20 %, and the two are never the same but at 0', () => {
+test('a markup of 25% is a margin of 20%, and the two are never the same but at 0', () => {
   const quarter = { overheadPct: 0, profitPct: 25, stacking: 'stacked' } as const;
   expect(wholeMarginPct(quarter)).toBeCloseTo(20, 10);
   expect(profitMarginPct(quarter)).toBeCloseTo(20, 10);
@@ -31,4 +31,4 @@ test('a margin typed with two places comes back as it was typed', () => {
     }
 });
 
-test('no price has a margin of 100 % or more', () => expect(profitOfMargin(100, stacked)).toBeUndefined());
+test('no price has a margin of 100% or more', () => expect(profitOfMargin(100, stacked)).toBeUndefined());

@@ -150,13 +150,13 @@ export const sillBoltShear = defineCheck({
   client: {
     found: (_inputs, { verdict }) =>
       verdict === 'fails'
-        ? text('Too few bolts hold the wall to the foundation.', 'Muy pocos pernos unen la pared al cimiento.')
+        ? text('Too few bolts hold the wall to the foundation.', 'Muy pocos pernos sujetan la pared al cimiento.')
         : text('We counted the bolts that hold the wall.', 'Contamos los pernos que sujetan la pared.'),
     why: text(
       'In an earthquake the house can slide off its foundation. These bolts hold it.',
       'En un sismo la casa puede salirse del cimiento. Estos pernos la sujetan.',
     ),
-    ifNot: text('The wall may slide.', 'La pared puede deslizarse.'),
+    ifNot: text('In an earthquake the wall could slide.', 'En un sismo la pared podría deslizarse.'),
   },
   doesNotCover: [
     text(

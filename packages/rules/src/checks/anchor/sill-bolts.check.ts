@@ -2,6 +2,7 @@ import {
   atLeast,
   type Complete,
   countOf,
+  countText,
   defineCheck,
   formatLength,
   formatRequired,
@@ -182,7 +183,11 @@ function pieceWords(rule: PlateRule, name: string, found: PieceFound, given: Sil
   const limit = formatLength(spacingLimitIn);
   switch (rule) {
     case 'too-few-bolts':
-      return text(`${name}: ${bolts} of ${needed} bolts.`, `${name}: ${bolts} de ${needed} pernos.`);
+      return countText(
+        needed,
+        text(`${name}: ${bolts} of one bolt.`, `${name}: ${bolts} de un perno.`),
+        text(`${name}: ${bolts} of ${needed} bolts.`, `${name}: ${bolts} de ${needed} pernos.`),
+      );
     case 'end-too-far':
       return text(
         `${name}: no bolt within ${END_FAR_IN} of an end.`,
@@ -246,6 +251,19 @@ function notLookedAt(unknown: readonly string[]): Text[] {
   return [text(`Not looked at: ${names('en')}.`, `No se revisó: ${names('es')}.`)];
 }
 
+const boltsWords = (found: Quantity['value'], needed: Quantity['value'] | undefined): Text =>
+  countText(
+    Number(found),
+    text(
+      `We found one bolt that holds the wall; the rule asks for ${needed}.`,
+      `Encontramos un perno que sujeta la pared; la regla pide ${needed}.`,
+    ),
+    text(
+      `We found {count} bolts that hold the wall; the rule asks for ${needed}.`,
+      `Encontramos {count} pernos que sujetan la pared; la regla pide ${needed}.`,
+    ),
+  );
+
 const EDITION_2006 = 'irc-2006';
 
 /** Whether the anchor bolts of a sill are where the code wants them, piece by piece. Inches. */
@@ -264,16 +282,16 @@ export const sillBolts = defineCheck({
   client: {
     found: (_inputs, { values }) =>
       values.boltsFound === undefined
-        ? text('The bolts of the wall to the foundation need a look.', 'Hay que revisar los pernos de la pared.')
-        : text(
-            `We found ${values.boltsFound.value} bolts that hold the wall; the rule asks for ${values.boltsNeeded?.value}.`,
-            `Encontramos ${values.boltsFound.value} pernos que sujetan la pared; la regla pide ${values.boltsNeeded?.value}.`,
-          ),
+        ? text(
+            'The bolts that tie the wall to the foundation need a look.',
+            'Hay que revisar los pernos que sujetan la pared al cimiento.',
+          )
+        : boltsWords(values.boltsFound.value, values.boltsNeeded?.value),
     why: text(
       'In an earthquake the house can slide off its foundation. These bolts hold it.',
       'En un sismo la casa puede salirse del cimiento. Estos pernos la sujetan.',
     ),
-    ifNot: text('The wall may slide or lift.', 'La pared puede moverse o levantarse.'),
+    ifNot: text('In an earthquake the wall could slide or lift.', 'En un sismo la pared podría moverse o levantarse.'),
   },
   doesNotCover: [
     text(

@@ -246,16 +246,24 @@ export const threadEngagement = defineCheck({
   evaluate: judgeRodEnd,
   repairs: ['coupler-and-rod', 'engineer-letter'],
   client: {
-    found: (inputs) =>
-      text(
-        `A steel rod that ties the wall to the foundation does not fill its nut${recessWords(inputs.projectionIn).en}.`,
-        `Una varilla de acero que ata la pared al cimiento no llena su tuerca${recessWords(inputs.projectionIn).es}.`,
-      ),
+    found: (inputs, { verdict }) =>
+      verdict === 'meets'
+        ? text(
+            'A steel rod that ties the wall to the foundation fills its nut.',
+            'Una varilla de acero que sujeta la pared al cimiento llena su tuerca.',
+          )
+        : text(
+            `A steel rod that ties the wall to the foundation does not fill its nut${recessWords(inputs.projectionIn).en}.`,
+            `Una varilla de acero que sujeta la pared al cimiento no llena su tuerca${recessWords(inputs.projectionIn).es}.`,
+          ),
     why: text(
       'In an earthquake or strong wind this rod keeps the wall from lifting. Threads that are not engaged cannot hold.',
-      'En un sismo o viento fuerte esta varilla evita que la pared se levante. Los hilos sin agarrar no sostienen.',
+      'En un sismo o viento fuerte esta varilla evita que la pared se levante. La parte de la rosca fuera de la tuerca no sostiene nada.',
     ),
-    ifNot: text('The wall may lift sooner than it was built to.', 'La pared puede levantarse antes de lo previsto.'),
+    ifNot: text(
+      'In an earthquake or strong wind this end of the wall could lift.',
+      'En un sismo o viento fuerte este extremo de la pared podría levantarse.',
+    ),
   },
   doesNotCover: [
     text('Rod steel grade, tension, and the concrete around it.', 'El acero de la varilla, su tensión y el concreto.'),
@@ -267,5 +275,5 @@ export const threadEngagement = defineCheck({
 function recessWords(projectionIn: number | undefined): Text {
   if (projectionIn === undefined || projectionIn >= 0) return text('', '');
   const by = formatLength(-projectionIn);
-  return text(`: it stops ${by} short`, `: le faltan ${by}`);
+  return text(`: it stops ${by} short`, `: le falta ${by}`);
 }

@@ -102,9 +102,9 @@ export const washerBearing = defineCheck({
     found: () => text('We measured a washer on a foundation bolt.', 'Medimos una arandela de un perno del cimiento.'),
     why: text(
       'The washer spreads the pull of the bolt over the wood. A small one sinks in.',
-      'La arandela reparte el tirón del perno en la madera. Una chica se hunde.',
+      'La arandela reparte el tirón del perno en la madera. Una pequeña se hunde.',
     ),
-    ifNot: text('The bolt may go slack and the wall may lift.', 'El perno puede aflojarse y la pared levantarse.'),
+    ifNot: text('The bolt can go slack, and the wall could lift.', 'El perno puede aflojarse y la pared, levantarse.'),
   },
   doesNotCover: [
     text('Washer thickness and bending, slots, wet wood.', 'Grueso y doblez de la arandela, ranuras, madera mojada.'),

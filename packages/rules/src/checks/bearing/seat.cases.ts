@@ -25,7 +25,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: POUND,
   },
   {
-    name: 'the same joist of hem-fir on 1 in keeps 67 % and 607.5 lb',
+    name: 'the same joist of hem-fir on 1 in keeps 67% and 607.5 lb',
     origin: 'hand-worked',
     source: '405 psi x 1.5 in x 1.0 in; 1.0 / 1.5',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 1 },

@@ -193,7 +193,7 @@ function foundWords({ bearingLengthIn, positiveConnection }: Partials<typeof inp
       ? text(' Nothing but its weight holds it there.', ' Solo su peso la sujeta ahí.')
       : text('', '');
   if (bearingLengthIn === undefined)
-    return text(`A beam does not sit well on its support.${loose.en}`, `Una viga no se apoya bien.${loose.es}`);
+    return text(`A beam may not sit well on its support.${loose.en}`, `Una viga puede no apoyarse bien.${loose.es}`);
   const length = formatLength(bearingLengthIn);
   return text(`A beam sits on ${length} of its support.${loose.en}`, `Una viga se apoya en ${length}.${loose.es}`);
 }

@@ -78,7 +78,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'a hanger of exactly 0.6 of the joist depth meets',
     origin: 'second-hand',
-    source: 'IRC 2024 R507.6.2 as quoted, for decks: at least 60 %; 6.0 / 10.0',
+    source: 'IRC 2024 R507.6.2 as quoted, for decks: at least 60%; 6.0 / 10.0',
     inputs: { ...GOOD, hangerDepthIn: 6, joistDepthIn: 10 },
     expect: { verdict: 'meets', ratio: 1, values: { depthShare: 0.6 } },
   },

@@ -325,16 +325,18 @@ export const hanger = defineCheck({
   knownAlready: alreadyUnsafe,
   repairs: ['hanger-refasten', 'hanger-replace', 're-shim', 'engineer-letter'],
   client: {
-    found: (_inputs, outcome) =>
-      outcome.remaining === null || outcome.remaining === 1
-        ? text(
-            'A metal hanger that carries a joist is not fitted right.',
-            'Un estribo que carga una vigueta no está bien puesto.',
-          )
-        : text(
-            `A metal hanger that carries a joist has ${decimal(outcome.remaining * 100, 0)} % of its fastening.`,
-            `Un estribo que carga una vigueta tiene el ${decimal(outcome.remaining * 100, 0)} % de su sujeción.`,
-          ),
+    found: (_inputs, { verdict, remaining }) =>
+      verdict === 'meets'
+        ? text('We checked a metal hanger that carries a joist.', 'Revisamos un estribo que carga una vigueta.')
+        : remaining === null || remaining === 1
+          ? text(
+              'A metal hanger that carries a joist is not fitted right.',
+              'Un estribo que carga una vigueta no está bien puesto.',
+            )
+          : text(
+              `A metal hanger that carries a joist has about ${percent(remaining, 0)} of its nails.`,
+              `Un estribo que carga una vigueta tiene cerca del ${percent(remaining, 0)} de sus clavos.`,
+            ),
     why: text('The hanger holds up the end of the floor.', 'El estribo sostiene la punta del piso.'),
     ifNot: text('The joist can drop out of it.', 'La vigueta puede caerse.'),
   },

@@ -75,8 +75,8 @@ export const engineered = defineCheck({
     found: () =>
       text('A beam made in a factory was cut or drilled.', 'Una viga hecha en fábrica fue cortada o perforada.'),
     why: text(
-      'These beams are made to carry load as they are. No one can tell from a table what a cut costs.',
-      'Estas vigas están hechas para cargar tal como son. Ninguna tabla dice cuánto quita un corte.',
+      'These beams are made to carry load as they are. No table tells how much strength a cut takes.',
+      'Estas vigas están hechas para cargar tal como son. Ninguna tabla dice cuánta fuerza quita un corte.',
     ),
     ifNot: text('It can break without a warning.', 'Puede romperse sin aviso.'),
   },

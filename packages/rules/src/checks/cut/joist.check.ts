@@ -278,16 +278,19 @@ export const joist = defineCheck({
       const cutIn = Math.max(notchIn, endNotchIn, holeIn);
       return cutIn > 0
         ? text(
-            `A beam that holds the floor was cut ${formatLength(cutIn)} deep.`,
-            `A una viga que sostiene el piso le cortaron ${formatLength(cutIn)}.`,
+            `A joist that holds up the floor was cut ${formatLength(cutIn)} deep.`,
+            `A una vigueta que sostiene el piso le cortaron ${formatLength(cutIn)}.`,
           )
-        : text('A beam that holds the floor was cut.', 'Una viga que sostiene el piso está cortada.');
+        : text(
+            'We looked for cuts in a joist that holds up the floor.',
+            'Buscamos cortes en una vigueta que sostiene el piso.',
+          );
     },
     why: text(
       'A cut takes away much more strength than wood: half the depth leaves a quarter of the strength.',
       'Un corte quita mucha más fuerza que madera: con media altura queda un cuarto de la fuerza.',
     ),
-    ifNot: text('The beam can sag, split or break at the cut.', 'La viga puede pandearse, rajarse o romperse ahí.'),
+    ifNot: text('The joist can sag, split or break at the cut.', 'La vigueta puede combarse, rajarse o romperse ahí.'),
   },
   doesNotCover: [
     text(

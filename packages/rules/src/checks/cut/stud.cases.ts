@@ -8,7 +8,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x4 bearing stud may be notched exactly 7/8 in, a quarter of its depth',
     origin: 'published',
-    source: `${R602}: 25 % of the depth`,
+    source: `${R602}: 25% of the depth`,
     inputs: { ...TWO_BY_4, notchIn: 0.875 },
     expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record', values: { notchLimitIn: 0.875 } },
   },
@@ -22,21 +22,21 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'the same notch is allowed in a stud that carries nothing',
     origin: 'published',
-    source: `${R602}: 40 % where it does not bear, 1.40 in`,
+    source: `${R602}: 40% where it does not bear, 1.40 in`,
     inputs: { depthIn: 3.5, bearing: false, notchIn: 1 },
     expect: { verdict: 'meets', ratio: 1 / 1.4, values: { notchLimitIn: 1.4, holeLimitIn: 2.1 } },
   },
   {
     name: 'a 2x4 bearing stud may be bored 1.40 in, 5/8 in from its edge',
     origin: 'published',
-    source: `${R602}: 40 % of the depth, 5/8 in at the edge`,
+    source: `${R602}: 40% of the depth, 5/8 in at the edge`,
     inputs: { ...TWO_BY_4, holeIn: 1.4, edgeIn: 1.05 },
     expect: { verdict: 'meets', ratio: 1, values: { holeLimitIn: 1.4, edgeLimitIn: 0.625, edgeRatio: 0.625 / 1.05 } },
   },
   {
     name: 'two 2x4 studs nailed together may be bored 2.10 in with 0.70 in on each side',
     origin: 'published',
-    source: `${R602}: 60 % where doubled`,
+    source: `${R602}: 60% where doubled`,
     inputs: { ...TWO_BY_4, holeIn: 2.1, edgeIn: 0.7, doubled: true },
     expect: { verdict: 'meets', ratio: 1, values: { holeLimitIn: 2.1, edgeRatio: 0.625 / 0.7 } },
   },
@@ -50,14 +50,14 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'a 2x6 bearing stud takes a notch of 1.375 in and a hole of 2.20 in',
     origin: 'published',
-    source: `${R602}: 25 and 40 % of 5.5 in`,
+    source: `${R602}: 25 and 40% of 5.5 in`,
     inputs: { ...TWO_BY_6, notchIn: 1.375, holeIn: 2.2, edgeIn: 1.65, sameSection: false },
     expect: { verdict: 'meets', ratio: 1, values: { notchLimitIn: 1.375, holeLimitIn: 2.2 } },
   },
   {
     name: 'a doubled 2x6 takes a hole of 3.30 in',
     origin: 'published',
-    source: `${R602}: 60 % of 5.5 in`,
+    source: `${R602}: 60% of 5.5 in`,
     inputs: { ...TWO_BY_6, holeIn: 3.3, edgeIn: 1.1, doubled: true },
     expect: { verdict: 'meets', ratio: 1, values: { holeLimitIn: 3.3 } },
   },
@@ -137,7 +137,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'apart from each other they meet',
     origin: 'published',
-    source: `${R602}: 25 % and 40 % of the depth`,
+    source: `${R602}: 25% and 40% of the depth`,
     inputs: { ...TWO_BY_4, notchIn: 0.5, holeIn: 1, edgeIn: 1, sameSection: false },
     expect: { verdict: 'meets', remaining: 1 },
   },
@@ -153,13 +153,13 @@ export const rule = text(
 export const values: ValueWords = {
   notchLimitIn: {
     label: text('Notch allowed', 'Muesca permitida'),
-    how: text('Depth times 25 % where it bears, 40 % where not.', 'Fondo por 25 % si carga, 40 % si no.'),
+    how: text('Depth times 25% where it bears, 40% where not.', 'Fondo por 25% si carga, 40% si no.'),
   },
   holeLimitIn: {
     label: text('Hole allowed', 'Perforación permitida'),
     how: text(
-      'Depth times 40 % where it bears, 60 % doubled or where not.',
-      'Fondo por 40 % si carga, 60 % si es doble o no carga.',
+      'Depth times 40% where it bears, 60% doubled or where not.',
+      'Fondo por 40% si carga, 60% si es doble o no carga.',
     ),
   },
   edgeLimitIn: {

@@ -233,13 +233,13 @@ export const stud = defineCheck({
       const cutIn = Math.max(notchIn, holeIn);
       return cutIn > 0
         ? text(
-            `A wall post was cut ${formatLength(cutIn)} deep.`,
-            `A un poste de la pared le cortaron ${formatLength(cutIn)}.`,
+            `A stud in the wall was cut ${formatLength(cutIn)} deep.`,
+            `A un pie derecho de la pared le cortaron ${formatLength(cutIn)}.`,
           )
-        : text('A post inside a wall was cut.', 'Un poste dentro de una pared está cortado.');
+        : text('We looked for cuts in a stud of the wall.', 'Buscamos cortes en un pie derecho de la pared.');
     },
-    why: text('The posts in a wall hold up what is above it.', 'Los postes de la pared sostienen lo de arriba.'),
-    ifNot: text('The post can bend or split at the cut.', 'El poste puede doblarse o rajarse en el corte.'),
+    why: text('The studs in a wall hold up what is above it.', 'Los pies derechos sostienen lo de arriba.'),
+    ifNot: text('The stud can bend or split at the cut.', 'El pie derecho puede doblarse o rajarse en el corte.'),
   },
   doesNotCover: [
     text('Headers and posts: no table lets them be cut.', 'Dinteles y postes: ninguna tabla permite cortarlos.'),

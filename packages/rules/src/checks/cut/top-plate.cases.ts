@@ -5,9 +5,9 @@ const GOOD_TIE = { thicknessIn: 0.054, widthIn: 1.5, pastOpeningIn: 6, nailsEach
 
 export const cases: readonly CheckCase[] = [
   {
-    name: 'a 2 in hole takes 57 % of a 2x4 plate and needs a tie',
+    name: 'a 2 in hole takes 57% of a 2x4 plate and needs a tie',
     origin: 'hand-worked',
-    source: '2 / 3.5 against IRC R602.6.1, more than 50 %',
+    source: '2 / 3.5 against IRC R602.6.1, more than 50%',
     edition: 'irc-2024',
     inputs: PLATE,
     expect: {
@@ -189,7 +189,7 @@ export const cases: readonly CheckCase[] = [
 /** What the rule asks. */
 export const rule = text(
   'A plate cut by more than its edition allows needs a metal tie across the cut, long and nailed enough on both sides. In a shear wall an engineer decides.',
-  'Una solera cortada más de lo que permite su edición lleva un fleje sobre el corte, con largo y clavos suficientes a ambos lados. En un muro de corte decide un ingeniero.',
+  'Una solera cortada más de lo que permite su edición lleva un fleje sobre el corte, con largo y clavos suficientes a ambos lados. En una pared de corte decide un ingeniero.',
 );
 
 /** What the check answers. */

@@ -76,7 +76,7 @@ const inputs = {
     label: text('Outside, bearing or braced wall?', '¿Pared exterior, de carga o arriostrada?'),
   }),
   inShearWall: flag({
-    label: text('In a shear wall?', '¿En un muro de corte?'),
+    label: text('In a shear wall?', '¿En una pared de corte?'),
     howToMeasure: text(
       'A wall with structural panels and close nailing, or marked so on the plans.',
       'Una pared con paneles estructurales y clavado cerrado, o marcada así en los planos.',
@@ -194,7 +194,7 @@ function tieParts(tie: Tie, rule: PlateTieRule): TiePart[] {
 
 const IN_SHEAR_WALL = text(
   'The plate is cut in a shear wall, where it also carries the pull along the wall: an engineer decides.',
-  'La solera está cortada en un muro de corte, donde también lleva el tirón de la pared: decide un ingeniero.',
+  'La solera está cortada en una pared de corte, donde también lleva el tirón de la pared: decide un ingeniero.',
 );
 const PANEL_EXCEPTION = text(
   'The IRC asks for no tie where structural panel covers the entire side of the wall with the cut: look. A band of sheathing over the plate is not enough.',
@@ -309,12 +309,15 @@ export const topPlate = defineCheck({
   repairs: ['plate-tie', 'engineer-letter'],
   client: {
     found: ({ cutIn, widthIn }) =>
-      cutIn !== undefined && widthIn !== undefined
+      cutIn !== undefined && cutIn > 0 && widthIn !== undefined
         ? text(
             `${formatLength(cutIn)} of a ${formatLength(widthIn)} wide board on top of a wall was cut away.`,
             `Se cortaron ${formatLength(cutIn)} de una tabla de ${formatLength(widthIn)} encima de una pared.`,
           )
-        : text('The board on top of a wall was cut.', 'La tabla de encima de una pared está cortada.'),
+        : text(
+            'We looked for cuts in the board on top of a wall.',
+            'Buscamos cortes en la tabla de encima de una pared.',
+          ),
     why: text(
       'This board ties the top of the wall together. A deep cut breaks that tie.',
       'Esta tabla une la parte alta de la pared. Un corte profundo rompe esa unión.',

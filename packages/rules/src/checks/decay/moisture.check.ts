@@ -55,16 +55,16 @@ type Growth = 'stopped' | 'slow' | 'active';
 const BAND_WORDS: Readonly<Record<Band, Text>> = {
   dry: text('Dry: decay neither starts nor goes on.', 'Seca: la pudrición no empieza ni avanza.'),
   'near-dry': text(
-    'Past dry lumber but under the 20 % where decay goes on.',
-    'Pasa de madera seca, pero bajo el 20 % en que la pudrición avanza.',
+    'Past dry lumber but under the 20% where decay goes on.',
+    'Pasa de madera seca, pero bajo el 20% en que la pudrición avanza.',
   ),
   damp: text(
     'Damp: mold can grow, and decay that has begun goes on.',
     'Húmeda: puede crecer moho y seguir la pudrición que ya empezó.',
   ),
   wet: text(
-    'Wet, at about fiber saturation (28 to 30 %): decay can start by itself.',
-    'Mojada, cerca de la saturación (28 a 30 %): la pudrición puede empezar sola.',
+    'Wet, at about fiber saturation (28 to 30%): decay can start by itself.',
+    'Mojada, cerca de la saturación (28 a 30%): la pudrición puede empezar sola.',
   ),
   'above-range': text(
     'Above the range of a meter: it says only that the wood is soaked, not how much.',
@@ -92,8 +92,8 @@ const PINLESS = text(
   'Un medidor sin agujas se altera con metal, densidad y lo que hay detrás: confirme con agujas.',
 );
 const BELOW_RANGE = text(
-  `Under ${METER_RANGE_PCT.from} % a meter only says dry.`,
-  `Bajo ${METER_RANGE_PCT.from} % un medidor solo dice seca.`,
+  `Under ${METER_RANGE_PCT.from}% a meter only says dry.`,
+  `Bajo ${METER_RANGE_PCT.from}% un medidor solo dice seca.`,
 );
 
 function bandOf(readingPct: number): Band {
@@ -165,8 +165,8 @@ export const moisture = defineCheck({
       readingPct === undefined
         ? text('Wood in the house is wet.', 'Hay madera mojada en la casa.')
         : text(
-            `Wood in the house holds about ${decimal(readingPct, 0)} % water.`,
-            `Madera de la casa tiene cerca de ${decimal(readingPct, 0)} % de agua.`,
+            `Wood in the house holds about ${decimal(readingPct, 0)}% water.`,
+            `Madera de la casa tiene cerca de ${decimal(readingPct, 0)}% de agua.`,
           ),
     why: text('Wet wood grows mold and rots. Dry wood does not.', 'La madera mojada cría moho y se pudre. La seca no.'),
     ifNot: text('Closed in wet, it can rot where no one sees.', 'Si se cierra mojada puede pudrirse sin que se vea.'),

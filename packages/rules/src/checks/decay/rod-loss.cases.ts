@@ -42,7 +42,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'deep pits fail whatever the calipers say',
     origin: 'common-practice',
-    source: 'pits over 10 % of the diameter are flagged',
+    source: 'pits over 10% of the diameter are flagged',
     inputs: { diameterIn: 0.625, remainingIn: 0.625, pitted: true },
     expect: {
       verdict: 'fails',

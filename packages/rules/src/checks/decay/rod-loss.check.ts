@@ -129,8 +129,11 @@ export const rodLoss = defineCheck({
   repairs: ['rod-replace', 'coupler-and-rod', 'engineer-letter'],
   client: {
     found: (_inputs, outcome) =>
-      outcome.remaining === null
-        ? text('A steel rod that ties the house down is rusted.', 'Una varilla que sujeta la casa está oxidada.')
+      outcome.remaining === null || outcome.remaining === 1
+        ? text(
+            'We checked the rust on a steel rod that ties the house down.',
+            'Revisamos el óxido de una varilla que sujeta la casa.',
+          )
         : text(
             `A steel rod that ties the house down is rusted. About ${percent(outcome.remaining)} of its strength is left.`,
             `Una varilla que sujeta la casa está oxidada. Queda cerca del ${percent(outcome.remaining)} de su fuerza.`,

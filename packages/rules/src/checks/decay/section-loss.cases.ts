@@ -17,7 +17,7 @@ export const cases: readonly CheckCase[] = [
       remaining: 13.1 / 21.4,
       values: { areaRatio: 10.875 / 13.875, momentRatio: 13.1 / 21.4, stiffnessRatio: 47.6 / 98.9 },
     },
-    tolerance: { within: 0.003, reason: 'the table prints S and I to three digits: half a unit of 13.1 is 0.4 %' },
+    tolerance: { within: 0.003, reason: 'the table prints S and I to three digits: half a unit of 13.1 is 0.4%' },
   },
   {
     name: 'decay through exactly the whole depth leaves nothing',

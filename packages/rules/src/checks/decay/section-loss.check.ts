@@ -2,16 +2,17 @@ import {
   assume,
   type Complete,
   choice,
-  decimal,
   defineCheck,
   flag,
   formatLength,
   type InputIssue,
   inchesOf,
   type Judgement,
+  joinTexts,
   length,
   type Partials,
   percent,
+  ROUNDS_TO_NONE,
   reasonThat,
   refuseLonger,
   shareQuantity,
@@ -124,8 +125,8 @@ const NO_LOOKS = text(
   'La pudrición quita resistencia antes de verse, más de la mitad con poca pérdida de peso; no se sabe a simple vista. Reemplace o corte donde importe la resistencia.',
 );
 const FIND_WATER = text(
-  'Find and stop the water before closing; below 20 % moisture decay does not go on.',
-  'Encuentre y detenga el agua antes de cerrar; con menos de 20 % de humedad la pudrición no avanza.',
+  'Find and stop the water before closing; below 20% moisture decay does not go on.',
+  'Encuentre y detenga el agua antes de cerrar; con menos de 20% de humedad la pudrición no avanza.',
 );
 
 function judgeDecay(given: DecayInputs, memberKind: 'joist' | 'beam' | undefined): Judgement {
@@ -188,6 +189,28 @@ const decayRepairs = (role: DecayInputs['role']): string[] =>
       ? ['member-replace', 'engineer-letter']
       : ['seat-restore', 'member-replace', 'engineer-letter'];
 
+/** What an owner reads of the wood that may be counted. */
+function countedWords(remaining: number): Text {
+  if (remaining === 1)
+    return text(
+      'We checked wood that carries the house for decay.',
+      'Revisamos si hay pudrición en madera que carga la casa.',
+    );
+  const decayed = text('Wood that carries the house is decayed.', 'Madera que carga la casa está podrida.');
+  return joinTexts([
+    decayed,
+    remaining < ROUNDS_TO_NONE
+      ? text(
+          'By this check none of it can be counted. An engineer may find more.',
+          'Según esta revisión no se puede contar con ella. Un ingeniero puede encontrar más.',
+        )
+      : text(
+          `By this check about ${percent(remaining, 0)} of it can be counted.`,
+          `Según esta revisión se puede contar con cerca del ${percent(remaining, 0)}.`,
+        ),
+  ]);
+}
+
 function moreThanThere(given: Partials<typeof inputs>): InputIssue[] {
   const over = (path: string, lostIn: number, sizeIn: number | undefined): InputIssue[] =>
     refuseLonger([path], {
@@ -221,10 +244,7 @@ export const sectionLoss = defineCheck({
     found: (_inputs, outcome) =>
       outcome.remaining === null
         ? text('Wood that carries the house is decayed.', 'Madera que carga la casa está podrida.')
-        : text(
-            `Wood that carries the house is decayed. About ${decimal(outcome.remaining * 100, 0)} % of it can be counted.`,
-            `Madera que carga la casa está podrida. Se puede contar cerca del ${decimal(outcome.remaining * 100, 0)} %.`,
-          ),
+        : countedWords(outcome.remaining),
     why: text(
       'Decayed wood loses strength before it looks bad, and it spreads while it is wet.',
       'La madera podrida pierde fuerza antes de verse mal y avanza mientras está mojada.',

@@ -172,15 +172,15 @@ export const values: ValueWords = {
     how: text('Share x ASD push.', 'Parte x empuje ASD.'),
   },
   linePlf: {
-    label: text('Load per foot of wall', 'Carga por pie de muro'),
-    how: text('Load / full-height wall.', 'Carga / muro de altura completa.'),
+    label: text('Load per foot of wall', 'Carga por pie de pared'),
+    how: text('Load / full-height wall.', 'Carga / pared de altura completa.'),
   },
   lineRatio: {
     label: text('Load over strength', 'Carga entre resistencia'),
     how: text('Load per foot / strength.', 'Carga por pie / resistencia.'),
   },
   unverifiedRatio: {
-    label: text('Load over the weakest likely wall', 'Carga entre el muro probable más débil'),
+    label: text('Load over the weakest likely wall', 'Carga entre la pared probable más débil'),
     how: text('Load per foot / 260 plf; unverified.', 'Carga por pie / 260 plf; sin verificar.'),
   },
 };

@@ -210,7 +210,7 @@ function demandCautions({ importance, system }: DemandInputs, { lines }: Demand)
       ? [
           text(
             `Unverified: walls of unknown nailing are compared with ${UNKNOWN_SCHEDULE_PLF} plf.`,
-            `Sin verificar: los muros de clavado desconocido se comparan con ${UNKNOWN_SCHEDULE_PLF} plf.`,
+            `Sin verificar: las paredes de clavado desconocido se comparan con ${UNKNOWN_SCHEDULE_PLF} plf.`,
           ),
         ]
       : []),
@@ -234,7 +234,7 @@ function impossible({ lines = [] }: Partials<typeof inputs>): InputIssue[] {
           ['lines', at, 'positionFt'],
           text(`${positionFt} ft twice`, `${positionFt} ft dos veces`),
           text('each place once', 'cada lugar una vez'),
-          text('Two wall lines stand in one place.', 'Dos líneas de muro están en un mismo lugar.'),
+          text('Two wall lines stand in one place.', 'Dos líneas de pared están en un mismo lugar.'),
         ),
       );
   });
@@ -260,8 +260,8 @@ export const baseShear = defineCheck({
         'We made a rough estimate of the earthquake push on the house.',
         'Calculamos a grandes rasgos el empuje de un sismo sobre la casa.',
       ),
-    why: text('It shows which walls matter most.', 'Muestra qué muros importan más.'),
-    ifNot: text('A weak wall may not be found in time.', 'Un muro débil puede no verse a tiempo.'),
+    why: text('It shows which walls matter most.', 'Muestra qué paredes importan más.'),
+    ifNot: text('A weak wall may not be found in time.', 'Una pared débil puede no verse a tiempo.'),
   },
   doesNotCover: [
     text('Design of any kind; it replaces no engineer.', 'Diseño alguno; no reemplaza a un ingeniero.'),

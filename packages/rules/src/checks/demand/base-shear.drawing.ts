@@ -3,7 +3,7 @@ import { type Drawing, text } from '../../kernel/index.ts';
 export const drawing: Drawing = {
   title: text(
     'A house from the side, pushed sideways and held at its base; beside it the wall lines from above',
-    'Una casa de lado, empujada de costado y detenida en su base; al lado, las líneas de muro desde arriba',
+    'Una casa de lado, empujada de costado y detenida en su base; al lado, las líneas de pared desde arriba',
   ),
   shapes: [
     { line: [6, 106, 100, 106], kind: 'thick' },

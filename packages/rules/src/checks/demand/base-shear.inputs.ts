@@ -7,7 +7,7 @@ export const inputs = {
     min: 100,
     max: 10_000_000,
     label: text('Weight of the house above the base', 'Peso de la casa sobre la base'),
-    howToMeasure: text('Roof, floors and walls, by the engineer.', 'Techo, pisos y muros, según el ingeniero.'),
+    howToMeasure: text('Roof, floors and walls, by the engineer.', 'Techo, pisos y paredes, según el ingeniero.'),
   }),
   stories: count({ min: 1, max: 10, label: text('Stories', 'Pisos') }),
   sds: number({
@@ -48,8 +48,8 @@ export const inputs = {
   }),
   system: choice({
     options: [
-      { value: 'bearing-wall', label: text('Panel walls that carry weight', 'Muros con paneles que cargan') },
-      { value: 'building-frame', label: text('Panel walls in a frame', 'Muros con paneles en un marco') },
+      { value: 'bearing-wall', label: text('Panel walls that carry weight', 'Paredes con paneles que cargan') },
+      { value: 'building-frame', label: text('Panel walls in a frame', 'Paredes con paneles en un marco') },
       { value: 'other-panels', label: text('Gypsum, stucco or other', 'Yeso, estuco u otro') },
     ],
     label: text('What braces the house', 'Qué arriostra la casa'),
@@ -69,7 +69,7 @@ export const inputs = {
   lines: list({
     needed: 'optional',
     maxItems: 30,
-    label: text('Wall lines that take it, one direction', 'Líneas de muro que lo toman, una dirección'),
+    label: text('Wall lines that take it, one direction', 'Líneas de pared que lo toman, una dirección'),
     item: {
       name: named({ label: text('Name', 'Nombre') }),
       positionFt: length({
@@ -84,7 +84,7 @@ export const inputs = {
         min: 0.5,
         max: 1000,
         needed: 'optional',
-        label: text('Full-height wall in it', 'Muro de altura completa en ella'),
+        label: text('Full-height wall in it', 'Pared de altura completa en ella'),
       }),
       capacityPlf: number({
         unit: 'plf',

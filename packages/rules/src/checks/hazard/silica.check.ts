@@ -214,7 +214,7 @@ export const silica = defineCheck({
           )
         : text('The work makes stone dust, and it is kept down.', 'El trabajo levanta polvo de piedra, y se contiene.'),
     why: text('This fine dust harms the lungs for good.', 'Este polvo fino daña los pulmones para siempre.'),
-    ifNot: text('Workers and your family would breathe it.', 'Los trabajadores y su familia lo respirarían.'),
+    ifNot: text('Anyone near the work would breathe it.', 'Cualquiera cerca del trabajo lo respiraría.'),
   },
   doesNotCover: [
     text('Rows of Table 1 for large machines.', 'Renglones de la Tabla 1 para máquinas grandes.'),

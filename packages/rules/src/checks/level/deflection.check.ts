@@ -196,10 +196,10 @@ export const deflection = defineCheck({
   client: {
     found: ({ sagIn }) =>
       sagIn === undefined
-        ? text('A beam in the house sags.', 'Una viga de la casa está combada.')
+        ? text('A beam or joist in the house sags.', 'Una viga o vigueta de la casa está combada.')
         : text(
-            `A beam in the house sags ${formatLength(sagIn)}.`,
-            `Una viga de la casa está combada ${formatLength(sagIn)}.`,
+            `A beam or joist in the house sags ${formatLength(sagIn)}.`,
+            `Una viga o vigueta de la casa está combada ${formatLength(sagIn)}.`,
           ),
     why: text(
       'A beam that sags too far may be cut, cracked or carry too much.',

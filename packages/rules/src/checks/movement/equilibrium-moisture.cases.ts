@@ -1,12 +1,12 @@
 import { type CheckCase, text, type ValueWords } from '../../kernel/index.ts';
 
 const TABLE = 'Wood Handbook Table 4-2';
-const ONE_DECIMAL = { within: 0.06, reason: 'the table prints one decimal; the equation gives 9.25 at 70 F and 50 %' };
+const ONE_DECIMAL = { within: 0.06, reason: 'the table prints one decimal; the equation gives 9.25 at 70 F and 50%' };
 const TWO_DECIMALS = { within: 0.006, reason: 'the worked number is written to two decimals' };
 
 export const cases: readonly CheckCase[] = [
   {
-    name: 'air at 70 F and 50 % brings wood to 9.2 %',
+    name: 'air at 70 F and 50% brings wood to 9.2%',
     origin: 'second-hand',
     source: `${TABLE}, row 70 F`,
     inputs: { temperatureF: 70, humidityPct: 50 },
@@ -14,7 +14,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: ONE_DECIMAL,
   },
   {
-    name: 'air at 40 F and 90 % brings wood to 21.0 %, past dry lumber',
+    name: 'air at 40 F and 90% brings wood to 21.0%, past dry lumber',
     origin: 'second-hand',
     source: `${TABLE}, row 40 F`,
     inputs: { temperatureF: 40, humidityPct: 90 },
@@ -22,7 +22,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: ONE_DECIMAL,
   },
   {
-    name: 'a crawlspace at 50 F and 80 % brings wood to 16.39 %',
+    name: 'a crawlspace at 50 F and 80% brings wood to 16.39%',
     origin: 'hand-worked',
     source: 'Equation 4-5',
     inputs: { temperatureF: 50, humidityPct: 80 },
@@ -30,22 +30,22 @@ export const cases: readonly CheckCase[] = [
     tolerance: TWO_DECIMALS,
   },
   {
-    name: 'at 70 F and 87 % wood comes to 19.0 %, as published for exactly that air',
+    name: 'at 70 F and 87% wood comes to 19.0%, as published for exactly that air',
     origin: 'second-hand',
-    source: 'FPL data as quoted: 25 % -> 5.3, 60 % -> 11.1, 84 % -> 17.6, 87 % -> 19.0',
+    source: 'FPL data as quoted: 25% -> 5.3, 60% -> 11.1, 84% -> 17.6, 87% -> 19.0',
     inputs: { temperatureF: 70, humidityPct: 87 },
     expect: { verdict: 'meets', values: { moisturePct: 19 } },
-    tolerance: { within: 0.12, reason: 'those data differ from the equation by up to 0.13 at 60 %' },
+    tolerance: { within: 0.12, reason: 'those data differ from the equation by up to 0.13 at 60%' },
   },
   {
     name: 'bone-dry air leaves nothing',
     origin: 'hand-worked',
-    source: 'Equation 4-5 at 0 %',
+    source: 'Equation 4-5 at 0%',
     inputs: { temperatureF: 70, humidityPct: 0 },
     expect: { verdict: 'meets', ratio: 0, values: { moisturePct: 0 } },
   },
   {
-    name: 'for a finish that asks 8 % the same air is too damp',
+    name: 'for a finish that asks 8% the same air is too damp',
     origin: 'hand-worked',
     source: '9.25 / 8',
     inputs: { temperatureF: 70, humidityPct: 50, limitPct: 8 },

@@ -43,16 +43,13 @@ const inputs = {
     max: 30,
     default: DRY_LUMBER_PCT,
     assumes: assume(
-      text(
-        `${DRY_LUMBER_PCT} % is accepted, as for dry lumber.`,
-        `Se acepta ${DRY_LUMBER_PCT} %, como en madera seca.`,
-      ),
+      text(`${DRY_LUMBER_PCT}% is accepted, as for dry lumber.`, `Se acepta ${DRY_LUMBER_PCT}%, como en madera seca.`),
       DRY_LUMBER_SOURCE,
     ),
     label: text('Moisture you accept', 'Humedad que acepta'),
     howToMeasure: text(
-      `${DRY_LUMBER_PCT} % is dry lumber; decay stops below ${DECAY_STOPS_BELOW_PCT} %. Ask less for finishes.`,
-      `${DRY_LUMBER_PCT} % es madera seca; la pudrición se detiene bajo ${DECAY_STOPS_BELOW_PCT} %. Pida menos para acabados.`,
+      `${DRY_LUMBER_PCT}% is dry lumber; decay stops below ${DECAY_STOPS_BELOW_PCT}%. Ask less for finishes.`,
+      `${DRY_LUMBER_PCT}% es madera seca; la pudrición se detiene bajo ${DECAY_STOPS_BELOW_PCT}%. Pida menos para acabados.`,
     ),
   }),
 } as const;
@@ -89,7 +86,7 @@ function judgeAir({ temperatureF, humidityPct, limitPct }: Complete<typeof input
 }
 
 function airWords(temperatureF: number, humidityPct: number, moisturePct: number, limitPct: number): Text {
-  const air = `${decimal(temperatureF, 1)} F, ${decimal(humidityPct, 1)} %`;
+  const air = `${decimal(temperatureF, 1)} F, ${decimal(humidityPct, 1)}%`;
   const { measured, limit } = compareShares(moisturePct / 100, limitPct / 100, 'at-most');
   return text(
     `In air of ${air} wood settles at ${measured.en} moisture; ${limit} is accepted.`,
@@ -111,8 +108,8 @@ export const equilibriumMoisture = defineCheck({
       const moisture = outcome.values.moisturePct?.value;
       return typeof moisture === 'number'
         ? text(
-            `The air there keeps wood at about ${decimal(moisture, 0)} % water.`,
-            `Ese aire mantiene la madera con cerca de ${decimal(moisture, 0)} % de agua.`,
+            `The air there keeps wood at about ${decimal(moisture, 0)}% water.`,
+            `Ese aire mantiene la madera con cerca de ${decimal(moisture, 0)}% de agua.`,
           )
         : text('The air around the wood was measured.', 'Se midió el aire junto a la madera.');
     },

@@ -5,9 +5,9 @@ const joist = (name: string, more: object) => ({ name, kind: 'sawn', grain: 'mix
 
 export const cases: readonly CheckCase[] = [
   {
-    name: 'a 2x12 of mixed grain drying from 19 to 9 % loses 0.281 in',
+    name: 'a 2x12 of mixed grain drying from 19 to 9% loses 0.281 in',
     origin: 'hand-worked',
-    source: '11.25 x 0.0025 x 10, AWC 1 % for 4 %',
+    source: '11.25 x 0.0025 x 10, AWC 1% for 4%',
     inputs: { members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })] },
     expect: {
       verdict: 'undetermined',
@@ -20,7 +20,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'by 0.0020 per percent the same 2x12 loses 0.225 in: the sources disagree',
     origin: 'second-hand',
-    source: 'university notes, 6 % over 30 %: 11.25 x 0.0020 x 10',
+    source: 'university notes, 6% over 30%: 11.25 x 0.0020 x 10',
     inputs: {
       members: [joist('joist A', { sizeIn: 11.25, fromPct: 19, toPct: 9 })],
       mixedGrainRule: '0.0020',
@@ -41,7 +41,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: ROUNDED,
   },
   {
-    name: 'flat-grained coast Douglas fir loses 0.293 in, a little less than its coefficient says outside 6 to 14 %',
+    name: 'flat-grained coast Douglas fir loses 0.293 in, a little less than its coefficient says outside 6 to 14%',
     origin: 'hand-worked',
     source: '11.25 x 10 / (3000/7.6 - 30 + 19); the coefficient alone gives 11.25 x 0.00267 x 10 = 0.300',
     inputs: {
@@ -58,7 +58,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: ROUNDED,
   },
   {
-    name: 'a 2x12 and three plates, 15.75 in, drying from 19 to 9 % lose 0.394 in',
+    name: 'a 2x12 and three plates, 15.75 in, drying from 19 to 9% lose 0.394 in',
     origin: 'hand-worked',
     source: '15.75 x 0.0025 x 10',
     inputs: { members: [joist('floor', { sizeIn: 15.75, fromPct: 19, toPct: 9 })], toleranceIn: 0.5 },
@@ -66,7 +66,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: ROUNDED,
   },
   {
-    name: 'a green coast Douglas fir 2x10 drying from 28 to 9 % loses 0.4475 in by Equation 13-3',
+    name: 'a green coast Douglas fir 2x10 drying from 28 to 9% loses 0.4475 in by Equation 13-3',
     origin: 'hand-worked',
     source: '9.25 x 19 / (3000/7.6 - 30 + 28); the equation is from memory',
     inputs: {
@@ -80,7 +80,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: { within: 0.00005, reason: 'the worked number is written to four decimals' },
   },
   {
-    name: 'inside 6 to 14 % coast Douglas fir moves 0.00267 of its size per percent',
+    name: 'inside 6 to 14% coast Douglas fir moves 0.00267 of its size per percent',
     origin: 'second-hand',
     source: 'Wood Handbook Table 13-5, coefficient 0.00267: 10 x 0.00267 x 8',
     inputs: {
@@ -96,7 +96,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: { within: 0.0005, reason: 'the table prints three digits of the coefficient' },
   },
   {
-    name: 'a sawn 2x10 beside an I-joist, 19 to 8 %, differs by 0.19 in, 1/83 over 16 in',
+    name: 'a sawn 2x10 beside an I-joist, 19 to 8%, differs by 0.19 in, 1/83 over 16 in',
     origin: 'hand-worked',
     source: '9.25 x 0.0025 x 11 less 1/16 in',
     inputs: {
@@ -136,7 +136,7 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { differentialIn: 0.191875, slopeOneIn: 48 / 0.191875 } },
   },
   {
-    name: 'air at 70 F and 50 % brings wood to 9.2 %, at 40 F and 80 % to 16.5 %',
+    name: 'air at 70 F and 50% brings wood to 9.2%, at 40 F and 80% to 16.5%',
     origin: 'second-hand',
     source: 'Wood Handbook Table 4-2, rows 70 F and 40 F',
     inputs: {
@@ -152,12 +152,12 @@ export const cases: readonly CheckCase[] = [
       missing: ['toleranceIn'],
       values: { 'fromPct.joist A': 9.2, 'toPct.joist A': 16.5 },
     },
-    tolerance: { within: 0.06, reason: 'the table prints one decimal; the equation gives 9.25 at 70 F and 50 %' },
+    tolerance: { within: 0.06, reason: 'the table prints one decimal; the equation gives 9.25 at 70 F and 50%' },
   },
   {
-    name: 'a 2x10 from 70 F 50 % to 50 F 80 % swells 0.165 in',
+    name: 'a 2x10 from 70 F 50% to 50 F 80% swells 0.165 in',
     origin: 'hand-worked',
-    source: '0.0025 x 7.14 x 9.25, moisture 9.25 to 16.39 %',
+    source: '0.0025 x 7.14 x 9.25, moisture 9.25 to 16.39%',
     inputs: {
       members: [
         joist('joist A', {
@@ -191,9 +191,9 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'undetermined', missing: ['members.0.species'] },
   },
   {
-    name: 'an 8 ft panel taken from 50 to 90 % humidity at 70 F grows 0.48 in',
+    name: 'an 8 ft panel taken from 50 to 90% humidity at 70 F grows 0.48 in',
     origin: 'memory',
-    source: 'PS 2 linear expansion about 0.5 %, not read: 96 x 0.005',
+    source: 'PS 2 linear expansion about 0.5%, not read: 96 x 0.005',
     inputs: {
       members: [
         {

@@ -66,8 +66,8 @@ function memberValues(moved: readonly Moved[]): Record<string, Quantity> {
 
 const memberWords = (one: Moved): Text => {
   const by = `${formatLength(Math.abs(one.changeIn))} (${decimal(Math.abs(one.changeIn), 3)} in)`;
-  const pct = `${decimal(one.fromPct, 1)} to ${decimal(one.toPct, 1)} %`;
-  const pctEs = `${decimal(one.fromPct, 1)} a ${decimal(one.toPct, 1)} %`;
+  const pct = `${decimal(one.fromPct, 1)} to ${decimal(one.toPct, 1)}%`;
+  const pctEs = `${decimal(one.fromPct, 1)} a ${decimal(one.toPct, 1)}%`;
   return one.changeIn > 0
     ? text(`${one.name} swells ${by} from ${pct}.`, `${one.name} se hincha ${by} de ${pctEs}.`)
     : text(`${one.name} shrinks ${by} from ${pct}.`, `${one.name} se encoge ${by} de ${pctEs}.`);
@@ -161,16 +161,19 @@ export const shrinkage = defineCheck({
       const difference = outcome.values.differentialIn?.value;
       return typeof difference === 'number'
         ? text(
-            `Beams side by side will differ by about ${formatLength(difference)} as they dry.`,
-            `Vigas vecinas tendrán una diferencia de unas ${formatLength(difference)} al secarse.`,
+            `Pieces of wood side by side will differ by about ${formatLength(difference)} as they dry.`,
+            `Piezas de madera vecinas tendrán una diferencia de cerca de ${formatLength(difference)} al secarse.`,
           )
-        : text('Beams side by side dry by different amounts.', 'Vigas vecinas se secan de forma distinta.');
+        : text(
+            'Pieces of wood side by side dry by different amounts.',
+            'Piezas de madera vecinas se secan de forma distinta.',
+          );
     },
     why: text(
       'Uneven drying makes a floor step, slope or squeak.',
       'Si no se seca parejo, el piso se inclina o cruje.',
     ),
-    ifNot: text('The new finish may crack or slope.', 'El acabado nuevo puede agrietarse o quedar chueco.'),
+    ifNot: text('The new finish may crack or slope.', 'El acabado nuevo puede agrietarse o quedar desnivelado.'),
   },
   doesNotCover: [
     text(

@@ -115,7 +115,7 @@ export const inputs = {
     assumes: assume(
       text(
         'Mixed grain moves by 0.0025 of its size for each percent, the most of the published rules.',
-        'La veta mixta se mueve 0.0025 de su tamaño por cada 1 %, lo más de las reglas publicadas.',
+        'La veta mixta se mueve 0.0025 de su tamaño por cada 1%, lo más de las reglas publicadas.',
       ),
       MIXED_GRAIN_RULES[0].source,
     ),

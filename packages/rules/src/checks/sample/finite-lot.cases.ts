@@ -36,7 +36,7 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', values: { upperBad: 3, openMore: 0 } },
   },
   {
-    name: '19 good ones of 20 rule out one bad at exactly 95 %',
+    name: '19 good ones of 20 rule out one bad at exactly 95%',
     origin: 'hand-worked',
     source: 'the one left is bad with a chance of 1/20 = 0.05, equal to what is left',
     inputs: { total: 20, opened: 19, bad: 0, confidencePct: 95, tolerableBad: 0 },

@@ -3,9 +3,11 @@ import {
   type Complete,
   count,
   countOf,
+  countText,
   decimal,
   defineCheck,
   type Judgement,
+  joinTexts,
   type Partials,
   ratioOf,
   reasonThat,
@@ -31,7 +33,7 @@ const inputs = {
     label: text('Like places in all', 'Lugares iguales en total'),
     howToMeasure: text(
       'Count from the plans: joist ends, wall ends, bolts.',
-      'Cuente en los planos: puntas de vigueta, extremos de muro, pernos.',
+      'Cuente en los planos: puntas de vigueta, extremos de pared, pernos.',
     ),
   }),
   opened: count({
@@ -73,8 +75,8 @@ function judgeLot({ total, opened, bad, confidencePct, tolerableBad }: LotInputs
         reasonThat(
           meets,
           text(
-            `Bad: ${bad} of ${opened} opened. With ${decimal(confidencePct, 1)} % confidence at most ${most} of all ${total} are; you could live with ${tolerableBad}.`,
-            `Malos: ${bad} de ${opened} abiertos. Con ${decimal(confidencePct, 1)} % de confianza, a lo más ${most} de los ${total} lo son; podría aceptar ${tolerableBad}.`,
+            `Bad: ${bad} of ${opened} opened. With ${decimal(confidencePct, 1)}% confidence at most ${most} of all ${total} are; you could live with ${tolerableBad}.`,
+            `Malos: ${bad} de ${opened} abiertos. Con ${decimal(confidencePct, 1)}% de confianza, a lo más ${most} de los ${total} lo son; podría aceptar ${tolerableBad}.`,
           ),
         ),
         meets
@@ -132,13 +134,17 @@ export const finiteLot = defineCheck({
   client: {
     found: ({ total, opened, bad }) =>
       total === undefined || opened === undefined || bad === undefined
-        ? text('We opened some of many like places.', 'Abrimos algunos de muchos lugares iguales.')
-        : text(
-            `We opened ${opened} of ${total} like places. ${bad} of them were bad.`,
-            `Abrimos ${opened} de ${total} lugares iguales. ${bad} eran malos.`,
-          ),
-    why: text('The places still closed may be bad too.', 'Los lugares aún cerrados también pueden ser malos.'),
-    ifNot: text('Bad places may stay hidden once it is closed.', 'Pueden quedar lugares malos ocultos al cerrar.'),
+        ? text('We opened some of many similar places.', 'Abrimos algunos de muchos lugares iguales.')
+        : joinTexts([
+            text(`We opened ${opened} of ${total} similar places.`, `Abrimos ${opened} de ${total} lugares iguales.`),
+            countText(
+              bad,
+              text('One of them was bad.', 'Uno estaba mal.'),
+              text('{count} of them were bad.', '{count} estaban mal.'),
+            ),
+          ]),
+    why: text('The places still closed may be bad too.', 'Los lugares aún cerrados también pueden estar mal.'),
+    ifNot: text('Bad places may stay hidden once it is closed.', 'Pueden quedar defectos ocultos al cerrar.'),
   },
   doesNotCover: [
     text('Places opened only where it was easy.', 'Lugares abiertos solo donde era fácil.'),

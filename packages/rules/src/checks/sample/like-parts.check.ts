@@ -29,7 +29,7 @@ const inputs = {
     minItems: 1,
     maxItems: 100,
     label: text('Groups of like places', 'Grupos de lugares iguales'),
-    howToMeasure: text('Such as the wall ends of one floor.', 'Por ejemplo, los extremos de muro de un piso.'),
+    howToMeasure: text('Such as the wall ends of one floor.', 'Por ejemplo, los extremos de pared de un piso.'),
     item: {
       name: named({ label: text('Name', 'Nombre') }),
       count: count({ min: 1, max: 10_000, label: text('Places in the group', 'Lugares en el grupo') }),
@@ -166,7 +166,7 @@ export const likeParts = defineCheck({
     found: (_inputs, outcome) =>
       outcome.verdict === 'fails'
         ? text(
-            'Some like places have steel parts that others seem to lack.',
+            'Some similar places have steel parts that others seem to lack.',
             'Unos lugares tienen piezas de acero que en otros no se ven.',
           )
         : text('We looked at places that should be built alike.', 'Revisamos lugares que deben estar hechos igual.'),

@@ -3,7 +3,7 @@ import { type Drawing, text } from '../../kernel/index.ts';
 export const drawing: Drawing = {
   title: text(
     'Like wall ends side by side; one lacks the hardware the others have',
-    'Extremos de muro iguales, lado a lado; a uno le falta el herraje de los demás',
+    'Extremos de pared iguales, lado a lado; a uno le falta el herraje de los demás',
   ),
   shapes: [
     { box: [16, 14, 26, 82], look: 'panel' },

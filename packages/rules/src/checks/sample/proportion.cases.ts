@@ -4,7 +4,7 @@ const FOUR_DIGITS = { within: 5e-5, reason: 'the source prints four decimals' };
 
 export const cases: readonly CheckCase[] = [
   {
-    name: '4 bad of 20 at 90 %: 0.0714 to 0.4010',
+    name: '4 bad of 20 at 90%: 0.0714 to 0.4010',
     origin: 'published',
     source: 'NIST handbook 7.2.4.1, exact interval example: 0.071354 and 0.401029',
     inputs: { inspected: 20, bad: 4, confidencePct: 90 },
@@ -16,7 +16,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: { within: 1e-5, reason: "the handbook's root finders stop early; its two programs differ by 6e-6" },
   },
   {
-    name: '26 bad of 200: one-sided 95 % is the lower end at 90 %, 0.09577',
+    name: '26 bad of 200: one-sided 95% is the lower end at 90%, 0.09577',
     origin: 'published',
     source: 'NIST handbook 7.2.4.1, one-sided example',
     inputs: { inspected: 200, bad: 26, confidencePct: 90 },
@@ -47,7 +47,7 @@ export const cases: readonly CheckCase[] = [
     tolerance: FOUR_DIGITS,
   },
   {
-    name: '59 good ones rule out 5 % at 95 %',
+    name: '59 good ones rule out 5% at 95%',
     origin: 'second-hand',
     source: 'rule of zero bad, 1 - 0.05^(1/59) = 0.0495 (Jovanovic and Levy 1997)',
     inputs: { inspected: 59, bad: 0 },
@@ -62,9 +62,9 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'fails', ratio: 0.95 ** 58 / 0.05, values: { openMore: 1 }, repairs: ['open-more'] },
   },
   {
-    name: 'one good part rules out exactly half at 50 %',
+    name: 'one good part rules out exactly half at 50%',
     origin: 'hand-worked',
-    source: 'a chance of 0.5 equals what 50 % leaves',
+    source: 'a chance of 0.5 equals what 50% leaves',
     inputs: { inspected: 1, bad: 0, confidencePct: 50, tolerablePct: 50 },
     expect: { verdict: 'meets', ratio: 1, values: { zeroBadUpper: 0.5 } },
   },
@@ -93,7 +93,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'a share found of exactly the tolerable one may still be shown with more looked at',
     origin: 'hand-worked',
-    source: '1 of 20 against 5 %: not over it',
+    source: '1 of 20 against 5%: not over it',
     inputs: { inspected: 20, bad: 1, confidencePct: 50, tolerablePct: 5 },
     expect: { verdict: 'fails' },
   },

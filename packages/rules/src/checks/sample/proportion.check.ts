@@ -5,10 +5,12 @@ import {
   compareShares,
   count,
   countOf,
+  countText,
   decimal,
   defineCheck,
   type InputIssue,
   type Judgement,
+  joinTexts,
   number,
   ratioOf,
   reasonThat,
@@ -50,8 +52,8 @@ const inputs = {
     default: TOLERABLE_PCT,
     assumes: assume(
       text(
-        `Up to ${TOLERABLE_PCT} % of bad ones could be lived with.`,
-        `Se podría aceptar hasta ${TOLERABLE_PCT} % de malas.`,
+        `Up to ${TOLERABLE_PCT}% of bad ones could be lived with.`,
+        `Se podría aceptar hasta ${TOLERABLE_PCT}% de malas.`,
       ),
       TOLERABLE_SOURCE,
     ),
@@ -92,8 +94,8 @@ function judgeProportion({ inspected, bad, confidencePct, tolerablePct }: Propor
         reasonThat(
           meets,
           text(
-            `Bad: ${bad} of ${inspected}. With ${decimal(confidencePct, 1)} % confidence up to ${upper.en} of all may be; you could live with ${limit}.`,
-            `Malas: ${bad} de ${inspected}. Con ${decimal(confidencePct, 1)} % de confianza, hasta ${upper.es} de todas pueden serlo; podría aceptar ${limit}.`,
+            `Bad: ${bad} of ${inspected}. With ${decimal(confidencePct, 1)}% confidence up to ${upper.en} of all may be; you could live with ${limit}.`,
+            `Malas: ${bad} de ${inspected}. Con ${decimal(confidencePct, 1)}% de confianza, hasta ${upper.es} de todas pueden serlo; podría aceptar ${limit}.`,
           ),
         ),
         meets ? RULED_OUT : more === undefined ? TREAT_ALL : lookAtMore(more),
@@ -155,13 +157,21 @@ export const proportion = defineCheck({
   client: {
     found: ({ bad, inspected }) =>
       bad === undefined || inspected === undefined
-        ? text('We looked at some of many like parts.', 'Revisamos algunas de muchas piezas iguales.')
-        : text(
-            `We looked at ${inspected} like parts. ${bad} of them were bad.`,
-            `Revisamos ${inspected} piezas iguales. ${bad} eran malas.`,
-          ),
-    why: text('Parts we have not seen may be bad too.', 'Las piezas que no vimos también pueden ser malas.'),
-    ifNot: text('Bad parts may stay hidden behind the walls.', 'Pueden quedar piezas malas tras las paredes.'),
+        ? text('We looked at some of many similar parts.', 'Revisamos algunas de muchas piezas iguales.')
+        : joinTexts([
+            countText(
+              inspected,
+              text('We looked at one of many similar parts.', 'Revisamos una de muchas piezas iguales.'),
+              text('We looked at {count} similar parts.', 'Revisamos {count} piezas iguales.'),
+            ),
+            countText(
+              bad,
+              text('One of them was bad.', 'Una estaba mal.'),
+              text('{count} of them were bad.', '{count} estaban mal.'),
+            ),
+          ]),
+    why: text('Parts we have not seen may be bad too.', 'Las piezas que no vimos también pueden estar mal.'),
+    ifNot: text('Bad parts may stay hidden behind the walls.', 'Pueden quedar piezas dañadas tras las paredes.'),
   },
   doesNotCover: [
     text('Samples taken only where it was easy to look.', 'Muestras tomadas solo donde era fácil ver.'),

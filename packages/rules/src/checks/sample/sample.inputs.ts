@@ -8,8 +8,8 @@ export const confidenceInput = number({
   default: USUAL_CONFIDENCE_PCT,
   assumes: assume(
     text(
-      `${USUAL_CONFIDENCE_PCT} % confidence is asked for, as is usual.`,
-      `Se pide ${USUAL_CONFIDENCE_PCT} % de confianza, como es usual.`,
+      `${USUAL_CONFIDENCE_PCT}% confidence is asked for, as is usual.`,
+      `Se pide ${USUAL_CONFIDENCE_PCT}% de confianza, como es usual.`,
     ),
     TOLERABLE_SOURCE,
   ),
@@ -18,7 +18,7 @@ export const confidenceInput = number({
 
 export const SPREAD_SAMPLE = text(
   'This counts only for a sample spread by chance over floors and crews. Bad work comes in clusters: count each wall or crew by itself.',
-  'Solo vale si la muestra se reparte al azar por pisos y cuadrillas. Lo malo viene en grupos: cuente cada muro o cuadrilla aparte.',
+  'Solo vale si la muestra se reparte al azar por pisos y cuadrillas. Lo malo viene en grupos: cuente cada pared o cuadrilla aparte.',
 );
 
 /** A count that must not be more than another one; each with its name in the trade. */

@@ -7,9 +7,9 @@ const ROUNDED = { within: 0.001, reason: 'the worked numbers are written to thre
 
 export const cases: readonly CheckCase[] = [
   {
-    name: '14 of 48 nails overdriven is 29.2 %: add 7',
+    name: '14 of 48 nails overdriven is 29.2%: add 7',
     origin: 'hand-worked',
-    source: '14 / 48 over the 20 % of the APA TT-012 summary, one nail for two',
+    source: '14 / 48 over the 20% of the APA TT-012 summary, one nail for two',
     inputs: { ...PANEL, counts: { ...NONE, flush: 34, overdriven: 14 } },
     expect: {
       verdict: 'fails',
@@ -34,9 +34,9 @@ export const cases: readonly CheckCase[] = [
     expect: { verdict: 'meets', ratio: 1, remaining: 1, severity: 'record', values: { nailsToAdd: 0 } },
   },
   {
-    name: 'exactly 20 % overdriven is accepted unchanged',
+    name: 'exactly 20% overdriven is accepted unchanged',
     origin: 'second-hand',
-    source: 'APA TT-012 summary: not more than 20 %',
+    source: 'APA TT-012 summary: not more than 20%',
     inputs: { ...PANEL, surveyedLengthIn: 300, counts: { ...NONE, flush: 40, overdriven: 10 } },
     expect: { verdict: 'meets', ratio: 1, remaining: 1, values: { overdrivenShare: 0.2, goodNails: 50 } },
   },
@@ -100,14 +100,14 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'nails a little deep count in a panel known to be dry',
     origin: 'second-hand',
-    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %',
+    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16%',
     inputs: { ...PANEL, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'meets', values: { goodNails: 48, overdrivenShare: 0, nailsToAdd: 0 } },
   },
   {
     name: 'in a wet panel, which hides their depth, the same nails count as overdriven',
     origin: 'second-hand',
-    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16 %; 12 / 48 is over 20 %, one nail for two',
+    source: 'APA TT-012 summary: up to 1/16 in accepted, moisture under 16%; 12 / 48 is over 20%, one nail for two',
     inputs: { ...PANEL, panelDry: false, counts: { ...NONE, flush: 36, overdrivenSlight: 12 } },
     expect: { verdict: 'fails', values: { goodNails: 36, overdrivenShare: 0.25, nailsToAdd: 6 } },
   },
@@ -132,7 +132,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'where it does not decide the nails are counted as in a wet panel',
     origin: 'hand-worked',
-    source: '36 / 48 with or without the 4 nails a little deep; 4 / 48 is under 20 %',
+    source: '36 / 48 with or without the 4 nails a little deep; 4 / 48 is under 20%',
     inputs: {
       specifiedSpacingIn: 6,
       surveyedLengthIn: 288,
@@ -201,10 +201,10 @@ export const values: ValueWords = {
   },
   wilsonLow: {
     label: text('Good share, at least', 'Parte buena, al menos'),
-    how: text('Lower end of the Wilson interval, 95 %.', 'Extremo bajo del intervalo de Wilson, 95 %.'),
+    how: text('Lower end of the Wilson interval, 95%.', 'Extremo bajo del intervalo de Wilson, 95%.'),
   },
   wilsonHigh: {
     label: text('Good share, at most', 'Parte buena, a lo más'),
-    how: text('Upper end of the Wilson interval, 95 %.', 'Extremo alto del intervalo de Wilson, 95 %.'),
+    how: text('Upper end of the Wilson interval, 95%.', 'Extremo alto del intervalo de Wilson, 95%.'),
   },
 };

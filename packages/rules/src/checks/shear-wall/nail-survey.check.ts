@@ -5,7 +5,6 @@ import {
   compareShares,
   count,
   countOf,
-  decimal,
   defineCheck,
   flag,
   formatLength,
@@ -14,6 +13,7 @@ import {
   type Judgement,
   largestRatio,
   length,
+  percent,
   type Reason,
   ratioOf,
   reasonThat,
@@ -76,7 +76,7 @@ const inputs = {
   }),
   panelDry: flag({
     needed: 'optional',
-    label: text('Panel dry, under 16 %?', '¿Panel seco, menos de 16 %?'),
+    label: text('Panel dry, under 16%?', '¿Panel seco, menos de 16%?'),
   }),
 } as const;
 
@@ -203,8 +203,8 @@ function spacingWords({ good, total }: Survey, spacingIn: number | undefined, sp
 }
 
 const DRY_DECIDES = text(
-  'Nails up to 1/16 in deep count only in a panel that was dry, under 16 %: measure its moisture.',
-  'Los clavos hundidos hasta 1/16 in cuentan solo en un panel seco, menos de 16 %: mida su humedad.',
+  'Nails up to 1/16 in deep count only in a panel that was dry, under 16%: measure its moisture.',
+  'Los clavos hundidos hasta 1/16 in cuentan solo en un panel seco, menos de 16%: mida su humedad.',
 );
 
 const TOO_TIGHT = text(
@@ -250,17 +250,22 @@ export const nailSurvey = defineCheck({
   repairs: ['add-nails', 'engineer-letter'],
   client: {
     found: (_inputs, outcome) => {
-      const share = outcome.remaining === null ? '' : ` ${decimal(outcome.remaining * 100, 0)} %`;
+      if (outcome.remaining === null)
+        return text(
+          'We cannot tell yet how much the nails of the wall panel hold.',
+          'Aún no se puede saber cuánto sostienen los clavos del panel.',
+        );
+      const share = percent(outcome.remaining, 0);
       return text(
-        `The nails that hold the wall panel count for${share} of what was planned.`,
-        `Los clavos que sujetan el panel valen el${share} de lo previsto.`,
+        `The nails that hold the wall panel count for ${share} of what was planned.`,
+        `Los clavos que sujetan el panel resisten el ${share} de lo previsto.`,
       );
     },
     why: text(
       'These nails keep the wall from leaning in an earthquake or strong wind.',
       'Estos clavos evitan que la pared se incline en un sismo o viento fuerte.',
     ),
-    ifNot: text('The wall is weaker than it was drawn.', 'La pared es más débil que en los planos.'),
+    ifNot: text('The wall is weaker than the plans call for.', 'La pared es más débil de lo que piden los planos.'),
   },
   doesNotCover: [
     text('Nails in the middle of the panel, panel grade and framing.', 'Clavos del centro, grado del panel y madera.'),

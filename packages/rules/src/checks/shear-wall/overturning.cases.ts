@@ -194,7 +194,7 @@ export const values: ValueWords = {
   },
   totalDeadLoadPlf: {
     label: text('Dead load, all stories', 'Carga muerta, todos los pisos'),
-    how: text('This wall and those above.', 'Este muro y los de arriba.'),
+    how: text('This wall and those above.', 'Esta pared y las de arriba.'),
   },
   deadMomentFtLb: {
     label: text('Moment of the dead load', 'Momento de la carga muerta'),
@@ -210,7 +210,7 @@ export const values: ValueWords = {
   },
   leverFt: {
     label: text('Lever', 'Palanca'),
-    how: text('Measured, or the wall length.', 'Medida, o el largo del muro.'),
+    how: text('Measured, or the wall length.', 'Medida, o el largo de la pared.'),
   },
   upliftLb: {
     label: text('Uplift at the wall end', 'Levantamiento del extremo'),
@@ -227,5 +227,5 @@ export const values: ValueWords = {
 
 export const rule = text(
   'What tips the wall, less the dead load that may be counted, must be held by the tie at its end.',
-  'Lo que vuelca el muro, menos la carga muerta que puede contarse, lo debe sostener el anclaje del extremo.',
+  'Lo que vuelca la pared, menos la carga muerta que puede contarse, lo debe sostener el anclaje del extremo.',
 );

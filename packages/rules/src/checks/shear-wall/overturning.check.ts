@@ -19,6 +19,7 @@ import {
   refuse,
   refuseLonger,
   type Situation,
+  sayCounted,
   shareOf,
   type Text,
   text,
@@ -126,7 +127,7 @@ function upliftReasons(upliftLb: number, capacityLb: number | undefined): Reason
     return [
       text(
         'Its own dead load keeps the wall end down: no tie is needed.',
-        'La carga muerta mantiene abajo el extremo del muro: no necesita anclaje.',
+        'La carga muerta mantiene abajo el extremo de la pared: no necesita anclaje.',
       ),
     ];
   if (capacityLb === undefined)
@@ -152,12 +153,12 @@ function upliftCautions(given: OverturningInputs, found: Uplift): Text[] {
       : [
           text(
             `The lever is taken as the wall length; with the hold-down 6 in inside it, the uplift is ${pounds(short)}.`,
-            `Se toma como palanca el largo del muro; con el anclaje 6 in adentro, levanta ${pounds(short)}.`,
+            `Se toma como palanca el largo de la pared; con el anclaje 6 in adentro, levanta ${pounds(short)}.`,
           ),
         ]),
     text(
-      `Los Angeles counts ${LA_NOT_CYCLIC_PCT} % of a hold-down not tested by cycles.`,
-      `Los Ángeles cuenta el ${LA_NOT_CYCLIC_PCT} % de un anclaje no probado por ciclos.`,
+      `Los Angeles counts ${LA_NOT_CYCLIC_PCT}% of a hold-down not tested by cycles.`,
+      `Los Ángeles cuenta el ${LA_NOT_CYCLIC_PCT}% de un anclaje no probado por ciclos.`,
     ),
   ];
 }
@@ -169,7 +170,7 @@ function impossible({ leverFt, lengthFt, deadFactor, sds }: Partials<typeof inpu
     what: inputs.leverFt.label,
     came: leverFt,
     most: lengthFt,
-    ofWhat: text('the length of the wall', 'el largo del muro'),
+    ofWhat: text('the length of the wall', 'el largo de la pared'),
     unit: 'ft',
   });
 }
@@ -181,10 +182,10 @@ const twoFactors = (given: number, bySite: number, input: string): InputIssue =>
       `${decimal(given)} and ${decimal(bySite)} by the site`,
       `${decimal(given)} y ${decimal(bySite)} según el sitio`,
     ),
-    text('the one for the load of this wall', 'la de la carga de este muro'),
+    text('the one for the load of this wall', 'la de la carga de esta pared'),
     text(
       `The share of dead load, ${decimal(given)}, and that of the site, ${decimal(bySite)}, do not agree: give the one for the load of this wall.`,
-      `La parte de carga muerta, ${decimal(given)}, y la del sitio, ${decimal(bySite)}, no coinciden: dé la de la carga de este muro.`,
+      `La parte de carga muerta, ${decimal(given)}, y la del sitio, ${decimal(bySite)}, no coinciden: dé la de la carga de esta pared.`,
     ),
   );
 
@@ -201,21 +202,24 @@ export const overturning = defineCheck({
   client: {
     found: (_inputs, { remaining }) =>
       remaining === null || remaining === 1
-        ? text('We checked what keeps a wall end down.', 'Revisamos qué mantiene abajo el extremo de un muro.')
-        : text(
-            `The steel tie at a wall end holds ${decimal(remaining * 100, 0)} % of what it must.`,
-            `El anclaje del extremo de un muro resiste el ${decimal(remaining * 100, 0)} % de lo necesario.`,
+        ? text('We checked what keeps a wall end down.', 'Revisamos qué mantiene abajo el extremo de una pared.')
+        : sayCounted(
+            remaining,
+            text(
+              'what the steel tie at a wall end must hold',
+              'lo que el anclaje del extremo de una pared debe resistir',
+            ),
           ),
     why: text(
       'In an earthquake or strong wind the wall tries to tip. This tie keeps its end down.',
-      'En un sismo o viento fuerte el muro tiende a volcarse. El anclaje mantiene abajo su extremo.',
+      'En un sismo o viento fuerte la pared tiende a volcarse. El anclaje mantiene abajo su extremo.',
     ),
-    ifNot: text('The wall end may lift.', 'El extremo del muro puede levantarse.'),
+    ifNot: text('The end of the wall could lift.', 'El extremo de la pared podría levantarse.'),
   },
   doesNotCover: [
     text('Crushing under the other post, and the footing.', 'El aplastamiento bajo el otro poste y el cimiento.'),
     text('Uplift of a roof by wind.', 'El levantamiento del techo por viento.'),
-    text('Walls above that are not in line with this one.', 'Muros de arriba que no están en línea con este.'),
+    text('Walls above that are not in line with this one.', 'Paredes de arriba que no están en línea con esta.'),
   ],
   cases: () => import('./overturning.cases.ts'),
 });

@@ -3,7 +3,7 @@ import { type Drawing, text } from '../../kernel/index.ts';
 export const drawing: Drawing = {
   title: text(
     'A wall pushed at its top, with one stacked on it; one end lifts and the other presses',
-    'Un muro empujado arriba, con otro encima; un extremo se levanta y el otro aprieta',
+    'Una pared empujada arriba, con otra encima; un extremo se levanta y el otro aprieta',
   ),
   shapes: [
     { box: [44, 96, 100, 11], look: 'concrete' },

@@ -7,11 +7,13 @@ const dead = { unit: 'plf', min: 0, max: 100_000 } as const;
 
 export const inputs = {
   shearLb: {
-    ...shear(text('Shear in this wall, from all stories above', 'Cortante en este muro, de todos los pisos de arriba')),
+    ...shear(
+      text('Shear in this wall, from all stories above', 'Cortante en esta pared, de todos los pisos de arriba'),
+    ),
     howToMeasure: text('From the engineer, ASD.', 'Del ingeniero, ASD.'),
   },
-  heightFt: height(text('Wall height', 'Altura del muro')),
-  lengthFt: length({ unit: 'ft', min: 0.5, max: 400, label: text('Wall length', 'Largo del muro') }),
+  heightFt: height(text('Wall height', 'Altura de la pared')),
+  lengthFt: length({ unit: 'ft', min: 0.5, max: 400, label: text('Wall length', 'Largo de la pared') }),
   leverFt: length({
     unit: 'ft',
     min: 0.25,
@@ -20,7 +22,7 @@ export const inputs = {
     assumes: assume(
       text(
         'The hold-down is taken to pull no more than 6 in inside the wall end.',
-        'Se toma que el anclaje tira a no más de 6 in dentro del extremo del muro.',
+        'Se toma que el anclaje tira a no más de 6 in dentro del extremo de la pared.',
       ),
       LEVER_SOURCE,
     ),
@@ -30,7 +32,7 @@ export const inputs = {
       'De la varilla al centro del poste comprimido.',
     ),
   }),
-  deadLoadPlf: number({ ...dead, label: text('Dead load on this wall', 'Carga muerta sobre este muro') }),
+  deadLoadPlf: number({ ...dead, label: text('Dead load on this wall', 'Carga muerta sobre esta pared') }),
   deadFactor: number({
     unit: 'factor',
     min: 0,
@@ -49,12 +51,12 @@ export const inputs = {
   }),
   stories: list({
     needed: 'optional',
-    assumes: assume(text('No wall above this one is counted.', 'No se cuenta ningún muro encima de este.')),
+    assumes: assume(text('No wall above this one is counted.', 'No se cuenta ninguna pared encima de esta.')),
     maxItems: 10,
-    label: text('Walls stacked above', 'Muros apilados arriba'),
+    label: text('Walls stacked above', 'Paredes apiladas arriba'),
     howToMeasure: text('An empty list when there are none.', 'Lista vacía si no hay.'),
     item: {
-      shearLb: shear(text('Shear in that wall', 'Cortante en ese muro')),
+      shearLb: shear(text('Shear in that wall', 'Cortante en esa pared')),
       heightFt: height(text('Its height', 'Su altura')),
       deadLoadPlf: number({
         ...dead,

@@ -339,7 +339,7 @@ export const values: ValueWords = {
   aspectRatio: factor('Height over length', 'Altura entre largo', 'Height / length.', 'Altura / largo.'),
   aspectFactor: factor(
     'Narrow-wall factor',
-    'Factor de muro angosto',
+    'Factor de pared angosta',
     '1 up to 2; then by edition: 1.25 - 0.125 h/b, or 2 / (h/b); 0 over the limit.',
     '1 hasta 2; luego según edición: 1.25 - 0.125 h/b, o 2 / (h/b); 0 sobre el límite.',
   ),
@@ -369,7 +369,7 @@ export const values: ValueWords = {
   ),
   capacityLb: factor(
     'Strength of the wall',
-    'Resistencia del muro',
+    'Resistencia de la pared',
     'Design strength times length.',
     'Resistencia de diseño por el largo.',
   ),
@@ -383,5 +383,5 @@ export const values: ValueWords = {
 
 export const rule = text(
   'A panel wall is worth its table value times factors for studs, shape, blocking and edition.',
-  'Un muro con paneles vale lo de la tabla por factores de madera, forma, bloqueo y edición.',
+  'Una pared con paneles vale lo de la tabla por factores de madera, forma, bloqueo y edición.',
 );

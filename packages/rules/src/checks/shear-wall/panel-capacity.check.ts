@@ -12,6 +12,7 @@ import {
   type Quantity,
   ratioOf,
   refuse,
+  sayCounted,
   shareMet,
   text,
   type Verdict,
@@ -190,19 +191,16 @@ export const panelCapacity = defineCheck({
   client: {
     found: (_inputs, { remaining }) =>
       remaining === null || remaining === 1
-        ? text('We checked how strong this braced wall is.', 'Revisamos qué tan fuerte es este muro.')
-        : text(
-            `This braced wall has ${decimal(remaining * 100, 0)} % of the strength it needs.`,
-            `Este muro tiene el ${decimal(remaining * 100, 0)} % de la fuerza que necesita.`,
-          ),
+        ? text('We checked how strong this braced wall is.', 'Revisamos qué tan fuerte es esta pared.')
+        : sayCounted(remaining, text('the strength this braced wall needs', 'la fuerza que esta pared necesita')),
     why: text(
       'Walls like this keep the house from leaning in an earthquake or strong wind.',
-      'Muros así evitan que la casa se incline en un sismo o viento fuerte.',
+      'Paredes así evitan que la casa se incline en un sismo o viento fuerte.',
     ),
-    ifNot: text('The house may rack more than it was built to.', 'La casa puede deformarse más de lo previsto.'),
+    ifNot: text('The house could lean more than it was designed to.', 'La casa podría inclinarse más de lo previsto.'),
   },
   doesNotCover: [
-    text('Walls with panels on both faces, gypsum or stucco.', 'Muros con paneles en las dos caras, yeso o estuco.'),
+    text('Walls with panels on both faces, gypsum or stucco.', 'Paredes con paneles en las dos caras, yeso o estuco.'),
     text('Overdriven or missing nails; count them first.', 'Clavos hundidos o que faltan; cuéntelos primero.'),
     text('Overturning, deflection and the hold-downs.', 'Vuelco, deformación y anclajes.'),
   ],

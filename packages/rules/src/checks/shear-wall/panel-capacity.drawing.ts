@@ -3,7 +3,7 @@ import { type Drawing, text } from '../../kernel/index.ts';
 export const drawing: Drawing = {
   title: text(
     'A paneled wall from the front, and one panel edge up close with its nails and studs',
-    'Un muro con paneles de frente, y de cerca un borde de panel con sus clavos y pies derechos',
+    'Una pared con paneles de frente, y de cerca un borde de panel con sus clavos y pies derechos',
   ),
   shapes: [
     { box: [22, 92, 74, 10], look: 'concrete' },

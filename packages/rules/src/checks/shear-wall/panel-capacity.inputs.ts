@@ -19,7 +19,7 @@ export const inputs = {
     options: STANDARDS,
     needed: 'optional',
     assumes: NEWEST_EDITION,
-    label: text('Edition of the wall standard', 'Edición de la norma de muros'),
+    label: text('Edition of the wall standard', 'Edición de la norma de paredes'),
   }),
   method: choice({
     options: [
@@ -98,14 +98,14 @@ export const inputs = {
     unit: 'ft',
     min: 0.5,
     max: 60,
-    label: text('Wall height', 'Altura del muro'),
+    label: text('Wall height', 'Altura de la pared'),
     howToMeasure: text('Bottom of the plate to top of the plates.', 'De abajo de la solera a arriba de las soleras.'),
   }),
   lengthFt: length({
     unit: 'ft',
     min: 0.5,
     max: 400,
-    label: text('Length of full-height wall', 'Largo del muro de altura completa'),
+    label: text('Length of full-height wall', 'Largo de la pared de altura completa'),
   }),
   holdDownInsideFace: flag({
     needed: 'optional',
@@ -117,10 +117,13 @@ export const inputs = {
     assumes: assume(
       text(
         'The walls of the line are taken to share the load by their stiffness, not by their capacity.',
-        'Se toma que los muros de la línea se reparten la carga por su rigidez, no por su capacidad.',
+        'Se toma que las paredes de la línea se reparten la carga por su rigidez, no por su capacidad.',
       ),
     ),
-    label: text('Walls of this line share the load by capacity?', '¿Los muros de la línea se reparten por capacidad?'),
+    label: text(
+      'Walls of this line share the load by capacity?',
+      '¿Las paredes de la línea se reparten por capacidad?',
+    ),
   }),
   useThinPanelFootnote: flag({
     needed: 'optional',
@@ -146,7 +149,7 @@ export const inputs = {
     min: 0,
     max: 100_000,
     needed: 'optional',
-    label: text('Shear the plans ask of this wall', 'Cortante que los planos piden a este muro'),
+    label: text('Shear the plans ask of this wall', 'Cortante que los planos piden a esta pared'),
     howToMeasure: text('From the engineer, by the same method.', 'Del ingeniero, con el mismo método.'),
   }),
 } as const;

@@ -25,12 +25,12 @@ function barWords(given: PanelInputs, { bar, aspect }: Strength): Text | undefin
     case 'aspect':
       return text(
         `The wall is ${times.measured.en} times as high as long; over ${times.limit} it does not count as a shear wall.`,
-        `El muro es ${times.measured.es} veces más alto que largo; con más de ${times.limit} no cuenta como muro de corte.`,
+        `La pared es ${times.measured.es} veces más alta que larga; con más de ${times.limit} no cuenta como pared de corte.`,
       );
     case 'height':
       return text(
         `Unblocked walls count up to ${UNBLOCKED_HEIGHT_LIMIT_FT} ft high.`,
-        `Sin bloqueo cuentan muros de hasta ${UNBLOCKED_HEIGHT_LIMIT_FT} ft de alto.`,
+        `Sin bloqueo cuentan paredes de hasta ${UNBLOCKED_HEIGHT_LIMIT_FT} ft de alto.`,
       );
     case 'studs':
       return text(
@@ -57,7 +57,7 @@ export function capacityReasons(given: PanelInputs, strength: Strength): Reason[
     return [
       text(
         `The wall is worth ${plf(designPlf)}, from ${plf(nominalPlf)} nominal.`,
-        `El muro vale ${plf(designPlf)}, de ${plf(nominalPlf)} nominales.`,
+        `La pared vale ${plf(designPlf)}, de ${plf(nominalPlf)} nominales.`,
       ),
       text('Ask the engineer what it must carry.', 'Pregunte al ingeniero cuánto debe resistir.'),
     ];
@@ -67,7 +67,7 @@ export function capacityReasons(given: PanelInputs, strength: Strength): Reason[
       atMost(demandPlf, designPlf),
       text(
         `The wall is worth ${limit}, from ${plf(nominalPlf)} nominal; it is asked for ${measured.en}.`,
-        `El muro vale ${limit}, de ${plf(nominalPlf)} nominales; se le piden ${measured.es}.`,
+        `La pared vale ${limit}, de ${plf(nominalPlf)} nominales; se le piden ${measured.es}.`,
       ),
     ),
   ];
@@ -118,7 +118,7 @@ function narrow(strength: Strength): Text | undefined {
   const lower = plf((designPlf / aspectFactor) * shared);
   return text(
     `Narrow-wall rules differ by edition; where a line shares by capacity this wall is worth ${lower}.`,
-    `Las reglas de muros angostos cambian por edición; si la línea se reparte por capacidad, este muro vale ${lower}.`,
+    `Las reglas de paredes angostas cambian por edición; si la línea se reparte por capacidad, esta pared vale ${lower}.`,
   );
 }
 

@@ -4,7 +4,7 @@ import { type CheckCard, text } from '../../kernel/index.ts';
 export const panelLayoutCard = {
   id: 'shear-wall.panel-layout',
   title: text('Panel pieces and their edges', 'Piezas de panel y sus bordes'),
-  question: text('Was a wall panel cut or pieced together?', '¿Un panel del muro está cortado o hecho de pedazos?'),
+  question: text('Was a wall panel cut or pieced together?', '¿Un panel de la pared está cortado o hecho de pedazos?'),
   element: 'panels',
   role: 'lateral',
   lossMode: 'panel-nails',

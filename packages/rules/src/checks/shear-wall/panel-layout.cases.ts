@@ -301,7 +301,7 @@ export const cases: readonly CheckCase[] = [
 
 export const rule = text(
   'Panel covers the whole wall part; every edge of every piece stands on wood and is nailed there, and a cut makes two edges. Pieces under 4 x 8 ft belong at the ends.',
-  'El panel cubre toda la parte del muro; todo borde de toda pieza va sobre madera y clavado, y un corte hace dos bordes. Las piezas de menos de 4 x 8 ft van en los extremos.',
+  'El panel cubre toda la parte de la pared; todo borde de toda pieza va sobre madera y clavado, y un corte hace dos bordes. Las piezas de menos de 4 x 8 ft van en los extremos.',
 );
 
 /** What the check answers. */
@@ -321,7 +321,7 @@ export const values: ValueWords = {
     label: text('Framing with no panel on it', 'Armazón sin panel'),
     how: text(
       'Area of the wall part that no piece covers, joints left out. Without its size the part reaches as far as the pieces.',
-      'Área de la parte del muro que ninguna pieza cubre, sin contar juntas. Sin su tamaño, la parte llega hasta donde llegan las piezas.',
+      'Área de la parte de la pared que ninguna pieza cubre, sin contar juntas. Sin su tamaño, la parte llega hasta donde llegan las piezas.',
     ),
   },
   severed: {

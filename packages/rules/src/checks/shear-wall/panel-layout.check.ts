@@ -129,12 +129,12 @@ export const panelLayout = defineCheck({
             'A panel that braces the house is cut or missing, or its edges are nailed to nothing.',
             'Un panel que refuerza la casa está cortado, falta o tiene bordes clavados a nada.',
           )
-        : text('We checked how the wall panels are pieced.', 'Revisamos cómo están unidas las piezas del muro.'),
+        : text('We checked how the wall panels are pieced.', 'Revisamos cómo están unidas las piezas de la pared.'),
     why: text(
       'A panel braces the wall only as one sheet, nailed all around.',
-      'Un panel refuerza el muro solo si es una hoja clavada por todo el borde.',
+      'Un panel refuerza la pared solo si es una hoja clavada por todo el borde.',
     ),
-    ifNot: text('This part of the wall may not hold.', 'Esta parte del muro puede no resistir.'),
+    ifNot: text('This part of the wall may not hold.', 'Esta parte de la pared puede no resistir.'),
   },
   doesNotCover: [
     text('Nails and their spacing.', 'Los clavos y su separación.'),

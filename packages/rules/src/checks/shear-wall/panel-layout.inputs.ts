@@ -19,7 +19,7 @@ export const inputs = {
     minItems: 1,
     maxItems: 60,
     label: text('Pieces of panel', 'Piezas de panel'),
-    howToMeasure: text('One wall part, from post to post.', 'Una parte del muro, de poste a poste.'),
+    howToMeasure: text('One wall part, from post to post.', 'Una parte de la pared, de poste a poste.'),
     item: {
       xIn: place(text('From the first stud', 'Desde el primer pie derecho')),
       yIn: place(text('From the bottom plate', 'Desde la solera inferior')),
@@ -35,10 +35,10 @@ export const inputs = {
     assumes: assume(
       text(
         'The wall part is taken to be no longer than its pieces reach.',
-        'Se toma que la parte del muro no es más larga que sus piezas.',
+        'Se toma que la parte de la pared no es más larga que sus piezas.',
       ),
     ),
-    label: text('Length of the wall part', 'Largo de la parte del muro'),
+    label: text('Length of the wall part', 'Largo de la parte de la pared'),
     howToMeasure: text(
       'Between the outer faces of its end posts.',
       'Entre las caras exteriores de sus postes extremos.',
@@ -52,10 +52,10 @@ export const inputs = {
     assumes: assume(
       text(
         'The wall part is taken to be no higher than its pieces reach.',
-        'Se toma que la parte del muro no es más alta que sus piezas.',
+        'Se toma que la parte de la pared no es más alta que sus piezas.',
       ),
     ),
-    label: text('Height of the wall part', 'Altura de la parte del muro'),
+    label: text('Height of the wall part', 'Altura de la parte de la pared'),
     howToMeasure: text(
       'From the bottom of the bottom plate to the top of the plate that panels are nailed to.',
       'De abajo de la solera inferior a arriba de la solera donde se clavan los paneles.',
@@ -115,14 +115,14 @@ const isOutside = ({ xIn, yIn }: Piece, wideIn: number | undefined, highIn: numb
 const outsideIssue = (at: number): InputIssue =>
   refuse(
     ['pieces', at],
-    text('a piece that begins beyond the wall part', 'una pieza que empieza fuera de la parte del muro'),
+    text('a piece that begins beyond the wall part', 'una pieza que empieza fuera de la parte de la pared'),
     text(
       'one measured from its first stud and bottom plate',
       'una medida desde su primer pie derecho y su solera inferior',
     ),
     text(
       `Piece ${at + 1} begins beyond the wall part: measure it from the first stud and the bottom plate.`,
-      `La pieza ${at + 1} empieza fuera de la parte del muro: mídala desde el primer pie derecho y la solera inferior.`,
+      `La pieza ${at + 1} empieza fuera de la parte de la pared: mídala desde el primer pie derecho y la solera inferior.`,
     ),
   );
 

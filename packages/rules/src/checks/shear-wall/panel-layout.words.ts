@@ -21,7 +21,7 @@ export function layoutReasons({ severed, unsupportedIn, uncoveredSf, smallInFiel
   const area = decimal(uncoveredSf);
   const bare = text(
     `${area} sf of the wall part has no panel on it.`,
-    `${area} sf de la parte del muro no tiene panel.`,
+    `${area} sf de la parte de la pared no tiene panel.`,
   );
   return [
     ...(severed ? [reasonThat(false, cut)] : []),
@@ -55,7 +55,7 @@ export function layoutCautions({ smallestIn, unsupportedIn, severed }: Layout, u
       ? [
           text(
             `If only level joints lack blocking, the unblocked rule keeps ${unblocked} of the wall, nailed 6 and 12 in.`,
-            `Si solo faltan bloques en juntas horizontales, la regla sin bloqueo deja ${unblocked} del muro, con clavos a 6 y 12 in.`,
+            `Si solo faltan bloques en juntas horizontales, la regla sin bloqueo deja ${unblocked} de la pared, con clavos a 6 y 12 in.`,
           ),
         ]
       : []),
@@ -71,7 +71,7 @@ export function layoutCautions({ smallestIn, unsupportedIn, severed }: Layout, u
       ? [
           text(
             `The ${DIAPHRAGM_PIECE_IN} in often asked of pieces is a rule for floors and roofs; in walls, wood behind all edges and the place of the piece decide.`,
-            `Las ${DIAPHRAGM_PIECE_IN} in que suelen pedirse son regla de pisos y techos; en muros deciden la madera tras los bordes y el lugar de la pieza.`,
+            `Las ${DIAPHRAGM_PIECE_IN} in que suelen pedirse son regla de pisos y techos; en paredes deciden la madera tras los bordes y el lugar de la pieza.`,
           ),
         ]
       : []),

@@ -3,10 +3,10 @@ import { type CheckCard, text } from '../../kernel/index.ts';
 /** What a list shows of this check before it is opened. */
 export const perforatedCard = {
   id: 'shear-wall.perforated',
-  title: text('Panel wall with openings', 'Muro con paneles y aberturas'),
+  title: text('Panel wall with openings', 'Pared con paneles y aberturas'),
   question: text(
     'What is a wall worth with its doors and windows?',
-    '¿Cuánto vale un muro con sus puertas y ventanas?',
+    '¿Cuánto vale una pared con sus puertas y ventanas?',
   ),
   element: 'panels',
   role: 'lateral',

@@ -39,14 +39,14 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'the printed table gives 0.80 for half full height and openings half the wall high',
     origin: 'second-hand',
-    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50 %, h/2',
+    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50%, h/2',
     inputs: { lengthFt: 20, heightFt: 8, segmentsFt: [5, 5], openings: [{ widthFt: 10, heightFt: 4 }], designPlf: 100 },
     expect: { verdict: 'undetermined', values: { openingFactor: 0.8, capacityLb: 800 } },
   },
   {
-    name: 'the printed table gives 0.56 for 60 % full height and openings as high as the wall',
+    name: 'the printed table gives 0.56 for 60% full height and openings as high as the wall',
     origin: 'second-hand',
-    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 60 %, h',
+    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 60%, h',
     inputs: { lengthFt: 20, heightFt: 8, segmentsFt: [6, 6], openings: [{ widthFt: 8, heightFt: 8 }], designPlf: 100 },
     expect: { verdict: 'undetermined', values: { openingFactor: 0.56 } },
     tolerance: PRINTED,
@@ -54,7 +54,7 @@ export const cases: readonly CheckCase[] = [
   {
     name: 'an opening a third of the wall high takes nothing, and its whole strength exactly meets',
     origin: 'second-hand',
-    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50 %, h/3',
+    source: 'SDPWS 2015 Table 4.3.3.5 (second-hand), 50%, h/3',
     inputs: {
       lengthFt: 20,
       heightFt: 9,
@@ -214,18 +214,18 @@ export const values: ValueWords = {
     label: text('Area of the openings', 'Área de las aberturas'),
     how: text(
       'Width x height, the height at least a third of the wall.',
-      'Ancho x altura, al menos un tercio del muro.',
+      'Ancho x altura, al menos un tercio de la pared.',
     ),
   },
   openingFactor: {
     label: text('Opening factor', 'Factor de aberturas'),
     how: text(
       'r = 1 / (1 + area / (wall height x counted length)); r / (3 - 2r) x wall length / counted length, at most 1.',
-      'r = 1 / (1 + área / (altura x largo contado)); r / (3 - 2r) x largo del muro / largo contado, hasta 1.',
+      'r = 1 / (1 + área / (altura x largo contado)); r / (3 - 2r) x largo de la pared / largo contado, hasta 1.',
     ),
   },
   capacityLb: {
-    label: text('Strength of the wall', 'Resistencia del muro'),
+    label: text('Strength of the wall', 'Resistencia de la pared'),
     how: text(
       'Panel strength x factor x counted length; 0 outside the method.',
       'Resistencia del panel x factor x largo contado; 0 fuera del método.',

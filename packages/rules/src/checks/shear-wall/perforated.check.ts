@@ -16,6 +16,7 @@ import {
   reasonThat,
   refuse,
   refuseLonger,
+  sayCounted,
   shareMet,
   squareFeetOf,
   type Text,
@@ -49,7 +50,7 @@ interface Perforated {
 
 const TOO_HIGH = text(
   `The method stops at walls ${PERFORATED_HEIGHT_LIMIT_FT} ft high.`,
-  `El método llega a muros de ${PERFORATED_HEIGHT_LIMIT_FT} ft de alto.`,
+  `El método llega a paredes de ${PERFORATED_HEIGHT_LIMIT_FT} ft de alto.`,
 );
 const NO_ENDS = text(
   `The method needs a full-height part at each end, none over ${ASPECT_LIMIT} times as high as long.`,
@@ -190,7 +191,7 @@ function impossible(given: Partials<typeof inputs>): InputIssue[] {
       what: text('Full-height parts in all', 'Partes completas en total'),
       came: segments,
       most: lengthFt,
-      ofWhat: text('the length of the wall', 'el largo del muro'),
+      ofWhat: text('the length of the wall', 'el largo de la pared'),
       unit: 'ft',
     }),
   );
@@ -207,7 +208,7 @@ function impossible(given: Partials<typeof inputs>): InputIssue[] {
         what: text(`Height of opening ${at + 1}`, `Altura de la abertura ${at + 1}`),
         came: openingFt,
         most: heightFt,
-        ofWhat: text('the height of the wall', 'la altura del muro'),
+        ofWhat: text('the height of the wall', 'la altura de la pared'),
         unit: 'ft',
       }),
     );
@@ -250,19 +251,22 @@ export const perforated = defineCheck({
   client: {
     found: (_inputs, { remaining }) =>
       remaining === null || remaining === 1
-        ? text('We checked a braced wall with openings.', 'Revisamos un muro de refuerzo con aberturas.')
-        : text(
-            `A braced wall with openings has ${decimal(remaining * 100, 0)} % of the strength it needs.`,
-            `Un muro con aberturas tiene el ${decimal(remaining * 100, 0)} % de la fuerza que necesita.`,
+        ? text('We checked a braced wall with openings.', 'Revisamos una pared de refuerzo con aberturas.')
+        : sayCounted(
+            remaining,
+            text(
+              'the strength this braced wall with openings needs',
+              'la fuerza que esta pared con aberturas necesita',
+            ),
           ),
     why: text(
       'Each door and window takes strength from a braced wall.',
-      'Cada puerta y ventana le quita fuerza a un muro de refuerzo.',
+      'Cada puerta y ventana le quita fuerza a una pared de refuerzo.',
     ),
-    ifNot: text('The wall may lean more than it was built to.', 'El muro puede inclinarse más de lo previsto.'),
+    ifNot: text('The wall could lean more than it was designed to.', 'La pared podría inclinarse más de lo previsto.'),
   },
   doesNotCover: [
-    text('Walls strapped around their openings.', 'Muros con placas de fuerza alrededor de las aberturas.'),
+    text('Walls strapped around their openings.', 'Paredes con placas de fuerza alrededor de las aberturas.'),
     text('Headers, and weight from above.', 'Dinteles y el peso de arriba.'),
   ],
   cases: () => import('./perforated.cases.ts'),

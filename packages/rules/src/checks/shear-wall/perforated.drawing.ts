@@ -3,7 +3,7 @@ import { type Drawing, text } from '../../kernel/index.ts';
 export const drawing: Drawing = {
   title: text(
     'A paneled wall with a window and a door; the full-height parts beside them carry it',
-    'Un muro con paneles, una ventana y una puerta; lo sostienen las partes de altura completa',
+    'Una pared con paneles, una ventana y una puerta; la sostienen las partes de altura completa',
   ),
   shapes: [
     { box: [18, 90, 150, 9], look: 'concrete' },

@@ -5,10 +5,10 @@ export const inputs = {
     unit: 'ft',
     min: 1,
     max: 400,
-    label: text('Length of the whole wall', 'Largo de todo el muro'),
+    label: text('Length of the whole wall', 'Largo de toda la pared'),
     howToMeasure: text('With its openings.', 'Con sus aberturas.'),
   }),
-  heightFt: length({ unit: 'ft', min: 1, max: 60, label: text('Wall height', 'Altura del muro') }),
+  heightFt: length({ unit: 'ft', min: 1, max: 60, label: text('Wall height', 'Altura de la pared') }),
   segmentsFt: list({
     minItems: 0,
     maxItems: 60,
@@ -31,7 +31,7 @@ export const inputs = {
     min: 0,
     max: 5000,
     label: text('Design strength of the panels', 'Resistencia de diseño de los paneles'),
-    howToMeasure: text('From the panel wall strength.', 'De la resistencia del muro con paneles.'),
+    howToMeasure: text('From the panel wall strength.', 'De la resistencia de la pared con paneles.'),
   }),
   fullHeightEnds: flag({
     needed: 'optional',
@@ -42,7 +42,7 @@ export const inputs = {
     min: 0,
     max: 1_000_000,
     needed: 'optional',
-    label: text('Shear in this wall', 'Cortante en este muro'),
+    label: text('Shear in this wall', 'Cortante en esta pared'),
     howToMeasure: text('From the engineer, by the same method.', 'Del ingeniero, con el mismo método.'),
   }),
 } as const;

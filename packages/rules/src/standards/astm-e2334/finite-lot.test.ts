@@ -44,7 +44,7 @@ describe('the bound against a search with exact fractions', () => {
     return most;
   }
 
-  test('agrees for every lot up to 30, every number opened, up to 3 bad, at 95 % and 90 %', () => {
+  test('agrees for every lot up to 30, every number opened, up to 3 bad, at 95% and 90%', () => {
     for (let total = 1; total <= 30; total++)
       for (let opened = 0; opened <= total; opened++)
         for (let bad = 0; bad <= Math.min(3, opened); bad++)

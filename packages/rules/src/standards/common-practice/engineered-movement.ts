@@ -10,7 +10,7 @@ export const ENGINEERED_DEPTH_SOURCE: Source = {
 };
 export const PANEL_EXPANSION_SOURCE: Source = {
   id: 'ps-2-expansion',
-  title: 'Wood structural panels, linear expansion about 0.5 % from 50 to 90 % humidity',
+  title: 'Wood structural panels, linear expansion about 0.5% from 50 to 90% humidity',
   edition: 'PS 2, not read',
   section: 'linear expansion',
   basis: 'memory',

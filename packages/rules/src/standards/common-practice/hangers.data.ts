@@ -22,7 +22,7 @@ export const HANGER_DEPTH_SOURCE: Source = {
   title:
     'International Residential Code, hangers that keep deck joists upright; inside a house it is a habit of the trade',
   edition: '2024, as quoted',
-  section: 'R507.6.2: at least 60 % of the joist depth',
+  section: 'R507.6.2: at least 60% of the joist depth',
   basis: 'second-hand',
 };
 

@@ -4,7 +4,7 @@ export const ROD_LOSS_SOURCE: Source = {
   id: 'rod-loss',
   title: 'Rusted rods: tension in proportion to the stress area left; deep pits are flagged',
   edition: 'none',
-  section: 'stress area; pits over 10 % of the diameter',
+  section: 'stress area; pits over 10% of the diameter',
   basis: 'common-practice',
 };
 export const ROD_PROTECTION_SOURCE: Source = {

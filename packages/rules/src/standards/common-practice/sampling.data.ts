@@ -15,7 +15,7 @@ export const ODD_ONE_OUT_SOURCE: Source = {
   basis: 'common-practice',
 };
 
-/** Offered until somebody chooses: 59 good ones of 59 rule it out at 95 %. */
+/** Offered until somebody chooses: 59 good ones of 59 rule it out at 95%. */
 export const TOLERABLE_PCT = 5;
 /** Asked for until somebody chooses, percent. */
 export const USUAL_CONFIDENCE_PCT = 95;

@@ -4,7 +4,7 @@ import type { Grade, PanelNail, Thickness } from '../sdpws-common/shear-walls.da
 export const IBC_PANEL_SOURCE: Source = {
   id: 'ibc-2306.3',
   title: 'IBC allowable shear of panel walls (780 CMR text; APA B360P 2011 Table 29)',
-  edition: 'before the 40 % wind increase',
+  edition: 'before the 40% wind increase',
   section: 'Table 2306.3',
   basis: 'published',
 };

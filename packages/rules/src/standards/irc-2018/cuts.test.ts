@@ -19,7 +19,7 @@ describe('cutting and boring', () => {
   test.each([
     [3.5, [0.875, 1.4, 2.1, 1.4, 2.1]],
     [5.5, [1.375, 2.2, 3.3, 2.2, 3.3]],
-  ])('a stud %s in deep: 25, 40, 60, 40 and 60 %% (published: IRC 2018 R602.6)', (depthIn, row) => {
+  ])('a stud %s in deep: 25, 40, 60, 40 and 60%% (published: IRC 2018 R602.6)', (depthIn, row) => {
     expect(studTable(depthIn)).toEqual(row.map((inches) => expect.closeTo(inches, 9)));
   });
 

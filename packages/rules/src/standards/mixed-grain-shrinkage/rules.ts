@@ -9,14 +9,14 @@ export interface MixedGrainRule {
   readonly change: (sizeIn: number, fromPct: number, toPct: number) => number;
 }
 
-/** 1 % of size for 4 % of moisture, per percent. */
+/** 1% of size for 4% of moisture, per percent. */
 const ONE_PER_FOUR = 0.0025;
-/** 6 % of size over the 30 % from fiber saturation to ovendry, per percent. */
+/** 6% of size over the 30% from fiber saturation to ovendry, per percent. */
 const SIX_PER_THIRTY = 0.002;
 
 const perPct = (rate: number) => (sizeIn: number, fromPct: number, toPct: number) => sizeIn * rate * (toPct - fromPct);
 
-/** Grading-rule equation for the width of a board: shrinkage from green, percent, at a moisture of 8 to 19 %. */
+/** Grading-rule equation for the width of a board: shrinkage from green, percent, at a moisture of 8 to 19%. */
 export const GRADING_RULE_RANGE_PCT = { min: 8, max: 19 } as const;
 const widthShrinkagePct = (pct: number): number => 6.031 - 0.215 * pct;
 
@@ -31,10 +31,10 @@ function gradingRuleChange(sizeIn: number, fromPct: number, toPct: number): numb
 export const MIXED_GRAIN_RULES = [
   {
     id: '0.0025',
-    title: text('1 % for 4 % of moisture (0.0025)', '1 % por 4 % de humedad (0.0025)'),
+    title: text('1% for 4% of moisture (0.0025)', '1% por 4% de humedad (0.0025)'),
     source: {
       id: 'awc-one-percent-per-four',
-      title: 'AWC answer on shrinkage: 1 % of size for 4 % of moisture',
+      title: 'AWC answer on shrinkage: 1% of size for 4% of moisture',
       edition: 'as read',
       section: 'frequently asked questions',
       basis: 'published',
@@ -43,10 +43,10 @@ export const MIXED_GRAIN_RULES = [
   },
   {
     id: '0.0020',
-    title: text('6 % for 30 % of moisture (0.0020)', '6 % por 30 % de humedad (0.0020)'),
+    title: text('6% for 30% of moisture (0.0020)', '6% por 30% de humedad (0.0020)'),
     source: {
       id: 'six-percent-per-thirty',
-      title: 'University notes on wood design: 6 % of size for 30 % of moisture',
+      title: 'University notes on wood design: 6% of size for 30% of moisture',
       edition: 'lecture notes',
       section: 'example 4.34',
       basis: 'second-hand',
@@ -55,12 +55,12 @@ export const MIXED_GRAIN_RULES = [
   },
   {
     id: 'grading-rule',
-    title: text('Grading-rule equation, 8 to 19 %', 'Ecuación de clasificación, 8 a 19 %'),
+    title: text('Grading-rule equation, 8 to 19%', 'Ecuación de clasificación, 8 a 19%'),
     source: {
       id: 'fpl-rp-489',
       title: 'Shrinkage of dimension lumber, grading-rule equation',
       edition: 'FPL-RP-489, abstract',
-      section: 'width, 8 to 19 %, not redwood or cedar',
+      section: 'width, 8 to 19%, not redwood or cedar',
       basis: 'second-hand',
     },
     change: gradingRuleChange,

@@ -4,7 +4,7 @@ import type { Source } from '../../kernel/index.ts';
 export const CODE_NAIL_SOURCE: Source = {
   id: 'nail-sizes-780-cmr',
   title: 'Nail sizes, Massachusetts 780 CMR',
-  edition: 'before the 40 % wind increase',
+  edition: 'before the 40% wind increase',
   section: '2306.3',
   basis: 'published',
 };

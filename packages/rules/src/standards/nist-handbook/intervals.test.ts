@@ -53,7 +53,7 @@ describe('the exact interval', () => {
         }
     });
 
-  test('4 bad of 20 at 90 %: 0.071354 to 0.401029, as the NIST handbook prints', () => {
+  test('4 bad of 20 at 90%: 0.071354 to 0.401029, as the NIST handbook prints', () => {
     const { low, high } = exactInterval(4, 20, 90);
     // The handbook's root finders stop early: its two programs print lower ends 6e-6 apart.
     expect(Math.abs(high - 0.401029)).toBeLessThan(1e-5);
@@ -62,7 +62,7 @@ describe('the exact interval', () => {
 });
 
 describe('the Wilson interval', () => {
-  test('26 bad of 200, one-sided 95 %: at least 0.09577, as the NIST handbook prints', () => {
+  test('26 bad of 200, one-sided 95%: at least 0.09577, as the NIST handbook prints', () => {
     expect(wilson(26, 200, 90).low).toBeCloseTo(0.09577, 5);
   });
 
@@ -95,7 +95,7 @@ describe('none bad: the whole table of upper bounds', () => {
     [20, 0.139, 0.109, 3],
     [30, 0.095, 0.074, 3],
     [59, 0.0495, 0.0383, 4],
-  ])('of %s: %s at 95 %%, %s at 90 %%', (n, at95, at90, digits) => {
+  ])('of %s: %s at 95%%, %s at 90%%', (n, at95, at90, digits) => {
     expect(zeroBadUpper(n, 95)).toBeCloseTo(at95, digits);
     expect(zeroBadUpper(n, 90)).toBeCloseTo(at90, digits);
     expect(upperShare(0, n, 0.05)).toBeCloseTo(zeroBadUpper(n, 95), 12);
@@ -112,7 +112,7 @@ describe('none bad: the whole table of upper bounds', () => {
     expect(zeroBadUpper(n, 95)).toBeLessThan(3 / n);
   });
 
-  test('59 are needed to rule out 5 % at 95 %, 29 for 10 %', () => {
+  test('59 are needed to rule out 5% at 95%, 29 for 10%', () => {
     expect(inspectionsNeeded(0, 0.05, 0.05)).toBe(59);
     expect(inspectionsNeeded(0, 0.1, 0.05)).toBe(29);
   });

@@ -29,5 +29,5 @@ export function wilson(
   };
 }
 
-/** The same at 95 %. */
+/** The same at 95%. */
 export const wilson95 = (part: number, whole: number) => wilson(part, whole, 95);

@@ -17,7 +17,7 @@ export const ACTIVE_DECAY_SOURCE: Source = {
 
 /** Kept below this decay neither starts nor goes on, percent of dry weight. */
 export const DECAY_STOPS_BELOW_PCT = 20;
-/** From about fiber saturation (28 to 30 %) decay can start by itself, percent. */
+/** From about fiber saturation (28 to 30%) decay can start by itself, percent. */
 export const DECAY_STARTS_FROM_PCT = 28;
 
 /** Degrees Fahrenheit: fungi stop outside `stops` and slow down outside `slows`. */

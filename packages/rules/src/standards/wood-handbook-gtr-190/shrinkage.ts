@@ -2,7 +2,7 @@ import type { Source } from '../../kernel/index.ts';
 
 export const SHRINKAGE_SOURCE: Source = {
   id: 'wood-handbook-4-3',
-  title: 'Wood Handbook, shrinkage from green to ovendry, and the change within 6 to 14 % moisture',
+  title: 'Wood Handbook, shrinkage from green to ovendry, and the change within 6 to 14% moisture',
   edition: 'FPL-GTR-190',
   section: 'Table 4-3; p. 13-18',
   basis: 'published',
@@ -17,7 +17,7 @@ export const COEFFICIENT_SOURCE: Source = {
 };
 export const WIDE_RANGE_SOURCE: Source = {
   id: 'wood-handbook-13-3',
-  title: 'Wood Handbook, change outside 6 to 14 % moisture',
+  title: 'Wood Handbook, change outside 6 to 14% moisture',
   edition: 'FPL-GTR-190; form confirmed, text not read',
   section: 'Equation 13-3',
   basis: 'memory',
@@ -63,8 +63,8 @@ export interface Movement {
 }
 
 /**
- * Change of a dimension across the grain between two moistures (percent). Within 6 to 14 % the linear coefficient,
- * otherwise Equation 13-3; moisture above fiber saturation (30 %) changes nothing.
+ * Change of a dimension across the grain between two moistures (percent). Within 6 to 14% the linear coefficient,
+ * otherwise Equation 13-3; moisture above fiber saturation (30%) changes nothing.
  */
 export function movementAcrossGrain(sizeIn: number, shrinkagePct: number, fromPct: number, toPct: number): Movement {
   const from = Math.min(fromPct, FIBER_SATURATION_PCT);

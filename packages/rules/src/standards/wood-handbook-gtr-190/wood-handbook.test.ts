@@ -51,7 +51,7 @@ describe('the two ranges of shrinkage', () => {
     for (const [, , tangential] of ROWS)
       expect(movementAcrossGrain(10, tangential, FIBER_SATURATION_PCT, 0).changeIn).toBeCloseTo(-tangential / 10, 9);
   });
-  test('a coast Douglas fir 2x10 loses 0.4475 in from 28 to 9 % by Equation 13-3 (hand-worked)', () => {
+  test('a coast Douglas fir 2x10 loses 0.4475 in from 28 to 9% by Equation 13-3 (hand-worked)', () => {
     expect(movementAcrossGrain(9.25, 7.6, 28, 9)).toEqual({
       changeIn: expect.closeTo(-0.4475, 4),
       method: 'equation-13-3',
@@ -61,7 +61,7 @@ describe('the two ranges of shrinkage', () => {
     const dried = 9.25 + movementAcrossGrain(9.25, 7.6, 28, 9).changeIn;
     expect(dried + movementAcrossGrain(dried, 7.6, 9, 28).changeIn).toBeCloseTo(9.25, 9);
   });
-  test('inside 6 to 14 % the ranges agree within 2 % of the movement', () => {
+  test('inside 6 to 14% the ranges agree within 2% of the movement', () => {
     for (const [, radial, tangential] of ROWS)
       for (const shrinkagePct of [radial, tangential]) {
         const linear = movementAcrossGrain(10, shrinkagePct, 14, 6).changeIn;
@@ -76,7 +76,7 @@ describe('mixed grain', () => {
     for (const rule of MIXED_GRAIN_RULES)
       expect(Math.abs(rule.change(10, 19, 9))).toBeLessThanOrEqual(Math.abs(MIXED_GRAIN_RULES[0].change(10, 19, 9)));
   });
-  test('the grading-rule equation reads 8 and 19 %, and gives way to the default outside', () => {
+  test('the grading-rule equation reads 8 and 19%, and gives way to the default outside', () => {
     const { change } = mixedGrainRule('grading-rule');
     expect(change(11.25, 19, 8)).toBeCloseTo(11.25 * ((1 - 0.04311) / (1 - 0.01946) - 1), 9);
     expect(change(11.25, 19.1, 8)).toBe(MIXED_GRAIN_RULES[0].change(11.25, 19.1, 8));
@@ -96,7 +96,7 @@ function equilibriumAtCelsius(t: number, humidityPct: number): number {
 }
 
 describe('moisture of wood in air', () => {
-  test('the forms for degrees Celsius and Fahrenheit agree to 0.02 from 40 to 100 F and 30 to 90 %', () => {
+  test('the forms for degrees Celsius and Fahrenheit agree to 0.02 from 40 to 100 F and 30 to 90%', () => {
     for (let f = 40; f <= 100; f += 5)
       for (let humidityPct = 30; humidityPct <= 90; humidityPct += 5) {
         const atCelsius = equilibriumAtCelsius(((f - 32) * 5) / 9, humidityPct);

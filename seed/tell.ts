@@ -277,7 +277,8 @@ export class StoryTeller {
 
   private async ask(order: DemoOrder, text: string): Promise<void> {
     const { clientName: name } = this.story.project;
-    await this.tellers.services.approvals.ask(await this.open(order), { name, text });
+    const client = await this.open(order);
+    await this.tellers.services.approvals.ask(client, { version: client.version, name, text });
   }
 
   private async reply(orderId: string, text: string): Promise<void> {
@@ -293,7 +294,9 @@ export class StoryTeller {
     const { clientName: signerName } = this.story.project;
     const consent = { consent: true, consentId: document.consent.id } as const;
     const part = only && { findingIds: only.map((key) => need(this.findingIds, key)) };
-    const answer = { kind: 'approved', sha256, signerName, reason, locale, ...consent, ...part } as const;
+    const { version } = document;
+    const said = { kind: 'approved', version, sha256, signerName, nameConfirmed: false, reason, locale } as const;
+    const answer = { ...said, ...consent, ...part };
     await approvals.decide(client, answer, 'the invented client of the demo');
   }
 }

@@ -12,6 +12,7 @@ const kept = {
   'findings.ts': ['findingContext'],
   'locations.ts': ['opening'],
   'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'leftOutOf'],
+  'written-words.ts': ['isPersonName', 'isSameName'],
 };
 
 /** What a browser needs to call a route. */

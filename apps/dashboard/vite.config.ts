@@ -5,7 +5,7 @@ import { checkFiles } from './check-files-plugin.ts';
 import { offline } from './offline-plugin.ts';
 import { slimContract } from './slim-contract-plugin.ts';
 
-/** Client links look like /c/<token>. In development Vite would answer them with the crew's page. */
+/** Client links look like /c/<letter>#<secret>. In development Vite would answer them with the crew's page. */
 const clientLinks: Plugin = {
   name: 'client-links',
   configureServer(server) {

@@ -18,9 +18,9 @@ afterAll(() => api.close());
 async function approved(): Promise<string> {
   const { id } = await job.priced();
   const sent = await job.send(await job.draft([id]));
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
-  expect((await job.decide(cookie, letter)).status).toBe(200);
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+  expect((await job.decide(open, letter)).status).toBe(200);
   return id;
 }
 const enter = (findingId: string, body: object) =>

@@ -125,7 +125,7 @@ describe('sending', () => {
     const finding = await job.priced();
     const order = await job.draft([finding.id], { days: 2 });
     const sent = await job.send(order);
-    expect(sent.link).toMatch(/\/c#[A-Za-z0-9_-]{43}$/);
+    expect(sent.link).toMatch(/\/c\/[0-9A-HJKMNP-TV-Z]{10}#[A-Za-z0-9_-]{43}$/);
     expect(sent.changeOrder.state).toBe('sent');
     expect(sent.changeOrder.versions[0]?.linkState).toBe('live');
     expect(await stateOf(finding.id)).toBe('offered');
@@ -156,11 +156,11 @@ describe('sending', () => {
     const finding = await job.priced();
     const order = await job.draft([finding.id]);
     const first = await job.send(order);
-    const cookie = await job.open(first.link);
+    const open = await job.open(first.link);
     const again = (await edit(first.changeOrder, { days: 7 }).expect(200)).body as ChangeOrder;
     expect(again).toMatchObject({ state: 'draft', sentVersion: null, days: 7 });
     expect(await stateOf(finding.id)).toBe('priced');
-    const dead = await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(410);
+    const dead = await api.http().get(open.path).set('cookie', open.cookie).expect(410);
     expect(dead.body.type).toBe('urn:underlath:problem:link-replaced');
     await api
       .http()
@@ -180,12 +180,12 @@ describe('sending', () => {
     const sent = await job.send(order);
     const old = await job.open(sent.link);
     const renewed = await api.http(job.owner).post(`${v1}/change-orders/${order.id}/link`).send({}).expect(200);
-    await api.http().get(`${v1}/client/letter`).set('cookie', old).expect(410);
-    const cookie = await job.open(renewed.body.link);
-    await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200);
+    await api.http().get(old.path).set('cookie', old.cookie).expect(410);
+    const open = await job.open(renewed.body.link);
+    await api.http().get(open.path).set('cookie', open.cookie).expect(200);
     await api.http(job.owner).delete(`${v1}/change-orders/${order.id}/link`).expect(204);
-    const gone = await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(410);
-    expect(gone.body.type).toBe('urn:underlath:problem:link-gone');
+    const gone = await api.http().get(open.path).set('cookie', open.cookie).expect(410);
+    expect(gone.body.type).toBe('urn:underlath:problem:link-revoked');
     expect(gone.body.detail).toContain('Ask Brandt Remodel');
     expect((await get(order.id)).versions[0]?.linkState).toBe('revoked');
   });
@@ -272,8 +272,8 @@ describe('what is drawn at one place', () => {
     job = fresh;
     const declined = await drawn({ xIn: 20, yIn: 10, widthIn: 8, heightIn: 8 });
     const sent = await fresh.send(await fresh.draft([declined.id]));
-    const cookie = await fresh.open(sent.link);
-    await fresh.decide(cookie, { sha256: sent.sha256, document: sent.changeOrder.draft }, { kind: 'declined' });
+    const open = await fresh.open(sent.link);
+    await fresh.decide(open, { sha256: sent.sha256, document: sent.changeOrder.draft }, { kind: 'declined' });
     const over = await drawn({ xIn: 16, yIn: 0, widthIn: 32, heightIn: 97.125 });
     const beside = await drawn({ xIn: 112, yIn: 0, widthIn: 16, heightIn: 97.125 });
     const covering = await fresh.draft([over.id]);

@@ -54,9 +54,9 @@ async function waiting(days: number) {
 }
 async function approved(days: number) {
   const sent = await waiting(days);
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
-  expect((await job.decide(cookie, letter)).status).toBe(200);
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+  expect((await job.decide(open, letter)).status).toBe(200);
   return sent.changeOrder;
 }
 

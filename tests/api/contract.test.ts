@@ -19,9 +19,9 @@ const contract = async () =>
 
 async function answered(days: number, kind: 'approved' | 'declined') {
   const sent = await job.send(await job.draft([(await job.priced()).id], { days }));
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
-  expect((await job.decide(cookie, letter, { kind })).status).toBe(200);
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+  expect((await job.decide(open, letter, { kind })).status).toBe(200);
   return sent.changeOrder;
 }
 

@@ -1,7 +1,7 @@
 import { type CostBook, starterCostBook } from '@underlath/rules';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
-import { startJob } from '../support/offers.ts';
+import { type OpenLetter, startJob } from '../support/offers.ts';
 
 const at = '/api/v1/cost-book';
 let api: TestApi;
@@ -152,15 +152,15 @@ test('changing rates changes no sent document, which goes on naming its version'
   const job = await startJob(api);
   const finding = await job.priced();
   const sent = await job.send(await job.draft([finding.id]));
-  const letterOf = async (cookie: string) =>
-    (await api.http().get('/api/v1/client/letter').set('cookie', cookie).expect(200)).body;
-  const cookie = await job.open(sent.link);
-  const before = await letterOf(cookie);
+  const letterOf = async (open: OpenLetter) =>
+    (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+  const open = await job.open(sent.link);
+  const before = await letterOf(open);
   const { version } = (await api.http(job.owner).get(at)).body;
   const dearer = ownBook();
   for (const trade of dearer.trades) trade.wageCentsPerHour *= 2;
   await save(job.owner, dearer, version).expect(200);
-  expect(await letterOf(cookie)).toEqual(before);
+  expect(await letterOf(open)).toEqual(before);
   const order = (await api.http(job.owner).get(`/api/v1/change-orders/${sent.changeOrder.id}`).expect(200)).body;
   expect(JSON.stringify(order)).toContain(`"costBookVersion":${version}`);
   const today = (await api.http(job.owner).get(`/api/v1/findings/${finding.id}/estimate`)).body.scope;

@@ -170,8 +170,8 @@ test('the signed document holds allowances, exclusions and alternates, and what 
   const manualLines = [{ kind: 'allowance', title: 'Tile', quantity: 1, unit: 'each', unitCents: 50_000, why }];
   const estimate = await saved({ choices, exclusions, alternates, manualLines });
   const sent = await job.send(await job.draft([estimate.findingId]));
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
   expect(letter.sha256).toBe(sent.sha256);
   const [item] = letter.document.items;
   expect(item.exclusions).toEqual(exclusions);
@@ -179,7 +179,7 @@ test('the signed document holds allowances, exclusions and alternates, and what 
   expect(letter.document.price.lines.find(({ kind }: { kind?: string }) => kind === 'allowance')).toMatchObject({
     title: { en: 'Tile' },
   });
-  const pdf = await api.http().get(`${v1}/client/letter.pdf?locale=es`).set('cookie', cookie).responseType('blob');
+  const pdf = await api.http().get(`${open.path}/pdf?locale=es`).set('cookie', open.cookie).responseType('blob');
   const { text } = await readPdf(pdf.body);
   for (const words of ['Lo que este precio no cubre', 'Painting (es)', 'Only the tie (es)', 'Asignación, se ajusta'])
     expect(text).toContain(words);
@@ -206,12 +206,12 @@ test('what was sent before lines told their kind and rates still reads, prints a
   const row = [old, sha256Of(old), id];
   await ownerPool.query('update change_order_version set document = $1, sha256 = $2 where change_order_id = $3', row);
   await ownerPool.query('alter table change_order_version enable trigger user');
-  const cookie = await job.open(sent.link);
-  const read = (path: string) => api.http().get(`${v1}/client/${path}`).set('cookie', cookie).expect(200);
-  const letter = (await read('letter')).body;
+  const open = await job.open(sent.link);
+  const read = (path = '') => api.http().get(`${open.path}${path}`).set('cookie', open.cookie).expect(200);
+  const letter = (await read()).body;
   expect(letter.document).toEqual(JSON.parse(old));
-  await read('letter.pdf');
-  expect(await job.decide(cookie, letter)).toMatchObject({ status: 200, body: { state: 'approved' } });
+  await read('/pdf');
+  expect(await job.decide(open, letter)).toMatchObject({ status: 200, body: { state: 'approved' } });
 });
 
 test('an alternate without a rate keeps a change order from being sent', async () => {

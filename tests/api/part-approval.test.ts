@@ -2,7 +2,7 @@ import type { ChangeOrder, ClientLetter, Contract, DocumentPart } from '@underla
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
-import { type Job, type Sent, startJob } from '../support/offers.ts';
+import { type Job, type OpenLetter, type Sent, startJob } from '../support/offers.ts';
 import { readPdf } from '../support/pdf-text.ts';
 import { v1 } from '../support/site.ts';
 
@@ -16,7 +16,7 @@ beforeAll(async () => {
 afterAll(() => api.close());
 
 interface Offered extends Sent {
-  cookie: string;
+  open: OpenLetter;
   ids: string[];
   letter: ClientLetter;
   parts: DocumentPart[];
@@ -26,12 +26,12 @@ async function offer(count: number, days = 6): Promise<Offered> {
   const ids: string[] = [];
   for (let at = 0; at < count; at += 1) ids.push((await job.priced({ title: `Cut plate ${at + 1}` })).id);
   const sent = await job.send(await job.draft(ids, { days }), { byPart: true });
-  const cookie = await job.open(sent.link);
-  const letter = await letterOf(cookie);
-  return { ...sent, cookie, ids, letter, parts: letter.document.parts ?? [] };
+  const open = await job.open(sent.link);
+  const letter = await letterOf(open);
+  return { ...sent, open, ids, letter, parts: letter.document.parts ?? [] };
 }
-const letterOf = async (cookie: string) =>
-  (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
+const letterOf = async (open: OpenLetter) =>
+  (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body as ClientLetter;
 const read = async <Body>(path: string) => (await api.http(job.owner).get(`${v1}${path}`).expect(200)).body as Body;
 const contractOf = () => read<Contract>(`/projects/${job.project.id}/contract`);
 const stateOf = async (id: string) => (await read<{ state: string }>(`/findings/${id}`)).state;
@@ -86,12 +86,12 @@ describe('a letter whose findings may be left out', () => {
   test('without the offer only the whole can be approved', async () => {
     const ids = [(await job.priced()).id, (await job.priced()).id];
     const sent = await job.send(await job.draft(ids));
-    const cookie = await job.open(sent.link);
-    const letter = await letterOf(cookie);
+    const open = await job.open(sent.link);
+    const letter = await letterOf(open);
     expect(letter.document).not.toHaveProperty('parts');
-    const answer = await job.decide(cookie, letter, { findingIds: ids.slice(0, 1) });
+    const answer = await job.decide(open, letter, { findingIds: ids.slice(0, 1) });
     expect(answer).toMatchObject({ status: 422, body: { errors: [{ pointer: '/findingIds' }] } });
-    expect((await job.decide(cookie, letter, { findingIds: ids.toReversed() })).body).toMatchObject({
+    expect((await job.decide(open, letter, { findingIds: ids.toReversed() })).body).toMatchObject({
       state: 'approved',
       decision: { findingIds: [] },
     });
@@ -104,7 +104,7 @@ describe('an approval of a part', () => {
     const offered = await offer(3);
     const [first = '', second = '', third = ''] = offered.ids;
     const part = partWith(offered, [first, third]);
-    const answer = await job.decide(offered.cookie, offered.letter, { findingIds: [third, first] });
+    const answer = await job.decide(offered.open, offered.letter, { findingIds: [third, first] });
     expect(answer).toMatchObject({
       status: 200,
       body: { state: 'part-approved', decision: { kind: 'approved', findingIds: [first, third] } },
@@ -142,7 +142,7 @@ describe('an approval of a part', () => {
     const offered = await offer(2);
     const [first = '', second = ''] = offered.ids;
     const decide = (findingIds?: string[]) =>
-      job.decide(offered.cookie, offered.letter, findingIds ? { findingIds } : {});
+      job.decide(offered.open, offered.letter, findingIds ? { findingIds } : {});
     expect((await decide([first])).status).toBe(200);
     expect((await decide([first])).body).toMatchObject({ state: 'part-approved' });
     for (const other of [[second], undefined]) expect((await decide(other)).status).toBe(409);
@@ -157,7 +157,7 @@ describe('an approval of a part', () => {
     ['no finding at all', () => ({ findingIds: [] })],
   ])('%s is refused and changes nothing', async (_name, more) => {
     const offered = await offer(2);
-    const refused = await job.decide(offered.cookie, offered.letter, more(offered));
+    const refused = await job.decide(offered.open, offered.letter, more(offered));
     expect(refused.status).toBe(422);
     expect(JSON.stringify(refused.body)).toContain('/findingIds');
     expect(await Promise.all(offered.ids.map(stateOf))).toEqual(['offered', 'offered']);
@@ -166,7 +166,7 @@ describe('an approval of a part', () => {
   test('a choice that was changed in the table is found by the record', async () => {
     const offered = await offer(2);
     const [first = '', second = ''] = offered.ids;
-    await job.decide(offered.cookie, offered.letter, { findingIds: [first] });
+    await job.decide(offered.open, offered.letter, { findingIds: [first] });
     const tampered = await api.platform.database.ownerPool.connect();
     try {
       await tampered.query('begin');

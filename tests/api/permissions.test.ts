@@ -93,14 +93,16 @@ const bodies: Record<string, () => object> = {
   renewClientLink: () => ({}),
   answerQuestion: () => ({ answer: 'Yes' }),
   openClientLink: () => ({ token: 'made-up' }),
+  openUnnamedLink: () => ({ token: 'made-up' }),
   decide: () => ({
     kind: 'approved',
+    version: 1,
     sha256: '0'.repeat(64),
     signerName: 'Dana',
     consent: true,
     consentId: 'consent-1',
   }),
-  ask: () => ({ name: 'Dana', text: 'Why?' }),
+  ask: () => ({ version: 1, name: 'Dana', text: 'Why?' }),
 };
 
 beforeAll(async () => {
@@ -192,6 +194,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     sentVersion: '1',
     bookVersion: '1',
     checkId: 'cut.top-plate',
+    letterId: '0123456789',
   };
 }
 

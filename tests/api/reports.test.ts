@@ -5,6 +5,7 @@ import { brandmeerHouse } from '../../seed/brandmeer-house.ts';
 import { dunmuirCottage } from '../../seed/dunmuir-cottage.ts';
 import { seedDemo } from '../../seed/index.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
+import { openLink } from '../support/offers.ts';
 import { readPdf } from '../support/pdf-text.ts';
 
 const v1 = '/api/v1';
@@ -26,11 +27,7 @@ const http = async () => {
   const signedIn = await api.http().post(`${v1}/session`).send({ email, password }).expect(200);
   return api.http({ cookie: signedIn.get('set-cookie')?.[0]?.split(';')[0] ?? '' });
 };
-const openClient = async () => {
-  const token = new URL(demo.clientPath, api.url).hash.slice(1);
-  const opened = await api.http().post(`${v1}/client/session`).send({ token }).expect(204);
-  return opened.get('set-cookie')?.[0]?.split(';')[0] ?? '';
-};
+const openClient = () => openLink(api, demo.clientPath);
 const pdfOf = (answer: { body: unknown }) => readPdf(answer.body as Buffer);
 
 describe('the demo', () => {
@@ -133,12 +130,12 @@ describe('the demo', () => {
 
 describe('the PDF of a sent version', () => {
   test('is tagged, has a title and a language, and carries hash, record head, total, photos and sources', async () => {
-    const cookie = await openClient();
-    const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+    const open = await openClient();
+    const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
     const answer = await api
       .http()
-      .get(`${v1}/client/letter.pdf?locale=en`)
-      .set('cookie', cookie)
+      .get(`${open.path}/pdf?locale=en`)
+      .set('cookie', open.cookie)
       .buffer(true)
       .parse(binary)
       .expect(200);
@@ -164,12 +161,12 @@ describe('the PDF of a sent version', () => {
   });
 
   test('speaks Spanish when asked, with the same total and hash', async () => {
-    const cookie = await openClient();
-    const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+    const open = await openClient();
+    const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
     const answer = await api
       .http()
-      .get(`${v1}/client/letter.pdf?locale=es`)
-      .set('cookie', cookie)
+      .get(`${open.path}/pdf?locale=es`)
+      .set('cookie', open.cookie)
       .buffer(true)
       .parse(binary)
       .expect(200);
@@ -203,11 +200,11 @@ describe('the PDF of a sent version', () => {
   });
 
   test('carries nothing of the camera: neither maker nor time of taking nor place', async () => {
-    const cookie = await openClient();
+    const open = await openClient();
     const answer = await api
       .http()
-      .get(`${v1}/client/letter.pdf`)
-      .set('cookie', cookie)
+      .get(`${open.path}/pdf`)
+      .set('cookie', open.cookie)
       .buffer(true)
       .parse(binary)
       .expect(200);
@@ -216,17 +213,21 @@ describe('the PDF of a sent version', () => {
   });
 
   test('a photo of the letter is shown to its client, and no other photo is', async () => {
-    const cookie = await openClient();
-    const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+    const open = await openClient();
+    const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
     const own = new Set(
       letter.document.items.flatMap((item: { photos: { id: string }[] }) => item.photos.map(({ id }) => id)),
     );
     const [shown] = own;
-    const picture = await api.http().get(`${v1}/client/photos/${shown}?size=thumb`).set('cookie', cookie).expect(200);
+    const picture = await api
+      .http()
+      .get(`${open.path}/photos/${shown}?size=thumb`)
+      .set('cookie', open.cookie)
+      .expect(200);
     expect(picture.headers['content-type']).toBe('image/jpeg');
     const { rows } = await api.platform.database.ownerPool.query<{ id: string }>('select id from photo');
     const other = rows.find(({ id }) => !own.has(id));
-    await api.http().get(`${v1}/client/photos/${other?.id}`).set('cookie', cookie).expect(404);
+    await api.http().get(`${open.path}/photos/${other?.id}`).set('cookie', open.cookie).expect(404);
   });
 });
 

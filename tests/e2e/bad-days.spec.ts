@@ -15,11 +15,11 @@ test('a question whose sending fails stays typed, and a second press sends it', 
   await page.getByRole('button', { name: /^Ask/ }).click();
   await page.locator('textarea').fill('Will the wall be open over night?');
   await page.getByLabel('Your name').fill(told.clientName);
-  await page.route('**/api/v1/client/questions', (route) => route.abort());
+  await page.route('**/api/v1/client/letters/*/questions', (route) => route.abort());
   await page.getByRole('button', { name: 'Send the question' }).click();
   await expect(page.getByRole('alert').first()).toBeVisible();
   await expect(page.locator('textarea')).toHaveValue('Will the wall be open over night?');
-  await page.unroute('**/api/v1/client/questions');
+  await page.unroute('**/api/v1/client/letters/*/questions');
   await page.getByRole('button', { name: 'Send the question' }).click();
   await expect(page.getByText('Your question was sent.').first()).toBeVisible();
   await page.close();

@@ -47,7 +47,7 @@ test('the client leaves a finding out, sees the new price at once, and signs exa
   await expect(page.getByText('Only finding 2', { exact: true })).toBeVisible();
   expect(await violations(page)).toEqual([]);
 
-  const client = await openLetter(browser, link.match(/\/c#[\w-]{43}/)?.[0] ?? '');
+  const client = await openLetter(browser, link.match(/\/c\/\w{10}#[\w-]{43}/)?.[0] ?? '');
   const total = client.getByRole('region', { name: 'Price and your answer' }).locator('.total-main dd');
   const whole = await total.textContent();
   const done = client.getByRole('group', { name: 'Findings that are done' });

@@ -119,7 +119,7 @@ test('the client opens the link, asks, reviews, signs; the contract grows by exa
   const { sha256 } = sent.versions[0];
   const dollars = new Intl.NumberFormat('en-US', { style: 'currency', currency: 'USD' }).format(printedTotal / 100);
   for (const answer of [
-    await page.request.get(`${demo().url}/api/v1/client/letter.pdf`),
+    await page.request.get(`/api/v1/client/letters/${new URL(page.url()).pathname.split('/').at(-1)}/pdf`),
     await office.request.get(`/api/v1/change-orders/${orderId}/versions/1/pdf`),
   ]) {
     const pdf = await readPdf(await answer.body());
@@ -188,7 +188,7 @@ async function send(): Promise<string> {
   await office.getByRole('button', { name: 'Send it' }).click();
   const text = await office.getByLabel('The link', { exact: true }).inputValue();
   await office.getByRole('button', { name: 'Done' }).click();
-  return text.match(/\/c#[\w-]{43}/)?.[0] ?? '';
+  return text.match(/\/c\/\w{10}#[\w-]{43}/)?.[0] ?? '';
 }
 
 async function openLetter(browser: Browser, path: string): Promise<Page> {

@@ -43,8 +43,10 @@ test(`in ${rounds} races of two answers against an edit, no decision falls on a 
     const { changeOrder, sha256 } = sent;
     const answer = {
       kind: 'approved',
+      version: changeOrder.draft.version,
       sha256,
       signerName: 'Ines Wren',
+      nameConfirmed: false,
       consent: true,
       consentId: changeOrder.draft.consent.id,
       reason: '',

@@ -14,9 +14,16 @@ export interface Job {
   priced(options?: { title?: string; locationId?: string }): Promise<Finding>;
   draft(findingIds: string[], more?: { days?: number }): Promise<ChangeOrder>;
   send(order: Pick<ChangeOrder, 'id' | 'version'>, body?: object): Promise<Sent>;
-  /** Opens a link as the client's browser would; answers the cookie. */
-  open(link: string): Promise<string>;
-  decide(cookie: string, letter: Letter, more?: object): Promise<{ status: number; body: Record<string, unknown> }>;
+  /** Opens a link as the client's browser would. */
+  open(link: string): Promise<OpenLetter>;
+  decide(open: OpenLetter, letter: Letter, more?: object): Promise<{ status: number; body: Record<string, unknown> }>;
+}
+
+/** A letter opened on one device: where it is, and the cookie of its session. */
+export interface OpenLetter {
+  /** `/api/v1/client/letters/` and its id. */
+  path: string;
+  cookie: string;
 }
 
 export interface Sent {
@@ -26,10 +33,25 @@ export interface Sent {
 }
 export interface Letter {
   sha256: string;
-  document: { consent: { id: string } };
+  document: { version: number; consent: { id: string } };
 }
 
 const v1 = '/api/v1';
+
+/** Opens a link as the client's browser would: the path names the letter, the fragment opens it. */
+export async function openLink(api: Pick<TestApi, 'http'>, link: string): Promise<OpenLetter> {
+  const { pathname, hash } = new URL(link, 'http://localhost');
+  const path = `${v1}/client/letters/${pathname.split('/').at(-1)}`;
+  const opened = await api
+    .http()
+    .post(`${path}/session`)
+    .send({ token: hash.slice(1) })
+    .expect(200);
+  const [cookie = ''] = opened.get('set-cookie') ?? [];
+  expect(cookie).toContain(`; Path=${path}; `);
+  expect(cookie).toContain('; HttpOnly');
+  return { path, cookie: cookie.split(';')[0] ?? '' };
+}
 const cut = { widthIn: 3.5, cutIn: 2, code: 'irc', bearingOrBraced: true, inShearWall: false };
 
 export async function startJob(api: TestApi): Promise<Job> {
@@ -90,16 +112,11 @@ export async function startJob(api: TestApi): Promise<Job> {
       ).body,
     send: async ({ id, version }, body = {}) =>
       (await http().post(`${v1}/change-orders/${id}/send`).set('if-match', `"${version}"`).send(body).expect(200)).body,
-    open: async (link) => {
-      const token = new URL(link).hash.slice(1);
-      const opened = await api.http().post(`${v1}/client/session`).send({ token }).expect(204);
-      const [cookie] = opened.get('set-cookie') ?? [];
-      expect(cookie).toMatch(/HttpOnly/);
-      return (cookie ?? '').split(';')[0] ?? '';
-    },
-    decide: async (cookie, letter, more = {}) => {
+    open: (link) => openLink(api, link),
+    decide: async ({ path, cookie }, letter, more = {}) => {
       const body = {
         kind: 'approved',
+        version: letter.document.version,
         sha256: letter.sha256,
         signerName: 'Ines Wren',
         consent: true,
@@ -109,7 +126,7 @@ export async function startJob(api: TestApi): Promise<Job> {
       };
       const answer = await api
         .http()
-        .post(`${v1}/client/decision`)
+        .post(`${path}/decision`)
         .set('cookie', cookie)
         .set('idempotency-key', newId())
         .send(body);

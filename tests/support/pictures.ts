@@ -264,7 +264,7 @@ async function take(visit: Visit, screen: Screen, state: 'full' | 'empty' | 'fai
   for (const [size, viewport] of Object.entries(sizes)) {
     const page = await visit.contexts[screen.role].newPage();
     await page.setViewportSize(viewport);
-    if (state === 'failing') await page.route(/\/api\/v1\/(?!session|client\/session)/, refuse);
+    if (state === 'failing') await page.route(/\/api\/v1\/(?!session|client\/.*session)/, refuse);
     const address = screen.role === 'client' ? visit.server.clientLink : screen.path(visit.ids);
     await page.goto(address);
     await page.waitForLoadState('networkidle');

@@ -87,7 +87,7 @@ export function createDeps(platform: Platform): Deps {
     handlers: [handleMail(database, mailer), handleDerivePhoto(services.derivatives)],
     lookups: {
       apiKey: (tokenHash) => services.apiKeys.principal(tokenHash),
-      client: (tokenHash) => services.links.principal(tokenHash),
+      client: (tokenHash, letterId) => services.links.principal(tokenHash, letterId),
     },
     cookies,
     services,

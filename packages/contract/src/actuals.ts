@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { day, givenDay, id, instant, positiveCents, text, words } from './common.ts';
+import { day, givenDay, id, instant, line, positiveCents, text, words } from './common.ts';
 import { office, route } from './route.ts';
 
 /** What a job took for one kind of work. A wrong one is taken back with a reason; it is never changed. */
@@ -73,7 +73,7 @@ export const actualRoutes = {
       hours: z.number().min(0).max(10_000),
       costCents: positiveCents.default(0),
       doneOn: givenDay,
-      note: z.string().trim().max(400).default(''),
+      note: line(400).default(''),
     }),
     answers: { 201: actual },
   }),

@@ -1,6 +1,20 @@
 import * as z from 'zod';
 import { changeOrderDocument, wording } from './change-order-document.ts';
-import { cents, changeOrderState, currency, day, id, instant, locale, sha256, text, words } from './common.ts';
+import {
+  cents,
+  changeOrderState,
+  currency,
+  day,
+  id,
+  instant,
+  letterId,
+  lines,
+  locale,
+  manyWords,
+  personName,
+  sha256,
+  text,
+} from './common.ts';
 import { source } from './findings.ts';
 import { office, route } from './route.ts';
 
@@ -12,6 +26,8 @@ export const decision = z.object({
   findingIds: z.array(id),
   version: z.int(),
   signerName: z.string(),
+  /** Whom the letter was for, where the signer confirmed that another name is right; else null. */
+  letterFor: z.string().nullable(),
   reason: z.string(),
   sha256,
   consentText: z.string(),
@@ -156,7 +172,7 @@ export const changeOrderRoutes = {
       clientEmail: z.email().max(254).nullable().optional(),
       expiresInDays: z.int().min(1).max(90).default(14),
       /** Why it goes out although it lacks what a law asks for; needed then, and kept in the record. */
-      missingReason: z.string().trim().max(1000).optional(),
+      missingReason: lines(1000).optional(),
       /** The client may leave single findings out; every choice is priced and in the document. Of 2 to 4 findings. */
       byPart: z.boolean().default(false),
     }),
@@ -207,63 +223,88 @@ export const changeOrderRoutes = {
     permission: office,
     summary: "Answer a client's question",
     params: byId.extend({ questionId: id }),
-    body: z.strictObject({ answer: words(4000) }),
+    body: z.strictObject({ answer: manyWords(4000) }),
     answers: { 200: question },
   }),
 } as const;
 
 /** What the holder of a link sees. */
 export const clientLetter = z.object({
+  letterId,
   document: changeOrderDocument,
   sha256,
   state: z.enum(['open', 'approved', 'part-approved', 'declined']),
   decision: decision.nullable(),
+  /** The decision was made in this very session: only then "you" is who answered. */
+  answeredHere: z.boolean(),
   questions: z.array(question),
   locale,
 });
+
+const byLetter = z.object({ letterId });
+/** Of the letter on the screen; another one is refused, and nothing of it is shown. */
+const seenVersion = z.int().min(1).max(10_000);
+const token = z.string().max(200);
 
 export const clientRoutes = {
   openClientLink: route({
     name: 'openClientLink',
     method: 'POST',
+    path: '/client/letters/:letterId/session',
+    permission: 'public',
+    summary:
+      "Exchange the token of a link for a session of its letter, a cookie of that letter's own; changes nothing else",
+    params: byLetter,
+    body: z.strictObject({ token }),
+    answers: { 200: byLetter },
+  }),
+  openUnnamedLink: route({
+    name: 'openUnnamedLink',
+    method: 'POST',
     path: '/client/session',
     permission: 'public',
-    summary: 'Exchange the token of a link for a cookie; changes nothing else',
-    body: z.strictObject({ token: z.string().max(200) }),
-    answers: { 204: null },
+    summary: 'The same for links mailed before letters had ids; tells the id',
+    body: z.strictObject({ token }),
+    answers: { 200: byLetter },
   }),
   closeClientLink: route({
     name: 'closeClientLink',
     method: 'DELETE',
-    path: '/client/session',
+    path: '/client/letters/:letterId/session',
     permission: 'public',
-    summary: 'Forget the link on this device',
+    summary: 'Forget the letter on this device; the session ends on the server',
+    params: byLetter,
     answers: { 204: null },
   }),
   getClientLetter: route({
     name: 'getClientLetter',
     method: 'GET',
-    path: '/client/letter',
+    path: '/client/letters/:letterId',
     permission: 'client-link',
-    summary: 'The change order behind the link',
+    summary: 'The change order behind the link; once answered it stays readable after the link has ended',
+    params: byLetter,
     answers: { 200: clientLetter },
   }),
   decide: route({
     name: 'decide',
     method: 'POST',
-    path: '/client/decision',
+    path: '/client/letters/:letterId/decision',
     permission: 'client-link',
     summary: 'Approve or decline exactly the version seen, with a typed name and consent',
     idempotent: true,
+    params: byLetter,
     body: z.strictObject({
       kind: z.enum(['approved', 'declined']),
+      version: seenVersion,
       /** Left out, all of them; only a part that the document offers can be approved. */
       findingIds: z.array(id).min(1).max(200).optional(),
       sha256,
-      signerName: words(120),
+      signerName: personName,
+      /** The signer was asked about a name that is not the one the letter is for, and said that it is right. */
+      nameConfirmed: z.boolean().default(false),
       consent: z.literal(true, { error: 'must be ticked' }),
       consentId: z.string().max(60),
-      reason: z.string().trim().max(2000).default(''),
+      reason: lines(2000).default(''),
       locale: locale.default('en'),
     }),
     answers: { 200: clientLetter },
@@ -271,29 +312,31 @@ export const clientRoutes = {
   ask: route({
     name: 'ask',
     method: 'POST',
-    path: '/client/questions',
+    path: '/client/letters/:letterId/questions',
     permission: 'client-link',
-    summary: 'Ask the contractor; nothing is decided',
+    summary: 'Ask the contractor; nothing is decided. At most ten questions of a letter wait for an answer',
     idempotent: true,
-    body: z.strictObject({ name: words(120), text: words(2000) }),
+    params: byLetter,
+    body: z.strictObject({ version: seenVersion, name: personName, text: manyWords(2000) }),
     answers: { 201: question },
   }),
   clientPdf: route({
     name: 'clientPdf',
     method: 'GET',
-    path: '/client/letter.pdf',
+    path: '/client/letters/:letterId/pdf',
     permission: 'client-link',
     summary: 'The same version as a PDF to keep',
+    params: byLetter,
     query: z.object({ locale: locale.optional() }),
     answers: { 200: 'application/pdf' },
   }),
   clientPhoto: route({
     name: 'clientPhoto',
     method: 'GET',
-    path: '/client/photos/:photoId',
+    path: '/client/letters/:letterId/photos/:photoId',
     permission: 'client-link',
     summary: 'A photo of the letter, without metadata',
-    params: z.object({ photoId: id }),
+    params: byLetter.extend({ photoId: id }),
     query: z.object({ size: z.enum(['view', 'thumb']).default('view') }),
     answers: { 200: 'image/jpeg' },
   }),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { hasNoMarks, hasOnlyBreaks, showsLetter, showsLetterOrDigit } from './written-words.ts';
 
 /** A UUID; the maker of a thing chooses it (version 7), the phone included. */
 export const id = z.uuid({ error: 'must be a UUID' });
@@ -39,8 +40,22 @@ export const photoStage = z.enum(['found', 'opened', 'during', 'repaired', 'befo
 export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);
 /** How a contract wants to be told, in the order the rules list them. */
 export const noticeMethod = z.enum(['in-person', 'letter', 'certified-mail', 'e-mail', 'app']);
+/** In the address of a client's letter: ten of Crockford's 32 signs. It names the letter and opens nothing. */
+export const letterId = z.string().regex(/^[0-9A-HJKMNP-TV-Z]{10}$/, { error: 'must be the id of a letter' });
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
-export const words = (max: number) => z.string().trim().min(1).max(max);
+
+/** One line that may stay empty. */
+export const line = (max: number) =>
+  z.string().trim().max(max).refine(hasNoMarks, 'must be one line, without control or direction marks');
+/** One line with at least one letter or digit. */
+export const words = (max: number) => line(max).min(1).refine(showsLetterOrDigit, 'must have a letter or a digit');
+/** What a person is called. */
+export const personName = line(120).min(1).refine(showsLetter, 'must have a letter');
+/** Lines that may stay empty; tabs and new lines are kept. */
+export const lines = (max: number) =>
+  z.string().trim().max(max).refine(hasOnlyBreaks, 'must have no control or direction marks but new lines and tabs');
+/** Lines with at least one letter or digit. */
+export const manyWords = (max: number) => lines(max).min(1).refine(showsLetterOrDigit, 'must have a letter or a digit');
 
 /** A page of a list: `next` is an opaque cursor, null on the last page. */
 export const page = <T extends z.ZodType>(item: T) => z.object({ items: z.array(item), next: z.string().nullable() });

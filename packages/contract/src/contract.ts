@@ -33,12 +33,12 @@ const terms = {
 export const contractTerms = z.object({
   version: z.int(),
   ...terms,
+  milestones: z.array(milestone.extend({ name: z.string() })),
   daysOff: z.array(day),
   changedAt: instant.nullable(),
 });
 
-const entryName = { name: words(120) };
-const newEntry = { id: id.optional(), ...entryName, happenedOn: givenDay };
+const newEntry = { id: id.optional(), name: words(120), happenedOn: givenDay };
 const payment = { kind: z.literal('payment'), cents: someCents };
 const completed = { kind: z.literal('completed'), cents: someCents };
 const allowance = {
@@ -50,7 +50,7 @@ const allowance = {
 };
 const entryFoot = {
   id,
-  ...entryName,
+  name: z.string(),
   happenedOn: day,
   /** What it did to the contract sum, once and still. */
   changeCents: z.int(),

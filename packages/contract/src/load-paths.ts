@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { id, instant, locale, severity, verdict, words } from './common.ts';
+import { id, instant, line, locale, severity, verdict, words } from './common.ts';
 import { source } from './findings.ts';
 import { rectangle } from './locations.ts';
 import { everyone, office, route } from './route.ts';
@@ -161,7 +161,7 @@ const kept = {
   /** The wall line that stands on this one, and the depth of the floor between them: hold-downs without a moment take theirs from it. */
   lineAbove: z.strictObject({ loadPathId: id, floorDepthIn: z.number().min(0).max(60) }).nullable(),
   /** Where the intended capacities and the demand come from, such as a sheet of the drawings. */
-  capacitiesFrom: z.string().trim().max(200),
+  capacitiesFrom: line(200),
   segments: z.array(keptSegment).min(1).max(60),
 };
 

@@ -44,6 +44,9 @@ export const location = z.object({
   version: z.int(),
   projectId: id,
   ...fields,
+  // Names that were taken before are shown as they are.
+  name: z.string(),
+  openings: z.array(opening.extend({ name: z.string() })),
   worst: severity.nullable(),
   openCount: z.int(),
 });

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { id, instant, role, words } from './common.ts';
+import { id, instant, line, personName, role, words } from './common.ts';
 import { everyone, ownerOnly, route } from './route.ts';
 
 const email = z.email().max(254);
@@ -42,7 +42,7 @@ export const apiKey = z.object({
   revokedAt: instant.nullable(),
 });
 const byId = z.object({ memberId: id });
-const optionalWords = (max: number) => z.string().trim().max(max).nullable().optional();
+const optionalWords = (max: number) => line(max).nullable().optional();
 
 export const memberRoutes = {
   createCompany: route({
@@ -51,7 +51,7 @@ export const memberRoutes = {
     path: '/companies',
     permission: 'public',
     summary: 'Open a company and become its owner',
-    body: z.strictObject({ companyName: words(120), name: words(120), email, password }),
+    body: z.strictObject({ companyName: words(120), name: personName, email, password }),
     answers: { 201: me },
   }),
   signIn: route({
@@ -123,7 +123,7 @@ export const memberRoutes = {
     permission: ownerOnly,
     summary: "Change a member's name or role",
     params: byId,
-    body: z.strictObject({ name: words(120).optional(), role: role.optional() }),
+    body: z.strictObject({ name: personName.optional(), role: role.optional() }),
     answers: { 200: member },
   }),
   removeMember: route({
@@ -176,7 +176,7 @@ export const memberRoutes = {
     path: '/invitations/accept',
     permission: 'public',
     summary: 'Accept an invitation, choose a password, sign in',
-    body: z.strictObject({ token: z.string().max(200), name: words(120), password }),
+    body: z.strictObject({ token: z.string().max(200), name: personName, password }),
     answers: { 201: me },
   }),
   listApiKeys: route({

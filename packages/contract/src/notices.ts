@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { day, givenDay, id, instant, locale, noticeMethod, text, words } from './common.ts';
+import { day, givenDay, id, instant, locale, manyWords, noticeMethod, text, words } from './common.ts';
 import { everyone, office, route } from './route.ts';
 
 /** A heads-up notice of a hidden condition as it went out. It is never changed. */
@@ -50,7 +50,7 @@ export const noticeDraft = z.object({
 });
 
 const byFinding = z.object({ findingId: id });
-const noticeText = words(8000);
+const noticeText = manyWords(8000);
 
 export const noticeRoutes = {
   getNotice: route({

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { id, instant, page, pageQuery, photoStage, sha256 } from './common.ts';
+import { id, instant, line, page, pageQuery, photoStage, sha256 } from './common.ts';
 import { everyone, office, route } from './route.ts';
 
 export const photo = z.object({
@@ -77,7 +77,7 @@ export const photoRoutes = {
     params: byId,
     body: z.strictObject({
       stage: photoStage.optional(),
-      caption: z.string().trim().max(300).optional(),
+      caption: line(300).optional(),
       locationId: id.nullable().optional(),
     }),
     answers: { 200: photo },

@@ -14,7 +14,12 @@ export const problems = {
   'already-exists': { status: 409, title: 'It exists already' },
   'wrong-state': { status: 409, title: 'It cannot be done in this state' },
   'still-running': { status: 409, title: 'The first request is still running' },
+  'other-letter': { status: 409, title: 'That belongs to another letter' },
+  'questions-wait': { status: 409, title: 'Your questions wait for an answer' },
   'link-gone': { status: 410, title: 'This link no longer works' },
+  'link-unknown': { status: 410, title: 'This link is not known here' },
+  'link-expired': { status: 410, title: 'This link has run out' },
+  'link-revoked': { status: 410, title: 'This link was switched off' },
   'link-replaced': { status: 410, title: 'A newer version was sent' },
   'stale-version': { status: 412, title: 'It was changed by someone else' },
   'too-large': { status: 413, title: 'Too large' },
@@ -47,6 +52,8 @@ export const problem = z.object({
   detail: z.string(),
   instance: z.string().optional(),
   errors: z.array(fieldProblem).optional(),
+  /** Whom to ask, where a letter that would say so is not shown. */
+  contact: z.object({ name: z.string(), phone: z.string().nullable(), email: z.string().nullable() }).optional(),
 });
 export type Problem = z.infer<typeof problem>;
 export type FieldProblem = z.infer<typeof fieldProblem>;

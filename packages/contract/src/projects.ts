@@ -9,6 +9,7 @@ import {
   locale,
   page,
   pageQuery,
+  personName,
   positiveCents,
   severity,
   words,
@@ -24,7 +25,7 @@ const fields = {
   siteAddress: words(300),
   /** Whose laws hold there; null: not said. */
   siteState: usState.nullable(),
-  clientName: words(120),
+  clientName: personName,
   clientEmail: z.email().max(254).nullable(),
   clientLocale: locale,
   yearBuilt: z.int().min(1600).max(2100).nullable(),
@@ -42,6 +43,11 @@ export const project = z.object({
   id,
   version: z.int(),
   ...fields,
+  // Names that were taken before are shown as they are.
+  name: z.string(),
+  siteAddress: z.string(),
+  clientName: z.string(),
+  jurisdiction: z.string(),
   siteState: z.string().nullable(),
   startOn: day.nullable(),
   codeEdition: z.string(),

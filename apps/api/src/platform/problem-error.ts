@@ -1,7 +1,11 @@
-import { type FieldProblem, type ProblemType, problems } from '@underlath/contract';
+import { type FieldProblem, type Problem, type ProblemType, problems } from '@underlath/contract';
+
+/** Whom to ask, for problems that stand in the place of a letter. */
+export type Contact = NonNullable<Problem['contact']>;
 
 interface More {
   errors?: FieldProblem[];
+  contact?: Contact;
   headers?: Record<string, string>;
   cause?: unknown;
 }
@@ -12,18 +16,20 @@ export class ProblemError extends Error {
   readonly status: number;
   readonly title: string;
   readonly errors: FieldProblem[] | undefined;
+  readonly contact: Contact | undefined;
   readonly headers: Record<string, string>;
 
   /** @param detail what happened, to what, and what to do: one or two sentences for a person */
   constructor(
     readonly type: ProblemType,
     detail: string,
-    { errors, headers = {}, cause }: More = {},
+    { errors, contact, headers = {}, cause }: More = {},
   ) {
     super(detail, { cause });
     this.status = problems[type].status;
     this.title = problems[type].title;
     this.errors = errors;
+    this.contact = contact;
     this.headers = headers;
   }
 }

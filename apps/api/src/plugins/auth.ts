@@ -31,7 +31,10 @@ export interface ApiKeyPrincipal {
 export interface ClientPrincipal {
   kind: 'client';
   companyId: string;
+  /** The letter that was opened, by one of its links, in this session of one device. */
+  letterId: string;
   linkId: string;
+  sessionId: string;
   changeOrderId: string;
   version: number;
 }
@@ -41,8 +44,8 @@ export type Principal = MemberPrincipal | ApiKeyPrincipal | ClientPrincipal;
 /** What features know about presented secrets, by SHA-256 (hex). */
 export interface PrincipalLookups {
   apiKey(tokenHash: string): Promise<ApiKeyPrincipal | null>;
-  /** May throw ProblemError `link-gone` or `link-replaced`, which tell more than "sign in". */
-  client(tokenHash: string): Promise<ClientPrincipal | null>;
+  /** Of the letter that the address names. May throw a ProblemError about its link, which tells more than "sign in". */
+  client(tokenHash: string, letterId: string): Promise<ClientPrincipal | null>;
 }
 
 declare module 'fastify' {
@@ -80,7 +83,8 @@ async function findPrincipal(
   if (permission === undefined || permission === 'public') return null;
   if (permission === 'client-link') {
     const token = cookies.readClient(request);
-    return token ? lookups.client(hashSecret(token)) : null;
+    const { letterId = '' } = request.params as { letterId?: string };
+    return token ? lookups.client(hashSecret(token), letterId) : null;
   }
   const { authorization } = request.headers;
   if (authorization !== undefined) return findApiKey(authorization, lookups);

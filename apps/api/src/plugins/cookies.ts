@@ -1,29 +1,34 @@
 import type { CookieSerializeOptions } from '@fastify/cookie';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 
-/** Our two cookies: who is signed in, and which client link was opened on this device. */
+/** Our cookies: who is signed in, and one for each letter that was opened on this device. */
 export interface Cookies {
   readSession(request: FastifyRequest): string | undefined;
   setSession(reply: FastifyReply, token: string, expires: Date): void;
   clearSession(reply: FastifyReply): void;
+  /** Of the letter that the address names: the browser sends no other along. */
   readClient(request: FastifyRequest): string | undefined;
-  setClient(reply: FastifyReply, token: string, expires: Date): void;
-  clearClient(reply: FastifyReply): void;
+  setClient(reply: FastifyReply, letterId: string, token: string, expires: Date): void;
+  clearClient(reply: FastifyReply, letterId: string): void;
 }
 
-/** Over https the names carry `__Host-`, which ties a cookie to this host; plain http is for localhost, where that prefix is refused. */
+/**
+ * Over https the names carry a prefix that plain http, which is for localhost, may not use: `__Host-` ties a cookie to
+ * this host and its root, `__Secure-` leaves a letter's cookie the path of its letter.
+ */
 export function createCookies(publicUrl: string): Cookies {
   const secure = publicUrl.startsWith('https:');
-  const prefix = secure ? '__Host-' : '';
-  const session = `${prefix}underlath_session`;
-  const client = `${prefix}underlath_letter`;
+  const session = `${secure ? '__Host-' : ''}underlath_session`;
+  const client = `${secure ? '__Secure-' : ''}underlath_letter`;
   const options: CookieSerializeOptions = { path: '/', httpOnly: true, sameSite: 'lax', secure };
+  const ofLetter = (letterId: string) => ({ ...options, path: `/api/v1/client/letters/${letterId}` });
   return {
     readSession: (request) => request.cookies[session],
     setSession: (reply, token, expires) => void reply.setCookie(session, token, { ...options, expires }),
     clearSession: (reply) => void reply.clearCookie(session, options),
     readClient: (request) => request.cookies[client],
-    setClient: (reply, token, expires) => void reply.setCookie(client, token, { ...options, expires }),
-    clearClient: (reply) => void reply.clearCookie(client, options),
+    setClient: (reply, letterId, token, expires) =>
+      void reply.setCookie(client, token, { ...ofLetter(letterId), expires }),
+    clearClient: (reply, letterId) => void reply.clearCookie(client, ofLetter(letterId)),
   };
 }

@@ -41,7 +41,10 @@ export function assertAllowed(permission: Permission | undefined, principal: Pri
   if (permission === 'public') return;
   if (permission === 'client-link') {
     if (principal?.kind === 'client') return;
-    throw new ProblemError('not-signed-in', 'Open the link that your contractor sent you.');
+    throw new ProblemError(
+      'not-signed-in',
+      'This letter is not open in this browser. Open the link that your contractor sent you.',
+    );
   }
   if (principal?.kind !== 'member' && principal?.kind !== 'api-key') {
     throw new ProblemError('not-signed-in', 'Sign in first, or send an API key.', {

@@ -32,6 +32,7 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, proble
     detail: problem.message,
     instance: `urn:uuid:${request.id}`,
     ...(problem.errors && { errors: atMost(problem.errors) }),
+    ...(problem.contact && { contact: problem.contact }),
   };
   return reply
     .code(problem.status)

@@ -4,7 +4,6 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { LocaleProvider } from '../shared/i18n/locale.tsx';
-import { StatusProvider } from '../shared/ui/status.tsx';
 import { printWhole } from './print.ts';
 import { ClientPage } from './screens/client-page.tsx';
 
@@ -16,9 +15,7 @@ if (root) {
       <QueryClientProvider client={new QueryClient()}>
         <LocaleProvider>
           <main className="letter">
-            <StatusProvider>
-              <ClientPage />
-            </StatusProvider>
+            <ClientPage />
           </main>
         </LocaleProvider>
       </QueryClientProvider>

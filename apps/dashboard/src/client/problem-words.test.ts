@@ -5,9 +5,11 @@ import { blockOf, problemWords } from './problem-words.ts';
 const refused = (type: string, status: number) =>
   new ProblemError({ type, title: 'No', status, detail: 'No.' }, new Headers());
 
-test('a link that ended, is unknown or can not be read needs a new link', () => {
-  for (const error of [refused('link-gone', 410), refused('not-found', 404), refused('invalid-input', 422)]) {
-    expect(blockOf(error)).toBe('gone');
+test('a link is told as run out, switched off, or not known, each for itself', () => {
+  expect(blockOf(refused('link-expired', 410))).toBe('expired');
+  expect(blockOf(refused('link-revoked', 410))).toBe('revoked');
+  for (const type of ['link-unknown', 'other-letter', 'not-found', 'invalid-input']) {
+    expect(blockOf(refused(type, 410))).toBe('unknown');
   }
 });
 
@@ -29,4 +31,6 @@ test('a failed send says whether it was sent, saved, or answered before', () => 
   expect(problemWords(refused('database-away', 503)).title).toBe('problemServer');
   expect(problemWords(refused('wrong-state', 409)).title).toBe('problemDecided');
   expect(problemWords(refused('link-replaced', 410)).title).toBe('replacedTitle');
+  expect(problemWords(refused('other-letter', 409)).title).toBe('problemOther');
+  expect(problemWords(refused('questions-wait', 409)).title).toBe('problemQuestions');
 });

@@ -4,16 +4,45 @@ import type { client } from '../shared/i18n/messages/letter.ts';
 export type ClientKey = keyof (typeof client)['en'];
 
 /** Why the letter can't be read any more. */
-export type Block = 'replaced' | 'gone' | 'no-link';
+export type Block = 'replaced' | 'expired' | 'revoked' | 'unknown' | 'no-link';
 
-/** What became of the link while opening or reading; null when trying again may help. A secret the server does not know, or can't read, is told like one that is too old. */
+const blocks: Partial<Record<ProblemError['type'], Block>> = {
+  'link-replaced': 'replaced',
+  'link-expired': 'expired',
+  'link-revoked': 'revoked',
+  'not-signed-in': 'no-link',
+  // A link cut short, put together of two, or made up.
+  'link-unknown': 'unknown',
+  'other-letter': 'unknown',
+  'not-found': 'unknown',
+  'invalid-input': 'unknown',
+};
+
+/** What became of the link while opening or reading; null when trying again may help. */
 export function blockOf(error: unknown): Block | null {
-  if (!(error instanceof ProblemError)) return null;
-  if (error.type === 'link-replaced') return 'replaced';
-  if (error.type === 'not-signed-in') return 'no-link';
-  const unusable: ProblemError['type'][] = ['link-gone', 'not-found', 'invalid-input'];
-  return unusable.includes(error.type) ? 'gone' : null;
+  return error instanceof ProblemError ? (blocks[error.type] ?? null) : null;
 }
+
+type Words = readonly [title: ClientKey, ...body: ClientKey[]];
+
+/** Over a letter that is open. */
+export const openBlockWords: Record<Block, Words> = {
+  replaced: ['replacedTitle', 'replacedDo'],
+  expired: ['expiredTitle', 'endedBody', 'endedDo'],
+  revoked: ['revokedTitle', 'endedBody', 'endedDo'],
+  unknown: ['unknownTitle', 'endedDo'],
+  'no-link': ['closedTitle', 'closedDo'],
+};
+
+/** In the place of a letter; whom to ask stands below where the server told it. */
+export const blockWords: Record<Block | 'closed', Words> = {
+  replaced: ['replacedTitle', 'replacedBody', 'replacedDo'],
+  expired: ['expiredTitle', 'expiredBody', 'endedBody', 'endedDo'],
+  revoked: ['revokedTitle', 'endedBody', 'endedDo'],
+  unknown: ['unknownTitle', 'unknownBody', 'goneDo'],
+  'no-link': ['noLinkTitle', 'noLinkBody', 'goneDo'],
+  closed: ['closedTitle', 'closedBody'],
+};
 
 export type ProblemWords = { title: ClientKey; todo: ClientKey };
 
@@ -24,8 +53,11 @@ const byType: Partial<Record<ProblemError['type'], ProblemWords>> = {
   'stale-version': { title: 'replacedTitle', todo: 'replacedDo' },
   'link-replaced': { title: 'replacedTitle', todo: 'replacedDo' },
   'still-running': { title: 'problemRunning', todo: 'problemRunningDo' },
-  'link-gone': { title: 'goneTitle', todo: 'goneDo' },
-  'not-signed-in': { title: 'goneTitle', todo: 'noLinkBody' },
+  'link-expired': { title: 'expiredTitle', todo: 'endedDo' },
+  'link-revoked': { title: 'revokedTitle', todo: 'endedDo' },
+  'other-letter': { title: 'problemOther', todo: 'problemOtherDo' },
+  'questions-wait': { title: 'problemQuestions', todo: 'problemQuestionsDo' },
+  'not-signed-in': { title: 'closedTitle', todo: 'closedDo' },
 };
 
 /** What happened to a send, in the owner's words, and what to do about it. */

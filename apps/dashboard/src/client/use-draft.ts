@@ -10,7 +10,7 @@ export type Draft = {
 };
 
 const empty: Draft = { name: '', reason: '', question: '', leftOut: [] };
-const keyFor = (sha256: string) => `underlath.letter.${sha256.slice(0, 16)}`;
+const keyFor = (letterId: string) => `underlath.letter.${letterId}`;
 
 function read(key: string): Draft {
   try {
@@ -24,8 +24,12 @@ function read(key: string): Draft {
 }
 
 /** Keeps what is typed for this letter while the tab lives, over going back, a failed send and a reload. */
-export function useDraft(sha256: string): { draft: Draft; change: (part: Partial<Draft>) => void; forget: () => void } {
-  const key = keyFor(sha256);
+export function useDraft(letterId: string): {
+  draft: Draft;
+  change: (part: Partial<Draft>) => void;
+  forget: () => void;
+} {
+  const key = keyFor(letterId);
   const [draft, setDraft] = useState(() => read(key));
   useEffect(() => {
     try {

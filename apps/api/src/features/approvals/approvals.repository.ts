@@ -3,10 +3,24 @@ import type { Tx } from '../../platform/database/database.ts';
 
 /** Found by the hash of the token alone; row-level security shows no other link (see `Fence.tokenHash`). */
 export const findLink = (tx: Tx, tokenHash: string) => tx.clientLink.findUnique({ where: { tokenHash } });
-export type LinkRow = NonNullable<Awaited<ReturnType<typeof findLink>>>;
 
+const withAnswer = {
+  sent: { select: { decision: { select: { id: true } }, changeOrder: { select: { sentVersion: true } } } },
+} satisfies Prisma.ClientLinkInclude;
+
+/** A link, whether its version was answered, and which version stands now. */
 export const findLinkById = (tx: Tx, companyId: string, id: string) =>
-  tx.clientLink.findUnique({ where: { companyId_id: { companyId, id } } });
+  tx.clientLink.findUnique({ where: { companyId_id: { companyId, id } }, include: withAnswer });
+export type LinkRow = NonNullable<Awaited<ReturnType<typeof findLinkById>>>;
+
+/** Found by the hash of its token alone, like a link. */
+export const findSession = (tx: Tx, tokenHash: string) => tx.clientSession.findUnique({ where: { tokenHash } });
+
+export const insertSession = (tx: Tx, data: Prisma.ClientSessionUncheckedCreateInput) =>
+  tx.clientSession.create({ data });
+
+export const endSession = (tx: Tx, companyId: string, id: string, endedAt: Date): Promise<unknown> =>
+  tx.clientSession.updateMany({ where: { companyId, id, endedAt: null }, data: { endedAt } });
 
 const withLetter = {
   project: true,

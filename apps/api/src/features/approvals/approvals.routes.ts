@@ -1,5 +1,5 @@
 import { clientRoutes } from '@underlath/contract';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
 import { serve } from '../../plugins/serve.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
@@ -20,13 +20,21 @@ export function registerApprovalsRoutes(
   app: FastifyInstance,
   { approvals, links, reports, photos, cookies }: Parts,
 ): void {
-  serve(app, clientRoutes.openClientLink, async ({ body, reply }) => {
-    const { expiresAt } = await links.open(body.token);
-    cookies.setClient(reply, body.token, expiresAt);
-  });
+  const open = async (reply: FastifyReply, secret: string, named?: string) => {
+    const { principal, token, expiresAt } = await links.open(secret, named);
+    const { letterId } = principal;
+    cookies.setClient(reply, letterId, token, expiresAt);
+    return { letterId };
+  };
 
-  serve(app, clientRoutes.closeClientLink, async ({ reply }) => {
-    cookies.clearClient(reply);
+  serve(app, clientRoutes.openClientLink, ({ params, body, reply }) => open(reply, body.token, params.letterId));
+
+  serve(app, clientRoutes.openUnnamedLink, ({ body, reply }) => open(reply, body.token));
+
+  serve(app, clientRoutes.closeClientLink, async ({ params: { letterId }, request, reply }) => {
+    const token = cookies.readClient(request);
+    if (token) await links.close(token, letterId);
+    cookies.clearClient(reply, letterId);
   });
 
   serve(app, clientRoutes.getClientLetter, ({ principal }) => approvals.letter(principal));

@@ -4,6 +4,7 @@ import {
   type ClientLetter,
   type clientRoutes,
   type DocumentPart,
+  isSameName,
   partOf,
   type Question,
   sameIds,
@@ -19,13 +20,16 @@ import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
 import * as approvals from './approvals.repository.ts';
-import { assertLive } from './client-links.ts';
 import { decisionLetter, questionLetter } from './decision-letters.ts';
+import { assertLive, contactOf, contactWords } from './link-state.ts';
 
 type Answer = BodyOut<typeof clientRoutes.decide>;
 type Asked = BodyOut<typeof clientRoutes.ask>;
 
 type StoredDecision = NonNullable<approvals.SentRow['decision']>;
+
+/** A letter has a few findings: more than anyone asks in earnest, and few enough to read. Each mails the office and stays in the record. */
+const QUESTIONS_WAITING = 10;
 
 interface Opened {
   order: approvals.OrderRow;
@@ -45,7 +49,7 @@ export class ApprovalsService {
   async letter(client: ClientPrincipal): Promise<ClientLetter> {
     return this.database.inCompany(client.companyId, async (tx) => {
       const order = await approvals.findOrder(tx, client.companyId, client.changeOrderId);
-      return toLetter(await opened(tx, client, order));
+      return toLetter(client, await opened(tx, client, order));
     });
   }
 
@@ -57,29 +61,33 @@ export class ApprovalsService {
 
   /**
    * Exactly one answer a version, to exactly the bytes shown. The same answer sent again is told what stands.
-   * @throws ProblemError `link-replaced`, `link-gone`, `wrong-state`, `invalid-input`
+   * @throws ProblemError `other-letter`, `wrong-state`, `invalid-input`, and what `assertLive` says
    */
   async decide(client: ClientPrincipal, answer: Answer, userAgent: string): Promise<ClientLetter> {
     const { companyId } = client;
     return this.database.inCompany(companyId, async (tx) => {
-      const { order, sent } = await this.lock(tx, client);
+      const { order, sent, link } = await this.lock(tx, client);
       assertSeen(sent, answer);
       if (sent.decision) {
         assertSameAnswer(sent, sent.decision, answer);
-        return toLetter({ order, sent });
+        return toLetter(client, { order, sent });
       }
+      await assertLive(tx, link, this.clock.now());
       if (order.state !== 'sent')
         throw new ProblemError('wrong-state', 'This change order is not waiting for an answer.');
       await this.settle(tx, client, { order, sent }, answer, userAgent);
-      return toLetter(await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
+      return toLetter(client, await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
     });
   }
 
-  /** @throws ProblemError `link-replaced`, `link-gone` */
-  async ask(client: ClientPrincipal, { name, text }: Asked): Promise<Question> {
+  /** @throws ProblemError `other-letter`, `questions-wait`, and what `assertLive` says */
+  async ask(client: ClientPrincipal, { version: seen, name, text }: Asked): Promise<Question> {
     const { companyId } = client;
     return this.database.inCompany(companyId, async (tx) => {
-      const { order, sent } = await this.lock(tx, client);
+      const { order, sent, link } = await this.lock(tx, client);
+      assertVersionSeen(sent, seen);
+      await assertLive(tx, link, this.clock.now());
+      await this.assertRoom(tx, order, sent);
       const { id: changeOrderId, projectId } = order;
       const row = {
         companyId,
@@ -106,21 +114,32 @@ export class ApprovalsService {
     });
   }
 
-  /** The project's turn, then the row that edits and answers share; whether the link still lives is asked again under the lock. */
-  private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened> {
+  private async assertRoom(tx: Tx, order: approvals.OrderRow, { version }: approvals.SentRow): Promise<void> {
+    const waiting = order.questions.filter((question) => question.version === version && question.answeredAt === null);
+    if (waiting.length < QUESTIONS_WAITING) return;
+    const contact = await contactOf(tx, order.companyId);
+    throw new ProblemError(
+      'questions-wait',
+      `${waiting.length} of your questions wait for an answer; please let them be answered first. ${contactWords(contact)} if it is urgent.`,
+      { contact },
+    );
+  }
+
+  /** The project's turn, then the row that edits and answers share; the link is read again under the lock. */
+  private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened & { link: approvals.LinkRow }> {
     const { companyId, changeOrderId } = client;
     const found = await approvals.findOrder(tx, companyId, changeOrderId);
     if (found) await this.records.lock(tx, companyId, found.projectId);
     const order = await approvals.lockOrder(tx, companyId, changeOrderId);
     const link = await approvals.findLinkById(tx, companyId, client.linkId);
     if (!link) throw notFound('link');
-    await assertLive(tx, link, order?.sentVersion ?? null, this.clock.now());
-    return opened(tx, client, order);
+    return { ...(await opened(tx, client, order)), link };
   }
 
   private async settle(tx: Tx, client: ClientPrincipal, { order, sent }: Opened, answer: Answer, userAgent: string) {
-    const { companyId, linkId } = client;
+    const { companyId, linkId, sessionId } = client;
     const document = toDocument(sent);
+    const letterFor = confirmedFor(document, answer);
     const { kind, sha256, signerName, reason, locale } = answer;
     const part = chosenPart(document, answer);
     const findingIds = part?.findingIds ?? [];
@@ -130,6 +149,7 @@ export class ApprovalsService {
       kind,
       findingIds,
       signerName,
+      letterFor,
       reason,
       sha256,
       consentId: document.consent.id,
@@ -145,6 +165,7 @@ export class ApprovalsService {
       version,
       id: newId(),
       linkId,
+      sessionId,
       userAgent,
     });
     await approvals.settleOrder(tx, companyId, order.id, {
@@ -165,6 +186,7 @@ export class ApprovalsService {
       kind,
       sha256,
       signerName,
+      ...(letterFor !== null && { letterFor }),
       consentId: row.consentId,
       consentSha256: sha256Of(consentText),
       reason,
@@ -179,7 +201,8 @@ export class ApprovalsService {
       subjectId: order.id,
       data: { ...data },
     });
-    const decision = { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
+    const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
+    const decision = { ...said, decidedAt: data.decidedAt };
     await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
   }
 
@@ -206,19 +229,22 @@ async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow
   return { order, sent };
 }
 
-function toLetter({ order, sent }: Opened): ClientLetter {
+function toLetter({ letterId, sessionId }: ClientPrincipal, { order, sent }: Opened): ClientLetter {
   return {
+    letterId,
     document: toDocument(sent),
     sha256: sent.sha256,
     state: sent.decision ? answerOf(sent.decision) : 'open',
     decision: sent.decision && toDecision(sent.decision),
+    answeredHere: sent.decision?.sessionId === sessionId,
     questions: order.questions.map(toQuestion),
     locale: order.project.clientLocale === 'es' ? 'es' : 'en',
   };
 }
 
 /** The answer names what was on the screen: these bytes and this consent. */
-function assertSeen(sent: approvals.SentRow, { sha256, consentId }: Answer): void {
+function assertSeen(sent: approvals.SentRow, { version, sha256, consentId }: Answer): void {
+  assertVersionSeen(sent, version);
   if (sha256 !== sent.sha256) {
     throw new ProblemError(
       'link-replaced',
@@ -228,6 +254,28 @@ function assertSeen(sent: approvals.SentRow, { sha256, consentId }: Answer): voi
   if (consentId !== toDocument(sent).consent.id) {
     throw invalidInput('/consentId', 'is not the consent text of this version; load the page again');
   }
+}
+
+/** @throws ProblemError `other-letter` */
+function assertVersionSeen({ version }: approvals.SentRow, seen: number): void {
+  if (seen === version) return;
+  throw new ProblemError(
+    'other-letter',
+    `You saw version ${seen}, and this letter is version ${version}; nothing was sent. Load the page again.`,
+  );
+}
+
+/**
+ * Whom the letter is for, where the signer typed another name and said that it is right; null for the same name.
+ * @throws ProblemError `invalid-input` when nobody was asked yet
+ */
+function confirmedFor({ project }: ChangeOrderDocument, { signerName, nameConfirmed }: Answer): string | null {
+  if (isSameName(signerName, project.clientName)) return null;
+  if (nameConfirmed) return project.clientName;
+  throw invalidInput(
+    '/nameConfirmed',
+    `The letter is for ${project.clientName}, and ${signerName} was typed. Ask whether that is right, and send nameConfirmed: true when it is.`,
+  );
 }
 
 /**

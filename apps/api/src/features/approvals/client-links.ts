@@ -1,71 +1,100 @@
 import type { Clock } from '../../platform/clock.ts';
-import type { Database, Tx } from '../../platform/database/database.ts';
+import type { Database } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { hashSecret } from '../../platform/secrets.ts';
+import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import type { ClientPrincipal } from '../../plugins/auth.ts';
 import * as approvals from './approvals.repository.ts';
+import { assertReadable } from './link-state.ts';
 
-interface LiveLink {
+/** A letter opened on a device. */
+interface OpenedLetter {
   principal: ClientPrincipal;
+  /** For the cookie of this letter; only its hash is kept. */
+  token: string;
   expiresAt: Date;
 }
 
-/** Looks links up. Nothing is written: mail scanners open links too. */
+/** A session outlives its link for a while, to say what became of it, and lets a signer come back to read. */
+const sessionDays = 30;
+const dayMs = 86_400_000;
+
+/** Opens letters by the secret of a link, and closes them. A session is all that is written, and by no GET: mail scanners open links too. */
 export class ClientLinks {
   constructor(
     private readonly database: Database,
     private readonly clock: Clock,
   ) {}
 
-  /** What a token opens. @throws ProblemError `link-gone`, `link-replaced` */
-  async open(token: string): Promise<LiveLink> {
-    const live = await this.find(hashSecret(token));
-    if (live) return live;
-    throw new ProblemError(
-      'link-gone',
-      'This link is not known here. Check that it is complete, or ask your contractor for a new one.',
-    );
+  /**
+   * A new session of the letter that a secret opens.
+   * @param letterId of the address; none stood in addresses that were mailed before letters had ids
+   * @throws ProblemError `link-unknown`, `other-letter`, and what `assertReadable` says
+   */
+  async open(secret: string, letterId?: string): Promise<OpenedLetter> {
+    const tokenHash = hashSecret(secret);
+    const found = await this.database.behindFence({ tokenHash }, (tx) => approvals.findLink(tx, tokenHash));
+    if (!found) {
+      throw new ProblemError(
+        'link-unknown',
+        'This link is not known here. Check that it is complete, or ask your contractor for a new one.',
+      );
+    }
+    if (letterId !== undefined && letterId !== found.letterId) {
+      throw new ProblemError(
+        'other-letter',
+        'The two halves of this link belong to different letters. Open the link in your message.',
+      );
+    }
+    return this.begin(found.companyId, found.id);
   }
 
-  /** For the server's own check of every request: null for an unknown token. @throws ProblemError `link-gone`, `link-replaced` */
-  async principal(tokenHash: string): Promise<ClientPrincipal | null> {
-    return (await this.find(tokenHash))?.principal ?? null;
-  }
-
-  private async find(tokenHash: string): Promise<LiveLink | null> {
-    const link = await this.database.behindFence({ tokenHash }, (tx) => approvals.findLink(tx, tokenHash));
-    if (!link) return null;
-    const { companyId, id: linkId, changeOrderId, version, expiresAt } = link;
-    await this.database.inCompany(companyId, async (tx) => {
-      const order = await approvals.findOrder(tx, companyId, changeOrderId);
-      await assertLive(tx, link, order?.sentVersion ?? null, this.clock.now());
+  private begin(companyId: string, linkId: string): Promise<OpenedLetter> {
+    return this.database.inCompany(companyId, async (tx) => {
+      const now = this.clock.now();
+      const link = await approvals.findLinkById(tx, companyId, linkId);
+      if (!link) throw new Error(`Link ${linkId} is gone; links are never removed.`);
+      await assertReadable(tx, link, now);
+      const token = newSecret();
+      const expiresAt = new Date(Math.max(link.expiresAt.getTime(), now.getTime() + sessionDays * dayMs));
+      const row = { companyId, id: newId(), linkId, tokenHash: hashSecret(token), createdAt: now, expiresAt };
+      const { id } = await approvals.insertSession(tx, row);
+      return { principal: principalOf(link, id), token, expiresAt };
     });
-    return { principal: { kind: 'client', companyId, linkId, changeOrderId, version }, expiresAt };
+  }
+
+  /** Ends the session of a letter on one device. What is no session of this letter is left alone. */
+  async close(token: string, letterId: string): Promise<void> {
+    const session = await this.session(hashSecret(token));
+    if (!session) return;
+    const { companyId, id, linkId } = session;
+    await this.database.inCompany(companyId, async (tx) => {
+      const link = await approvals.findLinkById(tx, companyId, linkId);
+      if (link?.letterId === letterId) await approvals.endSession(tx, companyId, id, this.clock.now());
+    });
+  }
+
+  /** For the server's own check of every request: null where the session is none of this letter. @throws what `assertReadable` says */
+  async principal(tokenHash: string, letterId: string): Promise<ClientPrincipal | null> {
+    const session = await this.session(tokenHash);
+    if (!session) return null;
+    const { companyId, id, linkId } = session;
+    return this.database.inCompany(companyId, async (tx) => {
+      const link = await approvals.findLinkById(tx, companyId, linkId);
+      if (link?.letterId !== letterId) return null;
+      await assertReadable(tx, link, this.clock.now());
+      return principalOf(link, id);
+    });
+  }
+
+  /** One that has neither ended nor run out. */
+  private async session(tokenHash: string) {
+    const session = await this.database.behindFence({ tokenHash }, (tx) => approvals.findSession(tx, tokenHash));
+    return session && !session.endedAt && session.expiresAt > this.clock.now() ? session : null;
   }
 }
 
-/** @throws ProblemError `link-replaced` when another version stands or comes, `link-gone` when it ended or was switched off */
-export async function assertLive(
-  tx: Tx,
-  link: approvals.LinkRow,
-  sentVersion: number | null,
-  now: Date,
-): Promise<void> {
-  const { companyId, version, revokedAt, expiresAt } = link;
-  if (sentVersion === version && !revokedAt && expiresAt > now) return;
-  const ask = await contactWords(tx, companyId);
-  if (sentVersion !== version) {
-    throw new ProblemError(
-      'link-replaced',
-      `The contractor changed this offer, so this version can no longer be answered. ${ask} for the new link.`,
-    );
-  }
-  const why = revokedAt ? 'This link was switched off.' : 'This link has run out.';
-  throw new ProblemError('link-gone', `${why} ${ask} for a new one; nothing was decided by it.`);
-}
-
-async function contactWords(tx: Tx, companyId: string): Promise<string> {
-  const company = await approvals.findCompany(tx, companyId);
-  const ways = [company?.phone, company?.email].filter(Boolean).join(' or ');
-  return `Ask ${company?.name ?? 'your contractor'}${ways ? ` (${ways})` : ''}`;
-}
+const principalOf = (link: approvals.LinkRow, sessionId: string): ClientPrincipal => {
+  const { companyId, id: linkId, letterId, changeOrderId, version } = link;
+  return { kind: 'client', companyId, letterId, linkId, sessionId, changeOrderId, version };
+};

@@ -99,8 +99,9 @@ function toSentVersion(
 }
 
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt } = row;
-  return { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: decidedAt.toISOString() };
+  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, decidedAt } = row;
+  const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
+  return { ...said, decidedAt: decidedAt.toISOString() };
 }
 
 export function toQuestion({ id, version, name, text, askedAt, answer, answeredAt }: QuestionRow): Question {

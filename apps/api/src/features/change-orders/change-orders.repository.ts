@@ -121,7 +121,7 @@ export const insertLink = (tx: Tx, data: Prisma.ClientLinkUncheckedCreateInput):
   tx.clientLink.create({ data });
 
 /** Every link of every version that still works stops at once. */
-export const revokeLinks = (tx: Tx, companyId: string, changeOrderId: string, at: Date): Promise<unknown> =>
+export const revokeLinks = (tx: Tx, companyId: string, changeOrderId: string, at: Date) =>
   tx.clientLink.updateMany({ where: { companyId, changeOrderId, revokedAt: null }, data: { revokedAt: at } });
 
 export const findQuestion = (tx: Tx, companyId: string, changeOrderId: string, id: string) =>

@@ -10,7 +10,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { hashSecret, newSecret } from '../../platform/secrets.ts';
+import { hashSecret, newLetterId, newSecret } from '../../platform/secrets.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { toWord } from '../enum-words.ts';
@@ -74,16 +74,20 @@ export class SendingService {
   async renewLink(caller: Caller, id: string, expiresInDays: number): Promise<{ link: string; expiresAt: string }> {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const version = await this.endLinks(tx, caller, id, 'change-order.link-renewed');
+      const { record, version } = await this.endLinks(tx, companyId, id);
+      await this.note(tx, caller, record, 'change-order.link-renewed', version);
       const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
       const link = await this.makeLink(tx, companyId, id, version, expiresAt);
       return { link, expiresAt: expiresAt.toISOString() };
     });
   }
 
-  /** @throws ProblemError `not-found`, `wrong-state` */
+  /** Where none works any more, nothing happens and nothing is recorded. @throws ProblemError `not-found`, `wrong-state` */
   async revokeLink(caller: Caller, id: string): Promise<void> {
-    await this.database.inCompany(caller.companyId, (tx) => this.endLinks(tx, caller, id, 'change-order.link-revoked'));
+    await this.database.inCompany(caller.companyId, async (tx) => {
+      const { record, version, ended } = await this.endLinks(tx, caller.companyId, id);
+      if (ended > 0) await this.note(tx, caller, record, 'change-order.link-revoked', version);
+    });
   }
 
   /** The exact bytes that were sent. @throws ProblemError `not-found` */
@@ -180,9 +184,11 @@ export class SendingService {
     expiresAt: Date,
   ): Promise<string> {
     const token = newSecret();
+    const letterId = newLetterId();
     const row = {
       companyId,
       id: newId(),
+      letterId,
       changeOrderId,
       version,
       tokenHash: hashSecret(token),
@@ -190,19 +196,28 @@ export class SendingService {
       expiresAt,
     };
     await changeOrders.insertLink(tx, row);
-    return `${this.publicUrl}/c#${token}`;
+    return `${this.publicUrl}/c/${letterId}#${token}`;
   }
 
-  /** Answers the version that stays sent. */
-  private async endLinks(tx: Tx, { companyId, actor }: Caller, id: string, type: string): Promise<number> {
-    const { projectId, sentVersion, number } = await this.changeOrders.lock(tx, companyId, id);
-    if (sentVersion === null) {
+  /** Every link that still works stops; answers how many did, and the version that stays sent. */
+  private async endLinks(tx: Tx, companyId: string, id: string) {
+    const record = await this.changeOrders.lock(tx, companyId, id);
+    const { sentVersion: version, number } = record;
+    if (version === null) {
       throw new ProblemError('wrong-state', `Change order ${number} is a draft; it has no link. Send it first.`);
     }
-    await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
-    const data = { version: sentVersion };
-    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data });
-    return sentVersion;
+    const { count: ended } = await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
+    return { record, version, ended };
+  }
+
+  private async note(
+    tx: Tx,
+    { companyId, actor }: Caller,
+    { id, projectId }: ChangeOrderRecord,
+    type: string,
+    version: number,
+  ) {
+    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data: { version } });
   }
 }
 

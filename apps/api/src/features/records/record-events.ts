@@ -21,6 +21,8 @@ export interface DecidedData {
   kind: 'approved' | 'declined';
   sha256: string;
   signerName: string;
+  /** Whom the letter was for, where another name was typed and confirmed; absent where they are alike. */
+  letterFor?: string;
   consentId: string;
   /** SHA-256 of the consent's words as they were shown. */
   consentSha256: string;

@@ -10,7 +10,7 @@ export type Tx = Prisma.TransactionClient;
 export interface Fence {
   companyId?: string;
   userId?: string;
-  /** SHA-256 (hex) of a secret just presented: shows the one invitation, API key or client link it opens. */
+  /** SHA-256 (hex) of a secret just presented: shows the one invitation, API key, client link or client session it opens. */
   tokenHash?: string;
   /** Whose repeated requests are looked up. */
   principal?: string;

@@ -3,8 +3,10 @@ import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { telephoneLink, unbroken } from '../letter-text.ts';
 
-/** How to reach the contractor; nothing where the letter gives neither phone nor e-mail. */
-export function Contact({ company }: { company: ChangeOrderDocument['company'] }) {
+type Company = ChangeOrderDocument['company'];
+
+/** How to reach the contractor; nothing where neither phone nor e-mail is known. */
+export function Contact({ company }: { company: Pick<Company, 'name' | 'phone' | 'email'> & Partial<Company> }) {
   const t = useT(client);
   if (!company.phone && !company.email) return null;
   return (

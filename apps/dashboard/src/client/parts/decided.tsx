@@ -9,24 +9,27 @@ import { CopyButtons } from './keep-copy.tsx';
 
 /** What was decided, by whom and when, over the letter it was decided on. */
 export function Decided({ letter, chosen }: { letter: ClientLetter; chosen: Chosen }) {
-  return letter.decision && <Answer chosen={chosen} decision={letter.decision} />;
+  return letter.decision && <Answer chosen={chosen} decision={letter.decision} isYours={letter.answeredHere} />;
 }
 
 type AnswerProps = { chosen: Chosen; decision: Decision };
 
 const answers = {
-  approved: { title: 'approvedTitle', next: 'approvedNext' },
-  part: { title: 'partApprovedTitle', next: 'partApprovedNext' },
-  declined: { title: 'declinedTitle', next: 'declinedNext' },
+  approved: { yours: 'approvedTitle', theirs: 'approvedByTitle', next: 'approvedNext' },
+  part: { yours: 'partApprovedTitle', theirs: 'partApprovedByTitle', next: 'partApprovedNext' },
+  declined: { yours: 'declinedTitle', theirs: 'declinedByTitle', next: 'declinedNext' },
 } as const;
 
-function Answer({ chosen, decision }: AnswerProps) {
+/** "You" is who signed, in the session that signed; everyone else who opens the letter reads the name. */
+function Answer({ chosen, decision, isYours }: AnswerProps & { isYours: boolean }) {
   const t = useT(client);
-  const { title, next } = answers[chosen.part ? 'part' : decision.kind];
+  const { tag } = useLocale();
+  const { yours, theirs, next } = answers[chosen.part ? 'part' : decision.kind];
+  const date = formatDate(decision.decidedAt, tag, 'long-day');
   return (
     <section className="decided" aria-labelledby="decided">
       <h1 id="decided" tabIndex={-1} data-told>
-        {t(title)}
+        {isYours ? t(yours) : t(theirs, { name: decision.signerName, date })}
       </h1>
       <p>{t(next)}</p>
       <AnswerFacts chosen={chosen} decision={decision} />
@@ -39,6 +42,7 @@ function Answer({ chosen, decision }: AnswerProps) {
         <summary>{t('decidedConsent')}</summary>
         <p>{decision.consentText}</p>
       </details>
+      <p>{t('decidedKeep')}</p>
       <CopyButtons />
     </section>
   );
@@ -55,6 +59,9 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
   const at = formatDate(decision.decidedAt, tag, 'long-day');
   const facts: Fact[] = [
     { name: t(approved ? 'decidedBy' : 'declinedBy'), value: decision.signerName },
+    ...(decision.letterFor
+      ? [{ name: t('decidedFor'), value: t('decidedForLine', { name: decision.letterFor }) }]
+      : []),
     { name: t(approved ? 'decidedOn' : 'declinedOn'), value: <time dateTime={decision.decidedAt}>{at}</time> },
     ...(decision.reason ? [{ name: t('decidedReason'), value: decision.reason }] : []),
     ...(part

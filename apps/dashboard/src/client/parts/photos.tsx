@@ -5,6 +5,7 @@ import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
+import { useLetterId } from '../letter-id.ts';
 import type { ClientKey } from '../problem-words.ts';
 
 type Photo = DocumentItem['photos'][number];
@@ -17,14 +18,14 @@ const stageKeys: Record<PhotoStage, ClientKey> = {
   'before-cover': 'stageBeforeCover',
 };
 
-const addressFor = (photo: Photo, size: 'view' | 'thumb') =>
-  addressOf(clientRoutes.clientPhoto, { params: { photoId: photo.id }, query: { size } });
-
 /** The photos of a finding. Each opens large with its caption; the buttons there go on to the next. */
 export function Photos({ item }: { item: DocumentItem }) {
   const t = useT(client);
+  const letterId = useLetterId();
   const [open, setOpen] = useState<number | null>(null);
   const { photos } = item;
+  const addressFor = (photo: Photo, size: 'view' | 'thumb') =>
+    addressOf(clientRoutes.clientPhoto, { params: { letterId, photoId: photo.id }, query: { size } });
   if (photos.length === 0) return null;
   const stage = (photo: Photo) => t(stageKeys[photo.stage]);
   const caption = (photo: Photo) => photo.caption || stage(photo);

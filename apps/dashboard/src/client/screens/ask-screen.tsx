@@ -1,4 +1,4 @@
-import { clientRoutes } from '@underlath/contract';
+import { clientRoutes, isPersonName } from '@underlath/contract';
 import { useRef, useState } from 'react';
 import { ProblemError } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
@@ -9,10 +9,16 @@ import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { focusFirstInvalid, StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
+import { Said } from '../said.tsx';
 import type { AnswerProps } from './review-screen.tsx';
 
 /** A question and a name; the answer is shown in the letter when it comes. */
-export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' | 'change' | 'onBack'>) {
+export function AskScreen({
+  letter,
+  draft,
+  change,
+  onBack,
+}: Pick<AnswerProps, 'letter' | 'draft' | 'change' | 'onBack'>) {
   const t = useT(client);
   const say = useStatus();
   const [checked, setChecked] = useState(false);
@@ -22,7 +28,7 @@ export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' |
     invalidates: [clientRoutes.getClientLetter],
     onDone: () => {
       change({ question: '' });
-      say(t('askSent'));
+      say(<Said words="askSent" />);
       onBack();
     },
   });
@@ -32,11 +38,11 @@ export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' |
 
   function send() {
     setChecked(true);
-    if (text === '' || name === '') return focusFirstInvalid();
+    if (text === '' || !isPersonName(name)) return focusFirstInvalid();
     if (underway.current) return;
     underway.current = true;
     ask.mutate(
-      { body: { text, name } },
+      { params: { letterId: letter.letterId }, body: { version: letter.document.version, text, name } },
       {
         onSettled: () => {
           underway.current = false;
@@ -58,7 +64,7 @@ export function AskScreen({ draft, change, onBack }: Pick<AnswerProps, 'draft' |
       />
       <TextInput
         label={t('askName')}
-        error={checked && name === '' ? t('errorName') : refused?.at('/name')}
+        error={checked && !isPersonName(name) ? t('errorName') : refused?.at('/name')}
         value={draft.name}
         onChange={(typed) => change({ name: typed })}
         autoComplete="name"

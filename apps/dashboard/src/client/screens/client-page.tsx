@@ -2,9 +2,11 @@ import type { ClientLetter } from '@underlath/contract';
 import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { StatusProvider, useStatus } from '../../shared/ui/status.tsx';
+import { LetterId } from '../letter-id.ts';
 import { chosenIn } from '../letter-text.ts';
-import { type Block, blockOf } from '../problem-words.ts';
+import { type Block, blockOf, type ClientKey } from '../problem-words.ts';
+import { Said } from '../said.tsx';
 import { useDraft } from '../use-draft.ts';
 import { useLetter } from '../use-letter.ts';
 import { useOnline } from '../use-online.ts';
@@ -19,14 +21,18 @@ import { BlockedScreen, FailedScreen, LoadingScreen } from './waiting-screens.ts
 
 /** One page: the letter behind the link, or why there is none. */
 export function ClientPage() {
-  const { letter, error, retry, retrying } = useLetter();
-  const block = blockOf(error);
+  const { letter, error, nowhere, retry, retrying } = useLetter();
+  const block = nowhere ? 'no-link' : blockOf(error);
   if (letter) {
     // The letter's language is the default; a choice made on this device goes before it.
     const locale = startingLocale(readStoredLocale(), [letter.locale]);
     return (
-      <LocaleProvider key={letter.sha256} initial={locale}>
-        <OpenLetter letter={letter} block={block} />
+      <LocaleProvider key={letter.letterId} initial={locale}>
+        <LetterId value={letter.letterId}>
+          <StatusProvider>
+            <OpenLetter letter={letter} block={block} />
+          </StatusProvider>
+        </LetterId>
       </LocaleProvider>
     );
   }
@@ -41,7 +47,7 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
   const online = useOnline();
   const [closed, setClosed] = useState(false);
   const { step, go, back } = useStep();
-  const { draft, change, forget } = useDraft(letter.sha256);
+  const { draft, change, forget } = useDraft(letter.letterId);
   const answerable = letter.state === 'open' && block === null;
   const shown = answerable ? step : 'letter';
   const leave = useReturnToPlace(shown, answerable);
@@ -51,8 +57,8 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
     forget();
     setClosed(true);
   };
-  const decided = (words: string) => () => {
-    say(words);
+  const decided = (words: ClientKey) => () => {
+    say(<Said words={words} />);
     back();
   };
   const open = (next: Step) => {
@@ -85,8 +91,8 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
           onClosed={close}
         />
       </div>
-      {shown === 'review' && <ReviewScreen {...answer} onDecided={decided(t('approvedStatus'))} />}
-      {shown === 'decline' && <DeclineScreen {...answer} onDecided={decided(t('declinedStatus'))} />}
+      {shown === 'review' && <ReviewScreen {...answer} onDecided={decided('approvedStatus')} />}
+      {shown === 'decline' && <DeclineScreen {...answer} onDecided={decided('declinedStatus')} />}
       {shown === 'ask' && <AskScreen {...answer} />}
     </>
   );

@@ -3,10 +3,11 @@ import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
+import { NameQuestion } from '../parts/name-question.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
-import { useDecision } from '../use-decision.ts';
+import { useDecision } from '../use-decision.tsx';
 import type { AnswerProps } from './review-screen.tsx';
 
 /** Declining takes no more than approving: a reason if one wants to give it, the name, the tick. */
@@ -35,6 +36,11 @@ export function DeclineScreen({ letter, draft, change, onBack, onDecided }: Answ
         errors={decision.errors}
         onName={(name) => change({ name })}
         onAgreed={decision.setAgreed}
+      />
+      <NameQuestion
+        {...decision.nameQuestion}
+        letterFor={letter.document.project.clientName}
+        typed={draft.name.trim()}
       />
       {decision.error && <Trouble error={decision.error} />}
       <div className="step-actions">

@@ -17,7 +17,7 @@ import { Price } from '../parts/price.tsx';
 import { Questions } from '../parts/questions.tsx';
 import { Glossary, NotKnown, Reasons, Repairs } from '../parts/reasons.tsx';
 import { TotalBar } from '../parts/total-bar.tsx';
-import type { Block } from '../problem-words.ts';
+import { type Block, openBlockWords } from '../problem-words.ts';
 import type { Step } from '../use-step.ts';
 
 type LetterScreenProps = {
@@ -73,13 +73,15 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
 /** Told over the letter, which stays to be read. */
 function LinkDied({ block }: { block: Block }) {
   const t = useT(client);
-  const replaced = block === 'replaced';
+  const [title, ...body] = openBlockWords[block];
   return (
     <div className="notice" role="alert" tabIndex={-1} data-told>
       <p>
-        <b>{t(replaced ? 'replacedTitle' : 'goneTitle')}</b>
+        <b>{t(title)}</b>
       </p>
-      <p>{t(replaced ? 'replacedDo' : 'goneDo')}</p>
+      {body.map((key) => (
+        <p key={key}>{t(key)}</p>
+      ))}
       <p>{t('stillReading')}</p>
     </div>
   );

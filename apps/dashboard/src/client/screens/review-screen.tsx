@@ -7,11 +7,12 @@ import { Button } from '../../shared/ui/button.tsx';
 import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
 import { PartCautions } from '../parts/choose.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
+import { NameQuestion } from '../parts/name-question.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
 import { Inline } from '../parts/words.tsx';
-import { useDecision } from '../use-decision.ts';
+import { useDecision } from '../use-decision.tsx';
 import type { Draft } from '../use-draft.ts';
 
 export type AnswerProps = {
@@ -51,6 +52,11 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         errors={decision.errors}
         onName={(name) => change({ name })}
         onAgreed={decision.setAgreed}
+      />
+      <NameQuestion
+        {...decision.nameQuestion}
+        letterFor={letter.document.project.clientName}
+        typed={draft.name.trim()}
       />
       {decision.error && <Trouble error={decision.error} />}
       <div className="step-actions">

@@ -4,8 +4,9 @@ import { useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
+import { Contact } from '../parts/contact.tsx';
 import { LanguageSwitch } from '../parts/language-switch.tsx';
-import type { Block, ClientKey } from '../problem-words.ts';
+import { type Block, blockWords } from '../problem-words.ts';
 import { usePageTitle } from '../use-page-title.ts';
 
 /** The letter's own layout in gray lines, so that nothing jumps when it comes. */
@@ -37,28 +38,17 @@ export function LoadingScreen() {
   );
 }
 
-const blockWords: Record<Block | 'closed', readonly [title: ClientKey, ...body: ClientKey[]]> = {
-  replaced: ['replacedTitle', 'replacedBody', 'replacedDo'],
-  gone: ['goneTitle', 'goneBody', 'goneDo'],
-  'no-link': ['noLinkTitle', 'noLinkBody', 'goneDo'],
-  closed: ['closedTitle', 'closedBody'],
-};
-
 /** There is no letter to show: says why, and what to do. */
 export function BlockedScreen({ block, error }: { block: Block | 'closed'; error?: Error | null }) {
   const t = useT(client);
   const [title, ...body] = blockWords[block];
+  const contact = error instanceof ProblemError ? error.problem.contact : undefined;
   return (
     <Plain title={t(title)}>
       {body.map((key) => (
         <p key={key}>{t(key)}</p>
       ))}
-      {/* The server names the contractor and how to reach them; the letter that would is gone. */}
-      {error instanceof ProblemError && (block === 'gone' || block === 'replaced') && (
-        <p className="quoted" lang="en">
-          {error.problem.detail}
-        </p>
-      )}
+      {contact && <Contact company={contact} />}
     </Plain>
   );
 }

@@ -69,6 +69,7 @@ function VersionLine({ order, version }: { order: ChangeOrder; version: SentVers
         .{waiting && order.draft.parts && ' The client may leave out single findings.'}
       </p>
       {version.decision && <DecisionWords order={order} version={version} />}
+      {version.decision && <p>It stays readable by every link of this version, and takes no other answer.</p>}
       <p className="soft small">
         SHA-256 <span className="hash">{version.sha256}</span>
       </p>
@@ -81,6 +82,7 @@ function VersionLine({ order, version }: { order: ChangeOrder; version: SentVers
           Download the PDF
         </a>
         {waiting && <LinkActions order={order} live={version.linkState === 'live'} />}
+        {version.decision && <LinkActions order={order} live={false} answered />}
       </div>
     </div>
   );
@@ -94,6 +96,9 @@ function DecisionWords({ order, version }: { order: ChangeOrder; version: SentVe
       <p>
         <b>{answerWords[version.state]}</b> by {decision.signerName}, <Stamp at={decision.decidedAt} look="day-time" />.
       </p>
+      {decision.letterFor && (
+        <p>The letter is for {decision.letterFor}; the signer was asked and confirmed the other name.</p>
+      )}
       {version.state === 'part-approved' && (
         <p>To be done: {order.draft.items.map(({ number, title }) => `${number}. ${title}`).join('; ')}.</p>
       )}
@@ -109,7 +114,13 @@ function DecisionWords({ order, version }: { order: ChangeOrder; version: SentVe
   );
 }
 
-function LinkActions({ order, live }: { order: ChangeOrder; live: boolean }) {
+type LinkActionsProps = {
+  order: ChangeOrder;
+  live: boolean /** A link to an answered letter is for reading. */;
+  answered?: boolean;
+};
+
+function LinkActions({ order, live, answered = false }: LinkActionsProps) {
   const say = useStatus();
   const [asking, setAsking] = useState(false);
   const renew = useChange(routes.renewClientLink, { invalidates: orderReads });
@@ -125,7 +136,7 @@ function LinkActions({ order, live }: { order: ChangeOrder; live: boolean }) {
   return (
     <>
       <Button busy={renew.isPending} onClick={() => renew.mutate({ params, body: {} })}>
-        New link
+        {answered ? 'New link to read it' : 'New link'}
       </Button>
       {live && (
         <Button look="quiet" onClick={() => setAsking(true)}>
@@ -146,7 +157,10 @@ function LinkActions({ order, live }: { order: ChangeOrder; live: boolean }) {
           </>
         }
       >
-        <p>The client can no longer open the letter or decide on it until you make a new link.</p>
+        <p>
+          The client can no longer open the letter or decide on it until you make a new link. Once a letter has been
+          answered it stays readable, whatever becomes of its link.
+        </p>
       </Dialog>
       <Dialog
         open={renew.data !== undefined}
@@ -158,7 +172,16 @@ function LinkActions({ order, live }: { order: ChangeOrder; live: boolean }) {
           </Button>
         }
       >
-        {renew.data && <LinkOnce link={renew.data.link} what="Earlier links to this change order are dead now." />}
+        {renew.data && (
+          <LinkOnce
+            link={renew.data.link}
+            what={
+              answered
+                ? 'It opens the answered letter to read; the earlier links still do.'
+                : 'Earlier links to this change order are dead now.'
+            }
+          />
+        )}
       </Dialog>
     </>
   );

@@ -1,13 +1,15 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type ClientLetter, clientRoutes } from '@underlath/contract';
+import { type ClientLetter, clientRoutes, isPersonName, isSameName } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
 import { ProblemError } from '../shared/api/errors.ts';
-import { keyOf, useChange } from '../shared/api/hooks.ts';
+import { useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/letter.ts';
 import { useStatus } from '../shared/ui/status.tsx';
 import { focusFirstInvalid } from './parts/step-frame.tsx';
+import { Said } from './said.tsx';
 import type { Draft } from './use-draft.ts';
+import { letterKey } from './use-letter.ts';
 
 interface Answer {
   readonly kind: 'approved' | 'declined';
@@ -17,18 +19,19 @@ interface Answer {
 
 /**
  * Sends one decision on exactly the version that was read. Pressing again after a failed send repeats the same decision
- * under the same key, so that it is made once.
+ * under the same key, so that it is made once. A name that is not the one the letter is for is asked about first.
  */
 export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, draft: Draft, onDecided: () => void) {
   const t = useT(client);
   const { locale } = useLocale();
   const [agreed, setAgreed] = useState(false);
   const [checked, setChecked] = useState(false);
+  const [asksName, setAsksName] = useState(false);
   // A second tap can come before the first is drawn as busy.
   const underway = useRef(false);
   const decide = useChange(clientRoutes.decide, {
     onDone: (decided, _given, queries) => {
-      queries.setQueryData(keyOf(clientRoutes.getClientLetter, {}), decided);
+      queries.setQueryData(letterKey(decided.letterId), decided);
       onDecided();
     },
   });
@@ -36,14 +39,20 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
   const signerName = draft.name.trim();
   const refused = decide.error instanceof ProblemError ? decide.error : null;
   const errors = {
-    name: checked && signerName === '' ? t('errorName') : refused?.at('/signerName'),
+    name: checked && !isPersonName(signerName) ? t('errorName') : refused?.at('/signerName'),
     consent: checked && !agreed ? t('errorConsent') : refused?.at('/consent'),
     reason: refused?.at('/reason'),
   };
 
   function send() {
     setChecked(true);
-    if (signerName === '' || !agreed) return focusFirstInvalid();
+    if (!isPersonName(signerName) || !agreed) return focusFirstInvalid();
+    if (isSameName(signerName, letter.document.project.clientName)) post(false);
+    else setAsksName(true);
+  }
+
+  function post(nameConfirmed: boolean) {
+    setAsksName(false);
     if (underway.current) return;
     underway.current = true;
     const reason = kind === 'declined' ? draft.reason : '';
@@ -51,16 +60,18 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
     const part = findingIds && { findingIds: [...findingIds] };
     const body = {
       kind,
+      version: letter.document.version,
       ...part,
       sha256: letter.sha256,
       signerName,
+      nameConfirmed,
       consent: true,
       consentId,
       reason,
       locale,
     } as const;
     decide.mutate(
-      { body },
+      { params: { letterId: letter.letterId }, body },
       {
         onSettled: () => {
           underway.current = false;
@@ -68,20 +79,20 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       },
     );
   }
-  return { agreed, setAgreed, errors, send, sending: decide.isPending, error: decide.error };
+  const nameQuestion = { open: asksName, onRight: () => post(true), onChange: () => setAsksName(false) };
+  return { agreed, setAgreed, errors, send, nameQuestion, sending: decide.isPending, error: decide.error };
 }
 
 /** The letter was answered, replaced or closed by others: it is read again, and shows what became of it. */
 function useReadAgain(error: Error | null): void {
   const queries = useQueryClient();
-  const t = useT(client);
   const say = useStatus();
   useEffect(() => {
     if (!(error instanceof ProblemError)) return;
     const type: string = error.type;
-    if (type === 'wrong-state') say(t('problemDecided'));
-    if (['wrong-state', 'link-replaced', 'link-gone', 'not-signed-in'].includes(type)) {
+    if (type === 'wrong-state') say(<Said words="problemDecided" />);
+    if (['wrong-state', 'link-replaced', 'link-expired', 'link-revoked', 'not-signed-in'].includes(type)) {
       void queries.invalidateQueries({ queryKey: [clientRoutes.getClientLetter.name] });
     }
-  }, [error, queries, say, t]);
+  }, [error, queries, say]);
 }

@@ -1,0 +1,36 @@
+import { useT } from '../../shared/i18n/locale.tsx';
+import { client } from '../../shared/i18n/messages/letter.ts';
+import { Button } from '../../shared/ui/button.tsx';
+import { Dialog } from '../../shared/ui/dialog.tsx';
+
+type NameQuestionProps = {
+  open: boolean;
+  /** Whom the letter is for, and what was typed. */
+  letterFor: string;
+  typed: string;
+  onRight: () => void;
+  onChange: () => void;
+};
+
+/** Asked once before signing, and no wall: who signs may be the husband or wife of whom the letter names. */
+export function NameQuestion({ open, letterFor, typed, onRight, onChange }: NameQuestionProps) {
+  const t = useT(client);
+  return (
+    <Dialog
+      open={open}
+      title={t('nameTitle')}
+      onClose={onChange}
+      actions={
+        <>
+          <Button onClick={onChange}>{t('nameChange')}</Button>
+          <Button look="go" onClick={onRight}>
+            {t('nameRight', { typed })}
+          </Button>
+        </>
+      }
+    >
+      <p>{t('nameAsk', { letterFor, typed })}</p>
+      <p className="soft">{t('nameKept')}</p>
+    </Dialog>
+  );
+}

@@ -1,4 +1,4 @@
-import { createReadStream } from 'node:fs';
+import { createReadStream, existsSync } from 'node:fs';
 import { pipeline } from 'node:stream/promises';
 import pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
@@ -16,6 +16,7 @@ export async function restore(platform: Platform, folder: string): Promise<Manif
   const manifest = readManifest(folder);
   assertSameVersion(platform, manifest);
   await assertEmpty(platform);
+  assertFilesThere(folder, manifest);
   for (const { name, sha256 } of manifest.tables) await assertUnchanged(tablePath(folder, name), sha256);
   await restoreFiles(platform, folder, manifest);
   await restoreRows(platform, folder, manifest);
@@ -41,6 +42,13 @@ async function assertEmpty({ database }: Platform): Promise<void> {
     throw new StartupError(
       'The database is not empty; restore into a new one (another DATA_DIR or DATABASE_URL, with SEED=none).',
     );
+}
+
+function assertFilesThere(folder: string, { files }: Manifest): void {
+  const missing = files.map(({ key }) => filePath(folder, key)).filter((path) => !existsSync(path));
+  if (missing.length === 0) return;
+  const more = missing.length > 1 ? ` (and ${missing.length - 1} more)` : '';
+  throw new StartupError(`${missing[0]} is missing${more}; the backup is not whole, and nothing was restored.`);
 }
 
 async function restoreFiles({ fileStore }: Platform, folder: string, { files }: Manifest): Promise<void> {

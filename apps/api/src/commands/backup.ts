@@ -8,10 +8,15 @@ await runCommand(() =>
   withPlatform(async (platform) => {
     const folder = process.argv[2];
     if (!folder) throw new StartupError('Name the folder to make: npm run backup -- <folder>.');
-    const { tables, files } = await backUp(platform, resolve(folder));
+    const { manifest, faults, leftOver } = await backUp(platform, resolve(folder));
+    const { tables, files } = manifest;
     const rowCount = tables.reduce((sum, table) => sum + table.rowCount, 0);
+    for (const key of leftOver) console.log(`Left over, no row speaks of it: ${key}`);
+    for (const fault of faults) console.error(`FAULT ${fault}`);
+    if (faults.length > 0) process.exitCode = 1;
+    const end = faults.length > 0 ? `, but it is not whole: ${faults.length} files are not what the rows say.` : '.';
     console.log(
-      `Backed up ${rowCount} rows of ${tables.length} tables and ${files.length} files into ${resolve(folder)}.`,
+      `Backed up ${rowCount} rows of ${tables.length} tables and ${files.length} files into ${resolve(folder)}${end}`,
     );
   }),
 );

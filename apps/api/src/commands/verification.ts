@@ -1,8 +1,12 @@
 import { createHash } from 'node:crypto';
 import { pipeline } from 'node:stream/promises';
+import { viewKey } from '../features/photos/photo-files.ts';
+import type { Witness } from '../features/records/record-chain.ts';
+import { type KeptWitness, readHeads } from '../features/records/record-witnesses.ts';
 import { RecordsService } from '../features/records/records.service.ts';
 import { FileMissingError } from '../platform/file-store/store-errors.ts';
 import type { Platform } from '../platform/platform.ts';
+import { newCounts, sayCompared, type VerifiedCounts } from './verification-words.ts';
 
 /** One thing that is not as it was recorded. */
 export interface RecordFault {
@@ -10,51 +14,127 @@ export interface RecordFault {
   what: string;
 }
 
-/** Checks every project's event chain and re-hashes every original photo, of every company. */
+/** Where a record stood, by a letter, a mail or a backup. The record of a company bears the company's id. */
+export interface HandedWitness extends Witness {
+  recordId: string;
+}
+
+export interface Verification extends VerifiedCounts {
+  faults: RecordFault[];
+}
+
+/** Compares the record of every company and project with its rows and with the witnesses, and re-hashes every photo and view. */
 export async function verifyEverything(
   platform: Platform,
-): Promise<{ projects: number; photos: number; faults: RecordFault[] }> {
-  const { database, clock } = platform;
+  handed: readonly HandedWitness[] = [],
+): Promise<Verification> {
+  const found: Verification = { ...newCounts(), faults: [] };
+  const kept = await readHeads(platform.fileStore);
+  const known = new Set([
+    ...(await verifyCompanies(platform, found, kept, handed)),
+    ...(await verifyProjects(platform, found, kept, handed)),
+  ]);
+  for (const { recordId, seq } of [...kept, ...handed]) {
+    if (known.has(recordId)) continue;
+    found.faults.push({
+      where: `record ${recordId}`,
+      what: `a witness knows its event ${seq}, and there is no such company or project.`,
+    });
+  }
+  await verifyPhotos(platform, found);
+  return found;
+}
+
+const of = <W extends { recordId: string }>(recordId: string, witnesses: readonly W[]): W[] =>
+  witnesses.filter((witness) => witness.recordId === recordId);
+
+async function verifyCompanies(
+  { database, clock }: Platform,
+  found: Verification,
+  kept: readonly KeptWitness[],
+  handed: readonly HandedWitness[],
+): Promise<string[]> {
   const records = new RecordsService(database, clock);
-  const faults: RecordFault[] = [];
+  // One whose own row is gone is found by what it left.
+  const { rows } = await database.ownerPool.query<{ id: string; name: string | null }>(
+    `select all_of_them.id::text, c.name from
+       (select id from company union select company_id from record_head union select company_id from project) all_of_them
+     left join company c on c.id = all_of_them.id order by 1`,
+  );
+  for (const { id, name } of rows) {
+    const where = `company ${name ?? '?'} (${id})`;
+    if (name === null) found.faults.push({ where, what: 'The company is gone, and what belongs to it is there.' });
+    const check = await records.verifyCompany(id, of(id, handed), of(id, kept));
+    for (const fault of check.faults) found.faults.push({ where, what: describe(fault) });
+    found.companies++;
+    found.events += check.events;
+    found.costBooks += check.costBooks;
+    if (!check.hasRecord) found.companiesWithoutRecord++;
+    found.witnesses += check.witnesses.kept + check.witnesses.handed;
+    found.agreed += check.witnesses.agreed;
+  }
+  return rows.map(({ id }) => id);
+}
+
+async function verifyProjects(
+  { database, clock }: Platform,
+  found: Verification,
+  kept: readonly KeptWitness[],
+  handed: readonly HandedWitness[],
+): Promise<string[]> {
+  const records = new RecordsService(database, clock);
   const projects = await database.owner.project.findMany({
     select: { companyId: true, id: true, name: true },
     orderBy: { id: 'asc' },
   });
-  for (const project of projects) {
-    const check = await records.verify(project.companyId, project.id);
-    for (const fault of check.faults)
-      faults.push({ where: `project ${project.name} (${project.id})`, what: describe(fault) });
+  for (const { companyId, id, name } of projects) {
+    const { faults, events, compared, untold, otherKinds, witnesses } = await records.verify(
+      companyId,
+      id,
+      of(id, handed),
+      of(id, kept),
+    );
+    for (const fault of faults) found.faults.push({ where: `project ${name} (${id})`, what: describe(fault) });
+    found.projects++;
+    found.events += events;
+    for (const key of ['rows', 'moneyRows', 'documents', 'decisions'] as const) found[key] += compared[key];
+    for (const { what, rows } of untold) found.untold.set(what, (found.untold.get(what) ?? 0) + rows);
+    for (const kind of otherKinds) found.otherKinds.add(kind);
+    found.witnesses += witnesses.kept + witnesses.handed;
+    found.agreed += witnesses.agreed;
+    if (witnesses.kept + witnesses.handed === 0) found.projectsWithoutWitness++;
   }
-  const photos = await verifyPhotos(platform, faults);
-  return { projects: projects.length, photos, faults };
+  return projects.map(({ id }) => id);
 }
 
-async function verifyPhotos({ database, fileStore }: Platform, faults: RecordFault[]): Promise<number> {
-  let count = 0;
+async function verifyPhotos({ database, fileStore }: Platform, found: Verification): Promise<void> {
   let after: string | undefined;
   for (;;) {
     const photos = await database.owner.photo.findMany({
-      select: { id: true, sha256: true, fileKey: true },
+      select: { id: true, sha256: true, fileKey: true, viewSha256: true },
       where: after ? { id: { gt: after } } : {},
       orderBy: { id: 'asc' },
       take: 500,
     });
-    for (const { id, sha256, fileKey } of photos) {
-      const found = await hashOf(fileStore, fileKey);
-      if (found !== sha256)
-        faults.push({
-          where: `photo ${id}`,
-          what: found ? `its bytes have hash ${found}, not ${sha256}` : 'its file is missing',
-        });
+    for (const { id, sha256, fileKey, viewSha256 } of photos) {
+      const compare = async (what: string, key: string, wanted: string) => {
+        const hash = await hashOfFile(fileStore, key);
+        if (hash === wanted) return;
+        const told = hash ? `its ${what} has hash ${hash}, not ${wanted}` : `its ${what} is missing`;
+        found.faults.push({ where: `photo ${id}`, what: told });
+      };
+      await compare('file', fileKey, sha256);
+      if (viewSha256 === null) continue;
+      found.views++;
+      await compare('view', viewKey(fileKey), viewSha256);
     }
-    count += photos.length;
+    found.photos += photos.length;
     after = photos.at(-1)?.id;
-    if (photos.length < 500) return count;
+    if (photos.length < 500) return;
   }
 }
 
-async function hashOf(fileStore: Platform['fileStore'], key: string): Promise<string | undefined> {
+async function hashOfFile(fileStore: Platform['fileStore'], key: string): Promise<string | undefined> {
   const hash = createHash('sha256');
   try {
     await pipeline((await fileStore.open(key)).stream, hash);
@@ -68,12 +148,10 @@ async function hashOf(fileStore: Platform['fileStore'], key: string): Promise<st
 const describe = ({ seq, what }: { seq: number | null; what: string }): string =>
   seq === null ? what : `event ${seq}: ${what}`;
 
-/** Prints what was checked and every fault. Returns false when there is one. */
-export async function reportVerification(platform: Platform): Promise<boolean> {
-  const { projects, photos, faults } = await verifyEverything(platform);
+/** Prints every fault, and at the end what was compared and what was not. Returns false when there is a fault. */
+export async function reportVerification(platform: Platform, handed: readonly HandedWitness[] = []): Promise<boolean> {
+  const { faults, ...counts } = await verifyEverything(platform, handed);
   for (const { where, what } of faults) console.error(`FAULT ${where}: ${what}`);
-  console.log(
-    `Checked ${projects} records and ${photos} photos: ${faults.length === 0 ? 'everything is as it was recorded' : `${faults.length} faults`}.`,
-  );
+  console.log(sayCompared(counts, faults.length));
   return faults.length === 0;
 }

@@ -225,7 +225,9 @@ test('a document or a decision that someone changed in the database is found by 
     dearer.replace('"days":4', '"days":3'),
   );
   await tamper('update decision set signer_name = $2 where change_order_id = $1', 'Somebody Else');
-  expect((await verify()).faults.map(({ what }: { what: string }) => what).join()).toContain('another signerName');
+  expect((await verify()).faults.map(({ what }: { what: string }) => what).join()).toContain(
+    'signerName is not the recorded one',
+  );
   await tamper('update decision set signer_name = $2 where change_order_id = $1', 'Ines Wren');
   expect(await verify()).toMatchObject({ ok: true });
 

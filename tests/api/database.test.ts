@@ -69,6 +69,64 @@ describe('two companies in one database', () => {
   });
 });
 
+describe('work done as one transaction', () => {
+  let clone: Awaited<ReturnType<typeof cloneDatabase>>;
+  let database: Database;
+  const company = newId();
+  const add = (id: string, name: string) =>
+    database.inCompany(id, (tx) => tx.company.create({ data: { id, name }, select: { id: true } }));
+  const names = async () =>
+    (await database.owner.company.findMany({ orderBy: { name: 'asc' } })).map(({ name }) => name);
+
+  beforeAll(async () => {
+    clone = await cloneDatabase(inject('postgresUrl'));
+    // One connection: a second transaction beside the first would wait for it in vain.
+    database = createDatabase({ databaseUrl: clone.databaseUrl, maxConnections: 1 });
+  });
+  afterAll(async () => {
+    await database.close();
+    await clone.drop();
+  });
+
+  test('stands or falls together, whatever pieces it was made of', async () => {
+    const broken = database.asOne({ companyId: company }, async () => {
+      await add(company, 'Never kept');
+      throw new Error('after the first piece');
+    });
+    await expect(broken).rejects.toThrow('after the first piece');
+    expect(await names()).toEqual([]);
+    await database.asOne({ companyId: company }, () => add(company, 'Kept'));
+    expect(await names()).toEqual(['Kept']);
+  });
+
+  test('a piece that fails is undone alone, and pieces begun together take turns', async () => {
+    const other = newId();
+    await database.asOne({ companyId: company }, async () => {
+      const pieces = [add(company, 'The same id again'), add(other, 'Other'), add(company, 'And again')];
+      const ends = await Promise.allSettled(pieces);
+      expect(ends.map(({ status }) => status)).toEqual(['rejected', 'fulfilled', 'rejected']);
+      // The fence of the second piece is not that of the next one.
+      expect(await database.inCompany(company, (tx) => tx.company.count())).toBe(1);
+    });
+    expect(await names()).toEqual(['Kept', 'Other']);
+  });
+
+  test('what goes on after its end is on its own', async () => {
+    const late = newId();
+    let later: Promise<unknown> = Promise.resolve();
+    let goOn = () => {};
+    const ended = new Promise<void>((done) => {
+      goOn = done;
+    });
+    await database.asOne({ companyId: company }, async () => {
+      later = ended.then(() => add(late, 'Late'));
+    });
+    goOn();
+    await later;
+    expect(await names()).toEqual(['Kept', 'Late', 'Other']);
+  });
+});
+
 describe('migrating', () => {
   test('two processes that start together apply each migration once', async () => {
     const { databaseUrl, drop } = await emptyDatabase(inject('postgresUrl'));

@@ -183,6 +183,6 @@ describe('an approval of a part', () => {
       `/projects/${job.project.id}/record/verify`,
     );
     expect(verified.ok).toBe(false);
-    expect(JSON.stringify(verified.faults)).toContain('another findingIds');
+    expect(JSON.stringify(verified.faults)).toContain('findingIds is not the recorded one');
   });
 });

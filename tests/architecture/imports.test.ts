@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { cruise, type ICruiseResult, type IModule } from 'dependency-cruiser';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -90,6 +90,13 @@ describe('who imports whom', () => {
       ({ from, to }) => /\.routes\.ts$/.test(from) && /\.repository\.ts$|platform\/database|generated/.test(to),
     );
     expect(strays).toEqual([]);
+  });
+
+  it('imports no file that is a program of its own, whose body a bundler would then move elsewhere', () => {
+    const isProgram = (path: string) => /^await runCommand\(/m.test(readFileSync(join(root, path), 'utf8'));
+    const commands = modules.map(({ source }) => source).filter((path) => /^apps\/api\/src\/commands\//.test(path));
+    expect(commands.filter(isProgram).length).toBeGreaterThan(5);
+    expect(edges().filter(({ to }) => commands.includes(to) && isProgram(to))).toEqual([]);
   });
 
   it('has no circle of imports that is still one when types are gone', () => {

@@ -45,6 +45,7 @@ import { registerPhotosRoutes } from './features/photos/photos.routes.ts';
 import { PhotosService } from './features/photos/photos.service.ts';
 import { registerProjectsRoutes } from './features/projects/projects.routes.ts';
 import { ProjectsService } from './features/projects/projects.service.ts';
+import { handleKeepHead, keepHeadJob, RecordWitnesses } from './features/records/record-witnesses.ts';
 import { registerRecordsRoutes } from './features/records/records.routes.ts';
 import { RecordsService } from './features/records/records.service.ts';
 import { registerReportsRoutes } from './features/reports/reports.routes.ts';
@@ -74,7 +75,7 @@ export interface Deps {
 }
 
 /** Every job of every feature. The queue refuses to work while one of them has no handler, or two. */
-export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job];
+export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job, keepHeadJob as Job];
 
 /** Builds every service once, from at most six things each; the server and the worker share them. */
 export function createDeps(platform: Platform): Deps {
@@ -84,7 +85,11 @@ export function createDeps(platform: Platform): Deps {
   return {
     version: '0.1.0',
     features: listFeatures(services, cookies),
-    handlers: [handleMail(database, mailer), handleDerivePhoto(services.derivatives)],
+    handlers: [
+      handleMail(database, mailer),
+      handleDerivePhoto(services.derivatives),
+      handleKeepHead(services.witnesses),
+    ],
     lookups: {
       apiKey: (tokenHash) => services.apiKeys.principal(tokenHash),
       client: (tokenHash, letterId) => services.links.principal(tokenHash, letterId),
@@ -100,7 +105,8 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const members = new MembersService(database, accounts, clock, starterCostBook);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
-  const records = new RecordsService(database, clock);
+  const witnesses = new RecordWitnesses(fileStore, queue);
+  const records = new RecordsService(database, clock, witnesses);
   const contract = new ContractService();
   const contractTerms = new ContractTermsService(database, clock, records);
   const contractEntries = new ContractEntriesService(database, clock, records, contract);
@@ -114,7 +120,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const loadPaths = new LoadPathsService(database, clock, records);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
-  const books = new CostBooksService(database, clock);
+  const books = new CostBooksService(database, clock, records);
   const scopes = new ScopesService(database, books, starterCostBook);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
@@ -132,6 +138,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     invitations,
     apiKeys,
     records,
+    witnesses,
     contractTerms,
     contractEntries,
     contractPage,

@@ -19,6 +19,22 @@ export const recordCheck = z.object({
   head: z.object({ seq: z.int(), hash: sha256 }),
   /** What was found wrong, in words, with the event it is about. */
   faults: z.array(z.object({ seq: z.int().nullable(), what: z.string() })),
+  /** How much was held against the events. */
+  compared: z.object({ rows: z.int(), moneyRows: z.int(), documents: z.int(), decisions: z.int() }),
+  /** What events written by earlier versions do not tell, and of how many rows. */
+  untold: z.array(z.object({ what: z.string(), rows: z.int() })),
+  /** Kinds of events whose rows this version does not compare. */
+  otherKinds: z.array(z.string()),
+  /** Places of the record known from outside of the database. Without one, a removed end would not show. */
+  witnesses: z.object({
+    /** Kept in the file store. */
+    kept: z.int(),
+    /** Handed in with the request. */
+    handed: z.int(),
+    agreed: z.int(),
+    /** The newest event that one of them knows; 0 without any. */
+    newestSeq: z.int(),
+  }),
 });
 
 const byProject = z.object({ projectId: id });
@@ -39,8 +55,15 @@ export const recordRoutes = {
     method: 'GET',
     path: '/projects/:projectId/record/verify',
     permission: office,
-    summary: 'Recompute the chain, the sent documents and the decisions',
+    summary: 'Replay the events, compare every row they made, and the place of the record that is handed in',
     params: byProject,
+    query: z
+      .object({
+        /** Number and hash of an event, as a letter or a mail prints them. */
+        seq: z.coerce.number().int().min(0).max(2_147_483_647),
+        hash: sha256,
+      })
+      .partial(),
     answers: { 200: recordCheck },
   }),
 } as const;

@@ -6,11 +6,11 @@ import { findProjectRoot } from '../platform/project-root.ts';
 import { runCommand } from './run-command.ts';
 
 /** Writes packages/rules/CHECKS.md and its drawings from the checks; a drawing whose check is gone goes too. */
-export async function writeHandbook(root = findProjectRoot()): Promise<void> {
-  const folder = join(root, 'packages/rules');
+async function writeHandbook(): Promise<void> {
+  const folder = join(findProjectRoot(), 'packages/rules');
   rmSync(join(folder, 'drawings'), { recursive: true, force: true });
   mkdirSync(join(folder, 'drawings'));
   for (const { path, content } of await handbook(checks)) writeFileSync(join(folder, path), content);
 }
 
-await runCommand(import.meta.url, () => writeHandbook());
+await runCommand(writeHandbook);

@@ -1,11 +1,10 @@
-import { realpathSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { reportStartFailure } from '../platform/startup-error.ts';
 
-/** Runs a command when its own file was started, and not when it was imported. A failure ends with exit code 1. */
-export async function runCommand(moduleUrl: string, work: () => Promise<void>): Promise<void> {
-  const started = process.argv[1];
-  if (!started || realpathSync(started) !== realpathSync(fileURLToPath(moduleUrl))) return;
+/**
+ * Runs what a command does; a failure ends with exit code 1. A file that calls this is an entry: it runs when it is loaded,
+ * and no other file imports it, or a bundler would move its body to where nobody starts it.
+ */
+export async function runCommand(work: () => Promise<void>): Promise<void> {
   try {
     await work();
   } catch (error) {

@@ -6,7 +6,7 @@ import { forgetUnfinishedDemo, readDemoAccess, seedDemoOnce } from './demo.ts';
 import { runCommand } from './run-command.ts';
 
 /** Serves everything until a signal stops it, and says where and how to sign in. */
-export async function serve(): Promise<void> {
+async function serve(): Promise<void> {
   const config = readConfig();
   const starting = startServer({
     config,
@@ -29,4 +29,4 @@ export async function serve(): Promise<void> {
   console.log('');
 }
 
-await runCommand(import.meta.url, serve);
+await runCommand(serve);

@@ -2,7 +2,7 @@ import { stopOnSignal } from '../platform/signals.ts';
 import { startWorker } from '../worker.ts';
 import { runCommand } from './run-command.ts';
 
-await runCommand(import.meta.url, async () => {
+await runCommand(async () => {
   const starting = startWorker();
   stopOnSignal(async () => (await starting).close());
   await starting;

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest, RouteHandlerMethod } from 'fastify';
 import fp from 'fastify-plugin';
-import type { Database } from '../platform/database/database.ts';
+import type { Database, Tx } from '../platform/database/database.ts';
 import { invalidInput, ProblemError } from '../platform/problem-error.ts';
 import { principalKey } from './auth.ts';
 import { hashKey, type Kept, seal, unseal } from './sealed-answer.ts';
@@ -11,22 +11,18 @@ declare module 'fastify' {
     /** Takes `Idempotency-Key`. */
     idempotent?: boolean;
   }
-  interface FastifyRequest {
-    /** The repeat that this request has begun and must end. */
-    repeat: Repeat | null;
-  }
 }
 
 interface Repeat {
+  companyId: string;
   principal: string;
   /** As it came; never stored. */
   secret: string;
   /** What is stored of it. */
   key: string;
+  fingerprint: string;
 }
 
-/** A process that was killed leaves its repeats running; after this a new try takes over. Longer than any request may take. */
-const abandonedAfterMs = 120_000;
 /** Long enough for a phone that was without signal for a night. */
 const keptForMs = 24 * 3_600_000;
 const keptHeaders = ['content-type', 'etag', 'location'];
@@ -34,93 +30,93 @@ const keptHeaders = ['content-type', 'etag', 'location'];
 /**
  * `Idempotency-Key` on routes that take one: a success is kept and answered again to the same key and body; another
  * body is refused (422), a first request still running too (409). Failures are not kept, so they can be tried again.
+ * The answer is kept in the transaction of the work: either both are there or neither, whenever the process dies.
  */
 export const idempotency = fp(
   async (app: FastifyInstance, { database }: { database: Database }) => {
-    app.decorateRequest('repeat', null);
-    app.addHook('preHandler', async (request, reply) => {
-      const key = request.headers['idempotency-key'];
-      if (!request.routeOptions.config.idempotent || !request.principal || key === undefined) return;
-      if (typeof key !== 'string' || !/^[\x21-\x7e]{1,200}$/.test(key)) {
-        throw invalidInput(
-          'header/idempotency-key',
-          'Idempotency-Key must be 1 to 200 visible characters without spaces.',
-        );
-      }
-      const repeat = { principal: principalKey(request.principal), secret: key, key: hashKey(key) };
-      const kept = await begin(database, repeat, fingerprintOf(request));
-      if (!kept) {
-        request.repeat = repeat;
-        return;
-      }
-      return answerAgain(reply, kept);
-    });
-    app.addHook('onSend', async (request, reply, payload) => {
-      if (!request.repeat) return payload;
-      const repeat = request.repeat;
-      request.repeat = null;
-      try {
-        await end(database, repeat, reply, payload);
-      } catch (error) {
-        // The work itself is done and told; a repeat will be refused as running, then tried anew, and find it done.
-        request.log.error({ err: error }, 'the answer could not be kept for repeats');
-      }
-      return payload;
+    app.addHook('onRoute', (route) => {
+      if (route.config?.idempotent) route.handler = onceForEachKey(database, route.handler);
     });
   },
   { dependencies: ['auth'] },
 );
 
-/** Claims the key (null), or returns the answer kept for it. */
-async function begin(database: Database, repeat: Repeat, fingerprint: string): Promise<Kept | null> {
-  const { principal, key, secret } = repeat;
-  return database.behindFence({ principal }, async (tx) => {
-    await tx.idempotencyKey.deleteMany({ where: { principal, createdAt: { lt: new Date(Date.now() - keptForMs) } } });
-    const made = await tx.idempotencyKey.createMany({ data: [{ principal, key, fingerprint }], skipDuplicates: true });
-    if (made.count === 1) return null;
-    const row = await tx.idempotencyKey.findUniqueOrThrow({ where: { principal_key: { principal, key } } });
-    if (row.fingerprint !== fingerprint) {
-      throw new ProblemError('key-reused', 'This Idempotency-Key was used for a different request; use a new one.');
-    }
-    if (row.status !== null && row.body !== null) return unseal(secret, principal, row.body);
-    const abandoned = await tx.idempotencyKey.updateMany({
-      where: { principal, key, status: null, createdAt: { lt: new Date(Date.now() - abandonedAfterMs) } },
-      data: { createdAt: new Date() },
+function onceForEachKey(database: Database, handler: RouteHandlerMethod): RouteHandlerMethod {
+  return async function (request, reply) {
+    const repeat = readRepeat(request);
+    if (!repeat) return handler.call(this, request, reply);
+    const { companyId, principal } = repeat;
+    const { isAgain, ...answer } = await database.asOne({ companyId, principal }, async (tx) => {
+      const kept = await begin(tx, repeat);
+      if (kept) return { ...kept, isAgain: true };
+      const made = readAnswer(reply, await handler.call(this, request, reply));
+      await keep(tx, repeat, made);
+      return { ...made, isAgain: false };
     });
-    if (abandoned.count === 1) return null;
+    return send(reply, answer, isAgain);
+  };
+}
+
+/** @throws ProblemError `invalid-input` for a key that is none */
+function readRepeat(request: FastifyRequest): Repeat | null {
+  const key = request.headers['idempotency-key'];
+  if (!request.principal || key === undefined) return null;
+  if (typeof key !== 'string' || !/^[\x21-\x7e]{1,200}$/.test(key)) {
+    throw invalidInput('header/idempotency-key', 'Idempotency-Key must be 1 to 200 visible characters without spaces.');
+  }
+  const { companyId } = request.principal;
+  const principal = principalKey(request.principal);
+  return { companyId, principal, secret: key, key: hashKey(key), fingerprint: fingerprintOf(request) };
+}
+
+/**
+ * Holds the key until the transaction ends (null), or returns the answer kept for it. The hold is the connection's: one
+ * whose process was killed lets go of it, and of its work, by itself.
+ */
+async function begin(tx: Tx, { principal, key, secret, fingerprint }: Repeat): Promise<Kept | null> {
+  const [hold] = await tx.$queryRaw<{ isOurs: boolean }[]>`
+    select pg_try_advisory_xact_lock(hashtextextended(${`${principal} ${key}`}, 0)) as "isOurs"`;
+  if (!hold?.isOurs) {
     throw new ProblemError(
       'still-running',
       'The first request with this Idempotency-Key is still running; wait for its answer.',
-      {
-        headers: { 'retry-after': '1' },
-      },
+      { headers: { 'retry-after': '1' } },
     );
-  });
+  }
+  const row = await tx.idempotencyKey.findUnique({ where: { principal_key: { principal, key } } });
+  if (!row) return null;
+  if (row.fingerprint !== fingerprint) {
+    throw new ProblemError('key-reused', 'This Idempotency-Key was used for a different request; use a new one.');
+  }
+  return unseal(secret, principal, row.body);
 }
 
-async function end(
-  database: Database,
-  { principal, key, secret }: Repeat,
-  reply: FastifyReply,
-  payload: unknown,
-): Promise<void> {
-  const where = { principal_key: { principal, key } };
-  const keep = reply.statusCode < 300 && (typeof payload === 'string' || payload === undefined || payload === null);
-  await database.behindFence({ principal }, async (tx) => {
-    if (!keep) return tx.idempotencyKey.delete({ where });
-    const headers = Object.fromEntries(
-      keptHeaders.flatMap((name) => (reply.hasHeader(name) ? [[name, String(reply.getHeader(name))]] : [])),
-    );
-    const status = reply.statusCode;
-    const body = seal(secret, principal, { status, headers, body: (payload as string) ?? '' });
-    return tx.idempotencyKey.update({ where, data: { status, body } });
-  });
+async function keep(tx: Tx, { principal, key, secret, fingerprint }: Repeat, answer: Kept): Promise<void> {
+  const tooOld = new Date(Date.now() - keptForMs);
+  // Another request of the same person may be clearing the same rows; nobody waits for that.
+  await tx.$executeRaw`delete from idempotency_key where (principal, key) in (
+    select principal, key from idempotency_key where principal = ${principal} and created_at < ${tooOld}
+    for update skip locked)`;
+  const body = seal(secret, principal, answer);
+  await tx.idempotencyKey.create({ data: { principal, key, fingerprint, status: answer.status, body } });
 }
 
-function answerAgain(reply: FastifyReply, { status, headers, body }: Kept): FastifyReply {
+/** What will be sent, as it will be sent. @throws Error for a route that sends by itself, before its work is kept */
+function readAnswer(reply: FastifyReply, payload: unknown): Kept {
+  if (reply.sent || payload === undefined) throw new Error('a route that takes Idempotency-Key returns its answer');
+  const body = reply.serialize(payload);
+  if (typeof body !== 'string') throw new Error('a route that takes Idempotency-Key answers with JSON');
+  if (!reply.hasHeader('content-type')) reply.type('application/json; charset=utf-8');
+  const headers = Object.fromEntries(
+    keptHeaders.flatMap((name) => (reply.hasHeader(name) ? [[name, String(reply.getHeader(name))]] : [])),
+  );
+  return { status: reply.statusCode, headers, body };
+}
+
+function send(reply: FastifyReply, { status, headers, body }: Kept, isAgain: boolean): FastifyReply {
   return reply
     .code(status)
-    .headers({ ...headers, 'idempotency-replayed': 'true' })
+    .headers({ ...headers, ...(isAgain && { 'idempotency-replayed': 'true' }) })
     .serializer((payload: unknown) => payload as string)
     .send(body);
 }

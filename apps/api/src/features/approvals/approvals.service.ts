@@ -192,6 +192,8 @@ export class ApprovalsService {
       reason,
       decidedAt: decidedAt.toISOString(),
       ...(part && { findingIds }),
+      locale,
+      userAgentSha256: sha256Of(userAgent),
     };
     const head = await this.records.append(tx, {
       companyId,

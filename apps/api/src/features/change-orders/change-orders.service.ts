@@ -17,7 +17,7 @@ import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toWord } from '../enum-words.ts';
 import { namesOf } from '../member-names.ts';
-import { canonicalJson } from '../records/record-hash.ts';
+import { canonicalJson, hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { approvedOf, currentVersion, toChangeOrder, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
@@ -86,7 +86,8 @@ export class ChangeOrdersService {
           createdAt: this.clock.now(),
         };
         await changeOrders.insertChangeOrder(tx, row, findingIds);
-        const data = { contentSha256: contentHash(content), number, findingIds, days: start.days };
+        const wordingSha256 = hashOf(start.wording);
+        const data = { contentSha256: contentHash(content), number, findingIds, days: start.days, wordingSha256 };
         await this.records.append(tx, {
           companyId,
           projectId,
@@ -119,7 +120,7 @@ export class ChangeOrdersService {
       }
       const next = await this.edited(tx, companyId, record, members, edit);
       await changeOrders.updateChangeOrder(tx, companyId, id, { ...next, state: 'draft', sentVersion: null });
-      const data = { ...edit, days: next.days };
+      const data = { ...edit, days: next.days, wordingSha256: hashOf(next.wording) };
       await this.records.append(tx, {
         companyId,
         projectId: record.projectId,

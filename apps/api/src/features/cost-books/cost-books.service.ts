@@ -8,6 +8,8 @@ import { assertVersion } from '../../plugins/etag.ts';
 import { unknownNames } from '../../plugins/problems.ts';
 import type { Caller } from '../caller.ts';
 import { namesOf } from '../member-names.ts';
+import { hashOf } from '../records/record-hash.ts';
+import type { RecordsService } from '../records/records.service.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 
@@ -22,6 +24,7 @@ export class CostBooksService {
   constructor(
     private readonly database: Database,
     private readonly clock: Clock,
+    private readonly records: RecordsService,
   ) {}
 
   async newest(companyId: string): Promise<CostBookAnswer> {
@@ -72,7 +75,11 @@ export class CostBooksService {
   }
 
   /** @throws ProblemError `invalid-input` row by row, `stale-version` */
-  async save({ companyId, memberId }: Caller, seen: number, raw: Record<string, unknown>): Promise<CostBookAnswer> {
+  async save(
+    { companyId, memberId, actor }: Caller,
+    seen: number,
+    raw: Record<string, unknown>,
+  ): Promise<CostBookAnswer> {
     const book = readBook(raw);
     return this.database.inCompany(companyId, async (tx) => {
       const current = (await books.findNewest(tx, companyId))?.version ?? 0;
@@ -87,6 +94,8 @@ export class CostBooksService {
       });
       // Someone saved the same number between the look and the write.
       if (!row) assertVersion(seen, version);
+      const data = { version, sha256: hashOf(book) };
+      await this.records.appendToCompany(tx, { companyId, actor, type: 'cost-book.saved', subjectId: companyId, data });
       return { ...(await toHead(tx, companyId, row ? [row] : []))[0], book: raw } as CostBookAnswer;
     });
   }

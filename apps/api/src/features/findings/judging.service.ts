@@ -67,11 +67,12 @@ export class JudgingService {
       judgedAt: this.clock.now(),
       judgedById: memberId,
     });
+    const state = stateAfterJudging(finding.state, outcome.missing);
     await findings.updateFinding(tx, companyId, findingId, {
       context: { ...context },
       verdict: toEnum(verdict),
       severity: toEnum(severity),
-      state: stateAfterJudging(finding.state, outcome.missing),
+      state,
     });
     const sha256 = judgmentHash({ ...judged, verdict, severity });
     const data = {
@@ -80,6 +81,7 @@ export class JudgingService {
       sha256,
       verdict,
       severity,
+      state,
       edition: judged.edition,
       rulesVersion: judged.rulesVersion,
     };

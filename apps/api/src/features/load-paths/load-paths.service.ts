@@ -105,7 +105,7 @@ export class LoadPathsService {
           createdAt: now,
           changedAt: now,
         });
-        const data = { contentSha256: contentHash(asked), ...kept };
+        const data = { contentSha256: contentHash(asked), ...asked };
         await this.records.append(tx, { companyId, projectId, actor, type: 'load-path.added', subjectId: id, data });
         return this.view(tx, row, locale);
       }),

@@ -50,7 +50,7 @@ export class ProjectsService {
         }
         assertEditions(content.standardEditions);
         const row = await projects.insertProject(tx, { companyId, id, ...content, startOn: fromDay(content.startOn) });
-        await this.records.open(tx, companyId, id);
+        await this.records.open(tx, companyId, id, actor);
         await this.records.append(tx, {
           companyId,
           projectId: id,

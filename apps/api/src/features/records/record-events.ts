@@ -31,6 +31,10 @@ export interface DecidedData {
   decidedAt: string;
   /** Those approved where some were left out; absent for all, or none. */
   findingIds?: string[];
+  /** The language it was read in. */
+  locale: string;
+  /** SHA-256 of what the browser called itself. */
+  userAgentSha256: string;
 }
 
 /** The parts of a judgment that its hash in the record covers. */

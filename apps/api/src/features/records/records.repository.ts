@@ -1,5 +1,5 @@
 import type { Tx } from '../../platform/database/database.ts';
-import { toWord } from '../enum-words.ts';
+import { hashOf } from './record-hash.ts';
 
 export interface HeadRow {
   seq: number;
@@ -16,8 +16,11 @@ export interface EventRow {
   hash: string;
 }
 
-export const insertHead = (tx: Tx, companyId: string, projectId: string, hash: string) =>
-  tx.recordHead.create({ data: { companyId, projectId, seq: 0, hash } });
+/** Answers whether there was none before. */
+export async function insertHead(tx: Tx, companyId: string, projectId: string, hash: string): Promise<boolean> {
+  const data = [{ companyId, projectId, seq: 0, hash }];
+  return (await tx.recordHead.createMany({ data, skipDuplicates: true })).count === 1;
+}
 
 /** Waits for its turn: whoever appends to a project's record holds this row until the transaction ends. */
 export async function lockHead(tx: Tx, companyId: string, projectId: string): Promise<HeadRow | undefined> {
@@ -68,13 +71,16 @@ export const listEvents = (tx: Tx, companyId: string, projectId: string, beforeS
 export const walkEvents = (tx: Tx, companyId: string, projectId: string, afterSeq: number, take: number) =>
   tx.event.findMany({ where: { companyId, projectId, seq: { gt: afterSeq } }, orderBy: { seq: 'asc' }, take });
 
-export const listSentVersions = (tx: Tx, companyId: string, projectId: string) =>
-  tx.changeOrderVersion.findMany({ where: { companyId, changeOrder: { projectId } }, include: { decision: true } });
-
-export async function listJudgments(tx: Tx, companyId: string, projectId: string) {
-  const rows = await tx.judgment.findMany({ where: { companyId, finding: { projectId } } });
-  return rows.map((row) => ({ ...row, verdict: toWord(row.verdict), severity: toWord(row.severity) }));
+/** What the company has, to be held against its record. */
+export async function readCompany(tx: Tx, companyId: string) {
+  const projects = await tx.project.findMany({ where: { companyId }, select: { id: true } });
+  const books = await tx.costBook.findMany({ where: { companyId }, orderBy: { version: 'asc' } });
+  const records = await tx.$queryRaw<{ id: string }[]>`
+    select project_id::text as id from record_head where company_id = ${companyId}::uuid and project_id <> company_id
+    union select project_id::text from event where company_id = ${companyId}::uuid and project_id <> company_id`;
+  return {
+    projectIds: projects.map(({ id }) => id),
+    costBooks: books.map(({ version, book }) => ({ version, sha256: hashOf(book) })),
+    recordIds: records.map(({ id }) => id),
+  };
 }
-
-export const listPhotoHashes = (tx: Tx, companyId: string, projectId: string) =>
-  tx.photo.findMany({ where: { companyId, projectId }, select: { id: true, sha256: true } });

@@ -1,6 +1,7 @@
 import { recordRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import * as z from 'zod';
+import { invalidInput } from '../../platform/problem-error.ts';
 import { serve } from '../../plugins/serve.ts';
 import { cutPage, readCursor } from '../paging.ts';
 import type { RecordsService } from './records.service.ts';
@@ -21,7 +22,14 @@ export function registerRecordsRoutes(app: FastifyInstance, service: RecordsServ
     );
   });
 
-  serve(app, recordRoutes.verifyRecord, ({ params, principal }) =>
-    service.verify(principal.companyId, params.projectId),
-  );
+  serve(app, recordRoutes.verifyRecord, ({ params, query, principal }) => {
+    const { seq, hash } = query;
+    if ((seq === undefined) !== (hash === undefined))
+      throw invalidInput(
+        '/query',
+        'seq and hash belong together: the number of an entry and its hash, as a letter prints them.',
+      );
+    const handed = seq !== undefined && hash !== undefined ? [{ seq, hash }] : [];
+    return service.verify(principal.companyId, params.projectId, handed);
+  });
 }

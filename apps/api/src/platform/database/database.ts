@@ -1,20 +1,12 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import { PrismaPg } from '@prisma/adapter-pg';
 import pg from 'pg';
 import { type Prisma, PrismaClient } from '../../generated/prisma/client.ts';
 import { orAway } from './database-errors.ts';
+import { type Fence, setFence, type Tx } from './fence.ts';
+import { JoinedWork } from './joined-work.ts';
 
-/** The client inside a transaction. */
-export type Tx = Prisma.TransactionClient;
-
-/** For whom a transaction works; row-level security shows exactly what these allow (see migration 0002). */
-export interface Fence {
-  companyId?: string;
-  userId?: string;
-  /** SHA-256 (hex) of a secret just presented: shows the one invitation, API key, client link or client session it opens. */
-  tokenHash?: string;
-  /** Whose repeated requests are looked up. */
-  principal?: string;
-}
+export type { Fence, Tx };
 
 export interface TransactionOptions {
   userId?: string;
@@ -39,6 +31,12 @@ export interface Database {
   ): Promise<Result>;
   /** One transaction behind any fence, for work before the company is known. @throws DatabaseAwayError */
   behindFence<Result>(fence: Fence, work: (tx: Tx) => Promise<Result>, options?: TransactionOptions): Promise<Result>;
+  /**
+   * One transaction around everything that is done meanwhile: what would have been a transaction of its own, of whatever
+   * service, becomes a savepoint of this one. So what is written here beside that work stands or falls with it.
+   * @throws DatabaseAwayError
+   */
+  asOne<Result>(fence: Fence, work: (tx: Tx) => Promise<Result>): Promise<Result>;
   /** One read-only transaction on behalf of a company over a raw connection. @throws DatabaseAwayError */
   inCompanySql<Result>(companyId: string, work: (client: pg.PoolClient) => Promise<Result>): Promise<Result>;
   /** Answers when both pools do. @throws DatabaseAwayError */
@@ -66,19 +64,23 @@ export function createDatabase({ databaseUrl, maxConnections = 16, onError = () 
   const app = new PrismaClient({ adapter: new PrismaPg(pool) });
   const owner = new PrismaClient({ adapter: new PrismaPg(ownerPool) });
 
-  const behindFence: Database['behindFence'] = (fence, work, { timeoutMs = statementMs, isolationLevel } = {}) =>
+  const transact: Database['behindFence'] = (fence, work, { timeoutMs = statementMs, isolationLevel } = {}) =>
     orAway(() =>
       app.$transaction(
         async (tx) => {
-          await tx.$queryRaw`select set_config('app.company_id', ${fence.companyId ?? ''}, true),
-            set_config('app.user_id', ${fence.userId ?? ''}, true),
-            set_config('app.token_hash', ${fence.tokenHash ?? ''}, true),
-            set_config('app.principal', ${fence.principal ?? ''}, true)`;
+          await setFence(tx, fence);
           return work(tx);
         },
         { timeout: timeoutMs, maxWait: connectMs, ...(isolationLevel && { isolationLevel }) },
       ),
     );
+  const joined = new AsyncLocalStorage<JoinedWork>();
+  const behindFence: Database['behindFence'] = (fence, work, options) => {
+    const around = joined.getStore();
+    if (!around?.isOpen) return transact(fence, work, options);
+    if (options?.isolationLevel) throw new Error('work that joins a transaction has no isolation level of its own');
+    return orAway(() => around.join(fence, (tx, inner) => joined.run(inner, () => work(tx))));
+  };
 
   return {
     owner,
@@ -88,6 +90,15 @@ export function createDatabase({ databaseUrl, maxConnections = 16, onError = () 
     behindFence,
     inCompany: (companyId, work, options) =>
       behindFence({ companyId, ...(options?.userId && { userId: options.userId }) }, work, options),
+    asOne: (fence, work) =>
+      transact(fence, async (tx) => {
+        const around = new JoinedWork(tx, fence);
+        try {
+          return await joined.run(around, () => work(tx));
+        } finally {
+          around.isOpen = false;
+        }
+      }),
     inCompanySql: (companyId, work) => orAway(() => readInCompany(pool, companyId, work)),
     ping: () =>
       orAway(async () => {

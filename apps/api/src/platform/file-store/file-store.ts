@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { createReadStream, createWriteStream } from 'node:fs';
+import { createReadStream, createWriteStream, existsSync } from 'node:fs';
 import { access, constants, mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
@@ -37,8 +37,8 @@ export interface FileStore {
   exists(key: string): Promise<boolean>;
   /** Removing what is not there is no error. */
   remove(key: string): Promise<void>;
-  /** Every key in the store, for a backup. */
-  keys(): AsyncIterable<string>;
+  /** Every key in the store, or those below a folder such as `heads/`. */
+  keys(folder?: string): AsyncIterable<string>;
   /** Answers when the store can be written. @throws StoreAwayError */
   ping(): Promise<void>;
 }
@@ -71,6 +71,7 @@ function folderStore(folder: string, incoming: string): FileStore {
       await explained(key, () => writeWhole(path, bytes));
       await store.keep({ path, sha256: '', byteCount: bytes.byteLength }, key);
     },
+    keys: (below = '') => (existsSync(join(folder, below)) ? listKeys(disk, '', below) : listNothing()),
     ping: () => explained(folder, () => access(folder, constants.W_OK)),
   };
   return store;
@@ -88,7 +89,7 @@ async function bucketStore(storage: BucketStorage, incoming: string): Promise<Fi
     bytes: (key) => parts.bytes(inBucket(key)),
     exists: (key) => parts.exists(inBucket(key)),
     remove: (key) => parts.remove(inBucket(key)),
-    keys: () => listKeys(disk, storage.prefix),
+    keys: (below = '') => listKeys(disk, storage.prefix, below),
     keep: async (file, key) => {
       // An object store shows an upload only when it is complete; a known length keeps it to one request.
       const options = { contentLength: file.byteCount };
@@ -115,15 +116,17 @@ function commonParts(disk: Disk, incoming: string) {
     bytes: (key: string) => explained(key, async () => Buffer.from(await disk.getBytes(key))),
     exists: (key: string) => explained(key, () => disk.exists(key)),
     remove: (key: string) => explained(key, () => disk.delete(key)),
-    keys: () => listKeys(disk, ''),
   };
 }
 
-async function* listKeys(disk: Disk, prefix: string): AsyncGenerator<string> {
+async function* listNothing(): AsyncGenerator<string> {}
+
+async function* listKeys(disk: Disk, prefix: string, below: string): AsyncGenerator<string> {
+  const folder = [prefix, below.replace(/\/$/, '')].filter(Boolean).join('/');
   let paginationToken: string | undefined;
   do {
     const options = { recursive: true, ...(paginationToken && { paginationToken }) };
-    const page = await explained(prefix, () => disk.listAll(prefix || '/', options));
+    const page = await explained(folder, () => disk.listAll(folder || '/', options));
     for (const entry of page.objects) {
       if (!entry.isFile) continue;
       const key = prefix ? entry.key.slice(prefix.length + 1) : entry.key;

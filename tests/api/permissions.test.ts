@@ -99,6 +99,7 @@ const bodies: Record<string, () => object> = {
     signerName: 'Dana',
     consent: true,
     consentId: 'consent-1',
+    ledger: 'none',
   }),
   ask: () => ({ name: 'Dana', text: 'Why?' }),
 };

@@ -27,6 +27,7 @@ export interface Sent {
 export interface Letter {
   sha256: string;
   document: { consent: { id: string } };
+  contract: { ledger: string };
 }
 
 const v1 = '/api/v1';
@@ -101,6 +102,7 @@ export async function startJob(api: TestApi): Promise<Job> {
       const body = {
         kind: 'approved',
         sha256: letter.sha256,
+        ledger: letter.contract.ledger,
         signerName: 'Ines Wren',
         consent: true,
         consentId: letter.document.consent.id,

@@ -125,7 +125,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const contractPage = new ContractPageService(database, contract, changeOrders);
   const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
   const links = new ClientLinks(database, clock);
-  const approvals = new ApprovalsService(database, clock, records, outbox);
+  const approvals = new ApprovalsService(database, clock, records, outbox, contract);
   const reports = new ReportsService(database, photos);
   return {
     members,

@@ -58,7 +58,7 @@ export const documentItem = z.object({
 });
 
 /** The contract before and after the change. */
-const contractEffect = z.object({
+export const contractEffect = z.object({
   currency,
   originalSumCents: cents,
   previousChangesCents: cents,
@@ -124,3 +124,4 @@ export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
 export type DocumentAlternate = z.infer<typeof documentAlternate>;
 export type DocumentItem = z.infer<typeof documentItem>;
 export type DocumentPart = z.infer<typeof documentPart>;
+export type ContractEffect = z.infer<typeof contractEffect>;

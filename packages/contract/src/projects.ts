@@ -24,6 +24,8 @@ const fields = {
   siteAddress: words(300),
   /** Whose laws hold there; null: not said. */
   siteState: usState.nullable(),
+  /** Whose clock tells the day there, by its IANA name; null: the state's own where it has only one, else not said. */
+  timeZone: words(40).nullable(),
   clientName: words(120),
   clientEmail: z.email().max(254).nullable(),
   clientLocale: locale,
@@ -135,6 +137,7 @@ export const projectRoutes = {
       id: id.optional(),
       ...fields,
       siteState: fields.siteState.default(null),
+      timeZone: fields.timeZone.default(null),
       clientEmail: fields.clientEmail.default(null),
       clientLocale: locale.default('en'),
       yearBuilt: fields.yearBuilt.default(null),

@@ -1,12 +1,14 @@
 import {
   type ChangeOrderDocument,
   type ClientLetter,
+  type ContractStanding,
   type DocumentItem,
   type DocumentPart,
-  documentOfPart,
+  documentOfAnswer,
   type Locale,
   leftOutOf,
   partOf,
+  sameIds,
   type Text,
 } from '@underlath/contract';
 
@@ -22,17 +24,30 @@ export function wordsIn(text: Text, locale: Locale): { words: string; lang: Loca
 export interface Chosen {
   readonly part: DocumentPart | undefined;
   readonly left: readonly DocumentItem[];
-  /** The letter as if it were about the part alone. */
+  /** The letter as if it were about the part alone, with the contract as it stands. */
   readonly letter: ClientLetter;
+  /** Where the contract would be if all that wait were approved too. */
+  readonly withWaiting: ContractStanding;
 }
 
-/** After an answer what it named, before it what is left out on this page; what the letter does not offer is the whole. */
+/**
+ * After an answer what it named, before it what is left out on this page; what the letter does not offer is the whole. The
+ * contract is the one that stands now, or that the answer made, and not the one of the day the letter was sent.
+ */
 export function chosenIn(letter: ClientLetter, leftOut: readonly string[]): Chosen {
-  const { document, decision } = letter;
+  const { document, decision, contract: today } = letter;
   const kept = document.items.map(({ findingId }) => findingId).filter((id) => !leftOut.includes(id));
   const part = partOf(document, decision ? decision.findingIds : kept);
   const left = leftOutOf(document, part?.findingIds ?? []);
-  return { part, left, letter: { ...letter, document: documentOfPart(document, part) } };
+  const effect = today.parts.find(({ findingIds }) => part && sameIds(findingIds, part.findingIds)) ?? today.whole;
+  const contract = decision ? decision.contract : effect.contract;
+  const answer = { findingIds: part?.findingIds ?? [], contract };
+  return {
+    part,
+    left,
+    withWaiting: effect.withWaiting,
+    letter: { ...letter, document: documentOfAnswer(document, answer) },
+  };
 }
 
 const squeezed = (words: string) => words.replace(/\s+/g, ' ').trim().toLowerCase();

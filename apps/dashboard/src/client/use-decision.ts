@@ -1,7 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
-import { ProblemError } from '../shared/api/errors.ts';
+import { isProblem, ProblemError } from '../shared/api/errors.ts';
 import { keyOf, useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/letter.ts';
@@ -24,6 +24,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
   const { locale } = useLocale();
   const [agreed, setAgreed] = useState(false);
   const [checked, setChecked] = useState(false);
+  const [hasMoved, setHasMoved] = useState(false);
   // A second tap can come before the first is drawn as busy.
   const underway = useRef(false);
   const decide = useChange(clientRoutes.decide, {
@@ -32,12 +33,18 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       onDecided();
     },
   });
+  // The tick was for another sum; what was typed stays.
+  const onMoved = (error: Error) => {
+    if (!isProblem(error, 'contract-moved')) return;
+    setAgreed(false);
+    setHasMoved(true);
+  };
   useReadAgain(decide.error);
   const signerName = draft.name.trim();
   const refused = decide.error instanceof ProblemError ? decide.error : null;
   const errors = {
     name: checked && signerName === '' ? t('errorName') : refused?.at('/signerName'),
-    consent: checked && !agreed ? t('errorConsent') : refused?.at('/consent'),
+    consent: checked && !agreed ? t(hasMoved ? 'errorConsentMoved' : 'errorConsent') : refused?.at('/consent'),
     reason: refused?.at('/reason'),
   };
 
@@ -53,6 +60,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       kind,
       ...part,
       sha256: letter.sha256,
+      ledger: letter.contract.ledger,
       signerName,
       consent: true,
       consentId,
@@ -62,6 +70,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
     decide.mutate(
       { body },
       {
+        onError: onMoved,
         onSettled: () => {
           underway.current = false;
         },
@@ -80,7 +89,7 @@ function useReadAgain(error: Error | null): void {
     if (!(error instanceof ProblemError)) return;
     const type: string = error.type;
     if (type === 'wrong-state') say(t('problemDecided'));
-    if (['wrong-state', 'link-replaced', 'link-gone', 'not-signed-in'].includes(type)) {
+    if (['wrong-state', 'contract-moved', 'link-replaced', 'link-gone', 'not-signed-in'].includes(type)) {
       void queries.invalidateQueries({ queryKey: [clientRoutes.getClientLetter.name] });
     }
   }, [error, queries, say, t]);

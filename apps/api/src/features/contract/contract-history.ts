@@ -35,6 +35,9 @@ export interface History {
   /** In the order they happened, one for each event of the input. */
   readonly happenings: readonly Happening[];
   readonly input: ContractInput;
+  /** Those taken back too. */
+  readonly entries: readonly EntryRow[];
+  readonly clock: SiteClock;
 }
 
 export const headlineOf = ({ wording }: Pick<OrderRow, 'wording'>): string =>
@@ -77,7 +80,7 @@ export function historyOf(
     netDecreaseReturnsOverheadAndProfit,
     events: happenings.map(({ event }) => event),
   };
-  return { project, terms, orders, happenings, input };
+  return { project, terms, orders, happenings, input, entries, clock };
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

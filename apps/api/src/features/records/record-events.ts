@@ -1,3 +1,4 @@
+import type { ContractEffect } from '@underlath/contract';
 import { hashOf } from './record-hash.ts';
 
 /** Kinds of events whose rows are checked against the record. */
@@ -29,6 +30,8 @@ export interface DecidedData {
   decidedAt: string;
   /** Those approved where some were left out; absent for all, or none. */
   findingIds?: string[];
+  /** What the answer did to the contract, equal to the decision's own; absent in what was answered before it was kept. */
+  contract?: ContractEffect;
 }
 
 /** The parts of a judgment that its hash in the record covers. */

@@ -3,7 +3,7 @@ import {
   type Decision,
   type DocumentItem,
   type DocumentPart,
-  documentOfPart,
+  documentOfAnswer,
   leftOutOf,
   type PriceLine,
   partOf,
@@ -56,9 +56,10 @@ function* written(sheet: Sheet): Generator<Buffer> {
 }
 
 async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
-  const { document, loadPhoto } = input;
+  const { document, decision, loadPhoto } = input;
   writeLetter(pen, document);
-  writeChange(pen, document);
+  // Once approved, the sums in short are those of the answer; a letter that was declined keeps what it offered.
+  writeChange(pen, decision?.kind === 'approved' ? documentOfAnswer(document, decision) : document);
   yield;
   for (const item of document.items) {
     writeItem(pen, document, item);
@@ -297,17 +298,28 @@ function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: Report
   );
 }
 
-/** What was approved of it, what was left out, and what that does to the contract. */
+/** What was approved of it and what was left out. */
 function partRows(document: ChangeOrderDocument, part: DocumentPart, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
   const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
-  const money = (cents: number) => formatCents(cents, locale);
-  const { contract, items } = documentOfPart(document, part);
+  const left = leftOutOf(document, part.findingIds);
   return [
-    { cells: [words.approved, names(items)] },
-    { cells: [words.leftOut, names(leftOutOf(document, part.findingIds))] },
-    { cells: [words.total, money(part.price.totalCents)] },
-    { cells: [words.contractSum, `${money(contract.beforeCents)} > ${money(contract.afterCents)}`] },
-    { cells: [say(dayWords(document), locale), `${contract.daysBefore} > ${contract.daysAfter}`] },
+    { cells: [words.approved, names(document.items.filter((item) => !left.includes(item)))] },
+    { cells: [words.leftOut, names(left)] },
+    { cells: [words.total, formatCents(part.price.totalCents, locale)] },
+  ];
+}
+
+/** The contract before and after the answer; one figure where it did not change. */
+function contractRows(answered: ChangeOrderDocument, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
+  const { beforeCents, afterCents, daysBefore, daysAfter, finishBefore, finishAfter } = answered.contract;
+  const change = (before: string, after: string) => (before === after ? after : `${before} > ${after}`);
+  const day = (date: string | null) => (date ? formatDay(date, locale) : words.unknown);
+  return [
+    {
+      cells: [words.contractSumAfter, change(formatCents(beforeCents, locale), formatCents(afterCents, locale))],
+    },
+    { cells: [say(dayWords(answered), locale), change(String(daysBefore), String(daysAfter))] },
+    { cells: [words.finish, change(day(finishBefore), day(finishAfter))] },
   ];
 }
 
@@ -326,6 +338,7 @@ function writeDecision({ sheet, words, locale }: Pen, { document, decision }: Re
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
       ...(part ? partRows(document, part, { words, locale }) : []),
+      ...(decision.contract ? contractRows(documentOfAnswer(document, decision), { words, locale }) : []),
       { cells: [words.signedBy, decision.signerName] },
       { cells: [words.answeredAt, formatInstant(decision.decidedAt, locale)] },
       ...(decision.reason ? [{ cells: [words.reason, decision.reason] }] : []),

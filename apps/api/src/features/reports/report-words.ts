@@ -18,6 +18,7 @@ const words = {
   thisChange: text('This change', 'Este cambio'),
   is: text('With this change', 'Con este cambio'),
   contractSum: text('Contract sum', 'Monto del contrato'),
+  contractSumAfter: text('Contract sum with this answer', 'Monto del contrato con esta respuesta'),
   finish: text('Finish date', 'Fecha de término'),
   unknown: text('not set', 'sin fecha'),
   originalSum: text('Original contract sum', 'Monto original del contrato'),

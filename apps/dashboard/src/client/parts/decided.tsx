@@ -52,7 +52,8 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
   const { contract } = document;
   const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
   const sum = (cents: number) => formatCents(cents, tag);
-  const at = formatDate(decision.decidedAt, tag, 'long-day');
+  const day = (value: string) => formatDate(value, tag, 'long-day');
+  const at = day(decision.decidedAt);
   const facts: Fact[] = [
     { name: t(approved ? 'decidedBy' : 'declinedBy'), value: decision.signerName },
     { name: t(approved ? 'decidedOn' : 'declinedOn'), value: <time dateTime={decision.decidedAt}>{at}</time> },
@@ -72,6 +73,15 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
         sum(contract.beforeCents)
       ),
     },
+    ...(approved && contract.daysBefore !== contract.daysAfter
+      ? [
+          {
+            name: t(contract.dayKind === 'calendar' ? 'contractCalendarDays' : 'contractDays'),
+            value: <WasIs was={contract.daysBefore} is={contract.daysAfter} />,
+          },
+        ]
+      : []),
+    ...(contract.finishAfter ? [{ name: t('contractFinish'), value: day(contract.finishAfter) }] : []),
     { name: t('fingerprint'), value: <code className="hash-short">{inGroups(decision.sha256.slice(0, 12))} …</code> },
   ];
   return <Facts facts={facts} />;

@@ -6,6 +6,7 @@ import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
 import { PartCautions } from '../parts/choose.tsx';
+import { ContractMoved, ContractWaiting } from '../parts/contract-moved.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
@@ -32,6 +33,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
   return (
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={document} brief />
+      <ContractMoved letter={chosen.letter} />
       <p>{t(chosen.part ? 'reviewIntroPart' : 'reviewIntro')}</p>
       <dl className="agreed keep-together">
         {useLines(chosen).map(({ name, line }) => (
@@ -42,6 +44,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         ))}
       </dl>
       <PartCautions chosen={chosen} />
+      <ContractWaiting letter={chosen.letter} all={chosen.withWaiting} />
       <p>{t('reviewWrong')}</p>
       <Signature
         consent={document.consent}

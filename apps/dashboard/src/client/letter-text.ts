@@ -103,15 +103,21 @@ export function allSources(items: readonly DocumentItem[]): UsedSource[] {
   return [...byKey.values()];
 }
 
-export type Checked = { name: string; at: string; numbers: number[] };
+export type Checked = { name: string; at: string; seenAt: string | undefined; numbers: number[] };
 
-/** Who measured which findings on which day; one line for a person and a day. `dayOf` says what a day is to the reader. */
+/**
+ * Whose measurements of which findings were checked on which day, and when they were first seen; one line for a person and
+ * those days. `dayOf` says what a day is to the reader.
+ */
 export function whoChecked(items: readonly DocumentItem[], dayOf: (at: string) => string): Checked[] {
   const lines: Checked[] = [];
   for (const item of items) {
-    const same = lines.find((line) => line.name === item.checkedBy && dayOf(line.at) === dayOf(item.checkedAt));
+    const days = (at: string, seenAt: string | undefined) => `${dayOf(at)} ${seenAt && dayOf(seenAt)}`;
+    const same = lines.find(
+      (line) => line.name === item.checkedBy && days(line.at, line.seenAt) === days(item.checkedAt, item.seenAt),
+    );
     if (same) same.numbers.push(item.number);
-    else lines.push({ name: item.checkedBy, at: item.checkedAt, numbers: [item.number] });
+    else lines.push({ name: item.checkedBy, at: item.checkedAt, seenAt: item.seenAt, numbers: [item.number] });
   }
   return lines;
 }

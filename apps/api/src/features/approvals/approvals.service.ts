@@ -22,6 +22,7 @@ import { contractToday } from '../contract/contract-today.ts';
 import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { letterZone } from '../site-words.ts';
 import * as approvals from './approvals.repository.ts';
 import { assertLive } from './client-links.ts';
 import { decisionLetter, questionLetter } from './decision-letters.ts';
@@ -199,7 +200,13 @@ export class ApprovalsService {
       contract,
     };
     const contractAfter = { sumCents: contract.afterCents, days: contract.daysAfter, finish: contract.finishAfter };
-    await this.tellBoth(tx, companyId, order, sent, { document, decision, contractAfter, head });
+    await this.tellBoth(tx, companyId, order, sent, {
+      document,
+      decision,
+      contractAfter,
+      head,
+      timeZone: letterZone(document, order.project),
+    });
   }
 
   /** What the answer does to the contract by the ledger of this moment. @throws ProblemError `contract-moved` */
@@ -226,7 +233,7 @@ export class ApprovalsService {
       decision: sent.decision && toDecision(sent.decision),
       questions: order.questions.map(toQuestion),
       locale: order.project.clientLocale === 'es' ? 'es' : 'en',
-      timeZone: order.project.timeZone,
+      timeZone: letterZone(document, order.project),
       contract: contractToday(history, document),
     };
   }

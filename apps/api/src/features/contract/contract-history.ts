@@ -64,7 +64,7 @@ export function historyOf(
   orders: readonly OrderRow[],
   entries: readonly EntryRow[],
 ): History {
-  const clock = siteClock(project.photos[0]?.deviceOffset ?? null);
+  const clock = siteClock(project.timeZone, project.photos[0]?.deviceOffset ?? null);
   const happenings = [
     ...orders.map((order) => ofOrder(order, clock)),
     ...entries.filter(({ takenBackAt }) => takenBackAt === null).map(ofEntry),

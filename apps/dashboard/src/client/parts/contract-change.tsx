@@ -1,7 +1,8 @@
 import type { ClientLetter } from '@underlath/contract';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 import type { Chosen } from '../letter-text.ts';
@@ -78,10 +79,9 @@ function ContractPayments({ letter }: { letter: ClientLetter }) {
 
 function ContractTime({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const day = useDate();
   const { contract } = letter.document;
   const { finishBefore, finishAfter } = contract;
-  const day = (value: string) => formatDate(value, tag, 'day');
   return (
     <Facts
       facts={[

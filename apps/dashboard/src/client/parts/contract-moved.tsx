@@ -1,7 +1,8 @@
 import type { ClientLetter, ContractStanding } from '@underlath/contract';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
 
@@ -11,6 +12,7 @@ type Move = ClientLetter['contract']['moves'][number];
 export function ContractMoved({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
   const { tag } = useLocale();
+  const say = useDate();
   const moveFact = useMoveFact();
   const { contract, sentAt } = letter.document;
   const { hasMoved, moves, isTimeCountedAnew, told } = letter.contract;
@@ -20,7 +22,7 @@ export function ContractMoved({ letter }: { letter: ClientLetter }) {
       <p>
         <b>{t('movedTitle')}</b>
       </p>
-      <p>{t('movedSince', { date: formatDate(sentAt, tag, 'long-day') })}</p>
+      <p>{t('movedSince', { date: say(sentAt, 'long-day') })}</p>
       <Facts
         facts={[
           ...moves.map(moveFact),
@@ -41,9 +43,9 @@ export function ContractMoved({ letter }: { letter: ClientLetter }) {
 
 function useMoveFact(): (move: Move) => Fact {
   const t = useT(client);
-  const { tag } = useLocale();
+  const say = useDate();
   return ({ kind, number, name, on, cents, days }) => {
-    const date = formatDate(on, tag, 'long-day');
+    const date = say(on, 'long-day');
     const what =
       kind === 'change'
         ? t('movedChange', { number: number ?? 0, date })
@@ -59,10 +61,10 @@ function useMoveFact(): (move: Move) => Fact {
 /** Other change orders that wait for an answer, and where the contract would be with all of them. */
 export function ContractWaiting({ letter, all }: { letter: ClientLetter; all: ContractStanding }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const say = useDate();
   const { waiting } = letter.contract;
   if (waiting.length === 0 || letter.state !== 'open') return null;
-  const finish = all.finishOn && formatDate(all.finishOn, tag, 'day');
+  const finish = all.finishOn && say(all.finishOn);
   return (
     <div className="keep-together">
       <h3>{t('waitingTitle', { count: waiting.length })}</h3>

@@ -1,7 +1,8 @@
 import type { ClientLetter, Decision, DocumentItem } from '@underlath/contract';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { type Chosen, inGroups } from '../letter-text.ts';
@@ -52,7 +53,8 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
   const { contract } = document;
   const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
   const sum = (cents: number) => formatCents(cents, tag);
-  const day = (value: string) => formatDate(value, tag, 'long-day');
+  const say = useDate();
+  const day = (value: string) => say(value, 'long-day');
   const at = day(decision.decidedAt);
   const facts: Fact[] = [
     { name: t(approved ? 'decidedBy' : 'declinedBy'), value: decision.signerName },

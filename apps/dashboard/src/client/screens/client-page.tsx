@@ -2,6 +2,7 @@ import type { ClientLetter } from '@underlath/contract';
 import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { SiteZone } from '../../shared/i18n/site-zone.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { chosenIn } from '../letter-text.ts';
 import { type Block, blockOf } from '../problem-words.ts';
@@ -26,7 +27,10 @@ export function ClientPage() {
     const locale = startingLocale(readStoredLocale(), [letter.locale]);
     return (
       <LocaleProvider key={letter.sha256} initial={locale}>
-        <OpenLetter letter={letter} block={block} />
+        {/* Its days are days at the house; where its clock is not known they are told in UTC, and say so. */}
+        <SiteZone zone={letter.timeZone ?? 'UTC'}>
+          <OpenLetter letter={letter} block={block} />
+        </SiteZone>
       </LocaleProvider>
     );
   }

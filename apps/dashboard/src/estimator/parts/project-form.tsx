@@ -1,4 +1,12 @@
-import { type BodyIn, type Problem, type Project, type routes, US_STATES } from '@underlath/contract';
+import {
+  type BodyIn,
+  type Problem,
+  type Project,
+  type routes,
+  US_STATES,
+  zoneOfSite,
+  zonesOf,
+} from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
 import { type FormEvent, type ReactNode, useState } from 'react';
 import { useAllChecks } from '../../shared/measure/use-check.ts';
@@ -17,6 +25,7 @@ function draftOf(project: Project | null) {
     name: project?.name ?? '',
     siteAddress: project?.siteAddress ?? '',
     siteState: project?.siteState ?? '',
+    timeZone: project?.timeZone ?? '',
     yearBuilt: writeNumber(project?.yearBuilt),
     stories: writeNumber(project?.stories),
     clientName: project?.clientName ?? '',
@@ -37,6 +46,15 @@ const stateOptions = Object.entries(US_STATES)
   .map(([value, label]) => ({ value, label }))
   .toSorted((a, b) => a.label.localeCompare(b.label));
 
+/** `Eastern Time`, in the words of the trade and not of the database. */
+const zoneName = (timeZone: string): string =>
+  new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longGeneric' })
+    .formatToParts(new Date())
+    .find(({ type }) => type === 'timeZoneName')?.value ?? timeZone;
+
+const zoneOptions = (state: string) =>
+  zonesOf(state).map(({ timeZone, where }) => ({ value: timeZone, label: `${zoneName(timeZone)}: ${where}` }));
+
 const dollarsAllowed = 'type dollars, like 184,200';
 
 function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null } {
@@ -45,6 +63,10 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
     name: reader.need('/name', draft.name, 'The name of the site'),
     siteAddress: reader.need('/siteAddress', draft.siteAddress, 'The address'),
     siteState: (draft.siteState || null) as NonNullable<ProjectBody['siteState']> | null,
+    timeZone:
+      zoneOptions(draft.siteState).length > 1
+        ? reader.need('/timeZone', zoneOfSite(draft.siteState, draft.timeZone) ?? '', 'The time zone')
+        : null,
     yearBuilt: reader.number('/yearBuilt', readNumber(draft.yearBuilt), draft.yearBuilt, 'type a year, like 1938'),
     stories: reader.neededNumber('/stories', readNumber(draft.stories), draft.stories, 'choose 1 to 4'),
     clientName: reader.need('/clientName', draft.clientName, 'The client’s name'),
@@ -122,10 +144,19 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
           label="State"
           optional
           emptyLabel="Not set"
-          hint="A change order is held against what is known of this state’s rules before it is sent."
+          hint="A change order is held against what is known of this state’s rules before it is sent, and the days of letters and notices are told by its clock. Not set, they are told in UTC or by a phone’s clock, and say so."
           options={stateOptions}
           {...field('siteState', '/siteState')}
         />
+        {zoneOptions(draft.siteState).length > 1 && (
+          <Select
+            label="Time zone"
+            emptyLabel="Choose one"
+            hint="This state keeps two clocks. A signature at night is of the day that it is at the house."
+            options={zoneOptions(draft.siteState)}
+            {...field('timeZone', '/timeZone')}
+          />
+        )}
         <div className="form-pair">
           <TextInput
             label="Year built"

@@ -43,8 +43,12 @@ export const client = defineMessages(
     ifNotDone: 'If it is not done',
     whoChecked: 'Who checked',
     checked: {
-      one: '{name} measured finding {numbers} on {date}.',
-      other: '{name} measured findings {numbers} on {date}.',
+      one: '{name} measured finding {numbers}. It was checked against the rules on {date}.',
+      other: '{name} measured findings {numbers}. They were checked against the rules on {date}.',
+    },
+    seen: {
+      one: 'We first saw finding {numbers} on {date}.',
+      other: 'We first saw findings {numbers} on {date}.',
     },
     noteTitle: 'A note from your contractor',
 
@@ -318,8 +322,12 @@ export const client = defineMessages(
     ifNotDone: 'Si no se hace',
     whoChecked: 'Quién lo revisó',
     checked: {
-      one: '{name} midió el hallazgo {numbers} el {date}.',
-      other: '{name} midió los hallazgos {numbers} el {date}.',
+      one: '{name} midió el hallazgo {numbers}. Se revisó según las reglas el {date}.',
+      other: '{name} midió los hallazgos {numbers}. Se revisaron según las reglas el {date}.',
+    },
+    seen: {
+      one: 'Vimos el hallazgo {numbers} por primera vez el {date}.',
+      other: 'Vimos los hallazgos {numbers} por primera vez el {date}.',
     },
     noteTitle: 'Una nota de su contratista',
 

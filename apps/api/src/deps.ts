@@ -105,7 +105,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const contractTerms = new ContractTermsService(database, clock, records);
   const contractEntries = new ContractEntriesService(database, clock, records, contract);
   const notices = new NoticesService(database, clock, records, outbox);
-  const projects = new ProjectsService(database, records, contract, notices);
+  const projects = new ProjectsService(database, records, contract, notices, contractTerms);
   const locations = new LocationsService(database, records);
   const photos = new PhotosService(database, fileStore, records);
   const intake = new PhotoIntakeService(database, fileStore, queue, records);

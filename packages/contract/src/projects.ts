@@ -138,6 +138,8 @@ export const projectRoutes = {
       ...fields,
       siteState: fields.siteState.default(null),
       timeZone: fields.timeZone.default(null),
+      /** How the contract counts its days; it becomes the first of its terms. Left out, nobody has said it yet. */
+      dayKind: z.enum(['calendar', 'working']).optional(),
       clientEmail: fields.clientEmail.default(null),
       clientLocale: locale.default('en'),
       yearBuilt: fields.yearBuilt.default(null),

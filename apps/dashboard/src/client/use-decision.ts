@@ -77,7 +77,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       },
     );
   }
-  return { agreed, setAgreed, errors, send, sending: decide.isPending, error: decide.error };
+  return { agreed, setAgreed, hasMoved, errors, send, sending: decide.isPending, error: decide.error };
 }
 
 /** The letter was answered, replaced or closed by others: it is read again, and shows what became of it. */

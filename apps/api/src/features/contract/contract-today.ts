@@ -1,5 +1,6 @@
 import type { ChangeOrderDocument, ContractToday } from '@underlath/contract';
 import { changeInSum, sumCents } from '@underlath/rules';
+import { dayOf } from '../days.ts';
 import { atSite } from '../site-clock.ts';
 import type { EntryRow, OrderRow } from './contract.repository.ts';
 import { type Change, effectOf, ledgerName, noChange, standingAfter, type Told } from './contract-change.ts';
@@ -96,7 +97,7 @@ function ofAllowance({ input, clock }: History, entry: EntryRow, kind: 'allowanc
     kind,
     number: null,
     name: entry.name,
-    on: atSite(kind === 'allowance' ? entry.enteredAt : (entry.takenBackAt ?? entry.enteredAt), clock).day,
+    on: kind === 'allowance' ? dayOf(entry.happenedOn) : atSite(entry.takenBackAt ?? entry.enteredAt, clock).day,
     cents: kind === 'allowance' ? cents : -cents,
     days: 0,
   };

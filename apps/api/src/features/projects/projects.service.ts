@@ -35,6 +35,11 @@ export interface DueNotices {
   due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]>;
 }
 
+/** Writes how a new contract counts its days. */
+export interface FirstTerms {
+  begin(tx: Tx, caller: Caller, projectId: string, dayKind: 'calendar' | 'working'): Promise<void>;
+}
+
 /** Rows of each kind that the list of things to do looks at; a project with more shows the gravest. */
 const todoRows = 200;
 
@@ -44,10 +49,12 @@ export class ProjectsService {
     private readonly records: RecordsService,
     private readonly contract: ContractSumsSource,
     private readonly notices: DueNotices,
+    private readonly terms: FirstTerms,
   ) {}
 
   /** A repeat with the same id and content answers the project that exists. @throws ProblemError `already-exists` */
   async create(caller: Caller, { id = newId(), ...content }: NewProject): Promise<Project> {
+    const { dayKind, ...fields } = content;
     const { companyId, actor } = caller;
     return makeOnce(() =>
       this.database.inCompany(companyId, async (tx) => {
@@ -58,7 +65,7 @@ export class ProjectsService {
           return toProject(existing);
         }
         assertEditions(content.standardEditions);
-        const kept = { ...content, timeZone: siteZone(content) };
+        const kept = { ...fields, timeZone: siteZone(content) };
         const row = await projects.insertProject(tx, { companyId, id, ...kept, startOn: fromDay(kept.startOn) });
         await this.records.open(tx, companyId, id);
         await this.records.append(tx, {
@@ -69,6 +76,7 @@ export class ProjectsService {
           subjectId: id,
           data: { contentSha256: contentHash(content), ...kept },
         });
+        if (dayKind) await this.terms.begin(tx, caller, id, dayKind);
         return toProject(row);
       }),
     );

@@ -30,13 +30,14 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
   const findingIds = chosen.part?.findingIds;
   const decision = useDecision(letter, { kind: 'approved', findingIds }, draft, onDecided);
   const { document } = letter;
+  const lines = useLines(chosen);
   return (
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={document} brief />
       <ContractMoved letter={chosen.letter} />
       <p>{t(chosen.part ? 'reviewIntroPart' : 'reviewIntro')}</p>
       <dl className="agreed keep-together">
-        {useLines(chosen).map(({ name, line }) => (
+        {lines.map(({ name, line }) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{line}</dd>
@@ -56,6 +57,12 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         onAgreed={decision.setAgreed}
       />
       {decision.error && <Trouble error={decision.error} />}
+      {/* The new sum stands above, out of sight of who pressed the button below. */}
+      {decision.hasMoved && !decision.agreed && (
+        <p>
+          <b>{lines.find(({ name }) => name === t('reviewPrice'))?.line}</b>
+        </p>
+      )}
       <div className="step-actions">
         <Button look="go" type="submit" busy={decision.sending} busyLabel={t('signing')}>
           {t('sign')}

@@ -13,6 +13,7 @@ import { useAllChecks } from '../../shared/measure/use-check.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt, FailState, LoadingRows } from '../../shared/ui/states.tsx';
+import { dayKinds } from './contract-terms-form.tsx';
 import { FormFail } from './form-fail.tsx';
 import { Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
 import { useDraft } from './use-draft.ts';
@@ -33,6 +34,7 @@ function draftOf(project: Project | null) {
     clientLocale: project?.clientLocale ?? 'en',
     originalSum: writeDollars(project?.originalSumCents ?? null),
     originalDays: writeNumber(project?.originalDays),
+    dayKind: '',
     startOn: project?.startOn ?? '',
     contingency: writeDollars(project?.contingencyCents ?? null),
     codeEdition: project?.codeEdition ?? '',
@@ -57,7 +59,7 @@ const zoneOptions = (state: string) =>
 
 const dollarsAllowed = 'type dollars, like 184,200';
 
-function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null } {
+function readDraft(draft: Draft, isNew: boolean): { body: ProjectBody; problem: Problem | null } {
   const reader = new Reader();
   const body: ProjectBody = {
     name: reader.need('/name', draft.name, 'The name of the site'),
@@ -84,6 +86,9 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
       draft.originalDays,
       'type whole days',
     ),
+    ...(isNew && {
+      dayKind: reader.need('/dayKind', draft.dayKind, 'The kind of days') as NonNullable<ProjectBody['dayKind']>,
+    }),
     startOn: draft.startOn || null,
     contingencyCents:
       reader.number('/contingencyCents', readDollars(draft.contingency), draft.contingency, dollarsAllowed) ?? 0,
@@ -116,12 +121,12 @@ type ProjectFormProps = {
 /** Every field of a project, in the order in which it is known: house, client, contract, code. */
 export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubmit, children }: ProjectFormProps) {
   const { draft, set } = useDraft(() => draftOf(project));
-  const [began] = useState(() => readDraft(draft).body);
+  const [began] = useState(() => readDraft(draft, project === null).body);
   const [local, setLocal] = useState<Problem | null>(null);
   const shown = local ?? problem;
   function submit(event: FormEvent) {
     event.preventDefault();
-    const read = readDraft(draft);
+    const read = readDraft(draft, project === null);
     setLocal(read.problem);
     if (!read.problem) onSubmit(read.body, differing(read.body, began));
   }
@@ -218,8 +223,24 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
             className="number"
             {...field('originalDays', '/originalDays')}
           />
-          <TextInput label="Start" type="date" optional {...field('startOn', '/startOn')} />
+          {project === null && (
+            <Select
+              label="These days are"
+              emptyLabel="As the contract says"
+              hint="Many home contracts mean calendar days. It can be changed in the terms."
+              options={dayKinds}
+              {...field('dayKind', '/dayKind')}
+            />
+          )}
         </div>
+        <TextInput
+          label="Start"
+          type="date"
+          optional
+          className="input-short"
+          hint="This day is not counted; the day after it is day 1."
+          {...field('startOn', '/startOn')}
+        />
       </fieldset>
       <fieldset className="form-group">
         <legend>The code it is judged under</legend>

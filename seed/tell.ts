@@ -87,6 +87,7 @@ export class StoryTeller {
     const { id } = await services.projects.create(estimator, {
       ...project,
       siteState: 'NY',
+      timeZone: null,
       clientLocale: 'en',
       codeEdition: 'irc-2021',
       standardEditions: ['sdpws-2021'],
@@ -290,12 +291,22 @@ export class StoryTeller {
   private async approve(order: DemoOrder, { only, reason = '' }: NonNullable<DemoOrder['approved']>): Promise<void> {
     const { approvals } = this.tellers.services;
     const client = await this.open(order);
-    const { document, sha256, locale } = await approvals.letter(client);
+    const { document, sha256, locale, contract } = await approvals.letter(client);
     const { clientName: signerName } = this.story.project;
     const consent = { consent: true, consentId: document.consent.id } as const;
     const part = only && { findingIds: only.map((key) => need(this.findingIds, key)) };
     const { version } = document;
-    const said = { kind: 'approved', version, sha256, signerName, nameConfirmed: false, reason, locale } as const;
+    const { ledger } = contract;
+    const said = {
+      kind: 'approved',
+      version,
+      sha256,
+      ledger,
+      signerName,
+      nameConfirmed: false,
+      reason,
+      locale,
+    } as const;
     const answer = { ...said, ...consent, ...part };
     await approvals.decide(client, answer, 'the invented client of the demo');
   }

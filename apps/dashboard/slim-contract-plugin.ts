@@ -11,7 +11,8 @@ const kept = {
   'members.ts': ['me'],
   'findings.ts': ['findingContext'],
   'locations.ts': ['opening'],
-  'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'leftOutOf'],
+  'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'documentOfAnswer', 'leftOutOf', 'sameIds'],
+  'us-time-zones.ts': ['zonesOf', 'zoneOfSite'],
   'written-words.ts': ['isPersonName', 'isSameName'],
 };
 

@@ -273,7 +273,8 @@ describe('what is drawn at one place', () => {
     const declined = await drawn({ xIn: 20, yIn: 10, widthIn: 8, heightIn: 8 });
     const sent = await fresh.send(await fresh.draft([declined.id]));
     const open = await fresh.open(sent.link);
-    await fresh.decide(open, { sha256: sent.sha256, document: sent.changeOrder.draft }, { kind: 'declined' });
+    const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+    await fresh.decide(open, letter, { kind: 'declined' });
     const over = await drawn({ xIn: 16, yIn: 0, widthIn: 32, heightIn: 97.125 });
     const beside = await drawn({ xIn: 112, yIn: 0, widthIn: 16, heightIn: 97.125 });
     const covering = await fresh.draft([over.id]);

@@ -101,6 +101,7 @@ const bodies: Record<string, () => object> = {
     signerName: 'Dana',
     consent: true,
     consentId: 'consent-1',
+    ledger: 'none',
   }),
   ask: () => ({ version: 1, name: 'Dana', text: 'Why?' }),
 };

@@ -41,10 +41,12 @@ test(`in ${rounds} races of two answers against an edit, no decision falls on a 
   for (let round = 0; round < rounds; round += 1) {
     const { principal } = await links.open(new URL(sent.link).hash.slice(1));
     const { changeOrder, sha256 } = sent;
+    const { contract } = await approvals.letter(principal);
     const answer = {
       kind: 'approved',
       version: changeOrder.draft.version,
       sha256,
+      ledger: contract.ledger,
       signerName: 'Ines Wren',
       nameConfirmed: false,
       consent: true,

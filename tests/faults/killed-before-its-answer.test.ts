@@ -82,14 +82,15 @@ const payment = (key: string): Post => ({
 
 test('killed between commit and answer, the same keys answer what was done once: payment, question, and a link shown once', async () => {
   const asked = await job.send(await job.draft([(await job.priced()).id]));
+  const letter = await job.open(asked.link);
   const order = await job.draft([(await job.priced({ title: 'Second plate' })).id]);
   const posts = {
     payment: payment('pay-the-framing-once'),
     question: {
-      path: '/client/questions',
-      cookie: await job.open(asked.link),
+      path: `${letter.path.replace('/api/v1', '')}/questions`,
+      cookie: letter.cookie,
       key: 'ask-once',
-      body: { name: 'Ines Wren', text: 'Does the wall stay up meanwhile?' },
+      body: { version: 1, name: 'Ines Wren', text: 'Does the wall stay up meanwhile?' },
     },
     send: {
       path: `/change-orders/${order.id}/send`,

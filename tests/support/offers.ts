@@ -34,6 +34,7 @@ export interface Sent {
 export interface Letter {
   sha256: string;
   document: { version: number; consent: { id: string } };
+  contract: { ledger: string };
 }
 
 const v1 = '/api/v1';
@@ -118,6 +119,7 @@ export async function startJob(api: TestApi): Promise<Job> {
         kind: 'approved',
         version: letter.document.version,
         sha256: letter.sha256,
+        ledger: letter.contract.ledger,
         signerName: 'Ines Wren',
         consent: true,
         consentId: letter.document.consent.id,

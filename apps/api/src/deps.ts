@@ -111,7 +111,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const contractTerms = new ContractTermsService(database, clock, records);
   const contractEntries = new ContractEntriesService(database, clock, records, contract);
   const notices = new NoticesService(database, clock, records, outbox);
-  const projects = new ProjectsService(database, records, contract, notices);
+  const projects = new ProjectsService(database, records, contract, notices, contractTerms);
   const locations = new LocationsService(database, records);
   const photos = new PhotosService(database, fileStore, records);
   const intake = new PhotoIntakeService(database, fileStore, queue, records);
@@ -131,7 +131,7 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const contractPage = new ContractPageService(database, contract, changeOrders);
   const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
   const links = new ClientLinks(database, clock);
-  const approvals = new ApprovalsService(database, clock, records, outbox);
+  const approvals = new ApprovalsService(database, clock, records, outbox, contract);
   const reports = new ReportsService(database, photos);
   return {
     members,

@@ -44,7 +44,10 @@ export const documentItem = z.object({
   sources: z.array(source),
   measured: z.array(z.object({ label: text, value: z.string() })),
   checkedBy: z.string(),
+  /** When its measurements were judged. */
   checkedAt: instant,
+  /** When it was first seen; absent in what was sent before this was kept. */
+  seenAt: instant.optional(),
   rulesVersion: z.string(),
   photos: z.array(documentPhoto),
   /** Its share of the printed total; the shares add up to it. */
@@ -58,7 +61,7 @@ export const documentItem = z.object({
 });
 
 /** The contract before and after the change. */
-const contractEffect = z.object({
+export const contractEffect = z.object({
   currency,
   originalSumCents: cents,
   previousChangesCents: cents,
@@ -102,7 +105,14 @@ export const changeOrderDocument = z.object({
     email: z.string().nullable(),
     address: z.string().nullable(),
   }),
-  project: z.object({ id, name: z.string(), siteAddress: z.string(), clientName: z.string() }),
+  project: z.object({
+    id,
+    name: z.string(),
+    siteAddress: z.string(),
+    clientName: z.string(),
+    /** Whose clock its days are told by; absent or null where it was not known when this was sent. */
+    timeZone: z.string().nullable().optional(),
+  }),
   wording,
   items: z.array(documentItem),
   price: pricedScope,
@@ -124,3 +134,4 @@ export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
 export type DocumentAlternate = z.infer<typeof documentAlternate>;
 export type DocumentItem = z.infer<typeof documentItem>;
 export type DocumentPart = z.infer<typeof documentPart>;
+export type ContractEffect = z.infer<typeof contractEffect>;

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { changeOrderDocument, wording } from './change-order-document.ts';
+import { changeOrderDocument, contractEffect, wording } from './change-order-document.ts';
 import {
   cents,
   changeOrderState,
@@ -32,6 +32,8 @@ export const decision = z.object({
   sha256,
   consentText: z.string(),
   decidedAt: instant,
+  /** What it did to the contract, by the ledger at that moment; null for what was answered before this was kept. */
+  contract: contractEffect.nullable(),
 });
 export const question = z.object({
   id,
@@ -228,6 +230,42 @@ export const changeOrderRoutes = {
   }),
 } as const;
 
+/** Where a contract stands; the finish is null without a start. */
+export const contractStanding = z.object({ sumCents: z.int(), days: z.int(), finishOn: day.nullable() });
+
+/** What one answer would do to the contract as it stands now, and where it would be if all that wait were approved too. */
+const answerEffect = z.object({ contract: contractEffect, withWaiting: contractStanding });
+
+/** The contract as it stands when it is asked for; the document holds what it was when the letter was sent. */
+export const contractToday = z.object({
+  /** Names all that makes the sum, the days and the finish; an approval has to name the same. */
+  ledger: z.string(),
+  /** Of the whole letter. */
+  whole: answerEffect,
+  /** Of each choice that the letter offers, in the document's order. */
+  parts: z.array(answerEffect.extend({ findingIds: z.array(id) })),
+  /** Where it stood when the letter was sent. */
+  told: contractStanding,
+  /** Whether sum, days or finish are others now. */
+  hasMoved: z.boolean(),
+  /** What moved them since, in order. */
+  moves: z.array(
+    z.object({
+      kind: z.enum(['change', 'allowance', 'allowance-taken-back']),
+      /** Of a change order. */
+      number: z.int().nullable(),
+      name: z.string(),
+      on: day,
+      cents: z.int(),
+      days: z.int(),
+    }),
+  ),
+  /** Something else moved them too: the start, or how days are counted. */
+  isTimeCountedAnew: z.boolean(),
+  /** Other change orders of the project that were sent and not answered. */
+  waiting: z.array(z.object({ number: z.int(), cents, days: z.int() })),
+});
+
 /** What the holder of a link sees. */
 export const clientLetter = z.object({
   letterId,
@@ -239,6 +277,9 @@ export const clientLetter = z.object({
   answeredHere: z.boolean(),
   questions: z.array(question),
   locale,
+  /** Of the site, an IANA name; null where the project does not know it. */
+  timeZone: z.string().nullable(),
+  contract: contractToday,
 });
 
 const byLetter = z.object({ letterId });
@@ -299,6 +340,8 @@ export const clientRoutes = {
       /** Left out, all of them; only a part that the document offers can be approved. */
       findingIds: z.array(id).min(1).max(200).optional(),
       sha256,
+      /** `contract.ledger` of the letter as it was shown; an approval of a contract that moved since is refused. */
+      ledger: z.string().max(64),
       signerName: personName,
       /** The signer was asked about a name that is not the one the letter is for, and said that it is right. */
       nameConfirmed: z.boolean().default(false),
@@ -349,3 +392,5 @@ export type SentVersion = z.infer<typeof sentVersion>;
 export type Decision = z.infer<typeof decision>;
 export type Question = z.infer<typeof question>;
 export type ClientLetter = z.infer<typeof clientLetter>;
+export type ContractToday = z.infer<typeof contractToday>;
+export type ContractStanding = z.infer<typeof contractStanding>;

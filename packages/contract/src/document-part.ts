@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, DocumentItem, DocumentPart } from './change-order-document.ts';
+import type { ChangeOrderDocument, ContractEffect, DocumentItem, DocumentPart } from './change-order-document.ts';
 
 /** Of more findings there are more choices than anybody prices or reads: five have 30, four have 14. */
 export const MOST_IN_PARTS = 4;
@@ -31,6 +31,16 @@ export function documentOfPart<D extends Omit<ChangeOrderDocument, 'sentAt' | 's
     return shareCents === undefined ? [] : [{ ...item, shareCents }];
   });
   return { ...document, price, days, contract, items };
+}
+
+/** The document as it was answered: the part that was approved, and what that did to the contract by the ledger. */
+export function documentOfAnswer<D extends Omit<ChangeOrderDocument, 'sentAt' | 'sentBy' | 'expiresAt' | 'record'>>(
+  document: D,
+  answer: { readonly findingIds: readonly string[]; readonly contract: ContractEffect | null } | null,
+): D {
+  if (!answer) return document;
+  const ofPart = documentOfPart(document, partOf(document, answer.findingIds));
+  return answer.contract ? { ...ofPart, contract: answer.contract } : ofPart;
 }
 
 /** The findings that an approval of a part left out; none where it was of all. */

@@ -36,6 +36,7 @@ export * from './record.ts';
 export * from './route.ts';
 export * from './scopes.ts';
 export * from './us-states.ts';
+export * from './us-time-zones.ts';
 export * from './written-words.ts';
 
 /** Every route of the API, by name. */

@@ -30,9 +30,10 @@ export const noticeClock = z.object({
   /** The first notice by a method that the contract names. */
   sentOn: day.nullable(),
   cautions: z.array(text),
-  /** The clock at the site, `+HH:MM`, and how it is known. */
+  /** The clock at the site: its zone where the project says it, how far it is ahead of UTC now, `+HH:MM`, and how it is known. */
+  timeZone: z.string().nullable(),
   utcOffset: z.string(),
-  offsetFrom: z.enum(['photo', 'assumed']),
+  offsetFrom: z.enum(['project', 'photo', 'assumed']),
   terms: z.object({
     days: z.int().nullable(),
     dayKind: z.enum(['calendar', 'working']),

@@ -13,6 +13,7 @@ export const problems = {
   'not-acceptable': { status: 406, title: 'That form of answer is not offered' },
   'already-exists': { status: 409, title: 'It exists already' },
   'wrong-state': { status: 409, title: 'It cannot be done in this state' },
+  'contract-moved': { status: 409, title: 'The contract changed since you read this' },
   'still-running': { status: 409, title: 'The first request is still running' },
   'other-letter': { status: 409, title: 'That belongs to another letter' },
   'questions-wait': { status: 409, title: 'Your questions wait for an answer' },

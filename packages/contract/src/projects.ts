@@ -25,6 +25,8 @@ const fields = {
   siteAddress: words(300),
   /** Whose laws hold there; null: not said. */
   siteState: usState.nullable(),
+  /** Whose clock tells the day there, by its IANA name; null: the state's own where it has only one, else not said. */
+  timeZone: words(40).nullable(),
   clientName: personName,
   clientEmail: z.email().max(254).nullable(),
   clientLocale: locale,
@@ -141,6 +143,9 @@ export const projectRoutes = {
       id: id.optional(),
       ...fields,
       siteState: fields.siteState.default(null),
+      timeZone: fields.timeZone.default(null),
+      /** How the contract counts its days; it becomes the first of its terms. Left out, nobody has said it yet. */
+      dayKind: z.enum(['calendar', 'working']).optional(),
       clientEmail: fields.clientEmail.default(null),
       clientLocale: locale.default('en'),
       yearBuilt: fields.yearBuilt.default(null),

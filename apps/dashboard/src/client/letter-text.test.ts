@@ -123,12 +123,25 @@ test('what is left out is asked about as the part that the letter offers; what i
     days: 2,
     parts: [part],
   };
-  const open = { document, decision: null } as unknown as ClientLetter;
+  const [whole, ofPart, answeredWith] = [{ afterCents: 9000 }, { afterCents: 8700 }, { afterCents: 8600 }];
+  const contract = {
+    whole: { contract: whole, withWaiting: { sumCents: 9900 } },
+    parts: [{ findingIds: ['a'], contract: ofPart, withWaiting: { sumCents: 9600 } }],
+  };
+  const open = { document, decision: null, contract } as unknown as ClientLetter;
   const chosen = chosenIn(open, ['b']);
   expect(chosen.left.map(({ findingId }) => findingId)).toEqual(['b']);
   expect(chosen.letter.document).toMatchObject({ days: 1, price: { totalCents: 700 }, items: [{ shareCents: 700 }] });
   expect(chosenIn(open, [])).toMatchObject({ part: undefined, left: [], letter: { document: { days: 2 } } });
   expect(chosenIn(open, ['a'])).toMatchObject({ part: undefined, letter: { document: { days: 2 } } });
-  const answered = { ...open, decision: { kind: 'approved', findingIds: ['a'] } } as unknown as ClientLetter;
+  const decision = { kind: 'approved', findingIds: ['a'], contract: answeredWith };
+  const answered = { ...open, decision } as unknown as ClientLetter;
   expect(chosenIn(answered, [])).toMatchObject({ part, letter: { document: { days: 1 } } });
+  // The contract is that of now, or the one that the answer made; never the one of the letter's day.
+  expect(chosen).toMatchObject({ letter: { document: { contract: ofPart } }, withWaiting: { sumCents: 9600 } });
+  expect(chosenIn(open, [])).toMatchObject({
+    letter: { document: { contract: whole } },
+    withWaiting: { sumCents: 9900 },
+  });
+  expect(chosenIn(answered, []).letter.document.contract).toEqual(answeredWith);
 });

@@ -1,12 +1,14 @@
 import {
   type ChangeOrderDocument,
   type ClientLetter,
+  type ContractStanding,
   type DocumentItem,
   type DocumentPart,
-  documentOfPart,
+  documentOfAnswer,
   type Locale,
   leftOutOf,
   partOf,
+  sameIds,
   type Text,
 } from '@underlath/contract';
 
@@ -22,17 +24,30 @@ export function wordsIn(text: Text, locale: Locale): { words: string; lang: Loca
 export interface Chosen {
   readonly part: DocumentPart | undefined;
   readonly left: readonly DocumentItem[];
-  /** The letter as if it were about the part alone. */
+  /** The letter as if it were about the part alone, with the contract as it stands. */
   readonly letter: ClientLetter;
+  /** Where the contract would be if all that wait were approved too. */
+  readonly withWaiting: ContractStanding;
 }
 
-/** After an answer what it named, before it what is left out on this page; what the letter does not offer is the whole. */
+/**
+ * After an answer what it named, before it what is left out on this page; what the letter does not offer is the whole. The
+ * contract is the one that stands now, or that the answer made, and not the one of the day the letter was sent.
+ */
 export function chosenIn(letter: ClientLetter, leftOut: readonly string[]): Chosen {
-  const { document, decision } = letter;
+  const { document, decision, contract: today } = letter;
   const kept = document.items.map(({ findingId }) => findingId).filter((id) => !leftOut.includes(id));
   const part = partOf(document, decision ? decision.findingIds : kept);
   const left = leftOutOf(document, part?.findingIds ?? []);
-  return { part, left, letter: { ...letter, document: documentOfPart(document, part) } };
+  const effect = today.parts.find(({ findingIds }) => part && sameIds(findingIds, part.findingIds)) ?? today.whole;
+  const contract = decision ? decision.contract : effect.contract;
+  const answer = { findingIds: part?.findingIds ?? [], contract };
+  return {
+    part,
+    left,
+    withWaiting: effect.withWaiting,
+    letter: { ...letter, document: documentOfAnswer(document, answer) },
+  };
 }
 
 const squeezed = (words: string) => words.replace(/\s+/g, ' ').trim().toLowerCase();
@@ -88,15 +103,21 @@ export function allSources(items: readonly DocumentItem[]): UsedSource[] {
   return [...byKey.values()];
 }
 
-export type Checked = { name: string; at: string; numbers: number[] };
+export type Checked = { name: string; at: string; seenAt: string | undefined; numbers: number[] };
 
-/** Who measured which findings on which day; one line for a person and a day. `dayOf` says what a day is to the reader. */
+/**
+ * Whose measurements of which findings were checked on which day, and when they were first seen; one line for a person and
+ * those days. `dayOf` says what a day is to the reader.
+ */
 export function whoChecked(items: readonly DocumentItem[], dayOf: (at: string) => string): Checked[] {
   const lines: Checked[] = [];
   for (const item of items) {
-    const same = lines.find((line) => line.name === item.checkedBy && dayOf(line.at) === dayOf(item.checkedAt));
+    const days = (at: string, seenAt: string | undefined) => `${dayOf(at)} ${seenAt && dayOf(seenAt)}`;
+    const same = lines.find(
+      (line) => line.name === item.checkedBy && days(line.at, line.seenAt) === days(item.checkedAt, item.seenAt),
+    );
     if (same) same.numbers.push(item.number);
-    else lines.push({ name: item.checkedBy, at: item.checkedAt, numbers: [item.number] });
+    else lines.push({ name: item.checkedBy, at: item.checkedAt, seenAt: item.seenAt, numbers: [item.number] });
   }
   return lines;
 }

@@ -49,6 +49,7 @@ export type ProblemWords = { title: ClientKey; todo: ClientKey };
 const byType: Partial<Record<ProblemError['type'], ProblemWords>> = {
   'too-many-requests': { title: 'problemBusy', todo: 'problemBusyDo' },
   'invalid-input': { title: 'problemInput', todo: 'problemInputDo' },
+  'contract-moved': { title: 'problemMoved', todo: 'problemMovedDo' },
   'wrong-state': { title: 'problemDecided', todo: 'problemDecidedDo' },
   'stale-version': { title: 'replacedTitle', todo: 'replacedDo' },
   'link-replaced': { title: 'replacedTitle', todo: 'replacedDo' },

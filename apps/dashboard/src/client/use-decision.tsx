@@ -1,8 +1,8 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes, isPersonName, isSameName } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
-import { ProblemError } from '../shared/api/errors.ts';
-import { useChange } from '../shared/api/hooks.ts';
+import { isProblem, ProblemError } from '../shared/api/errors.ts';
+import { keyOf, useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/letter.ts';
 import { useStatus } from '../shared/ui/status.tsx';
@@ -27,6 +27,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
   const [agreed, setAgreed] = useState(false);
   const [checked, setChecked] = useState(false);
   const [asksName, setAsksName] = useState(false);
+  const [hasMoved, setHasMoved] = useState(false);
   // A second tap can come before the first is drawn as busy.
   const underway = useRef(false);
   const decide = useChange(clientRoutes.decide, {
@@ -35,12 +36,18 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       onDecided();
     },
   });
+  // The tick was for another sum; what was typed stays.
+  const onMoved = (error: Error) => {
+    if (!isProblem(error, 'contract-moved')) return;
+    setAgreed(false);
+    setHasMoved(true);
+  };
   useReadAgain(decide.error);
   const signerName = draft.name.trim();
   const refused = decide.error instanceof ProblemError ? decide.error : null;
   const errors = {
     name: checked && !isPersonName(signerName) ? t('errorName') : refused?.at('/signerName'),
-    consent: checked && !agreed ? t('errorConsent') : refused?.at('/consent'),
+    consent: checked && !agreed ? t(hasMoved ? 'errorConsentMoved' : 'errorConsent') : refused?.at('/consent'),
     reason: refused?.at('/reason'),
   };
 
@@ -63,6 +70,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       version: letter.document.version,
       ...part,
       sha256: letter.sha256,
+      ledger: letter.contract.ledger,
       signerName,
       nameConfirmed,
       consent: true,
@@ -73,6 +81,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
     decide.mutate(
       { params: { letterId: letter.letterId }, body },
       {
+        onError: onMoved,
         onSettled: () => {
           underway.current = false;
         },
@@ -80,8 +89,10 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
     );
   }
   const nameQuestion = { open: asksName, onRight: () => post(true), onChange: () => setAsksName(false) };
-  return { agreed, setAgreed, errors, send, nameQuestion, sending: decide.isPending, error: decide.error };
+  return { agreed, setAgreed, hasMoved, errors, send, nameQuestion, sending: decide.isPending, error: decide.error };
 }
+
+const REREAD = ['wrong-state', 'contract-moved', 'link-replaced', 'link-expired', 'link-revoked', 'not-signed-in'];
 
 /** The letter was answered, replaced or closed by others: it is read again, and shows what became of it. */
 function useReadAgain(error: Error | null): void {
@@ -91,7 +102,7 @@ function useReadAgain(error: Error | null): void {
     if (!(error instanceof ProblemError)) return;
     const type: string = error.type;
     if (type === 'wrong-state') say(<Said words="problemDecided" />);
-    if (['wrong-state', 'link-replaced', 'link-expired', 'link-revoked', 'not-signed-in'].includes(type)) {
+    if (REREAD.includes(type)) {
       void queries.invalidateQueries({ queryKey: [clientRoutes.getClientLetter.name] });
     }
   }, [error, queries, say]);

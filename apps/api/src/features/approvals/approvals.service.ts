@@ -4,6 +4,7 @@ import {
   type ClientLetter,
   type clientRoutes,
   type DocumentPart,
+  documentOfAnswer,
   isSameName,
   partOf,
   type Question,
@@ -16,9 +17,13 @@ import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { ClientPrincipal } from '../../plugins/auth.ts';
 import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
+import type { ContractService } from '../contract/contract.service.ts';
+import { effectOf, ledgerName, noChange } from '../contract/contract-change.ts';
+import { contractToday } from '../contract/contract-today.ts';
 import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
-import type { RecordHead, RecordsService } from '../records/records.service.ts';
+import type { RecordsService } from '../records/records.service.ts';
+import { letterZone } from '../site-words.ts';
 import * as approvals from './approvals.repository.ts';
 import { decisionLetter, questionLetter } from './decision-letters.ts';
 import { assertLive, contactOf, contactWords } from './link-state.ts';
@@ -43,13 +48,14 @@ export class ApprovalsService {
     private readonly clock: Clock,
     private readonly records: RecordsService,
     private readonly outbox: Outbox,
+    private readonly contract: ContractService,
   ) {}
 
   /** Reads only. */
   async letter(client: ClientPrincipal): Promise<ClientLetter> {
     return this.database.inCompany(client.companyId, async (tx) => {
       const order = await approvals.findOrder(tx, client.companyId, client.changeOrderId);
-      return toLetter(client, await opened(tx, client, order));
+      return this.toLetter(tx, client, await opened(tx, client, order));
     });
   }
 
@@ -61,7 +67,7 @@ export class ApprovalsService {
 
   /**
    * Exactly one answer a version, to exactly the bytes shown. The same answer sent again is told what stands.
-   * @throws ProblemError `other-letter`, `wrong-state`, `invalid-input`, and what `assertLive` says
+   * @throws ProblemError `other-letter`, `wrong-state`, `contract-moved`, `invalid-input`, and what `assertLive` says
    */
   async decide(client: ClientPrincipal, answer: Answer, userAgent: string): Promise<ClientLetter> {
     const { companyId } = client;
@@ -70,13 +76,13 @@ export class ApprovalsService {
       assertSeen(sent, answer);
       if (sent.decision) {
         assertSameAnswer(sent, sent.decision, answer);
-        return toLetter(client, { order, sent });
+        return this.toLetter(tx, client, { order, sent });
       }
       await assertLive(tx, link, this.clock.now());
       if (order.state !== 'sent')
         throw new ProblemError('wrong-state', 'This change order is not waiting for an answer.');
       await this.settle(tx, client, { order, sent }, answer, userAgent);
-      return toLetter(client, await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
+      return this.toLetter(tx, client, await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
     });
   }
 
@@ -143,6 +149,7 @@ export class ApprovalsService {
     const { kind, sha256, signerName, reason, locale } = answer;
     const part = chosenPart(document, answer);
     const findingIds = part?.findingIds ?? [];
+    const contract = await this.contractAfter(tx, order, document, answer);
     const decidedAt = this.clock.now();
     const consentText = document.consent.text[locale];
     const row = {
@@ -167,6 +174,7 @@ export class ApprovalsService {
       linkId,
       sessionId,
       userAgent,
+      contract,
     });
     await approvals.settleOrder(tx, companyId, order.id, {
       decidedAt,
@@ -194,6 +202,7 @@ export class ApprovalsService {
       ...(part && { findingIds }),
       locale,
       userAgentSha256: sha256Of(userAgent),
+      contract,
     };
     const head = await this.records.append(tx, {
       companyId,
@@ -204,8 +213,46 @@ export class ApprovalsService {
       data: { ...data },
     });
     const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
-    const decision = { ...said, decidedAt: data.decidedAt };
-    await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
+    const decision = { ...said, decidedAt: data.decidedAt, contract };
+    const contractAfter = { sumCents: contract.afterCents, days: contract.daysAfter, finish: contract.finishAfter };
+    await this.tellBoth(tx, companyId, order, sent, {
+      document,
+      decision,
+      contractAfter,
+      head,
+      timeZone: letterZone(document, order.project),
+    });
+  }
+
+  /** What the answer does to the contract by the ledger of this moment. @throws ProblemError `contract-moved` */
+  private async contractAfter(tx: Tx, order: approvals.OrderRow, document: ChangeOrderDocument, answer: Answer) {
+    const history = await this.contract.history(tx, order.companyId, order.projectId);
+    if (answer.kind === 'declined') return effectOf(history, noChange);
+    if (answer.ledger !== ledgerName(history)) {
+      throw new ProblemError(
+        'contract-moved',
+        'The contract changed after this letter was shown. Nothing was signed; read the new sum and answer then.',
+      );
+    }
+    const { price, days } = documentOfAnswer(document, { findingIds: answer.findingIds ?? [], contract: null });
+    return effectOf(history, { cents: price.totalCents, days });
+  }
+
+  private async toLetter(tx: Tx, client: ClientPrincipal, { order, sent }: Opened): Promise<ClientLetter> {
+    const document = toDocument(sent);
+    const history = await this.contract.history(tx, order.companyId, order.projectId);
+    return {
+      letterId: client.letterId,
+      document,
+      sha256: sent.sha256,
+      state: sent.decision ? answerOf(sent.decision) : 'open',
+      decision: sent.decision && toDecision(sent.decision),
+      answeredHere: sent.decision?.sessionId === client.sessionId,
+      questions: order.questions.map(toQuestion),
+      locale: order.project.clientLocale === 'es' ? 'es' : 'en',
+      timeZone: letterZone(document, order.project),
+      contract: contractToday(history, document),
+    };
   }
 
   /** The office, and the address the offer went to. */
@@ -214,7 +261,7 @@ export class ApprovalsService {
     companyId: string,
     order: approvals.OrderRow,
     sent: approvals.SentRow,
-    settled: { document: ChangeOrderDocument; decision: ReturnType<typeof toDecision>; head: RecordHead },
+    settled: Parameters<typeof decisionLetter>[0],
   ): Promise<void> {
     const office = await approvals.officeEmail(tx, companyId, sent.sentById);
     if (office) await this.outbox.post(tx, companyId, { to: office, ...decisionLetter(settled, 'en') });
@@ -229,19 +276,6 @@ async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow
   const sent = order && (await approvals.findSent(tx, client.companyId, client.changeOrderId, client.version));
   if (!order || !sent) throw notFound('change order');
   return { order, sent };
-}
-
-function toLetter({ letterId, sessionId }: ClientPrincipal, { order, sent }: Opened): ClientLetter {
-  return {
-    letterId,
-    document: toDocument(sent),
-    sha256: sent.sha256,
-    state: sent.decision ? answerOf(sent.decision) : 'open',
-    decision: sent.decision && toDecision(sent.decision),
-    answeredHere: sent.decision?.sessionId === sessionId,
-    questions: order.questions.map(toQuestion),
-    locale: order.project.clientLocale === 'es' ? 'es' : 'en',
-  };
 }
 
 /** The answer names what was on the screen: these bytes and this consent. */

@@ -3,9 +3,9 @@ import {
   type ChangeOrderDocument,
   type ChangeOrderRow,
   type ContentReview,
+  type ContractEffect,
   type Decision,
-  documentOfPart,
-  partOf,
+  documentOfAnswer,
   type Question,
   type SentVersion,
   type Wording,
@@ -20,10 +20,9 @@ export const toWording = (record: Pick<ChangeOrderRecord, 'wording'>): Wording =
 export const toDocument = (version: Pick<VersionRecord, 'document'>): ChangeOrderDocument =>
   JSON.parse(version.document) as ChangeOrderDocument;
 
-/** The document as far as it was approved: without the findings that the client left out. */
+/** The document as it was answered: without the findings that the client left out, with the contract as the answer made it. */
 export function approvedOf(version: Pick<VersionRecord, 'document' | 'decision'>): ChangeOrderDocument {
-  const document = toDocument(version);
-  return documentOfPart(document, partOf(document, version.decision?.findingIds ?? []));
+  return documentOfAnswer(toDocument(version), version.decision && toDecision(version.decision));
 }
 
 /** A decision on a part is an approval of its own kind. */
@@ -101,7 +100,7 @@ function toSentVersion(
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
   const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, decidedAt } = row;
   const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
-  return { ...said, decidedAt: decidedAt.toISOString() };
+  return { ...said, decidedAt: decidedAt.toISOString(), contract: row.contract as ContractEffect | null };
 }
 
 export function toQuestion({ id, version, name, text, askedAt, answer, answeredAt }: QuestionRow): Question {

@@ -43,6 +43,7 @@ export function toItem(
     measured: check && outcome ? measuredOf(check, inputs, outcome) : [],
     checkedBy,
     checkedAt: (judgment?.judgedAt ?? finding.createdAt).toISOString(),
+    seenAt: finding.seenAt.toISOString(),
     rulesVersion: judgment?.rulesVersion ?? '',
     photos: finding.photos.flatMap(({ photo }) => {
       const { id, sha256, viewSha256, caption, stage } = photo;

@@ -1,6 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { formatCents } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
+import { sayDayOf } from '../site-words.ts';
 
 /** The mail that brings a client their link. No urging: it says what, how much, how long the link works, and that nothing happens by opening it. */
 export function offerLetter(document: ChangeOrderDocument, link: string, locale: string | undefined) {
@@ -21,7 +22,7 @@ Price: ${formatCents(price.totalCents, 'en')}. ${dayWords(document).en}: ${days}
 Read it, ask, approve or decline here:
 ${link}
 
-Opening the link changes nothing. It works until ${expiresAt.slice(0, 10)} (UTC). It is for you only: whoever has it can answer.
+Opening the link changes nothing. It works until ${sayDayOf(expiresAt, 'en', project.timeZone ?? null)}. It is for you only: whoever has it can answer.
 
 ${company.name}
 ${[company.phone, company.email].filter(Boolean).join(' · ')}
@@ -43,7 +44,7 @@ Precio: ${formatCents(price.totalCents, 'es')}. ${dayWords(document).es}: ${days
 Lea, pregunte, apruebe o rechace aquí:
 ${link}
 
-Abrir el enlace no cambia nada. Funciona hasta el ${expiresAt.slice(0, 10)} (UTC). Es solo para usted: quien lo tenga puede responder.
+Abrir el enlace no cambia nada. Funciona hasta el ${sayDayOf(expiresAt, 'es', project.timeZone ?? null)}. Es solo para usted: quien lo tenga puede responder.
 
 ${company.name}
 ${[company.phone, company.email].filter(Boolean).join(' · ')}

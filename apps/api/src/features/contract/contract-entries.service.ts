@@ -9,14 +9,13 @@ import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { dayOf } from '../days.ts';
 import { namesOf } from '../member-names.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { latestDay } from '../site-clock.ts';
 import type { EntryRow } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
 import type { ContractService } from './contract.service.ts';
 import { eventOf } from './contract-history.ts';
 
 type NewEntry = BodyOut<typeof contractRoutes.addContractEntry>;
-
-const dayMs = 86_400_000;
 
 /** Payments, completed work and settled allowances. They are added and taken back, never changed. */
 export class ContractEntriesService {
@@ -58,7 +57,8 @@ export class ContractEntriesService {
     content: NewEntry,
   ): Promise<EntryRow> {
     const now = this.clock.now();
-    assertHappened(content.happenedOn, now);
+    const { clock } = await this.contract.history(tx, companyId, projectId);
+    assertHappened(content.happenedOn, latestDay(now, clock));
     if (content.kind === 'payment' && content.milestoneId)
       await this.assertUnsettled(tx, companyId, projectId, content.milestoneId);
     const { happenedOn, ...rest } = content;
@@ -130,9 +130,8 @@ export class ContractEntriesService {
   }
 }
 
-/** It is already tomorrow somewhere; what is later has not happened. @throws ProblemError `invalid-input` */
-function assertHappened(day: string, now: Date): void {
-  const latest = dayOf(new Date(now.getTime() + dayMs));
+/** @throws ProblemError `invalid-input` for a day that has not begun at the site */
+function assertHappened(day: string, latest: string): void {
   if (day <= latest) return;
   throw invalidInput('/happenedOn', `happenedOn: ${day} has not come yet; allowed is a day that has.`);
 }

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { ContractProject, EntryRow, OrderRow } from './contract.repository.ts';
 import { historyOf, unwrittenTerms } from './contract-history.ts';
 
-const project = (deviceOffset: string | null): ContractProject => ({
+const project = (deviceOffset: string | null, timeZone: string | null = null): ContractProject => ({
+  timeZone,
   originalSumCents: 8_400_000,
   originalDays: 60,
   startOn: null,
@@ -37,8 +38,8 @@ const payment = (happenedOn: string): EntryRow => ({
   takenBackAt: null,
   takenBackWhy: null,
 });
-const daysOf = (offset: string | null, decidedAt: string) =>
-  historyOf(project(offset), unwrittenTerms, [order(decidedAt)], [payment('2026-03-04')]).happenings.map(
+const daysOf = (offset: string | null, decidedAt: string, timeZone: string | null = null) =>
+  historyOf(project(offset, timeZone), unwrittenTerms, [order(decidedAt)], [payment('2026-03-04')]).happenings.map(
     ({ event: { kind, on } }) => `${kind} ${on}`,
   );
 
@@ -49,6 +50,13 @@ describe('the day of an answer', () => {
 
   test('is told by the westernmost zone where no photo knows one', () => {
     expect(daysOf(null, '2026-03-05T09:30:00Z')).toEqual(['change 2026-03-04', 'payment 2026-03-04']);
+  });
+
+  test('is told by the project’s own zone where it is known', () => {
+    expect(daysOf('-05:00', '2026-03-05T07:30:00Z', 'America/Los_Angeles')).toEqual([
+      'change 2026-03-04',
+      'payment 2026-03-04',
+    ]);
   });
 
   test('puts it after what happened the day before', () => {

@@ -35,6 +35,9 @@ export interface History {
   /** In the order they happened, one for each event of the input. */
   readonly happenings: readonly Happening[];
   readonly input: ContractInput;
+  /** Those taken back too. */
+  readonly entries: readonly EntryRow[];
+  readonly clock: SiteClock;
 }
 
 export const headlineOf = ({ wording }: Pick<OrderRow, 'wording'>): string =>
@@ -61,7 +64,7 @@ export function historyOf(
   orders: readonly OrderRow[],
   entries: readonly EntryRow[],
 ): History {
-  const clock = siteClock(project.photos[0]?.deviceOffset ?? null);
+  const clock = siteClock(project.timeZone, project.photos[0]?.deviceOffset ?? null);
   const happenings = [
     ...orders.map((order) => ofOrder(order, clock)),
     ...entries.filter(({ takenBackAt }) => takenBackAt === null).map(ofEntry),
@@ -77,7 +80,7 @@ export function historyOf(
     netDecreaseReturnsOverheadAndProfit,
     events: happenings.map(({ event }) => event),
   };
-  return { project, terms, orders, happenings, input };
+  return { project, terms, orders, happenings, input, entries, clock };
 }
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -9,7 +9,7 @@ import { dayOf } from '../days.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { TermsRow } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
-import { type Terms, toTerms } from './contract-history.ts';
+import { type Terms, toTerms, unwrittenTerms } from './contract-history.ts';
 
 /** What a contract says of retainage, days, notices and payments. The history is read with the terms of today. */
 export class ContractTermsService {
@@ -36,17 +36,28 @@ export class ContractTermsService {
       assertOwnIds(given.milestones);
       await assertSettledStay(tx, companyId, projectId, given.milestones);
       const terms = { ...given, daysOff: [...new Set(given.daysOff)].sort() };
-      const version = seen + 1;
-      const row = await contracts.writeTerms(tx, companyId, projectId, {
-        ...toRow(terms),
-        version,
-        changedAt: this.clock.now(),
-      });
-      const data = { version, ...terms };
-      const type = 'contract.terms-changed';
-      await this.records.append(tx, { companyId, projectId, actor, type, subjectId: projectId, data });
-      return toAnswer(row);
+      return toAnswer(await this.write(tx, { companyId, actor }, projectId, seen + 1, terms));
     });
+  }
+
+  /** The first terms of a new project, in the caller's transaction: nothing but how its days are counted. */
+  async begin(tx: Tx, caller: Caller, projectId: string, dayKind: Terms['dayKind']): Promise<void> {
+    await this.write(tx, caller, projectId, 1, { ...unwrittenTerms, dayKind });
+  }
+
+  private async write(
+    tx: Tx,
+    { companyId, actor }: Pick<Caller, 'companyId' | 'actor'>,
+    projectId: string,
+    version: number,
+    terms: Terms,
+  ): Promise<TermsRow> {
+    const row = { ...toRow(terms), version, changedAt: this.clock.now() };
+    const written = await contracts.writeTerms(tx, companyId, projectId, row);
+    const data = { version, ...terms };
+    const type = 'contract.terms-changed';
+    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: projectId, data });
+    return written;
   }
 }
 

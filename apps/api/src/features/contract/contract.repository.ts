@@ -9,6 +9,7 @@ export const findProject = (tx: Tx, companyId: string, id: string) =>
       originalDays: true,
       startOn: true,
       contingencyCents: true,
+      timeZone: true,
       // The newest photo that knows its zone.
       photos: {
         where: { deviceOffset: { not: null } },

@@ -1,11 +1,11 @@
-import type { ChangeOrderDocument, ContractSums } from '@underlath/contract';
-import { changeInSum, evaluateContract, sumCents } from '@underlath/rules';
+import type { ContractEffect, ContractSums } from '@underlath/contract';
+import { evaluateContract } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import { dayOf } from '../days.ts';
 import * as contracts from './contract.repository.ts';
+import { allowancesOf, type Change, effectOf } from './contract-change.ts';
 import { type History, historyOf, toTerms } from './contract-history.ts';
-import { changeInPayments } from './contract-payments.ts';
 
 /** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */
 export class ContractService {
@@ -24,38 +24,10 @@ export class ContractService {
   }
 
   /** Before and after one more change, as a letter shows it. @throws ProblemError `not-found` */
-  async withChange(
-    tx: Tx,
-    companyId: string,
-    projectId: string,
-    change: { cents: number; days: number },
-  ): Promise<ChangeOrderDocument['contract']> {
-    const history = await this.history(tx, companyId, projectId);
-    const { input, terms } = history;
-    const allowancesCents = allowancesOf(history);
-    const payments = changeInPayments(history, change.cents);
-    const before = evaluateContract(input);
-    const after = evaluateContract({ ...input, thisChange: change });
-    return {
-      currency: 'USD',
-      originalSumCents: input.originalCents,
-      previousChangesCents: before.previousChangesCents - allowancesCents,
-      allowancesCents,
-      beforeCents: before.beforeCents,
-      thisChangeCents: change.cents,
-      afterCents: after.afterCents,
-      daysBefore: before.daysBefore,
-      daysAfter: after.daysAfter,
-      finishBefore: before.finish ?? null,
-      finishAfter: after.finish ?? null,
-      dayKind: terms.dayKind,
-      ...(payments.length > 0 && { payments }),
-    };
+  async withChange(tx: Tx, companyId: string, projectId: string, change: Change): Promise<ContractEffect> {
+    return effectOf(await this.history(tx, companyId, projectId), change);
   }
 }
-
-const allowancesOf = ({ input }: History): number =>
-  sumCents(input.events.filter(({ kind }) => kind === 'allowance').map((event) => changeInSum(event, input)));
 
 export function sumsOf(history: History): ContractSums {
   const { project, input } = history;

@@ -1,7 +1,7 @@
 import type { NoticeClock } from '@underlath/contract';
 import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
 import { dayOf } from '../days.ts';
-import { atSite, type SiteClock, siteClock } from '../site-clock.ts';
+import { atSite, offsetAt, type SiteClock, siteClock } from '../site-clock.ts';
 import { isWork } from '../work-stages.ts';
 import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
 
@@ -23,7 +23,7 @@ const FAILED_MAIL = text(
 /** The notice clock of one finding, with everything it was worked out from. */
 export function findingClock({ finding, project, mails, photoOffset, now }: ClockFacts): NoticeClock {
   const terms = termsOf(project);
-  const clock = clockOf(finding, photoOffset);
+  const clock = clockOf(finding, project, photoOffset);
   const firstSeenOn = atSite(finding.seenAt, clock).day;
   const today = atSite(now, clock).day;
   const disturbedOn = firstWorkOn(finding, clock);
@@ -41,15 +41,20 @@ export function findingClock({ finding, project, mails, photoOffset, now }: Cloc
     today,
     ...told,
     cautions: [...(failed ? [FAILED_MAIL] : []), ...cautions],
-    utcOffset: clock.utcOffset,
+    utcOffset: offsetAt(now, clock),
+    timeZone: project.timeZone,
     offsetFrom: clock.from,
     terms: { days: terms.days, dayKind: terms.dayKind, methods: [...terms.methods] },
   };
 }
 
-/** The finding's own photos know its place best; then the project's newest. */
-export const clockOf = (finding: NoticeFinding, photoOffset: string | null): SiteClock =>
-  siteClock(finding.photos.find(({ photo }) => photo.deviceOffset)?.photo.deviceOffset ?? photoOffset);
+/** The project's own zone; where it is not said, the finding's own photos know its place best, then the project's newest. */
+export const clockOf = (
+  finding: NoticeFinding,
+  { timeZone }: Pick<NoticeProject, 'timeZone'>,
+  photoOffset: string | null,
+): SiteClock =>
+  siteClock(timeZone, finding.photos.find(({ photo }) => photo.deviceOffset)?.photo.deviceOffset ?? photoOffset);
 
 /** A project without terms is held to what every contract wants: promptly, and no method is named. */
 function termsOf({ terms }: NoticeProject): NoticeTerms {

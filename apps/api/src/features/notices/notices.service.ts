@@ -13,7 +13,7 @@ import { clientWords } from '../findings/findings.mapper.ts';
 import { namesOf } from '../member-names.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { atSite } from '../site-clock.ts';
+import { atSite, latestDay } from '../site-clock.ts';
 import { clockOf, findingClock } from './finding-clock.ts';
 import { type NoticeFacts, noticeLetter } from './notice-letter.ts';
 import type { NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
@@ -96,7 +96,9 @@ export class NoticesService {
       id,
       projectId,
       findingId,
-      ...(content.how === 'mail' ? await this.mail(tx, caller, finding, content) : noted(content, now)),
+      ...(content.how === 'mail'
+        ? await this.mail(tx, caller, finding, content)
+        : await this.noted(tx, finding, content)),
       enteredAt: now,
       enteredById: memberId,
     });
@@ -124,8 +126,22 @@ export class NoticesService {
     const photoOffset = await notices.findPhotoOffset(tx, companyId, finding.projectId);
     const { subject } = noticeLetter(await factsOf(tx, { finding, project, photoOffset, sender: actor.name }), locale);
     const mailId = await this.outbox.post(tx, companyId, { to, subject, text: words });
-    const { day } = atSite(this.clock.now(), clockOf(finding, photoOffset));
+    const { day } = atSite(this.clock.now(), clockOf(finding, project, photoOffset));
     return { method: 'e-mail', sentOn: new Date(day), sentTo: to, text: words, mailId };
+  }
+
+  /** @throws ProblemError `invalid-input` for a day that has not begun at the site */
+  private async noted(
+    tx: Tx,
+    finding: NoticeFinding,
+    { method, sentOn, to, text: words }: Extract<Send, { how: 'noted' }>,
+  ) {
+    const { companyId, projectId } = finding;
+    const project = await notices.findProject(tx, companyId, projectId);
+    const photoOffset = await notices.findPhotoOffset(tx, companyId, projectId);
+    if (sentOn > latestDay(this.clock.now(), clockOf(finding, project, photoOffset)))
+      throw invalidInput('/sentOn', `sentOn: ${sentOn} is still to come; note a notice once it has gone out.`);
+    return { method, sentOn: new Date(sentOn), sentTo: to, text: words };
   }
 
   /** Findings of a project whose notice has not gone out, in the caller's transaction. */
@@ -152,14 +168,6 @@ async function requireFinding(tx: Tx, companyId: string, id: string): Promise<No
   return finding;
 }
 
-/** @throws ProblemError `invalid-input` for a day that has begun nowhere in the states */
-function noted({ method, sentOn, to, text: words }: Extract<Send, { how: 'noted' }>, now: Date) {
-  // UTC is ahead of every state, so its date is the latest that a letter can bear.
-  if (sentOn > dayOf(now))
-    throw invalidInput('/sentOn', `sentOn: ${sentOn} is still to come; note a notice once it has gone out.`);
-  return { method, sentOn: new Date(sentOn), sentTo: to, text: words };
-}
-
 interface Parts {
   finding: NoticeFinding;
   project: NoticeProject;
@@ -170,7 +178,7 @@ interface Parts {
 async function factsOf(tx: Tx, { finding, project, photoOffset, sender }: Parts): Promise<NoticeFacts> {
   const { number, title, checkId, location, severity, seenAt, judgments } = finding;
   const check = findCheck(checkId);
-  const clock = clockOf(finding, photoOffset);
+  const clock = clockOf(finding, project, photoOffset);
   const { day, time } = atSite(seenAt, clock);
   const { name, phone, email } = await notices.findCompany(tx, project.companyId);
   return {

@@ -1,4 +1,13 @@
-import type { BodyOut, ContractSums, Project, ProjectOverview, ProjectRow, projectRoutes } from '@underlath/contract';
+import {
+  type BodyOut,
+  type ContractSums,
+  type Project,
+  type ProjectOverview,
+  type ProjectRow,
+  type projectRoutes,
+  zoneOfSite,
+  zonesOf,
+} from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
 import { checks } from '@underlath/rules/all-checks';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -26,6 +35,11 @@ export interface DueNotices {
   due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]>;
 }
 
+/** Writes how a new contract counts its days. */
+export interface FirstTerms {
+  begin(tx: Tx, caller: Caller, projectId: string, dayKind: 'calendar' | 'working'): Promise<void>;
+}
+
 /** Rows of each kind that the list of things to do looks at; a project with more shows the gravest. */
 const todoRows = 200;
 
@@ -35,10 +49,12 @@ export class ProjectsService {
     private readonly records: RecordsService,
     private readonly contract: ContractSumsSource,
     private readonly notices: DueNotices,
+    private readonly terms: FirstTerms,
   ) {}
 
   /** A repeat with the same id and content answers the project that exists. @throws ProblemError `already-exists` */
   async create(caller: Caller, { id = newId(), ...content }: NewProject): Promise<Project> {
+    const { dayKind, ...fields } = content;
     const { companyId, actor } = caller;
     return makeOnce(() =>
       this.database.inCompany(companyId, async (tx) => {
@@ -49,7 +65,8 @@ export class ProjectsService {
           return toProject(existing);
         }
         assertEditions(content.standardEditions);
-        const row = await projects.insertProject(tx, { companyId, id, ...content, startOn: fromDay(content.startOn) });
+        const kept = { ...fields, timeZone: siteZone(content) };
+        const row = await projects.insertProject(tx, { companyId, id, ...kept, startOn: fromDay(kept.startOn) });
         await this.records.open(tx, companyId, id, actor);
         await this.records.append(tx, {
           companyId,
@@ -57,8 +74,9 @@ export class ProjectsService {
           actor,
           type: 'project.created',
           subjectId: id,
-          data: { contentSha256: contentHash(content), ...content },
+          data: { contentSha256: contentHash(content), ...kept },
         });
+        if (dayKind) await this.terms.begin(tx, caller, id, dayKind);
         return toProject(row);
       }),
     );
@@ -85,12 +103,13 @@ export class ProjectsService {
   }
 
   /** @throws ProblemError `not-found`, `stale-version`, `wrong-state` */
-  async change(caller: Caller, id: string, seen: number, { startOn, ...change }: ProjectChange): Promise<Project> {
+  async change(caller: Caller, id: string, seen: number, { startOn, ...given }: ProjectChange): Promise<Project> {
     const { companyId, actor } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       await this.records.lock(tx, companyId, id);
       const before = await requireProject(tx, companyId, id);
       assertVersion(seen, before.version);
+      const change = { ...given, ...zoneChange(before, given) };
       assertEditions(change.standardEditions ?? []);
       await this.assertSumsStand(tx, companyId, id, before, change);
       const dates = startOn === undefined ? {} : { startOn: fromDay(startOn) };
@@ -144,6 +163,24 @@ async function requireProject(tx: Tx, companyId: string, id: string): Promise<pr
   const row = await projects.findProject(tx, companyId, id);
   if (!row) throw notFound('project');
   return row;
+}
+
+/** @throws ProblemError `invalid-input` for a zone that the state does not have */
+function siteZone({ siteState, timeZone }: Pick<projects.ProjectRow, 'siteState' | 'timeZone'>): string | null {
+  const zone = zoneOfSite(siteState, timeZone);
+  if (timeZone === null || timeZone === zone) return zone;
+  const known = zonesOf(siteState).map((one) => one.timeZone);
+  const allowed = known.length > 0 ? `of ${siteState}, ${known.join(' or ')}` : 'none without a state';
+  throw invalidInput('/timeZone', `timeZone: got "${timeZone}"; allowed is ${allowed}.`);
+}
+
+/** A site that moves to another state keeps its zone only where that state has it too. */
+function zoneChange(before: projects.ProjectRow, { siteState, timeZone }: ProjectChange) {
+  if (siteState === undefined && timeZone === undefined) return {};
+  const state = siteState === undefined ? before.siteState : siteState;
+  return {
+    timeZone: timeZone === undefined ? zoneOfSite(state, before.timeZone) : siteZone({ siteState: state, timeZone }),
+  };
 }
 
 /** One edition of each document at most, and only those the checks have. @throws ProblemError `invalid-input` */

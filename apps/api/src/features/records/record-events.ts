@@ -1,3 +1,4 @@
+import type { ContractEffect } from '@underlath/contract';
 import { hashOf } from './record-hash.ts';
 
 /** Kinds of events whose rows are checked against the record. */
@@ -35,6 +36,8 @@ export interface DecidedData {
   locale: string;
   /** SHA-256 of what the browser called itself. */
   userAgentSha256: string;
+  /** What the answer did to the contract, equal to the decision's own; absent in what was answered before it was kept. */
+  contract?: ContractEffect;
 }
 
 /** The parts of a judgment that its hash in the record covers. */

@@ -3,16 +3,17 @@ import {
   type Decision,
   type DocumentItem,
   type DocumentPart,
-  documentOfPart,
+  documentOfAnswer,
   leftOutOf,
   type PriceLine,
   partOf,
 } from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
+import { sayDay, sayDayOf, sayInstant } from '../site-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
-import { basisWord, formatDay, formatInstant, reportWords, type Words } from './report-words.ts';
+import { basisWord, reportWords, type Words } from './report-words.ts';
 import { Sheet, textWidthPt } from './sheet.ts';
 
 export interface ReportInput {
@@ -20,6 +21,8 @@ export interface ReportInput {
   readonly sha256: string;
   readonly decision: Decision | null;
   readonly locale: Locale;
+  /** Of the site, an IANA name, or null where it is not known. */
+  readonly timeZone: string | null;
   readonly loadPhoto: LoadPhoto;
 }
 
@@ -27,6 +30,7 @@ interface Pen {
   readonly sheet: Sheet;
   readonly words: Words;
   readonly locale: Locale;
+  readonly timeZone: string | null;
 }
 
 /**
@@ -34,7 +38,7 @@ interface Pen {
  * A page's bytes are handed on before the next photo is read, so memory does not grow with the number of photos.
  */
 export async function* writeReport(input: ReportInput): AsyncGenerator<Buffer> {
-  const { document, sha256, locale } = input;
+  const { document, sha256, locale, timeZone } = input;
   const words = reportWords(locale);
   const sheet = new Sheet({
     title: `${words.changeOrder} ${document.number}, ${words.version} ${document.version}: ${document.wording.headline[locale]}`,
@@ -44,7 +48,7 @@ export async function* writeReport(input: ReportInput): AsyncGenerator<Buffer> {
     footer: `${document.company.name} · ${words.changeOrder} ${document.number}, ${words.version} ${document.version} · SHA-256 ${sha256}`,
     pageWord: words.page,
   });
-  const pen = { sheet, words, locale };
+  const pen = { sheet, words, locale, timeZone };
   for await (const _step of sections(pen, input)) yield* written(sheet);
   sheet.doc.end();
   for await (const rest of sheet.doc) yield rest as Buffer;
@@ -56,9 +60,10 @@ function* written(sheet: Sheet): Generator<Buffer> {
 }
 
 async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
-  const { document, loadPhoto } = input;
+  const { document, decision, loadPhoto } = input;
   writeLetter(pen, document);
-  writeChange(pen, document);
+  // Once approved, the sums in short are those of the answer; a letter that was declined keeps what it offered.
+  writeChange(pen, decision?.kind === 'approved' ? documentOfAnswer(document, decision) : document);
   yield;
   for (const item of document.items) {
     writeItem(pen, document, item);
@@ -105,7 +110,7 @@ function writeLetter(
 function writeChange({ sheet, words, locale }: Pen, document: ChangeOrderDocument): void {
   const { contract, days } = document;
   const money = (cents: number) => formatCents(cents, locale);
-  const date = (day: string | null) => (day ? formatDay(day, locale) : words.unknown);
+  const date = (day: string | null) => (day ? sayDay(day, locale) : words.unknown);
   const first = textWidthPt - 3 * 125;
   const right = { widthPt: 125, align: 'right' } as const;
   sheet.heading(words.inShort);
@@ -146,14 +151,15 @@ function writeChange({ sheet, words, locale }: Pen, document: ChangeOrderDocumen
 /** Room of a heading with its second line and what begins below, points. */
 const headingPt = 110;
 
-function writeItem({ sheet, words, locale }: Pen, document: ChangeOrderDocument, item: DocumentItem): void {
+function writeItem(pen: Pen, document: ChangeOrderDocument, item: DocumentItem): void {
+  const { sheet, words, locale, timeZone } = pen;
   const here = document.items.filter((other) => other.place.locationId === item.place.locationId);
   // A heading stays with what it stands over.
   sheet.keep(headingPt + (here[0] === item ? (elevationHeight(item.place, textWidthPt) ?? 0) : 0));
   sheet.heading(`${words.finding} ${item.number}: ${item.title}`);
   sheet.paragraph(`${item.place.name} · ${say(SEVERITY_WORDS[item.severity], locale)}`, { bold: true });
   sheet.paragraph(say(SEVERITY_CONSEQUENCE[item.severity], locale));
-  if (here[0] === item) writeElevation({ sheet, words, locale }, item, here);
+  if (here[0] === item) writeElevation(pen, item, here);
   for (const part of ['found', 'why', 'ifNot'] as const) {
     sheet.subheading(words[part]);
     sheet.paragraph(item[part][locale]);
@@ -165,9 +171,10 @@ function writeItem({ sheet, words, locale }: Pen, document: ChangeOrderDocument,
       item.measured.map(({ label, value }) => ({ cells: [label[locale], value] })),
     );
   }
-  writeWords({ sheet, words, locale }, words.repair, item.repairs);
-  writeWords({ sheet, words, locale }, words.itemCautions, item.cautions);
-  sheet.paragraph(`${words.checkedBy}: ${item.checkedBy}, ${formatInstant(item.checkedAt, locale)}`);
+  writeWords(pen, words.repair, item.repairs);
+  writeWords(pen, words.itemCautions, item.cautions);
+  if (item.seenAt) sheet.paragraph(`${words.seen}: ${sayDayOf(item.seenAt, locale, timeZone)}`);
+  sheet.paragraph(`${words.checkedBy}: ${item.checkedBy}, ${sayInstant(item.checkedAt, locale, timeZone)}`);
   sheet.paragraph(`${words.share}: ${formatCents(item.shareCents, locale)}`, { bold: true });
 }
 
@@ -282,14 +289,14 @@ function writeParts({ sheet, words, locale }: Pen, { parts = [], items, price, d
   );
 }
 
-function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: ReportInput): void {
+function writeRecord({ sheet, words, locale, timeZone }: Pen, { document, sha256 }: ReportInput): void {
   sheet.heading(words.record);
   sheet.table(
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
       { cells: [words.sentBy, document.sentBy] },
-      { cells: [words.sentAt, formatInstant(document.sentAt, locale)] },
-      { cells: [words.answerBy, formatInstant(document.expiresAt, locale)] },
+      { cells: [words.sentAt, sayInstant(document.sentAt, locale, timeZone)] },
+      { cells: [words.answerBy, sayInstant(document.expiresAt, locale, timeZone)] },
       { cells: [words.fingerprint, sha256] },
       { cells: [words.recordHead, `${document.record.seq}: ${document.record.hash}`] },
     ],
@@ -297,21 +304,32 @@ function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: Report
   );
 }
 
-/** What was approved of it, what was left out, and what that does to the contract. */
+/** What was approved of it and what was left out. */
 function partRows(document: ChangeOrderDocument, part: DocumentPart, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
   const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
-  const money = (cents: number) => formatCents(cents, locale);
-  const { contract, items } = documentOfPart(document, part);
+  const left = leftOutOf(document, part.findingIds);
   return [
-    { cells: [words.approved, names(items)] },
-    { cells: [words.leftOut, names(leftOutOf(document, part.findingIds))] },
-    { cells: [words.total, money(part.price.totalCents)] },
-    { cells: [words.contractSum, `${money(contract.beforeCents)} > ${money(contract.afterCents)}`] },
-    { cells: [say(dayWords(document), locale), `${contract.daysBefore} > ${contract.daysAfter}`] },
+    { cells: [words.approved, names(document.items.filter((item) => !left.includes(item)))] },
+    { cells: [words.leftOut, names(left)] },
+    { cells: [words.total, formatCents(part.price.totalCents, locale)] },
   ];
 }
 
-function writeDecision({ sheet, words, locale }: Pen, { document, decision }: ReportInput): void {
+/** The contract before and after the answer; one figure where it did not change. */
+function contractRows(answered: ChangeOrderDocument, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
+  const { beforeCents, afterCents, daysBefore, daysAfter, finishBefore, finishAfter } = answered.contract;
+  const change = (before: string, after: string) => (before === after ? after : `${before} > ${after}`);
+  const day = (date: string | null) => (date ? sayDay(date, locale) : words.unknown);
+  return [
+    {
+      cells: [words.contractSumAfter, change(formatCents(beforeCents, locale), formatCents(afterCents, locale))],
+    },
+    { cells: [say(dayWords(answered), locale), change(String(daysBefore), String(daysAfter))] },
+    { cells: [words.finish, change(day(finishBefore), day(finishAfter))] },
+  ];
+}
+
+function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, decision }: ReportInput): void {
   sheet.heading(words.decision);
   if (!decision) {
     sheet.paragraph(words.noDecision);
@@ -326,8 +344,9 @@ function writeDecision({ sheet, words, locale }: Pen, { document, decision }: Re
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
       ...(part ? partRows(document, part, { words, locale }) : []),
+      ...(decision.contract ? contractRows(documentOfAnswer(document, decision), { words, locale }) : []),
       { cells: [words.signedBy, decision.signerName] },
-      { cells: [words.answeredAt, formatInstant(decision.decidedAt, locale)] },
+      { cells: [words.answeredAt, sayInstant(decision.decidedAt, locale, timeZone)] },
       ...(decision.reason ? [{ cells: [words.reason, decision.reason] }] : []),
       { cells: [words.fingerprint, decision.sha256] },
     ],

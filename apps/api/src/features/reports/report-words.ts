@@ -18,6 +18,7 @@ const words = {
   thisChange: text('This change', 'Este cambio'),
   is: text('With this change', 'Con este cambio'),
   contractSum: text('Contract sum', 'Monto del contrato'),
+  contractSumAfter: text('Contract sum with this answer', 'Monto del contrato con esta respuesta'),
   finish: text('Finish date', 'Fecha de término'),
   unknown: text('not set', 'sin fecha'),
   originalSum: text('Original contract sum', 'Monto original del contrato'),
@@ -27,7 +28,8 @@ const words = {
   finding: text('Finding', 'Hallazgo'),
   place: text('Place', 'Lugar'),
   measured: text('Measured', 'Medido'),
-  checkedBy: text('Checked by', 'Revisado por'),
+  seen: text('First seen', 'Visto por primera vez'),
+  checkedBy: text('Measurements checked by', 'Medidas revisadas por'),
   repair: text('What we will do', 'Lo que haremos'),
   itemCautions: text('Cautions', 'Precauciones'),
   sources: text('Rules used', 'Reglas usadas'),
@@ -98,19 +100,3 @@ export function reportWords(locale: Locale): Words {
 }
 
 export const basisWord = (basis: keyof typeof BASIS_WORDS, locale: Locale): string => say(BASIS_WORDS[basis], locale);
-
-/** An instant with its zone, `March 3, 2026 at 2:05 PM UTC`. */
-export function formatInstant(instant: string, locale: Locale): string {
-  const format = new Intl.DateTimeFormat(locale === 'es' ? 'es-US' : 'en-US', {
-    dateStyle: 'long',
-    timeStyle: 'short',
-    timeZone: 'UTC',
-  });
-  return `${format.format(new Date(instant))} UTC`;
-}
-
-/** A calendar day, `March 3, 2026`. */
-export function formatDay(day: string, locale: Locale): string {
-  const format = new Intl.DateTimeFormat(locale === 'es' ? 'es-US' : 'en-US', { dateStyle: 'long', timeZone: 'UTC' });
-  return format.format(new Date(`${day}T00:00:00Z`));
-}

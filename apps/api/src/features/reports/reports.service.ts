@@ -6,6 +6,7 @@ import { FileMissingError } from '../../platform/file-store/store-errors.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import { toDecision, toDocument } from '../change-orders/change-orders.mapper.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
+import { letterZone } from '../site-words.ts';
 import { writeReport } from './change-order-report.ts';
 import * as reports from './reports.repository.ts';
 
@@ -34,6 +35,7 @@ export class ReportsService {
       sha256: sent.sha256,
       decision: sent.decision && toDecision(sent.decision),
       locale,
+      timeZone: letterZone(document, sent.changeOrder.project),
       loadPhoto: ({ id }) => this.load(companyId, id),
     });
     return {

@@ -1,10 +1,13 @@
 import type { ClientLetter } from '@underlath/contract';
-import { formatDate } from '../../shared/i18n/format.ts';
+import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
+import type { Chosen } from '../letter-text.ts';
 import type { ClientKey } from '../problem-words.ts';
+import { ContractMoved, ContractWaiting } from './contract-moved.tsx';
 
 const afterKeys: Record<ClientLetter['state'], ClientKey> = {
   open: 'contractAfterAsk',
@@ -13,8 +16,8 @@ const afterKeys: Record<ClientLetter['state'], ClientKey> = {
   declined: 'contractAfterDeclined',
 };
 
-/** What the change does to the contract sum, its days and the finish; after a decline, that it does nothing. */
-export function ContractChange({ letter }: { letter: ClientLetter }) {
+/** What the change does to the contract as it stands now: sum, days and finish; after a decline, that it does nothing. */
+export function ContractChange({ chosen: { letter, withWaiting } }: { chosen: Chosen }) {
   const t = useT(client);
   const { contract } = letter.document;
   const declined = letter.state === 'declined';
@@ -31,6 +34,7 @@ export function ContractChange({ letter }: { letter: ClientLetter }) {
     <section aria-labelledby="contract">
       <h2 id="contract">{t('yourContract')}</h2>
       <p>{t('contractSumMeans')}</p>
+      <ContractMoved letter={letter} />
       <div className="contract-sums keep-together">
         <Facts facts={sums} />
         <dl className="price-foot">
@@ -43,9 +47,20 @@ export function ContractChange({ letter }: { letter: ClientLetter }) {
         </dl>
         {!declined && <ContractTime letter={letter} />}
         {!declined && <ContractPayments letter={letter} />}
+        <ContractSince letter={letter} />
+        <ContractWaiting letter={letter} all={withWaiting} />
       </div>
     </section>
   );
+}
+
+/** After an answer: that other changes came, where they did; the sums above stay those of the answer. */
+function ContractSince({ letter }: { letter: ClientLetter }) {
+  const t = useT(client);
+  const { tag } = useLocale();
+  const now = letter.contract.whole.contract.beforeCents;
+  if (letter.state === 'open' || now === letter.document.contract.afterCents) return null;
+  return <p>{t('contractSince', { total: formatCents(now, tag) })}</p>;
 }
 
 /** What is added to each payment still to come, where the contract's payments are written down. */
@@ -64,10 +79,9 @@ function ContractPayments({ letter }: { letter: ClientLetter }) {
 
 function ContractTime({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const day = useDate();
   const { contract } = letter.document;
   const { finishBefore, finishAfter } = contract;
-  const day = (value: string) => formatDate(value, tag, 'day');
   return (
     <Facts
       facts={[

@@ -1,7 +1,8 @@
 import type { ClientLetter, Decision, DocumentItem } from '@underlath/contract';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { type Chosen, inGroups } from '../letter-text.ts';
@@ -23,9 +24,9 @@ const answers = {
 /** "You" is who signed, in the session that signed; everyone else who opens the letter reads the name. */
 function Answer({ chosen, decision, isYours }: AnswerProps & { isYours: boolean }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const say = useDate();
   const { yours, theirs, next } = answers[chosen.part ? 'part' : decision.kind];
-  const date = formatDate(decision.decidedAt, tag, 'long-day');
+  const date = say(decision.decidedAt, 'long-day');
   return (
     <section className="decided" aria-labelledby="decided">
       <h1 id="decided" tabIndex={-1} data-told>
@@ -56,7 +57,9 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
   const { contract } = document;
   const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
   const sum = (cents: number) => formatCents(cents, tag);
-  const at = formatDate(decision.decidedAt, tag, 'long-day');
+  const say = useDate();
+  const day = (value: string) => say(value, 'long-day');
+  const at = day(decision.decidedAt);
   const facts: Fact[] = [
     { name: t(approved ? 'decidedBy' : 'declinedBy'), value: decision.signerName },
     ...(decision.letterFor
@@ -79,6 +82,15 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
         sum(contract.beforeCents)
       ),
     },
+    ...(approved && contract.daysBefore !== contract.daysAfter
+      ? [
+          {
+            name: t(contract.dayKind === 'calendar' ? 'contractCalendarDays' : 'contractDays'),
+            value: <WasIs was={contract.daysBefore} is={contract.daysAfter} />,
+          },
+        ]
+      : []),
+    ...(contract.finishAfter ? [{ name: t('contractFinish'), value: day(contract.finishAfter) }] : []),
     { name: t('fingerprint'), value: <code className="hash-short">{inGroups(decision.sha256.slice(0, 12))} …</code> },
   ];
   return <Facts facts={facts} />;

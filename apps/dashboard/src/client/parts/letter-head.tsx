@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
-import { formatDate } from '../../shared/i18n/format.ts';
-import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { LanguageSwitch } from './language-switch.tsx';
 import { Inline } from './words.tsx';
 
@@ -22,10 +22,10 @@ export function Letterhead({ company }: { company: ChangeOrderDocument['company'
 /** About which house, which change order, and the headline. Once decided, the decision is the page's first heading. */
 export function Subject({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const say = useDate();
   const { document, state } = letter;
   const { project } = document;
-  const sent = t('sentOn', { date: formatDate(document.sentAt, tag, 'long-day'), name: document.sentBy });
+  const sent = t('sentOn', { date: say(document.sentAt, 'long-day'), name: document.sentBy });
   return (
     <header className="letter-head">
       <p className="soft">
@@ -44,7 +44,7 @@ export function Subject({ letter }: { letter: ClientLetter }) {
       )}
       {state === 'open' && (
         <p>
-          {t('intro')} <b>{t('answerBy', { date: formatDate(document.expiresAt, tag, 'long-day') })}</b>
+          {t('intro')} <b>{t('answerBy', { date: say(document.expiresAt, 'long-day') })}</b>
         </p>
       )}
     </header>

@@ -1,14 +1,14 @@
 import type { ClientLetter } from '@underlath/contract';
-import { formatDate } from '../../shared/i18n/format.ts';
-import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 
 /** What was asked and what the contractor answered, oldest first. */
 export function Questions({ letter }: { letter: ClientLetter }) {
   const t = useT(client);
-  const { tag } = useLocale();
+  const say = useDate();
   if (letter.questions.length === 0) return null;
-  const when = (at: string) => formatDate(at, tag, 'day-time');
+  const when = (at: string) => say(at, 'day-time');
   return (
     <section aria-labelledby="questions">
       <h2 id="questions">{t('questionsTitle')}</h2>

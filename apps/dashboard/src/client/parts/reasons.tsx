@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
-import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { letterWords, tradeWordsIn } from '../glossary.ts';
 import { numberList, stillOpen, whoChecked, wordsIn } from '../letter-text.ts';
 import { Inline, Paragraphs } from './words.tsx';
@@ -34,12 +34,15 @@ export function Reasons({ document }: { document: ChangeOrderDocument }) {
 function WhoChecked({ document }: { document: ChangeOrderDocument }) {
   const t = useT(client);
   const { tag } = useLocale();
-  const dayOf = (at: string) => formatDate(at, tag, 'long-day');
+  const say = useDate();
+  const dayOf = (at: string) => say(at, 'long-day');
   return (
     <section aria-labelledby="checked">
       <h2 id="checked">{t('whoChecked')}</h2>
       {whoChecked(document.items, dayOf).map((line) => (
-        <p key={`${line.name}${line.at}`}>
+        <p key={`${line.name}${line.at}${line.seenAt}`}>
+          {line.seenAt &&
+            `${t('seen', { count: line.numbers.length, numbers: numberList(line.numbers, tag), date: dayOf(line.seenAt) })} `}
           {t('checked', {
             count: line.numbers.length,
             name: line.name,

@@ -2,6 +2,7 @@ import type { ClientLetter } from '@underlath/contract';
 import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
+import { SiteZone } from '../../shared/i18n/site-zone.tsx';
 import { StatusProvider, useStatus } from '../../shared/ui/status.tsx';
 import { LetterId } from '../letter-id.ts';
 import { chosenIn } from '../letter-text.ts';
@@ -28,11 +29,14 @@ export function ClientPage() {
     const locale = startingLocale(readStoredLocale(), [letter.locale]);
     return (
       <LocaleProvider key={letter.letterId} initial={locale}>
-        <LetterId value={letter.letterId}>
-          <StatusProvider>
-            <OpenLetter letter={letter} block={block} />
-          </StatusProvider>
-        </LetterId>
+        {/* Its days are days at the house; where its clock is not known they are told in UTC, and say so. */}
+        <SiteZone zone={letter.timeZone ?? 'UTC'}>
+          <LetterId value={letter.letterId}>
+            <StatusProvider>
+              <OpenLetter letter={letter} block={block} />
+            </StatusProvider>
+          </LetterId>
+        </SiteZone>
       </LocaleProvider>
     );
   }

@@ -58,7 +58,7 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         <NotCovered document={chosen.letter.document} />
         {/* What another way changes is known for the whole letter only. */}
         {!chosen.part && <OtherWays document={document} onAskFor={answerable ? onAskFor : undefined} />}
-        <ContractChange letter={chosen.letter} />
+        <ContractChange chosen={chosen} />
         <NotKnown document={document} />
         <Questions letter={letter} />
         <Contact company={document.company} />

@@ -6,6 +6,7 @@ import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
 import { PartCautions } from '../parts/choose.tsx';
+import { ContractMoved, ContractWaiting } from '../parts/contract-moved.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { NameQuestion } from '../parts/name-question.tsx';
 import { Signature } from '../parts/signature.tsx';
@@ -30,12 +31,14 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
   const findingIds = chosen.part?.findingIds;
   const decision = useDecision(letter, { kind: 'approved', findingIds }, draft, onDecided);
   const { document } = letter;
+  const lines = useLines(chosen);
   return (
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={document} brief />
+      <ContractMoved letter={chosen.letter} />
       <p>{t(chosen.part ? 'reviewIntroPart' : 'reviewIntro')}</p>
       <dl className="agreed keep-together">
-        {useLines(chosen).map(({ name, line }) => (
+        {lines.map(({ name, line }) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{line}</dd>
@@ -43,6 +46,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         ))}
       </dl>
       <PartCautions chosen={chosen} />
+      <ContractWaiting letter={chosen.letter} all={chosen.withWaiting} />
       <p>{t('reviewWrong')}</p>
       <Signature
         consent={document.consent}
@@ -59,6 +63,12 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         typed={draft.name.trim()}
       />
       {decision.error && <Trouble error={decision.error} />}
+      {/* The new sum stands above, out of sight of who pressed the button below. */}
+      {decision.hasMoved && !decision.agreed && (
+        <p>
+          <b>{lines.find(({ name }) => name === t('reviewPrice'))?.line}</b>
+        </p>
+      )}
       <div className="step-actions">
         <Button look="go" type="submit" busy={decision.sending} busyLabel={t('signing')}>
           {t('sign')}

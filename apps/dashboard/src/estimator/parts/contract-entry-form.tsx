@@ -3,6 +3,7 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { formatCents } from '../../shared/i18n/format.ts';
+import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
@@ -36,12 +37,15 @@ function useEntry(onDone: () => void) {
   return { send, busy: add.isPending, problem: local ?? (add.error ? problemOf(add.error) : null) };
 }
 
-const freshWork = () => ({ kind: 'payment', name: '', dollars: '', happenedOn: today(), milestoneId: '' });
+const freshWork = (happenedOn: string) => ({ kind: 'payment', name: '', dollars: '', happenedOn, milestoneId: '' });
 
 /** A payment, or work that was completed. */
 export function EnterWork({ payments }: { payments: readonly PlannedPayment[] }) {
-  const { draft, set, setDraft } = useDraft(freshWork);
-  const { send, busy, problem } = useEntry(() => setDraft((before) => ({ ...freshWork(), kind: before.kind })));
+  const zone = useSiteZone();
+  const { draft, set, setDraft } = useDraft(() => freshWork(today(zone)));
+  const { send, busy, problem } = useEntry(() =>
+    setDraft((before) => ({ ...freshWork(today(zone)), kind: before.kind })),
+  );
   const open = payments.flatMap(({ milestoneId, settledOn, ...payment }) =>
     milestoneId && !settledOn ? [{ milestoneId, ...payment }] : [],
   );
@@ -119,12 +123,13 @@ export function EnterWork({ payments }: { payments: readonly PlannedPayment[] })
   );
 }
 
-const freshAllowance = () => ({ name: '', allowed: '', spent: '', percent: '', happenedOn: today() });
+const freshAllowance = (happenedOn: string) => ({ name: '', allowed: '', spent: '', percent: '', happenedOn });
 
 /** What an allowance of the contract really came to. */
 export function SettleAllowance() {
-  const { draft, set, setDraft } = useDraft(freshAllowance);
-  const { send, busy, problem } = useEntry(() => setDraft(freshAllowance()));
+  const zone = useSiteZone();
+  const { draft, set, setDraft } = useDraft(() => freshAllowance(today(zone)));
+  const { send, busy, problem } = useEntry(() => setDraft(freshAllowance(today(zone))));
   function submit(event: FormEvent) {
     event.preventDefault();
     const reader = new Reader();

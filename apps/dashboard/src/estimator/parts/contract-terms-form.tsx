@@ -1,4 +1,4 @@
-import { type BodyIn, type ContractTerms, type Problem, routes } from '@underlath/contract';
+import { type BodyIn, type Contract, type ContractTerms, type Problem, routes } from '@underlath/contract';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
@@ -9,6 +9,7 @@ import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { contractReads } from './contract-reads.ts';
 import { DaysOffEditor, type DraftDay } from './days-off-editor.tsx';
+import { FinishMoves } from './finish-moves.tsx';
 import { FormFail } from './form-fail.tsx';
 import { type DraftMilestone, MilestonesEditor } from './milestones-editor.tsx';
 import { noticeMethodOptions } from './notice-words.ts';
@@ -18,7 +19,7 @@ import { useDraft } from './use-draft.ts';
 
 type Body = BodyIn<typeof routes.saveContractTerms>;
 
-const dayKinds = [
+export const dayKinds = [
   { value: 'working', label: 'Working days' },
   { value: 'calendar', label: 'Calendar days' },
 ];
@@ -57,10 +58,10 @@ function bodyOf(draft: Draft, reader: Reader): Body {
   };
 }
 
-type TermsFormProps = { terms: ContractTerms; originalSumCents: number; onClose: () => void };
+type TermsFormProps = { terms: ContractTerms; contract: Contract; onClose: () => void };
 
 /** Everything the contract says that the sums and the notices go by. */
-export function TermsForm({ terms, originalSumCents, onClose }: TermsFormProps) {
+export function TermsForm({ terms, contract, onClose }: TermsFormProps) {
   const say = useStatus();
   const projectId = useProjectId();
   const { draft, set } = useDraft(() => draftOf(terms));
@@ -85,7 +86,7 @@ export function TermsForm({ terms, originalSumCents, onClose }: TermsFormProps) 
     <form className="form" onSubmit={submit} noValidate>
       <MilestonesEditor
         milestones={draft.milestones}
-        originalSumCents={originalSumCents}
+        originalSumCents={contract.originalSumCents}
         problem={problem}
         onChange={set('milestones')}
       />
@@ -111,6 +112,7 @@ export function TermsForm({ terms, originalSumCents, onClose }: TermsFormProps) 
         <legend>Time</legend>
         <Select label="Days of the contract are" options={dayKinds} value={draft.dayKind} onChange={set('dayKind')} />
         <DaysOffEditor days={draft.daysOff} problem={problem} onChange={set('daysOff')} />
+        <FinishMoves contract={contract} draft={draft} />
       </fieldset>
       <NoticeFields draft={draft} set={set} problem={problem} />
       <FormFail problem={problem} doing="Saving the terms" />

@@ -1,4 +1,4 @@
-import { routes, type ContractTerms as Terms } from '@underlath/contract';
+import { type Contract, routes, type ContractTerms as Terms } from '@underlath/contract';
 import { useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { formatDate } from '../../shared/i18n/format.ts';
@@ -12,7 +12,7 @@ import { Reading } from './reading.tsx';
 import { plural } from './words.ts';
 
 /** What the contract says, in short; and the form that changes it. */
-export function ContractTerms({ originalSumCents }: { originalSumCents: number }) {
+export function ContractTerms({ contract }: { contract: Contract }) {
   const projectId = useProjectId();
   const terms = useRoute(routes.getContractTerms, { params: { projectId } });
   const [editing, setEditing] = useState(false);
@@ -25,7 +25,7 @@ export function ContractTerms({ originalSumCents }: { originalSumCents: number }
       <Reading query={terms} doing="Reading the terms" rows={6}>
         {(data) =>
           editing ? (
-            <TermsForm terms={data} originalSumCents={originalSumCents} onClose={() => setEditing(false)} />
+            <TermsForm terms={data} contract={contract} onClose={() => setEditing(false)} />
           ) : (
             <TermsFacts terms={data} />
           )

@@ -75,18 +75,28 @@ function Told({ finding, notice }: { finding: Finding; notice: NoticeAnswer }) {
   );
 }
 
-function Terms({ clock: { terms, utcOffset, offsetFrom }, projectId }: { clock: NoticeClock; projectId: string }) {
+function Terms({
+  clock: { terms, timeZone, utcOffset, offsetFrom },
+  projectId,
+}: {
+  clock: NoticeClock;
+  projectId: string;
+}) {
   const kind = terms.dayKind === 'working' ? 'working day' : 'calendar day';
   const days = terms.days === null ? 'promptly, no number of days' : `${plural(terms.days, kind)} from first sight`;
   const how = terms.methods.map((method) => noticeMethodWord(method).toLowerCase()).join(' or ');
-  const zone = offsetFrom === 'photo' ? 'as the phone on site says' : 'assumed: no photo tells the zone';
+  const zone = {
+    project: `by the clock of the site, ${timeZone}`,
+    photo: `at UTC${utcOffset}, as the phone on site says, until the project says its state and time zone`,
+    assumed: `at UTC${utcOffset}, assumed until the project says its state and time zone`,
+  }[offsetFrom];
   return (
     <p className="soft small">
       The contract: {days}, {how ? `by ${how}` : 'no method named'} (
       <Link to="/projects/$projectId/contract" params={{ projectId }}>
         its terms
       </Link>
-      ). Days are counted at UTC{utcOffset}, {zone}.
+      ). Days are counted {zone}.
     </p>
   );
 }

@@ -70,8 +70,6 @@ export class Reader {
   }
 }
 
-/** The day it is where the reader is, `YYYY-MM-DD`. */
-export function today(): string {
-  const now = new Date();
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
-}
+/** The day it is in a zone, or where the reader is, `YYYY-MM-DD`; the Swedish order of a date is the one of ISO 8601. */
+export const today = (zone: string | undefined): string =>
+  new Intl.DateTimeFormat('sv-SE', { dateStyle: 'short', ...(zone && { timeZone: zone }) }).format(new Date());

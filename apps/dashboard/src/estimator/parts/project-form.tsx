@@ -1,10 +1,19 @@
-import { type BodyIn, type Problem, type Project, type routes, US_STATES } from '@underlath/contract';
+import {
+  type BodyIn,
+  type Problem,
+  type Project,
+  type routes,
+  US_STATES,
+  zoneOfSite,
+  zonesOf,
+} from '@underlath/contract';
 import { editionFamilies } from '@underlath/rules';
 import { type FormEvent, type ReactNode, useState } from 'react';
 import { useAllChecks } from '../../shared/measure/use-check.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt, FailState, LoadingRows } from '../../shared/ui/states.tsx';
+import { dayKinds } from './contract-terms-form.tsx';
 import { FormFail } from './form-fail.tsx';
 import { Reader, readDollars, readNumber, writeDollars, writeNumber } from './numbers.ts';
 import { useDraft } from './use-draft.ts';
@@ -17,6 +26,7 @@ function draftOf(project: Project | null) {
     name: project?.name ?? '',
     siteAddress: project?.siteAddress ?? '',
     siteState: project?.siteState ?? '',
+    timeZone: project?.timeZone ?? '',
     yearBuilt: writeNumber(project?.yearBuilt),
     stories: writeNumber(project?.stories),
     clientName: project?.clientName ?? '',
@@ -24,6 +34,7 @@ function draftOf(project: Project | null) {
     clientLocale: project?.clientLocale ?? 'en',
     originalSum: writeDollars(project?.originalSumCents ?? null),
     originalDays: writeNumber(project?.originalDays),
+    dayKind: '',
     startOn: project?.startOn ?? '',
     contingency: writeDollars(project?.contingencyCents ?? null),
     codeEdition: project?.codeEdition ?? '',
@@ -37,14 +48,27 @@ const stateOptions = Object.entries(US_STATES)
   .map(([value, label]) => ({ value, label }))
   .toSorted((a, b) => a.label.localeCompare(b.label));
 
+/** `Eastern Time`, in the words of the trade and not of the database. */
+const zoneName = (timeZone: string): string =>
+  new Intl.DateTimeFormat('en-US', { timeZone, timeZoneName: 'longGeneric' })
+    .formatToParts(new Date())
+    .find(({ type }) => type === 'timeZoneName')?.value ?? timeZone;
+
+const zoneOptions = (state: string) =>
+  zonesOf(state).map(({ timeZone, where }) => ({ value: timeZone, label: `${zoneName(timeZone)}: ${where}` }));
+
 const dollarsAllowed = 'type dollars, like 184,200';
 
-function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null } {
+function readDraft(draft: Draft, isNew: boolean): { body: ProjectBody; problem: Problem | null } {
   const reader = new Reader();
   const body: ProjectBody = {
     name: reader.need('/name', draft.name, 'The name of the site'),
     siteAddress: reader.need('/siteAddress', draft.siteAddress, 'The address'),
     siteState: (draft.siteState || null) as NonNullable<ProjectBody['siteState']> | null,
+    timeZone:
+      zoneOptions(draft.siteState).length > 1
+        ? reader.need('/timeZone', zoneOfSite(draft.siteState, draft.timeZone) ?? '', 'The time zone')
+        : null,
     yearBuilt: reader.number('/yearBuilt', readNumber(draft.yearBuilt), draft.yearBuilt, 'type a year, like 1938'),
     stories: reader.neededNumber('/stories', readNumber(draft.stories), draft.stories, 'choose 1 to 4'),
     clientName: reader.need('/clientName', draft.clientName, 'The client’s name'),
@@ -62,6 +86,9 @@ function readDraft(draft: Draft): { body: ProjectBody; problem: Problem | null }
       draft.originalDays,
       'type whole days',
     ),
+    ...(isNew && {
+      dayKind: reader.need('/dayKind', draft.dayKind, 'The kind of days') as NonNullable<ProjectBody['dayKind']>,
+    }),
     startOn: draft.startOn || null,
     contingencyCents:
       reader.number('/contingencyCents', readDollars(draft.contingency), draft.contingency, dollarsAllowed) ?? 0,
@@ -94,12 +121,12 @@ type ProjectFormProps = {
 /** Every field of a project, in the order in which it is known: house, client, contract, code. */
 export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubmit, children }: ProjectFormProps) {
   const { draft, set } = useDraft(() => draftOf(project));
-  const [began] = useState(() => readDraft(draft).body);
+  const [began] = useState(() => readDraft(draft, project === null).body);
   const [local, setLocal] = useState<Problem | null>(null);
   const shown = local ?? problem;
   function submit(event: FormEvent) {
     event.preventDefault();
-    const read = readDraft(draft);
+    const read = readDraft(draft, project === null);
     setLocal(read.problem);
     if (!read.problem) onSubmit(read.body, differing(read.body, began));
   }
@@ -122,10 +149,19 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
           label="State"
           optional
           emptyLabel="Not set"
-          hint="A change order is held against what is known of this state’s rules before it is sent."
+          hint="A change order is held against what is known of this state’s rules before it is sent, and the days of letters and notices are told by its clock. Not set, they are told in UTC or by a phone’s clock, and say so."
           options={stateOptions}
           {...field('siteState', '/siteState')}
         />
+        {zoneOptions(draft.siteState).length > 1 && (
+          <Select
+            label="Time zone"
+            emptyLabel="Choose one"
+            hint="This state keeps two clocks. A signature at night is of the day that it is at the house."
+            options={zoneOptions(draft.siteState)}
+            {...field('timeZone', '/timeZone')}
+          />
+        )}
         <div className="form-pair">
           <TextInput
             label="Year built"
@@ -187,8 +223,24 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
             className="number"
             {...field('originalDays', '/originalDays')}
           />
-          <TextInput label="Start" type="date" optional {...field('startOn', '/startOn')} />
+          {project === null && (
+            <Select
+              label="These days are"
+              emptyLabel="As the contract says"
+              hint="Many home contracts mean calendar days. It can be changed in the terms."
+              options={dayKinds}
+              {...field('dayKind', '/dayKind')}
+            />
+          )}
         </div>
+        <TextInput
+          label="Start"
+          type="date"
+          optional
+          className="input-short"
+          hint="This day is not counted; the day after it is day 1."
+          {...field('startOn', '/startOn')}
+        />
       </fieldset>
       <fieldset className="form-group">
         <legend>The code it is judged under</legend>

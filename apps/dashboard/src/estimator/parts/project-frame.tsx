@@ -2,6 +2,7 @@ import { Link, Outlet, useMatchRoute, useParams } from '@tanstack/react-router';
 import { type ContractSums, type ProjectOverview, routes } from '@underlath/contract';
 import { isProblem } from '../../shared/api/errors.ts';
 import { useRoute } from '../../shared/api/hooks.ts';
+import { SiteZone } from '../../shared/i18n/site-zone.tsx';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityShape } from '../../shared/ui/severity.tsx';
@@ -21,7 +22,7 @@ export function ProjectFrame() {
   const overview = useOverview();
   if (!overview.data && isProblem(overview.error, 'not-found')) return <NoProject />;
   return (
-    <>
+    <SiteZone zone={overview.data?.project.timeZone ?? undefined}>
       <header className="project-line no-print">
         <SiteName name={overview.data?.project.name} />
         <ProjectNav />
@@ -29,7 +30,7 @@ export function ProjectFrame() {
       </header>
       {overview.data && <MakeSafeStrip open={overview.data.open} />}
       <Outlet />
-    </>
+    </SiteZone>
   );
 }
 
@@ -104,6 +105,14 @@ function ContractMoney({ sums }: { sums: ContractSums }) {
           <Money cents={sums.approvedChangesCents} trim sign />
         </dd>
       </div>
+      {sums.allowancesCents !== 0 && (
+        <div>
+          <dt>Allowances</dt>
+          <dd>
+            <Money cents={sums.allowancesCents} trim sign />
+          </dd>
+        </div>
+      )}
       <div className="soft">
         <dt>With client</dt>
         <dd>

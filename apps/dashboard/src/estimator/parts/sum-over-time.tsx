@@ -2,6 +2,7 @@ import type { Contract, LedgerEntry } from '@underlath/contract';
 import { useId, useRef } from 'react';
 import { type Size, useSize } from '../../shared/drawing/use-size.ts';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { today } from './numbers.ts';
 import { dayShare, labelsWithRoom, type SumPlot, sumPlotOf } from './sum-over-time-layout.ts';
 
@@ -21,13 +22,14 @@ export function SumOverTime({ contract, entries }: SumOverTimeProps) {
   const size = useSize(ref, { widthPx: 800, textPx: 14 });
   const id = useId();
   const { finishOn, pendingCents } = contract;
-  const plot = sumPlotOf(entries, { today: today(), finishOn, pendingCents });
+  const now = today(useSiteZone());
+  const plot = sumPlotOf(entries, { today: now, finishOn, pendingCents });
   if (!plot) return <p className="soft">Once the contract has a start, its sum over time is drawn here.</p>;
   return (
     <div ref={ref}>
       <svg className="drawing sum-plot" viewBox={`0 0 ${size.widthPx} ${heightPx}`} role="img" aria-labelledby={id}>
         <title id={id}>{wordsOf(plot)}</title>
-        <Plot plot={plot} size={size} finishOn={finishOn} />
+        <Plot plot={plot} size={size} finishOn={finishOn} now={now} />
       </svg>
     </div>
   );
@@ -43,11 +45,12 @@ function wordsOf({ originalCents, steps, nowCents, waitingCents, from }: SumPlot
   ].join('. ');
 }
 
-function Plot({ plot, size, finishOn }: { plot: SumPlot; size: Size; finishOn: string | null }) {
+type PlotProps = { plot: SumPlot; size: Size; finishOn: string | null; now: string };
+
+function Plot({ plot, size, finishOn, now }: PlotProps) {
   const { textPx, widthPx } = size;
   const [top, bottom] = [textPx * 3, heightPx - textPx * 3.4];
   const axis = heightPx - textPx * 1.6;
-  const now = today();
   const x = (day: string) => edgePx + dayShare(day, plot.from, plot.to) * (widthPx - 2 * edgePx);
   // The steps show differences, so the foot of the plot is just under the lowest sum and nothing is filled down to it.
   const y = (cents: number) =>

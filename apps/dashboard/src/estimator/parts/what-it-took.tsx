@@ -4,6 +4,7 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { formatNumber } from '../../shared/i18n/format.ts';
+import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
@@ -110,12 +111,13 @@ function TakeBackActual({ actual }: { actual: Actual }) {
 
 function EnterForm({ findingId, work }: { findingId: string; work: readonly PlannedAgainstTaken[] }) {
   const say = useStatus();
+  const zone = useSiteZone();
   const fresh = () => ({
     operation: work[0]?.operation ?? '',
     quantity: '',
     hours: '',
     cost: '',
-    doneOn: today(),
+    doneOn: today(zone),
     note: '',
   });
   const { draft, set, setDraft } = useDraft(fresh);

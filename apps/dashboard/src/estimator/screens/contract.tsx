@@ -77,7 +77,7 @@ function ContractSheet({ contract }: { contract: Contract }) {
         )}
       </Reading>
       <div className="contract-pair">
-        <ContractTerms originalSumCents={contract.originalSumCents} />
+        <ContractTerms contract={contract} />
         <div className="contract-side">
           <ContractTime contract={contract} />
           {contract.declined.length > 0 && (
@@ -107,6 +107,7 @@ function ContractTime({ contract }: { contract: Contract }) {
           {
             name: 'Finish',
             value: contract.finishOn ? <Stamp at={contract.finishOn} look="long-day" /> : 'not known',
+            note: 'The start day is not counted; the day after it is day 1.',
           },
         ]}
       />
@@ -114,15 +115,19 @@ function ContractTime({ contract }: { contract: Contract }) {
   );
 }
 
-function Waiting({ contract: { pending, pendingCents } }: { contract: Contract }) {
+function Waiting({ contract: { pending, pendingCents, currentSumCents } }: { contract: Contract }) {
   if (pending.length === 0) return <p className="soft">Nothing is waiting for the client’s answer.</p>;
   return (
     <>
       <h3>With the client, not in the sum</h3>
       <Lines lines={pending} />
       <p className="shares-foot">
-        <span>If all of it is approved</span>
+        <span>All of it together</span>
         <Money cents={pendingCents} sign />
+      </p>
+      <p className="shares-foot">
+        <span>Contract sum if all of it is approved</span>
+        <Money cents={currentSumCents + pendingCents} />
       </p>
     </>
   );

@@ -28,13 +28,18 @@ const dateStyles: Record<DateStyle, Intl.DateTimeFormatOptions> = {
 
 /**
  * An RFC 3339 instant, or a plain day (`2026-03-06`), in the reader's words. A plain day has no hour and is never moved
- * by a time zone. Anything that is not a date is given back as it came, so that nothing is hidden.
+ * by a time zone. In a given zone an hour is told with the zone's name, and a day in UTC says that it is. Anything that is
+ * not a date is given back as it came, so that nothing is hidden.
  */
 export function formatDate(value: string, tag: string, style: DateStyle = 'day', timeZone?: string): string {
   const plainDay = /^\d{4}-\d{2}-\d{2}$/.test(value);
   const date = new Date(plainDay ? `${value}T00:00:00Z` : value);
   if (Number.isNaN(date.getTime())) return value;
-  const zone = plainDay ? 'UTC' : timeZone;
-  const options = dateStyles[plainDay && style === 'day-time' ? 'day' : style];
-  return new Intl.DateTimeFormat(tag, { ...options, ...(zone ? { timeZone: zone } : {}) }).format(date);
+  if (plainDay) return new Intl.DateTimeFormat(tag, { ...dateStyles[plainStyle(style)], timeZone: 'UTC' }).format(date);
+  if (!timeZone) return new Intl.DateTimeFormat(tag, dateStyles[style]).format(date);
+  const named = style === 'day-time' ? ({ timeZoneName: 'short' } as const) : {};
+  const words = new Intl.DateTimeFormat(tag, { ...dateStyles[style], ...named, timeZone }).format(date);
+  return timeZone === 'UTC' && style !== 'day-time' ? `${words} (UTC)` : words;
 }
+
+const plainStyle = (style: DateStyle): DateStyle => (style === 'day-time' ? 'day' : style);

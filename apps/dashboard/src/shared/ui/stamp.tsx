@@ -1,12 +1,12 @@
-import { type DateStyle, formatDate } from '../i18n/format.ts';
-import { useLocale } from '../i18n/locale.tsx';
+import type { DateStyle } from '../i18n/format.ts';
+import { useDate } from '../i18n/site-zone.tsx';
 
-/** A date in the reader's words, with the exact instant in the markup. `zone` when it must read as on the site. */
-export function Stamp({ at, look = 'day', zone }: { at: string; look?: DateStyle; zone?: string }) {
-  const { tag } = useLocale();
+/** A date in the reader's words, by the clock of the site it is about, with the exact instant in the markup. */
+export function Stamp({ at, look = 'day' }: { at: string; look?: DateStyle }) {
+  const say = useDate();
   return (
     <time dateTime={at} title={at}>
-      {formatDate(at, tag, look, zone)}
+      {say(at, look)}
     </time>
   );
 }

@@ -23,6 +23,7 @@ export const problemTitles = defineMessages<ProblemKey>(
     'not-acceptable': 'No hay respuesta en esa forma',
     'already-exists': 'Ya existe',
     'wrong-state': 'En este estado no se puede hacer',
+    'contract-moved': 'El contrato cambió después de que usted lo leyó',
     'still-running': 'El primer envío sigue en curso',
     'other-letter': 'Eso es de otra carta',
     'questions-wait': 'Sus preguntas esperan respuesta',

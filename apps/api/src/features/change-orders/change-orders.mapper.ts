@@ -4,6 +4,7 @@ import {
   type ChangeOrderRow,
   type ContentReview,
   type Decision,
+  type DraftMark,
   documentOfPart,
   partOf,
   type Question,
@@ -12,9 +13,12 @@ import {
 } from '@underlath/contract';
 import { toWord } from '../enum-words.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
+import { keptDraftOf } from './draft-words.ts';
 import type { DraftDocument } from './offer-document.ts';
 
-export const toWording = (record: Pick<ChangeOrderRecord, 'wording'>): Wording => record.wording as unknown as Wording;
+/** The findings in it, in their order. */
+export const memberIds = ({ findings }: Pick<ChangeOrderRecord, 'findings'>): string[] =>
+  findings.map(({ findingId }) => findingId);
 
 /** The frozen document of a version; its bytes were checked against the contract before they were stored. */
 export const toDocument = (version: Pick<VersionRecord, 'document'>): ChangeOrderDocument =>
@@ -34,15 +38,22 @@ export const answerOf = ({ kind, findingIds }: NonNullable<VersionRecord['decisi
 export const currentVersion = (record: ChangeOrderRecord): VersionRecord | null =>
   record.versions.find((version) => version.version === record.sentVersion) ?? null;
 
-export function toRow(record: ChangeOrderRecord, totalCents: number): ChangeOrderRow {
-  const { id, version, projectId, number, days, sentVersion, decidedAt, createdAt, findings, questions } = record;
+/** What a draft would be sent with, and anything else was sent with. */
+interface RowWords {
+  wording: unknown;
+  days: number;
+  totalCents: number;
+}
+
+export function toRow(record: ChangeOrderRecord, { wording, days, totalCents }: RowWords): ChangeOrderRow {
+  const { id, version, projectId, number, sentVersion, decidedAt, createdAt, findings, questions } = record;
   return {
     id,
     version,
     projectId,
     number,
     state: toWord(record.state),
-    headline: toWording(record).headline.en,
+    headline: (wording as Wording).headline.en,
     totalCents,
     currency: 'USD',
     days,
@@ -57,6 +68,7 @@ export function toRow(record: ChangeOrderRecord, totalCents: number): ChangeOrde
 interface Views {
   draft: DraftDocument;
   blocks: string[];
+  marks: DraftMark[];
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
@@ -64,11 +76,14 @@ interface Views {
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, conflicts, review, names, now } = views;
+  const { draft, blocks, marks, conflicts, review, names, now } = views;
+  const { wording, days } = draft;
   return {
-    ...toRow(record, draft.price.totalCents),
-    wording: toWording(record),
-    findingIds: record.findings.map(({ findingId }) => findingId),
+    ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
+    wording,
+    findingIds: memberIds(record),
+    typed: keptDraftOf(record).typed.slice(),
+    marks,
     draft,
     blocks,
     conflicts,
@@ -86,12 +101,13 @@ function toSentVersion(
 ): SentVersion {
   const link = version.links.at(-1);
   const isCurrent = version.version === record.sentVersion;
+  const waiting = record.state === 'setAside' ? 'set-aside' : 'sent';
   return {
     version: version.version,
     sha256: version.sha256,
     sentAt: version.sentAt.toISOString(),
     sentBy: { id: version.sentById, name: names.get(version.sentById) ?? toDocument(version).sentBy },
-    state: version.decision ? answerOf(version.decision) : isCurrent ? 'sent' : 'replaced',
+    state: version.decision ? answerOf(version.decision) : isCurrent ? waiting : 'replaced',
     linkState: !link || link.revokedAt ? 'revoked' : link.expiresAt <= now ? 'expired' : 'live',
     linkExpiresAt: link?.expiresAt.toISOString() ?? null,
     decision: version.decision && toDecision(version.decision),

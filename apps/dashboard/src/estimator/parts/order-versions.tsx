@@ -18,6 +18,7 @@ const versionWords: Record<SentVersion['state'], string> = {
   'part-approved': 'approved in part',
   declined: 'declined',
   replaced: 'replaced by a later version',
+  'set-aside': 'set aside before it was answered',
 };
 const answerWords: Partial<Record<SentVersion['state'], string>> = {
   approved: 'Approved',

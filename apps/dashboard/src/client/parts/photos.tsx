@@ -1,10 +1,10 @@
-import { clientRoutes, type DocumentItem, type PhotoStage } from '@underlath/contract';
-import { useState } from 'react';
-import { addressOf } from '../../shared/api/call.ts';
+import type { DocumentItem, PhotoStage } from '@underlath/contract';
+import { useContext, useState } from 'react';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
+import { PhotoAddressContext } from '../photo-address.ts';
 import type { ClientKey } from '../problem-words.ts';
 
 type Photo = DocumentItem['photos'][number];
@@ -17,12 +17,10 @@ const stageKeys: Record<PhotoStage, ClientKey> = {
   'before-cover': 'stageBeforeCover',
 };
 
-const addressFor = (photo: Photo, size: 'view' | 'thumb') =>
-  addressOf(clientRoutes.clientPhoto, { params: { photoId: photo.id }, query: { size } });
-
 /** The photos of a finding. Each opens large with its caption; the buttons there go on to the next. */
 export function Photos({ item }: { item: DocumentItem }) {
   const t = useT(client);
+  const addressOf = useContext(PhotoAddressContext);
   const [open, setOpen] = useState<number | null>(null);
   const { photos } = item;
   if (photos.length === 0) return null;
@@ -46,7 +44,7 @@ export function Photos({ item }: { item: DocumentItem }) {
                 aria-label={`${t('photoLarge', { at: at + 1, of: photos.length })}: ${alt(photo, at)}`}
                 onClick={() => setOpen(at)}
               >
-                <Picture src={addressFor(photo, photos.length === 1 ? 'view' : 'thumb')} alt={alt(photo, at)} />
+                <Picture src={addressOf(photo.id, photos.length === 1 ? 'view' : 'thumb')} alt={alt(photo, at)} />
               </button>
               <figcaption className="caption">{caption(photo)}</figcaption>
             </figure>
@@ -70,7 +68,7 @@ export function Photos({ item }: { item: DocumentItem }) {
       >
         {large && (
           <figure className="photo-large">
-            <Picture key={large.id} src={addressFor(large, 'view')} alt={alt(large, open ?? 0)} />
+            <Picture key={large.id} src={addressOf(large.id, 'view')} alt={alt(large, open ?? 0)} />
             <figcaption>{caption(large)}</figcaption>
           </figure>
         )}

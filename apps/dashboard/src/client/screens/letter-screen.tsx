@@ -31,13 +31,15 @@ type LetterScreenProps = {
   block: Block | null;
   go: (step: Step) => void;
   onClosed: () => void;
+  /** In the office, before it is sent: to be read, neither answered nor kept. */
+  preview?: boolean;
 };
 
 /** The letter: evidence before reasons, reasons before the repair, the repair before the price. */
 export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
-  const { letter, chosen, leftOut, onLeaveOut, block, go, onClosed } = props;
+  const { letter, chosen, leftOut, onLeaveOut, block, go, onClosed, preview = false } = props;
   const { document } = letter;
-  const answerable = letter.state === 'open' && block === null;
+  const answerable = letter.state === 'open' && block === null && !preview;
   return (
     <>
       <article className="letter-body">
@@ -62,7 +64,7 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         <NotKnown document={document} />
         <Questions letter={letter} />
         <Contact company={document.company} />
-        <KeepCopy onClosed={onClosed} />
+        {!preview && <KeepCopy onClosed={onClosed} />}
         <FinePrint document={document} />
       </article>
       {letter.state === 'open' && <TotalBar letter={chosen.letter} go={answerable ? go : undefined} />}

@@ -9,7 +9,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { LinkOnce } from './link-once.tsx';
-import { orderReads } from './order-wording.tsx';
+import { orderReads } from './order-reads.ts';
 import { Part } from './page.tsx';
 
 const versionWords: Record<SentVersion['state'], string> = {

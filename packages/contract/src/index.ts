@@ -21,8 +21,10 @@ export * from './checks.ts';
 export * from './common.ts';
 export * from './contract.ts';
 export * from './document-part.ts';
+export * from './document-words.ts';
 export * from './estimate-content.ts';
 export * from './findings.ts';
+export * from './letter-sections.ts';
 export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './members.ts';
@@ -35,6 +37,7 @@ export * from './projects.ts';
 export * from './record.ts';
 export * from './route.ts';
 export * from './scopes.ts';
+export * from './trade-words.data.ts';
 export * from './us-states.ts';
 
 /** Every route of the API, by name. */

@@ -6,11 +6,13 @@ import {
   type Decision,
   type DraftMark,
   documentOfPart,
+  letterSections,
   partOf,
   type Question,
   type SentVersion,
   type Wording,
 } from '@underlath/contract';
+import { SEVERITY_CONSEQUENCE } from '@underlath/rules';
 import { toWord } from '../enum-words.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
 import { keptDraftOf } from './draft-words.ts';
@@ -20,9 +22,16 @@ import type { DraftDocument } from './offer-document.ts';
 export const memberIds = ({ findings }: Pick<ChangeOrderRecord, 'findings'>): string[] =>
   findings.map(({ findingId }) => findingId);
 
-/** The frozen document of a version; its bytes were checked against the contract before they were stored. */
-export const toDocument = (version: Pick<VersionRecord, 'document'>): ChangeOrderDocument =>
-  JSON.parse(version.document) as ChangeOrderDocument;
+/**
+ * The frozen document of a version; its bytes were checked against the contract before they were stored. Format 1 froze no
+ * sections: for its reader they are made as they would be today, while its bytes and hash stay what was sent.
+ */
+export function toDocument(version: Pick<VersionRecord, 'document'>): ChangeOrderDocument {
+  const document = JSON.parse(version.document) as ChangeOrderDocument;
+  if (document.format !== 'underlath.change-order/1') return document;
+  const items = document.items.map((item) => ({ ...item, consequence: SEVERITY_CONSEQUENCE[item.severity] }));
+  return { ...document, items, sections: letterSections({ ...document, items }) };
+}
 
 /** The document as far as it was approved: without the findings that the client left out. */
 export function approvedOf(version: Pick<VersionRecord, 'document' | 'decision'>): ChangeOrderDocument {

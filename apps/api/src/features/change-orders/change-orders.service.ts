@@ -220,6 +220,9 @@ export class ChangeOrdersService {
       version: (record.versions[0]?.version ?? 0) + 1,
       findingIds: memberIds(record),
       kept: keptDraftOf(record),
+      questions: record.questions
+        .map(toQuestion)
+        .map(({ name, text, askedAt, answer, answeredAt }) => ({ name, text, askedAt, answer, answeredAt })),
       mailTo,
     });
   }

@@ -65,6 +65,7 @@ export interface OfferRequest {
   version: number;
   findingIds: readonly string[];
   kept: KeptDraft;
+  questions: NonNullable<ChangeOrderDocument['questions']>;
   /** Absent: the project's own address. Null: nothing is mailed. */
   mailTo?: string | null | undefined;
 }
@@ -144,7 +145,7 @@ export class OfferBuilder {
 
   /** @throws ProblemError `not-found` when the project is gone */
   async build(tx: Tx, request: OfferRequest): Promise<Offer> {
-    const { companyId, projectId, findingIds, kept, changeOrderId, number, version } = request;
+    const { companyId, projectId, findingIds, kept, questions, changeOrderId, number, version } = request;
     const project = await changeOrders.findProject(tx, companyId, projectId);
     if (!project) throw notFound('project');
     const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
@@ -162,6 +163,7 @@ export class OfferBuilder {
       alone,
       days,
       contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
+      questions,
     });
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));

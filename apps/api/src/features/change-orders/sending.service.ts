@@ -24,7 +24,7 @@ import * as changeOrders from './change-orders.repository.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
-import type { DraftDocument } from './offer-document.ts';
+import { type DraftDocument, withSections } from './offer-document.ts';
 import { offerLetter } from './offer-letter.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
@@ -62,7 +62,11 @@ export class SendingService {
       const offer = await this.offer(tx, companyId, record, clientEmail);
       assertContent(offer.review, missingReason);
       const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
-      const document = freeze({ ...offer.draft, ...(parts && { parts }) }, caller, { head, sentAt, expiresAt });
+      const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
+        head,
+        sentAt,
+        expiresAt,
+      });
       const { sha256 } = document;
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);

@@ -1,11 +1,13 @@
-import type { DocumentItem, PhotoStage } from '@underlath/contract';
+import { captionOf, type DocumentItem, type PhotoStage, titleOf } from '@underlath/contract';
 import { useContext, useState } from 'react';
-import { useT } from '../../shared/i18n/locale.tsx';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
+import { wordsIn } from '../letter-text.ts';
 import { PhotoAddressContext } from '../photo-address.ts';
 import type { ClientKey } from '../problem-words.ts';
+import { Inline } from './words.tsx';
 
 type Photo = DocumentItem['photos'][number];
 
@@ -20,14 +22,17 @@ const stageKeys: Record<PhotoStage, ClientKey> = {
 /** The photos of a finding. Each opens large with its caption; the buttons there go on to the next. */
 export function Photos({ item }: { item: DocumentItem }) {
   const t = useT(client);
+  const { locale } = useLocale();
   const addressOf = useContext(PhotoAddressContext);
   const [open, setOpen] = useState<number | null>(null);
   const { photos } = item;
   if (photos.length === 0) return null;
   const stage = (photo: Photo) => t(stageKeys[photo.stage]);
-  const caption = (photo: Photo) => photo.caption || stage(photo);
+  const caption = (photo: Photo) => (photo.caption ? <Inline text={captionOf(photo)} /> : stage(photo));
+  const title = wordsIn(titleOf(item), locale).words;
   const alt = (photo: Photo, at: number) =>
-    photo.caption || t('photoAlt', { at: at + 1, number: item.number, title: item.title, stage: stage(photo) });
+    wordsIn(captionOf(photo), locale).words ||
+    t('photoAlt', { at: at + 1, number: item.number, title, stage: stage(photo) });
   const large = open === null ? undefined : photos[open];
   return (
     <>

@@ -3,6 +3,7 @@ import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
+import { Lines } from '../parts/section.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
@@ -13,12 +14,16 @@ import type { AnswerProps } from './review-screen.tsx';
 export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
   const t = useT(client);
   const decision = useDecision(letter, { kind: 'declined' }, draft, onDecided);
-  const unsafe = letter.document.items.some((item) => item.severity === 'make-safe');
+  const told = (letter.document.sections ?? []).flatMap(({ lines }) => lines.filter(({ atDeclining }) => atDeclining));
   return (
     <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={letter.document} brief />
       <p>{t('declineIntro')}</p>
-      {unsafe && <p className="notice">{t('declineSafety')}</p>}
+      {told.length > 0 && (
+        <div className="notice">
+          <Lines lines={told} />
+        </div>
+      )}
       <TextArea
         label={t('declineReason')}
         hint={t('declineReasonHint')}

@@ -15,7 +15,8 @@ import { MakeSafe } from '../parts/make-safe.tsx';
 import { PlaceFigure } from '../parts/place-figure.tsx';
 import { Price } from '../parts/price.tsx';
 import { Questions } from '../parts/questions.tsx';
-import { Glossary, NotKnown, Reasons, Repairs } from '../parts/reasons.tsx';
+import { Glossary, Reasons, Repairs } from '../parts/reasons.tsx';
+import { Section } from '../parts/section.tsx';
 import { TotalBar } from '../parts/total-bar.tsx';
 import type { Block } from '../problem-words.ts';
 import type { Step } from '../use-step.ts';
@@ -61,7 +62,7 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         {/* What another way changes is known for the whole letter only. */}
         {!chosen.part && <OtherWays document={document} onAskFor={answerable ? onAskFor : undefined} />}
         <ContractChange letter={chosen.letter} />
-        <NotKnown document={document} />
+        <Section document={chosen.letter.document} id="not-known" />
         <Questions letter={letter} />
         <Contact company={document.company} />
         {!preview && <KeepCopy onClosed={onClosed} />}

@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, ClientLetter, DocumentItem } from '@underlath/contract';
+import { type ChangeOrderDocument, type ClientLetter, type DocumentItem, linesAtSigning } from '@underlath/contract';
 import type { ReactNode } from 'react';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
@@ -7,10 +7,11 @@ import { Button } from '../../shared/ui/button.tsx';
 import { type Chosen, numberList, uniqueTexts } from '../letter-text.ts';
 import { PartCautions } from '../parts/choose.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
+import { Lines } from '../parts/section.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
-import { Inline } from '../parts/words.tsx';
+import { Inline, Titled } from '../parts/words.tsx';
 import { useDecision } from '../use-decision.ts';
 import type { Draft } from '../use-draft.ts';
 
@@ -42,6 +43,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         ))}
       </dl>
       <PartCautions chosen={chosen} />
+      <BeforeSigning document={chosen.letter.document} />
       <p>{t('reviewWrong')}</p>
       <Signature
         consent={document.consent}
@@ -60,6 +62,17 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         <Button onClick={onBack}>{t('backToLetter')}</Button>
       </div>
     </StepFrame>
+  );
+}
+
+/** What may still change or has to be confirmed, said once more; the place to keep out of stands above all. */
+function BeforeSigning({ document }: { document: ChangeOrderDocument }) {
+  const lines = linesAtSigning({ sections: document.sections?.filter(({ id }) => id !== 'make-safe') });
+  if (lines.length === 0) return null;
+  return (
+    <div className="notice">
+      <Lines lines={lines} />
+    </div>
   );
 }
 
@@ -113,9 +126,9 @@ function Work({ document, isPart }: { document: ChangeOrderDocument; isPart: boo
 function Names({ items }: { items: readonly DocumentItem[] }) {
   return (
     <ul className="plain-list">
-      {items.map(({ findingId, number, title }) => (
-        <li key={findingId}>
-          {number}. {title}
+      {items.map((item) => (
+        <li key={item.findingId}>
+          <Titled item={item} />
         </li>
       ))}
     </ul>

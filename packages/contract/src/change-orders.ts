@@ -15,6 +15,8 @@ export const decision = z.object({
   reason: z.string(),
   sha256,
   consentText: z.string(),
+  /** The language the letter was read and answered in. */
+  locale,
   decidedAt: instant,
 });
 export const question = z.object({

@@ -179,7 +179,8 @@ export class ApprovalsService {
       subjectId: order.id,
       data: { ...data },
     });
-    const decision = { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
+    const { decidedAt: at } = data;
+    const decision = { kind, findingIds, version, signerName, reason, sha256, consentText, locale, decidedAt: at };
     await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
   }
 

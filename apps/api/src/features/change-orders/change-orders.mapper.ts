@@ -124,8 +124,12 @@ function toSentVersion(
 }
 
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt } = row;
-  return { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: decidedAt.toISOString() };
+  const { kind, findingIds, version, signerName, reason, sha256, consentText, locale, decidedAt } = row;
+  return {
+    ...{ kind, findingIds, version, signerName, reason, sha256, consentText },
+    locale: locale === 'es' ? 'es' : 'en',
+    decidedAt: decidedAt.toISOString(),
+  };
 }
 
 export function toQuestion({ id, version, name, text, askedAt, answer, answeredAt }: QuestionRow): Question {

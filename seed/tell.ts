@@ -258,8 +258,8 @@ export class StoryTeller {
       await services.estimates.save(estimator, id, findingVersion, content);
     }
     const findingIds = findings.map((key) => need(this.findingIds, key));
-    const { id, version, wording } = await services.changeOrders.create(estimator, this.projectId, { findingIds });
-    await services.changeOrders.change(estimator, id, version, { wording: { ...wording, headline } });
+    const { id, version } = await services.changeOrders.create(estimator, this.projectId, { findingIds });
+    await services.changeOrders.change(estimator, id, version, { wording: { headline } });
     return id;
   }
 

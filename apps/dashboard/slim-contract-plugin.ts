@@ -11,6 +11,7 @@ const kept = {
   'members.ts': ['me'],
   'findings.ts': ['findingContext'],
   'locations.ts': ['opening'],
+  'document-words.ts': ['titleOf', 'placeOf', 'captionOf', 'sectionOf', 'lineWords', 'linesAtSigning'],
   'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'documentOfAnswer', 'leftOutOf', 'sameIds'],
   'us-time-zones.ts': ['zonesOf', 'zoneOfSite'],
   'written-words.ts': ['isPersonName', 'isSameName'],

@@ -28,6 +28,11 @@ const allowed: { from: RegExp; to: RegExp[] }[] = [
   })),
   { from: at(rules), to: [at(rules)] },
   { from: at('packages/contract'), to: [at('packages/contract'), at(`${rules}/kernel`)] },
+  {
+    // What the office looks at before it sends is the client's own page.
+    from: at(`${dashboard}/estimator/parts/letter-preview.tsx`),
+    to: [at(`${dashboard}/client`), at(`${dashboard}/shared`), at('packages'), at(`${dashboard}/estimator/order.css`)],
+  },
   ...people.map((person) => ({
     from: at(`${dashboard}/${person}`),
     to: [at(`${dashboard}/${person}`), at(`${dashboard}/shared`), at('packages')],

@@ -8,12 +8,21 @@ import { pricedScope } from './prices.ts';
 /** The words of the letter, in both languages; generated from the checks, then edited. */
 export const wording = z.strictObject({ headline: text, found: text, why: text, ifNot: text, note: text });
 
-export const documentPhoto = z.object({ id, sha256, viewSha256: sha256, caption: z.string(), stage: photoStage });
+export const documentPhoto = z.object({
+  id,
+  sha256,
+  viewSha256: sha256,
+  caption: z.string(),
+  /** Spanish of the caption, where it was typed; so too for the names of places and findings. */
+  captionEs: z.string().optional(),
+  stage: photoStage,
+});
 
 /** The place as it is drawn beside the words. */
 export const documentPlace = z.object({
   locationId: id,
   name: z.string(),
+  nameEs: z.string().optional(),
   kind: z.string(),
   widthIn: z.number().nullable(),
   heightIn: z.number().nullable(),
@@ -33,9 +42,12 @@ export const documentItem = z.object({
   findingId: id,
   number: z.int(),
   title: z.string(),
+  titleEs: z.string().optional(),
   place: documentPlace,
   extent: rectangle.nullable(),
   severity,
+  /** What the severity means for the owner; absent in format 1. */
+  consequence: text.optional(),
   found: text,
   why: text,
   ifNot: text,
@@ -92,9 +104,41 @@ export const documentPart = z.object({
   cautions: z.array(text),
 });
 
-/** Everything the client decides on; frozen as canonical JSON when sent. */
+/** One sentence or more of a section. */
+export const letterLine = z.object({
+  words: text,
+  /** What it explains, or whom it is for. */
+  term: text.optional(),
+  /** Said once more above the signature. */
+  atSigning: z.boolean().optional(),
+  /** Said to who declines. */
+  atDeclining: z.boolean().optional(),
+  /** Only about this finding: not said where it is left out. */
+  findingId: id.optional(),
+});
+
+/** Promises, cautions, unknowns, conditions and explanations, as page, PDF and mail show them. */
+export const letterSection = z.object({
+  id: z.enum(['make-safe', 'letter', 'price', 'parts', 'not-known', 'cautions', 'words']),
+  title: text,
+  lines: z.array(letterLine),
+});
+
+/** What was asked and answered before this version was sent. */
+export const documentQuestion = z.object({
+  name: z.string(),
+  text: z.string(),
+  askedAt: instant,
+  answer: z.string().nullable(),
+  answeredAt: instant.nullable(),
+});
+
+/**
+ * Everything the client decides on; frozen as canonical JSON when sent. Format 2 holds every word that is shown beside the
+ * figures; in format 1 the sections were words of the page alone, and are made anew for who reads it today.
+ */
 export const changeOrderDocument = z.object({
-  format: z.literal('underlath.change-order/1'),
+  format: z.enum(['underlath.change-order/1', 'underlath.change-order/2']),
   changeOrderId: id,
   number: z.int(),
   version: z.int(),
@@ -121,6 +165,9 @@ export const changeOrderDocument = z.object({
   /** Every choice of findings short of all of them; absent where only the whole can be approved. */
   parts: z.array(documentPart).optional(),
   cautions: z.array(text),
+  sections: z.array(letterSection).optional(),
+  /** Of earlier versions and of this one until it was sent; absent where nothing was asked. */
+  questions: z.array(documentQuestion).optional(),
   consent: z.object({ id: z.string(), text }),
   sentAt: instant,
   sentBy: z.string(),
@@ -133,5 +180,7 @@ export type Wording = z.infer<typeof wording>;
 export type ChangeOrderDocument = z.infer<typeof changeOrderDocument>;
 export type DocumentAlternate = z.infer<typeof documentAlternate>;
 export type DocumentItem = z.infer<typeof documentItem>;
+export type LetterLine = z.infer<typeof letterLine>;
+export type LetterSection = z.infer<typeof letterSection>;
 export type DocumentPart = z.infer<typeof documentPart>;
 export type ContractEffect = z.infer<typeof contractEffect>;

@@ -31,6 +31,8 @@ export const decision = z.object({
   reason: z.string(),
   sha256,
   consentText: z.string(),
+  /** The language the letter was read and answered in. */
+  locale,
   decidedAt: instant,
   /** What it did to the contract, by the ledger at that moment; null for what was answered before this was kept. */
   contract: contractEffect.nullable(),
@@ -49,7 +51,7 @@ export const sentVersion = z.object({
   sha256,
   sentAt: instant,
   sentBy: person,
-  state: z.enum(['sent', 'approved', 'part-approved', 'declined', 'replaced']),
+  state: z.enum(['sent', 'approved', 'part-approved', 'declined', 'replaced', 'set-aside']),
   linkState: z.enum(['live', 'expired', 'revoked']),
   linkExpiresAt: instant.nullable(),
   decision: decision.nullable(),
@@ -92,10 +94,20 @@ export const contentReview = z.object({
   cautions: z.array(text),
 });
 
+/** What of a draft can be typed by hand; what was not follows the findings until it is sent. */
+export const draftField = z.enum(['headline', 'found', 'why', 'ifNot', 'note', 'days']);
+
+/** A typed field to look at before it is sent, and why. */
+export const draftMark = z.object({ field: draftField, words: z.string() });
+
 /** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved. */
 export const changeOrder = changeOrderRow.extend({
   wording,
   findingIds: z.array(id),
+  /** What was typed by hand. */
+  typed: z.array(draftField),
+  /** Typed words that may still speak of a finding taken out, and typed days of other findings: it is not sent before each was changed or said to stand. */
+  marks: z.array(draftMark),
   draft: changeOrderDocument.omit({ sentAt: true, sentBy: true, expiresAt: true, record: true }),
   /** Why it can't be sent yet, in words; empty when it can. */
   blocks: z.array(z.string()),
@@ -105,6 +117,14 @@ export const changeOrder = changeOrderRow.extend({
   contentReview: contentReview.nullable(),
   versions: z.array(sentVersion),
   questions: z.array(question),
+});
+
+const wordingEdit = z.strictObject({
+  headline: text.nullable().optional(),
+  found: text.nullable().optional(),
+  why: text.nullable().optional(),
+  ifNot: text.nullable().optional(),
+  note: text.nullable().optional(),
 });
 
 const byProject = z.object({ projectId: id });
@@ -154,10 +174,25 @@ export const changeOrderRoutes = {
     versioned: true,
     params: byId,
     body: z.strictObject({
-      wording: wording.optional(),
-      days: z.int().min(0).max(1000).optional(),
+      /** Only what was edited; null gives a field back to the findings. */
+      wording: wordingEdit.optional(),
+      /** Null: counted from the work again. */
+      days: z.int().min(0).max(1000).nullable().optional(),
       findingIds: z.array(id).min(1).max(100).optional(),
+      /** Marked fields that were looked at and stand as they are. */
+      lookedAt: z.array(draftField).max(draftField.options.length).optional(),
     }),
+    answers: { 200: changeOrder },
+  }),
+  setAsideChangeOrder: route({
+    name: 'setAsideChangeOrder',
+    method: 'DELETE',
+    path: '/change-orders/:changeOrderId',
+    permission: office,
+    summary:
+      'Throw away a draft, or set aside what was sent and not answered: the link ends, its findings can be offered again, its number stays used',
+    versioned: true,
+    params: byId,
     answers: { 200: changeOrder },
   }),
   sendChangeOrder: route({
@@ -385,6 +420,8 @@ export const clientRoutes = {
   }),
 } as const;
 
+export type DraftField = z.infer<typeof draftField>;
+export type DraftMark = z.infer<typeof draftMark>;
 export type ContentReview = z.infer<typeof contentReview>;
 export type ChangeOrder = z.infer<typeof changeOrder>;
 export type ChangeOrderRow = z.infer<typeof changeOrderRow>;

@@ -34,7 +34,15 @@ export const findingState = z.enum([
   'proven',
   'withdrawn',
 ]);
-export const changeOrderState = z.enum(['draft', 'sent', 'approved', 'part-approved', 'declined', 'replaced']);
+export const changeOrderState = z.enum([
+  'draft',
+  'sent',
+  'approved',
+  'part-approved',
+  'declined',
+  'replaced',
+  'set-aside',
+]);
 export const photoStage = z.enum(['found', 'opened', 'during', 'repaired', 'before-cover']);
 /** What the base contract does at a place already. */
 export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed', 'hauled', 'inspected']);

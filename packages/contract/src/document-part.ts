@@ -1,4 +1,10 @@
-import type { ChangeOrderDocument, ContractEffect, DocumentItem, DocumentPart } from './change-order-document.ts';
+import type {
+  ChangeOrderDocument,
+  ContractEffect,
+  DocumentItem,
+  DocumentPart,
+  LetterLine,
+} from './change-order-document.ts';
 
 /** Of more findings there are more choices than anybody prices or reads: five have 30, four have 14. */
 export const MOST_IN_PARTS = 4;
@@ -30,7 +36,9 @@ export function documentOfPart<D extends Omit<ChangeOrderDocument, 'sentAt' | 's
     const shareCents = shareOf.get(item.findingId);
     return shareCents === undefined ? [] : [{ ...item, shareCents }];
   });
-  return { ...document, price, days, contract, items };
+  const kept = (line: LetterLine) => line.findingId === undefined || shareOf.has(line.findingId);
+  const sections = document.sections?.map((section) => ({ ...section, lines: section.lines.filter(kept) }));
+  return { ...document, price, days, contract, items, ...(sections && { sections }) };
 }
 
 /** The document as it was answered: the part that was approved, and what that did to the contract by the ledger. */

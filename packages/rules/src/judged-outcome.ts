@@ -3,9 +3,11 @@ import {
   type Assumed,
   assumedOfPlace,
   type Check,
+  ENGINEER_REPAIR,
   failuresFirst,
   fieldAt,
   type Judgement,
+  lacksEngineer,
   type Outcome,
   type Quantity,
   type Referral,
@@ -125,8 +127,10 @@ export class JudgedOutcome implements Outcome {
   get values(): Readonly<Record<string, Quantity>> {
     return this.judgement.values?.() ?? NO_VALUES;
   }
-  get repairs() {
-    return this.judgement.repairs ?? [];
+  /** What the check proposes, and the engineer's look wherever an engineer decides. */
+  get repairs(): readonly string[] {
+    const proposed = this.judgement.repairs ?? [];
+    return lacksEngineer(this.severity, proposed) ? [...proposed, ENGINEER_REPAIR] : proposed;
   }
   private get rated(): SeverityAnswer {
     const { role, situation, judgement, ratio, remaining } = this;

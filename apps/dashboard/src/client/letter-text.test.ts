@@ -1,16 +1,12 @@
 import type { ChangeOrderDocument, ClientLetter, DocumentItem, Text } from '@underlath/contract';
 import { expect, test } from 'vitest';
-import { tradeWordsIn } from './glossary.ts';
 import {
-  allCautions,
   allSources,
   byPlace,
   chosenIn,
   inGroups,
   isOnly,
-  makeSafeNow,
   numberList,
-  quietCautions,
   saysAlready,
   shortDays,
   telephoneLink,
@@ -40,23 +36,6 @@ test('wording is only the findings until a word is added to it', () => {
   const parts = [text('The plate was cut.'), text('The rod is short.')];
   expect(isOnly(text('The plate was cut. The rod is short.'), parts)).toBe(true);
   expect(isOnly(text('The plate was cut. The rod is short. We are sorry.'), parts)).toBe(false);
-});
-
-test('every caution is kept once', () => {
-  const screening = text('Screening only.');
-  const document = letter(
-    [item({ cautions: [screening, text('From memory.')] }), item({ cautions: [screening] })],
-    [screening],
-  );
-  expect(allCautions(document).map((caution) => caution.en)).toEqual(['Screening only.', 'From memory.']);
-});
-
-test('what the make-safe notice says is not said quietly again, and nothing else is left out', () => {
-  const out = text('People out from under it.');
-  const place = { name: 'Kitchen beam' } as DocumentItem['place'];
-  const document = letter([item({ severity: 'make-safe', place, cautions: [out, text('Screening only.')] })]);
-  expect(makeSafeNow(document)).toEqual({ places: ['Kitchen beam'], cautions: [out] });
-  expect(quietCautions(document).map((caution) => caution.en)).toEqual(['Screening only.']);
 });
 
 test('a source used for two findings is listed once with both numbers', () => {
@@ -102,11 +81,6 @@ test('a hash reads in groups of four', () => {
 
 test('a phone number is dialed without its brackets', () => {
   expect(telephoneLink('+1 (555) 010-0142')).toBe('tel:+15550100142');
-});
-
-test('only trade words that stand in the letter are explained, in the order they come', () => {
-  const words = tradeWordsIn('The joist lost its hanger. A joist can drop.', 'en');
-  expect(words.map((entry) => entry.word.en)).toEqual(['Joist', 'Hanger']);
 });
 
 test('what is left out is asked about as the part that the letter offers; what it does not offer is the whole', () => {

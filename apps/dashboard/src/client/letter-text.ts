@@ -1,5 +1,4 @@
 import {
-  type ChangeOrderDocument,
   type ClientLetter,
   type ContractStanding,
   type DocumentItem,
@@ -66,26 +65,6 @@ export function isOnly(whole: Text, parts: readonly Text[]): boolean {
   return rest.trim() === '';
 }
 
-/** Where to keep out, and what to do there: the first caution of every finding that must be made safe. */
-export function makeSafeNow(document: ChangeOrderDocument): { places: string[]; cautions: Text[] } {
-  const urgent = document.items.filter((item) => item.severity === 'make-safe');
-  return {
-    places: [...new Set(urgent.map((item) => item.place.name))],
-    cautions: uniqueTexts(urgent.flatMap((item) => item.cautions.slice(0, 1))),
-  };
-}
-
-/** Every caution of the letter and its findings, each once, in the order they came. */
-export function allCautions(document: ChangeOrderDocument): Text[] {
-  return uniqueTexts([...document.cautions, ...document.items.flatMap((item) => item.cautions)]);
-}
-
-/** The cautions that the make-safe notice has not said already. */
-export function quietCautions(document: ChangeOrderDocument): Text[] {
-  const loud = makeSafeNow(document).cautions.map((text) => text.en);
-  return allCautions(document).filter((text) => !loud.includes(text.en));
-}
-
 type Source = DocumentItem['sources'][number];
 export type UsedSource = Source & { numbers: number[] };
 
@@ -133,14 +112,6 @@ export function byPlace(items: readonly DocumentItem[]): PlaceWithItems[] {
     else places.push({ place: item.place, items: [item] });
   }
   return places;
-}
-
-/** What is still open in the letter: rates the price lacks, and findings an engineer decides. */
-export function stillOpen(document: ChangeOrderDocument): { gaps: Text[]; engineerNumbers: number[] } {
-  return {
-    gaps: uniqueTexts(document.price.gaps.map((gap) => gap.title)),
-    engineerNumbers: document.items.filter((item) => item.severity === 'engineer').map((item) => item.number),
-  };
 }
 
 /** "1", "1 and 2", "1, 2 and 3" in the reader's language. */

@@ -1,9 +1,9 @@
+import { tradeWords } from '@underlath/contract';
 import { runCheck, SEVERITIES, SEVERITY_CONSEQUENCE } from '@underlath/rules';
 import { checks } from '@underlath/rules/all-checks';
 import { describe, expect, test } from 'vitest';
 import { fillMessage, type Message } from '../shared/i18n/define.ts';
 import { client } from '../shared/i18n/messages/letter.ts';
-import { tradeWords } from './glossary.data.ts';
 import { readingEaseEs, readingGrade, sentencesOf, syllables, syllablesEs, wordsOf } from './reading-grade.ts';
 
 /** quality.md: grade level 8 at most, no sentence over 25 words. */

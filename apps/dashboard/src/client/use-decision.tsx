@@ -2,7 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes, isPersonName, isSameName } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
 import { isProblem, ProblemError } from '../shared/api/errors.ts';
-import { keyOf, useChange } from '../shared/api/hooks.ts';
+import { useChange } from '../shared/api/hooks.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/letter.ts';
 import { useStatus } from '../shared/ui/status.tsx';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks, evaluateCheck } from '../all-checks.ts';
-import { type Check, type Field, type Fields, type Outcome, toAnswer } from '../kernel/index.ts';
+import { type Check, ENGINEER_REPAIR, type Field, type Fields, type Outcome, toAnswer } from '../kernel/index.ts';
 import { InputError, runCheck } from '../run-check.ts';
 
 /** Any value a field's schema accepts. */
@@ -92,8 +92,29 @@ function outcomeOrRefusal(check: Check, inputs: unknown, edition?: string): Outc
   }
 }
 
+/** Places that make the same measurement as grave as it can be for a part that carries load. */
+const gravePlaces = fc.record({
+  storiesAbove: fc.integer({ min: 0, max: 3 }),
+  storyShare: fc.double({ min: 0, max: 1, noNaN: true }),
+  shored: fc.boolean(),
+  memberKind: fc.constantFrom('joist', 'beam', 'post', 'seat', 'engineered'),
+} as const);
+
 for (const check of checks) {
   describe(check.id, () => {
+    test('an engineer decides only with an engineer among the repairs, wherever the part stands', () => {
+      fc.assert(
+        fc.property(inputsOf(check.inputs), gravePlaces, (inputs, context) => {
+          try {
+            const { severity, repairs } = runCheck(check, { inputs, context });
+            if (severity === 'engineer') expect(repairs).toContain(ENGINEER_REPAIR);
+            expect(new Set(repairs).size).toBe(repairs.length);
+          } catch (error) {
+            if (!(error instanceof InputError)) throw error;
+          }
+        }),
+      );
+    });
     test('any input its schema accepts has a finite outcome that says what the verdict says', () => {
       const editions = fc.constantFrom(undefined, ...check.editions.map((edition) => edition.id));
       fc.assert(

@@ -4,7 +4,7 @@ import type { Complete, Fields, Partials } from './fields.ts';
 import type { LossMode } from './loss-modes.ts';
 import type { Assumed, Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
-import type { Role, SeverityFacts, Situation } from './severity.ts';
+import { ENGINEER_REPAIR, type Role, type SeverityFacts, type Situation } from './severity.ts';
 import type { Basis, Source } from './source.ts';
 import { type Text, text } from './text.ts';
 
@@ -166,6 +166,12 @@ const hardestOf = (fields: Fields): HardestInput[] =>
     return [{ name, isShown, answers: field.kind === 'choice' ? field.options : YES_NO }];
   });
 
+/** Where a part carries load an engineer may decide, whatever the check itself proposes. */
+const repairsOf = ({ role, repairs }: Pick<CheckSpec<Fields>, 'role' | 'repairs'>): readonly string[] =>
+  (role === 'gravity' || role === 'lateral') && !repairs.includes(ENGINEER_REPAIR)
+    ? [...repairs, ENGINEER_REPAIR]
+    : repairs;
+
 /**
  * Defines a check once; its API route, capture form, report text and documentation are drawn from the definition.
  * The input types are checked here and forgotten in the result: the derived reader guarantees them at run time.
@@ -173,6 +179,7 @@ const hardestOf = (fields: Fields): HardestInput[] =>
 export function defineCheck<const F extends Fields>(spec: CheckSpec<F>): Check {
   return {
     ...(spec as unknown as Omit<Check, 'read' | 'hardest'>),
+    repairs: repairsOf(spec),
     read: inputReader(spec.inputs),
     hardest: hardestOf(spec.inputs),
   };

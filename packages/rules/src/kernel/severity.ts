@@ -60,6 +60,13 @@ interface Row {
   readonly reason: (facts: SeverityFacts) => Text;
 }
 
+/** The repair by which an engineer looks at a finding and writes what must be done. */
+export const ENGINEER_REPAIR = 'engineer-letter';
+
+/** True for repairs that leave the engineer out although the severity says that an engineer decides. */
+export const lacksEngineer = (severity: Severity, repairs: readonly string[]): boolean =>
+  severity === 'engineer' && !repairs.includes(ENGINEER_REPAIR);
+
 /** Limits chosen for this screening; they sort findings and are no code limits. */
 const HALF = 0.5;
 const FAR_OVER = 1.5;

@@ -15,7 +15,15 @@ export const FINDING_STATES = [
 ] as const;
 export type FindingState = (typeof FINDING_STATES)[number];
 
-export const CHANGE_ORDER_STATES = ['draft', 'sent', 'approved', 'part-approved', 'declined', 'replaced'] as const;
+export const CHANGE_ORDER_STATES = [
+  'draft',
+  'sent',
+  'approved',
+  'part-approved',
+  'declined',
+  'replaced',
+  'set-aside',
+] as const;
 export type ChangeOrderState = (typeof CHANGE_ORDER_STATES)[number];
 
 export const PHOTO_STAGES = ['found', 'opened', 'during', 'repaired', 'before-cover'] as const;
@@ -80,6 +88,7 @@ export const CHANGE_ORDER_WORDS: Record<ChangeOrderState, Text> = {
   'part-approved': text('Part approved', 'Aprobado en parte'),
   declined: text('Declined', 'Rechazado'),
   replaced: text('Replaced', 'Reemplazado'),
+  'set-aside': text('Set aside', 'Apartado'),
 };
 
 export const PHOTO_WORDS: Record<PhotoStage, Text> = {

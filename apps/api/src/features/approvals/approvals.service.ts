@@ -212,7 +212,7 @@ export class ApprovalsService {
       subjectId: order.id,
       data: { ...data },
     });
-    const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
+    const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, locale };
     const decision = { ...said, decidedAt: data.decidedAt, contract };
     const contractAfter = { sumCents: contract.afterCents, days: contract.daysAfter, finish: contract.finishAfter };
     await this.tellBoth(tx, companyId, order, sent, {

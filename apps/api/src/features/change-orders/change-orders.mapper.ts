@@ -5,20 +5,33 @@ import {
   type ContentReview,
   type ContractEffect,
   type Decision,
+  type DraftMark,
   documentOfAnswer,
+  letterSections,
   type Question,
   type SentVersion,
   type Wording,
 } from '@underlath/contract';
+import { SEVERITY_CONSEQUENCE } from '@underlath/rules';
 import { toWord } from '../enum-words.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
+import { keptDraftOf } from './draft-words.ts';
 import type { DraftDocument } from './offer-document.ts';
 
-export const toWording = (record: Pick<ChangeOrderRecord, 'wording'>): Wording => record.wording as unknown as Wording;
+/** The findings in it, in their order. */
+export const memberIds = ({ findings }: Pick<ChangeOrderRecord, 'findings'>): string[] =>
+  findings.map(({ findingId }) => findingId);
 
-/** The frozen document of a version; its bytes were checked against the contract before they were stored. */
-export const toDocument = (version: Pick<VersionRecord, 'document'>): ChangeOrderDocument =>
-  JSON.parse(version.document) as ChangeOrderDocument;
+/**
+ * The frozen document of a version; its bytes were checked against the contract before they were stored. Format 1 froze no
+ * sections: for its reader they are made as they would be today, while its bytes and hash stay what was sent.
+ */
+export function toDocument(version: Pick<VersionRecord, 'document'>): ChangeOrderDocument {
+  const document = JSON.parse(version.document) as ChangeOrderDocument;
+  if (document.format !== 'underlath.change-order/1') return document;
+  const items = document.items.map((item) => ({ ...item, consequence: SEVERITY_CONSEQUENCE[item.severity] }));
+  return { ...document, items, sections: letterSections({ ...document, items }) };
+}
 
 /** The document as it was answered: without the findings that the client left out, with the contract as the answer made it. */
 export function approvedOf(version: Pick<VersionRecord, 'document' | 'decision'>): ChangeOrderDocument {
@@ -33,15 +46,22 @@ export const answerOf = ({ kind, findingIds }: NonNullable<VersionRecord['decisi
 export const currentVersion = (record: ChangeOrderRecord): VersionRecord | null =>
   record.versions.find((version) => version.version === record.sentVersion) ?? null;
 
-export function toRow(record: ChangeOrderRecord, totalCents: number): ChangeOrderRow {
-  const { id, version, projectId, number, days, sentVersion, decidedAt, createdAt, findings, questions } = record;
+/** What a draft would be sent with, and anything else was sent with. */
+interface RowWords {
+  wording: unknown;
+  days: number;
+  totalCents: number;
+}
+
+export function toRow(record: ChangeOrderRecord, { wording, days, totalCents }: RowWords): ChangeOrderRow {
+  const { id, version, projectId, number, sentVersion, decidedAt, createdAt, findings, questions } = record;
   return {
     id,
     version,
     projectId,
     number,
     state: toWord(record.state),
-    headline: toWording(record).headline.en,
+    headline: (wording as Wording).headline.en,
     totalCents,
     currency: 'USD',
     days,
@@ -56,6 +76,7 @@ export function toRow(record: ChangeOrderRecord, totalCents: number): ChangeOrde
 interface Views {
   draft: DraftDocument;
   blocks: string[];
+  marks: DraftMark[];
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
@@ -63,11 +84,14 @@ interface Views {
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, conflicts, review, names, now } = views;
+  const { draft, blocks, marks, conflicts, review, names, now } = views;
+  const { wording, days } = draft;
   return {
-    ...toRow(record, draft.price.totalCents),
-    wording: toWording(record),
-    findingIds: record.findings.map(({ findingId }) => findingId),
+    ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
+    wording,
+    findingIds: memberIds(record),
+    typed: keptDraftOf(record).typed.slice(),
+    marks,
     draft,
     blocks,
     conflicts,
@@ -85,12 +109,13 @@ function toSentVersion(
 ): SentVersion {
   const link = version.links.at(-1);
   const isCurrent = version.version === record.sentVersion;
+  const waiting = record.state === 'setAside' ? 'set-aside' : 'sent';
   return {
     version: version.version,
     sha256: version.sha256,
     sentAt: version.sentAt.toISOString(),
     sentBy: { id: version.sentById, name: names.get(version.sentById) ?? toDocument(version).sentBy },
-    state: version.decision ? answerOf(version.decision) : isCurrent ? 'sent' : 'replaced',
+    state: version.decision ? answerOf(version.decision) : isCurrent ? waiting : 'replaced',
     linkState: !link || link.revokedAt ? 'revoked' : link.expiresAt <= now ? 'expired' : 'live',
     linkExpiresAt: link?.expiresAt.toISOString() ?? null,
     decision: version.decision && toDecision(version.decision),
@@ -98,9 +123,13 @@ function toSentVersion(
 }
 
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, decidedAt } = row;
-  const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText };
-  return { ...said, decidedAt: decidedAt.toISOString(), contract: row.contract as ContractEffect | null };
+  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, locale, decidedAt } = row;
+  return {
+    ...{ kind, findingIds, version, signerName, letterFor, reason, sha256, consentText },
+    locale: locale === 'es' ? 'es' : 'en',
+    decidedAt: decidedAt.toISOString(),
+    contract: row.contract as ContractEffect | null,
+  };
 }
 
 export function toQuestion({ id, version, name, text, askedAt, answer, answeredAt }: QuestionRow): Question {

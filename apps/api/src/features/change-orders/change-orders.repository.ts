@@ -1,6 +1,7 @@
-import type { Wording } from '@underlath/contract';
+import type { DraftField, Wording } from '@underlath/contract';
 import type { FindingState, Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import type { KeptDraft } from './draft-words.ts';
 
 const withEverything = {
   findings: { select: { findingId: true }, orderBy: { position: 'asc' } },
@@ -73,6 +74,7 @@ interface NewChangeOrder {
   number: number;
   wording: Wording;
   days: number;
+  typed: DraftField[];
   createdById: string;
   createdAt: Date;
 }
@@ -100,6 +102,17 @@ export const updateChangeOrder = (
   data: Prisma.ChangeOrderUncheckedUpdateInput,
 ): Promise<unknown> =>
   tx.changeOrder.update({ where: { companyId_id: { companyId, id } }, data: { ...data, version: { increment: 1 } } });
+
+/** What is kept of a draft; what was sent is one again. */
+export const updateDraft = (tx: Tx, companyId: string, id: string, kept: KeptDraft): Promise<unknown> =>
+  updateChangeOrder(tx, companyId, id, {
+    wording: kept.wording,
+    days: kept.days,
+    typed: [...kept.typed],
+    marks: kept.marks as unknown as Prisma.InputJsonArray,
+    state: 'draft',
+    sentVersion: null,
+  });
 
 /** Moves findings that are in one of the states `from`; others stay as they are. */
 export const moveFindings = (

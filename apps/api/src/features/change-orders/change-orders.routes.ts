@@ -26,6 +26,10 @@ export function registerChangeOrdersRoutes(
     service.change(callerOf(principal), params.changeOrderId, ifMatch, body),
   );
 
+  serve(app, changeOrderRoutes.setAsideChangeOrder, ({ params, principal, ifMatch }) =>
+    service.setAside(callerOf(principal), params.changeOrderId, ifMatch),
+  );
+
   serve(app, changeOrderRoutes.sendChangeOrder, async ({ params, body, principal, ifMatch, reply }) => {
     const sent = await sending.send(callerOf(principal), params.changeOrderId, ifMatch, body);
     reply.header('etag', `"${sent.changeOrder.version}"`);

@@ -4,10 +4,9 @@ import type {
   ChangeOrderRow,
   changeOrderRoutes,
   DocumentPart,
+  DraftField,
   Question,
-  Wording,
 } from '@underlath/contract';
-import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -17,15 +16,14 @@ import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toWord } from '../enum-words.ts';
 import { namesOf } from '../member-names.ts';
-import { canonicalJson, hashOf } from '../records/record-hash.ts';
+import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { approvedOf, currentVersion, toChangeOrder, toQuestion, toRow, toWording } from './change-orders.mapper.ts';
+import { approvedOf, currentVersion, memberIds, toChangeOrder, toQuestion, toRow } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
+import { composeWords, editDraft, type KeptDraft, keptDraftOf, markStale } from './draft-words.ts';
 import { checkMembers } from './members-check.ts';
 import type { Offer, OfferBuilder } from './offer-builder.ts';
-import { suggestDays } from './offer-days.ts';
-import { startWording } from './offer-wording.ts';
 
 type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
 type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
@@ -51,7 +49,7 @@ export class ChangeOrdersService {
   async rowsIn(tx: Tx, companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
     const rows: ChangeOrderRow[] = [];
     for (const record of await changeOrders.listChangeOrders(tx, companyId, projectId)) {
-      rows.push(toRow(record, await this.totalOf(tx, companyId, record)));
+      rows.push(await this.row(tx, companyId, record));
     }
     return rows;
   }
@@ -74,20 +72,23 @@ export class ChangeOrdersService {
         }
         const { findingIds } = content;
         await checkMembers(tx, companyId, projectId, id, findingIds);
-        const start = await this.start(tx, companyId, findingIds, content.days);
+        const typed: DraftField[] = content.days === undefined ? [] : ['days'];
+        const { fromFindings } = await this.offers.scope(tx, companyId, findingIds, typed);
+        const { wording } = fromFindings;
+        const days = content.days ?? fromFindings.days;
         const number = await changeOrders.nextNumber(tx, companyId, projectId);
         const row = {
           companyId,
           id,
           projectId,
           number,
-          ...start,
+          ...{ wording, days, typed },
           createdById: caller.memberId,
           createdAt: this.clock.now(),
         };
         await changeOrders.insertChangeOrder(tx, row, findingIds);
-        const wordingSha256 = hashOf(start.wording);
-        const data = { contentSha256: contentHash(content), number, findingIds, days: start.days, wordingSha256 };
+        const wordingSha256 = hashOf(wording);
+        const data = { contentSha256: contentHash(content), number, findingIds, days, wordingSha256 };
         await this.records.append(tx, {
           companyId,
           projectId,
@@ -113,19 +114,48 @@ export class ChangeOrdersService {
       if (record.state !== 'draft' && record.state !== 'sent') throw answered(record);
       if (Object.keys(edit).length === 0) return this.view(tx, companyId, id);
       if (record.state === 'sent') await this.reopen(tx, caller, record);
-      const members = record.findings.map(({ findingId }) => findingId);
+      const next = await this.edited(tx, companyId, record, edit);
       if (edit.findingIds) {
         await checkMembers(tx, companyId, record.projectId, id, edit.findingIds);
         await changeOrders.replaceMemberships(tx, companyId, id, edit.findingIds);
       }
-      const next = await this.edited(tx, companyId, record, members, edit);
-      await changeOrders.updateChangeOrder(tx, companyId, id, { ...next, state: 'draft', sentVersion: null });
+      await changeOrders.updateDraft(tx, companyId, id, next);
       const data = { ...edit, days: next.days, wordingSha256: hashOf(next.wording) };
       await this.records.append(tx, {
         companyId,
         projectId: record.projectId,
         actor,
         type: 'change-order.changed',
+        subjectId: id,
+        data,
+      });
+      return this.view(tx, companyId, id);
+    });
+  }
+
+  /**
+   * Throws a draft away, or sets aside what was sent and waits: its link ends and its findings can be offered again. The
+   * row stays, so that its number is not used twice. Set aside twice is set aside.
+   * @throws ProblemError `not-found`, `stale-version`, `wrong-state`
+   */
+  async setAside(caller: Caller, id: string, seen: number): Promise<ChangeOrder> {
+    const { companyId, actor } = caller;
+    return this.database.inCompany(companyId, async (tx) => {
+      const record = await this.lock(tx, companyId, id);
+      if (record.state === 'setAside') return this.view(tx, companyId, id);
+      assertVersion(seen, record.version);
+      const { projectId, state, number, sentVersion } = record;
+      if (state !== 'draft' && state !== 'sent') throw answered(record);
+      await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
+      const findingIds = memberIds(record);
+      await changeOrders.moveFindings(tx, companyId, findingIds, ['offered'], 'priced');
+      await changeOrders.updateChangeOrder(tx, companyId, id, { state: 'setAside' });
+      const data = { number, findingIds, sentVersion };
+      await this.records.append(tx, {
+        companyId,
+        projectId,
+        actor,
+        type: 'change-order.set-aside',
         subjectId: id,
         data,
       });
@@ -176,10 +206,10 @@ export class ChangeOrdersService {
       record.versions.map(({ sentById }) => sentById),
     );
     const sent = currentVersion(record);
-    const { draft, blocks, conflicts, review } = sent
-      ? { draft: approvedOf(sent), blocks: [], conflicts: [], review: null }
+    const { draft, blocks, marks, conflicts, review } = sent
+      ? { draft: approvedOf(sent), blocks: [], marks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
-    return toChangeOrder(record, { draft, blocks, conflicts, review, names, now: this.clock.now() });
+    return toChangeOrder(record, { draft, blocks, marks, conflicts, review, names, now: this.clock.now() });
   }
 
   /** What would be sent now, to the address given or else the project's own. */
@@ -190,9 +220,11 @@ export class ChangeOrdersService {
       projectId: record.projectId,
       number: record.number,
       version: (record.versions[0]?.version ?? 0) + 1,
-      findingIds: record.findings.map(({ findingId }) => findingId),
-      wording: toWording(record),
-      days: record.days,
+      findingIds: memberIds(record),
+      kept: keptDraftOf(record),
+      questions: record.questions
+        .map(toQuestion)
+        .map(({ name, text, askedAt, answer, answeredAt }) => ({ name, text, askedAt, answer, answeredAt })),
       mailTo,
     });
   }
@@ -202,41 +234,28 @@ export class ChangeOrdersService {
     return this.offers.parts(tx, { companyId, projectId }, offer);
   }
 
-  private async totalOf(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<number> {
-    if (record.sentVersion !== null) return record.totalCents;
-    const { scope } = await this.offers.scope(
-      tx,
-      companyId,
-      record.findings.map(({ findingId }) => findingId),
-    );
-    return scope.totalCents;
+  /** A list's row: a draft as it would be sent now, the rest as it was sent. */
+  private async row(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<ChangeOrderRow> {
+    if (record.state !== 'draft') return toRow(record, record);
+    const kept = keptDraftOf(record);
+    const { scope, fromFindings } = await this.offers.scope(tx, companyId, memberIds(record), kept.typed);
+    return toRow(record, { ...composeWords(kept, fromFindings), totalCents: scope.totalCents });
   }
 
-  private async start(tx: Tx, companyId: string, findingIds: readonly string[], days: number | undefined) {
-    const { items, scope, time } = await this.offers.scope(tx, companyId, findingIds);
-    const suggested = suggestDays(scope.hours, time);
-    const wording = startWording(items, days === undefined ? suggested.reason : text('', ''));
-    return { wording, days: days ?? suggested.days };
+  /** What is kept after an edit. Words and days that nobody typed follow the findings; typed ones that may be stale are marked. */
+  private async edited(tx: Tx, companyId: string, record: ChangeOrderRecord, edit: Edit): Promise<KeptDraft> {
+    const before = keptDraftOf(record);
+    const was = await this.offers.scope(tx, companyId, memberIds(record), before.typed);
+    const kept = editDraft(before, composeWords(before, was.fromFindings), edit);
+    const now = await this.offers.scope(tx, companyId, edit.findingIds ?? memberIds(record), kept.typed);
+    const marks = edit.findingIds ? markStale(kept, was.items, now.items, edit) : kept.marks;
+    return { ...kept, ...composeWords(kept, now.fromFindings), marks };
   }
 
-  /** Words and days that nobody touched follow the findings; edited ones stay. */
-  private async edited(tx: Tx, companyId: string, record: ChangeOrderRecord, members: string[], edit: Edit) {
-    const wording: Wording = edit.wording ?? toWording(record);
-    const days = edit.days ?? record.days;
-    if (!edit.findingIds || edit.wording) return { wording, days };
-    const before = await this.start(tx, companyId, members, undefined);
-    const untouched = canonicalJson(before) === canonicalJson({ wording: toWording(record), days: record.days });
-    return untouched ? this.start(tx, companyId, edit.findingIds, edit.days) : { wording, days };
-  }
-
-  private async reopen(
-    tx: Tx,
-    { companyId, actor }: Caller,
-    { id, projectId, sentVersion, findings }: ChangeOrderRecord,
-  ) {
+  private async reopen(tx: Tx, { companyId, actor }: Caller, record: ChangeOrderRecord) {
+    const { id, projectId, sentVersion } = record;
     await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
-    const ids = findings.map(({ findingId }) => findingId);
-    await changeOrders.moveFindings(tx, companyId, ids, ['offered'], 'priced');
+    await changeOrders.moveFindings(tx, companyId, memberIds(record), ['offered'], 'priced');
     const data = { version: sentVersion };
     await this.records.append(tx, { companyId, projectId, actor, type: 'change-order.reopened', subjectId: id, data });
   }

@@ -1,10 +1,11 @@
 import type { FieldProblem } from '@underlath/contract';
 import type { Tx } from '../../platform/database/database.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
+import { toWord } from '../enum-words.ts';
 import * as changeOrders from './change-orders.repository.ts';
 
 /**
- * Findings of one change order: of this project, priced, each once, and in no other that is open or approved.
+ * Findings of one change order: of this project, priced or declined before, each once, and in no other that is open or approved.
  * @throws ProblemError `invalid-input` that points at each finding that does not fit
  */
 export async function checkMembers(
@@ -32,8 +33,9 @@ export async function checkMembers(
     if (!finding || finding.projectId !== projectId) return 'is no finding of this project';
     const name = `finding ${finding.number}`;
     if (otherNumber !== undefined) return `${name} is in change order ${otherNumber} already`;
-    return finding.state === 'priced'
+    // What was declined keeps its price, and may be offered again with it.
+    return finding.state === 'priced' || finding.state === 'declined'
       ? undefined
-      : `${name} is ${finding.state}, and only a priced finding can be offered`;
+      : `${name} is ${toWord(finding.state)}, and only a priced finding can be offered`;
   }
 }

@@ -1,4 +1,7 @@
-import type { ChangeOrderDocument, DocumentItem, Wording } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentItem, DraftField, DraftMark, Wording } from '@underlath/contract';
+import { lacksEngineer } from '@underlath/rules';
+import { toWord } from '../enum-words.ts';
+import { savedOf } from '../estimates/finding-work.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 
 /** Why it cannot be sent yet, in words for the estimator; empty when it can. A missing photo is a caution, not a block. */
@@ -24,16 +27,51 @@ const alternateBlocks = ({ number, title, alternates = [] }: DocumentItem): stri
     .filter(({ differenceCents }) => differenceCents === null)
     .map(({ name }) => `Finding ${number} (${title}): the cost book lacks a rate for the other way "${name.en}".`);
 
-function findingBlocks({ number, title, state, judgments, estimate, photos }: FindingRecord): string[] {
+function findingBlocks(finding: FindingRecord): string[] {
+  const { number, title, state, judgments, estimate, photos } = finding;
   const name = `Finding ${number} (${title})`;
   const waiting = photos.filter(({ photo }) => photo.derivativeState === 'waiting').length;
   return [
     ...(state === 'withdrawn' ? [`${name} was withdrawn: take it out.`] : []),
     ...(judgments.length === 0 ? [`${name} has not been judged: enter its measurements.`] : []),
     ...(estimate === null && state !== 'withdrawn' ? [`${name} has no price: choose its repair.`] : []),
+    ...engineerBlocks(name, finding),
     ...(waiting > 0 ? [`${name}: ${waiting} photos are still being prepared; wait a moment.`] : []),
   ];
 }
+
+/** Where an engineer decides, every way that is offered holds the engineer's look: none is kinder than what was seen. */
+function engineerBlocks(name: string, finding: FindingRecord): string[] {
+  const saved = savedOf(finding);
+  if (!saved || !finding.severity) return [];
+  const severity = toWord(finding.severity);
+  const lacks = ({ choices }: Pick<typeof saved, 'choices'>) =>
+    lacksEngineer(
+      severity,
+      choices.map(({ repairId }) => repairId),
+    );
+  return [
+    ...(lacks(saved)
+      ? [`${name}: an engineer decides, and its price has no engineer in it. Choose "Ask the engineer".`]
+      : []),
+    ...saved.alternates
+      .filter(lacks)
+      .map((way) => `${name}: an engineer decides, and the other way "${way.name.en}" has no engineer in it.`),
+  ];
+}
+
+/** Where the estimator finds a field, in words. */
+const fieldNames: Record<DraftField, string> = {
+  headline: 'the headline',
+  found: '"what was found"',
+  why: '"why it matters"',
+  ifNot: '"if it is not done"',
+  note: 'the note',
+  days: 'the days',
+};
+
+export const markBlocks = (marks: readonly DraftMark[]): string[] =>
+  marks.map(({ field, words }) => `Look at ${fieldNames[field]}: ${words} Change it, or say that it stands.`);
 
 const wordingNames = {
   headline: 'headline',

@@ -3,8 +3,9 @@ import type {
   ContentReview,
   DocumentAlternate,
   DocumentPart,
+  DraftField,
+  DraftMark,
   PricedScope,
-  Wording,
 } from '@underlath/contract';
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
@@ -13,12 +14,14 @@ import type { WorkTime } from '../estimates/estimates.service.ts';
 import { namesOf } from '../member-names.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
-import { blocksOf } from './offer-blocks.ts';
+import { composeWords, type KeptDraft, toMarks } from './draft-words.ts';
+import { blocksOf, markBlocks } from './offer-blocks.ts';
 import { carriedBy, contentReview } from './offer-content.ts';
 import { suggestDays } from './offer-days.ts';
 import { type DraftDocument, sharesOf, toDraft } from './offer-document.ts';
 import { toItem } from './offer-items.ts';
 import { assertCanPart, cautionsOfPart, choicesOf, daysOfPart, withoutSteps } from './offer-parts.ts';
+import { wordsFromFindings } from './offer-wording.ts';
 
 /** Prices findings together, so that work they share in one place counts once. */
 export interface ScopePricing {
@@ -61,8 +64,8 @@ export interface OfferRequest {
   number: number;
   version: number;
   findingIds: readonly string[];
-  wording: Wording;
-  days: number;
+  kept: KeptDraft;
+  questions: NonNullable<ChangeOrderDocument['questions']>;
   /** Absent: the project's own address. Null: nothing is mailed. */
   mailTo?: string | null | undefined;
 }
@@ -72,6 +75,8 @@ type Place = Pick<OfferRequest, 'companyId' | 'projectId'>;
 export interface Offer {
   draft: DraftDocument;
   blocks: string[];
+  /** Typed fields to look at first. */
+  marks: DraftMark[];
   /** What the office should know before it is sent; it can be sent all the same. */
   conflicts: string[];
   /** Held against the list of the site's state. */
@@ -88,8 +93,8 @@ export class OfferBuilder {
     private readonly contract: ContractStanding,
   ) {}
 
-  /** The items and the price, for first wording and suggested days. */
-  async scope(tx: Tx, companyId: string, findingIds: readonly string[]) {
+  /** The items, their price, and the words and days that follow from them. */
+  async scope(tx: Tx, companyId: string, findingIds: readonly string[], typed: readonly DraftField[] = []) {
     const findings = await changeOrders.findFindings(tx, companyId, findingIds);
     const places = [...new Set(findings.map(({ locationId }) => locationId))];
     const around = await changeOrders.findDeclined(tx, companyId, places);
@@ -104,7 +109,9 @@ export class OfferBuilder {
       shareCents: 0,
     }));
     const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
-    return { findings, scope, items, alone, conflicts, time };
+    const suggested = suggestDays(scope.hours, time);
+    const fromFindings = wordsFromFindings(items, suggested, typed.includes('days'));
+    return { findings, scope, items, alone, conflicts, fromFindings };
   }
 
   /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
@@ -138,11 +145,12 @@ export class OfferBuilder {
 
   /** @throws ProblemError `not-found` when the project is gone */
   async build(tx: Tx, request: OfferRequest): Promise<Offer> {
-    const { companyId, projectId, findingIds, wording, days, changeOrderId, number, version } = request;
+    const { companyId, projectId, findingIds, kept, questions, changeOrderId, number, version } = request;
     const project = await changeOrders.findProject(tx, companyId, projectId);
     if (!project) throw notFound('project');
     const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
-    const { findings, scope, items, alone, conflicts } = await this.scope(tx, id, findingIds);
+    const { findings, scope, items, alone, conflicts, fromFindings } = await this.scope(tx, id, findingIds, kept.typed);
+    const { wording, days } = composeWords(kept, fromFindings);
     const draft = toDraft({
       changeOrderId,
       number,
@@ -161,10 +169,13 @@ export class OfferBuilder {
       alone,
       days,
       contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
+      questions,
     });
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));
-    return { draft, findings, blocks: blocksOf(draft, findings), conflicts, review, mailTo };
+    const marks = toMarks(kept.marks);
+    const blocks = [...blocksOf(draft, findings), ...markBlocks(marks)];
+    return { draft, findings, blocks, marks, conflicts, review, mailTo };
   }
 }
 

@@ -1,10 +1,11 @@
-import type {
-  ChangeOrder,
-  ChangeOrderDocument,
-  DocumentItem,
-  PricedScope,
-  PriceLine,
-  Wording,
+import {
+  type ChangeOrder,
+  type ChangeOrderDocument,
+  type DocumentItem,
+  letterSections,
+  type PricedScope,
+  type PriceLine,
+  type Wording,
 } from '@underlath/contract';
 import { allocate, roundCents, type Text, text } from '@underlath/rules';
 import { consent } from './consent.ts';
@@ -25,16 +26,17 @@ export interface DraftParts {
   alone: ReadonlyMap<string, PricedScope>;
   days: number;
   contract: ChangeOrderDocument['contract'];
+  questions: NonNullable<ChangeOrderDocument['questions']>;
 }
 
-export function toDraft({ alone, ...parts }: DraftParts): DraftDocument {
+export function toDraft({ alone, questions, ...parts }: DraftParts): DraftDocument {
   const shares = sharesOf(
     parts.price,
     parts.items.map((item) => item.findingId),
     alone,
   );
-  return {
-    format: 'underlath.change-order/1',
+  return withSections({
+    format: 'underlath.change-order/2',
     ...parts,
     items: parts.items.map((item, at) => ({
       ...item,
@@ -42,9 +44,16 @@ export function toDraft({ alone, ...parts }: DraftParts): DraftDocument {
       aloneCents: alone.get(item.findingId)?.totalCents ?? 0,
     })),
     cautions: cautionsOf(parts),
+    ...(questions.length > 0 && { questions }),
     consent,
-  };
+  });
 }
+
+/** With the sections that follow from all that is in it; the last step before it is shown or frozen. */
+export const withSections = <D extends DraftDocument>(document: D): D => ({
+  ...document,
+  sections: letterSections(document),
+});
 
 /**
  * Each finding's part of the total. A line that several need is split in proportion to what that work would cost for
@@ -89,17 +98,13 @@ const law = text(
   'State laws differ on what a change order must say, on canceling and on signing electronically. Nothing here says that this document meets them. Ask a lawyer if you are not sure.',
   'Las leyes estatales varían sobre lo que debe decir una orden de cambio, sobre cancelar y sobre firmar por medios electrónicos. Nada aquí dice que este documento las cumpla. Pregunte a un abogado si no está seguro.',
 );
-const starterRates = text(
-  'The price uses invented starter rates that the contractor has not replaced yet.',
-  'El precio usa tarifas iniciales inventadas que el contratista aún no ha reemplazado.',
-);
 const noPhoto = (item: { number: number; title: string }): Text =>
   text(
     `Finding ${item.number} (${item.title}) has no photo.`,
     `El hallazgo ${item.number} (${item.title}) no tiene foto.`,
   );
 
-function cautionsOf({ items, price }: Pick<DraftParts, 'items' | 'price'>): Text[] {
+function cautionsOf({ items }: Pick<DraftParts, 'items'>): Text[] {
   const bare = items.filter((item) => item.photos.length === 0).map(noPhoto);
-  return [screening, law, ...(price.placeholder ? [starterRates] : []), ...bare];
+  return [screening, law, ...bare];
 }

@@ -6,6 +6,7 @@ import {
   formatLength,
   joinTexts,
   type Outcome,
+  SEVERITY_CONSEQUENCE,
   type Text,
   text,
 } from '@underlath/rules';
@@ -23,6 +24,7 @@ export function toItem(
   checkedBy: string,
 ): Omit<DocumentItem, 'shareCents'> {
   const judgment = finding.judgments[0];
+  const severity = toWord(finding.severity ?? 'record');
   const check = findCheck(judgment?.checkId ?? finding.checkId);
   const outcome = judgment?.outcome as unknown as Outcome | undefined;
   // Defaults are filled in; inputs that an older version of the check took are left out rather than misread.
@@ -33,7 +35,8 @@ export function toItem(
     title: finding.title,
     place: toPlace(finding),
     extent: finding.extent as DocumentItem['extent'],
-    severity: toWord(finding.severity ?? 'record'),
+    severity,
+    consequence: SEVERITY_CONSEQUENCE[severity],
     found: check && outcome ? check.client.found(inputs, outcome) : nothing,
     why: check?.client.why ?? nothing,
     ifNot: check?.client.ifNot ?? nothing,

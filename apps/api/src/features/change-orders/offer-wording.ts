@@ -1,11 +1,22 @@
 import type { DocumentItem, Wording } from '@underlath/contract';
 import { type Text, text } from '@underlath/rules';
+import type { DraftWords } from './draft-words.ts';
+import type { SuggestedDays } from './offer-days.ts';
+
+/** What findings say by themselves; how the days were counted is only said while nobody typed them. */
+export function wordsFromFindings(
+  items: readonly DocumentItem[],
+  { days, reason }: SuggestedDays,
+  areDaysTyped: boolean,
+): DraftWords {
+  return { wording: startWording(items, areDaysTyped ? text('', '') : reason), days };
+}
 
 /** The contract takes 4,000 letters; some are left for the estimator. */
 const roomLetters = 3000;
 
 /** The letter's first words, from what the checks say of each finding; the estimator edits them. */
-export function startWording(items: readonly DocumentItem[], note: Text): Wording {
+function startWording(items: readonly DocumentItem[], note: Text): Wording {
   return {
     headline: headlineOf(items),
     found: gather(items.map((item) => item.found)),

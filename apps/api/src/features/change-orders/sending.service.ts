@@ -4,6 +4,7 @@ import {
   type ChangeOrderDocument,
   changeOrderDocument,
   type changeOrderRoutes,
+  type DraftField,
 } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -17,12 +18,13 @@ import { toWord } from '../enum-words.ts';
 import { eventTypes } from '../records/record-events.ts';
 import { canonicalJson, sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
+import { memberIds } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
-import type { DraftDocument } from './offer-document.ts';
+import { type DraftDocument, withSections } from './offer-document.ts';
 import { offerLetter } from './offer-letter.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
@@ -60,7 +62,11 @@ export class SendingService {
       const offer = await this.offer(tx, companyId, record, clientEmail);
       assertContent(offer.review, missingReason);
       const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
-      const document = freeze({ ...offer.draft, ...(parts && { parts }) }, caller, { head, sentAt, expiresAt });
+      const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
+        head,
+        sentAt,
+        expiresAt,
+      });
       const { sha256 } = document;
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
@@ -108,8 +114,10 @@ export class SendingService {
   ): Promise<Offer> {
     if (record.state !== 'draft') throw notADraft(record);
     const offer = await this.changeOrders.draft(tx, companyId, record, clientEmail);
-    if (offer.blocks.length > 0)
-      throw new ProblemError('wrong-state', `It cannot be sent yet. ${offer.blocks.join(' ')}`);
+    if (offer.blocks.length > 0) {
+      const errors = offer.marks.map(({ field, words }) => ({ pointer: pointerOf(field), detail: words }));
+      throw new ProblemError('wrong-state', `It cannot be sent yet. ${offer.blocks.join(' ')}`, { errors });
+    }
     return offer;
   }
 
@@ -119,7 +127,7 @@ export class SendingService {
     record: ChangeOrderRecord,
     { content, bytes, sha256, sentAt }: Frozen,
   ) {
-    const { id, findings } = record;
+    const { id } = record;
     const row = {
       companyId,
       changeOrderId: id,
@@ -130,10 +138,10 @@ export class SendingService {
       sentById: memberId,
     };
     await changeOrders.insertVersion(tx, row);
-    const state = { state: 'sent', sentVersion: content.version, totalCents: content.price.totalCents } as const;
-    await changeOrders.updateChangeOrder(tx, companyId, id, state);
-    const ids = findings.map(({ findingId }) => findingId);
-    await changeOrders.moveFindings(tx, companyId, ids, ['priced'], 'offered');
+    const { wording, days, price } = content;
+    const sent = { state: 'sent', sentVersion: content.version, totalCents: price.totalCents, wording, days } as const;
+    await changeOrders.updateChangeOrder(tx, companyId, id, sent);
+    await changeOrders.moveFindings(tx, companyId, memberIds(record), ['priced', 'declined'], 'offered');
   }
 
   private async mail(
@@ -237,6 +245,9 @@ function freeze(
   return { content, bytes, sha256: sha256Of(bytes), sentAt };
 }
 
+/** Where the request that edits a draft takes a field. */
+const pointerOf = (field: DraftField): string => (field === 'days' ? '/days' : `/wording/${field}`);
+
 type Announced = Pick<Frozen, 'content' | 'sha256'> & Pick<Offer, 'mailTo' | 'review'> & { missingReason: string };
 
 interface Frozen {
@@ -258,5 +269,7 @@ const notADraft = ({ number, state }: ChangeOrderRecord): ProblemError =>
     'wrong-state',
     state === 'sent'
       ? `Change order ${number} is with the client. Edit it to make a new version, or renew its link.`
-      : `Change order ${number} was ${toWord(state)}; an answer stands.`,
+      : state === 'setAside'
+        ? `Change order ${number} was set aside. Put its findings into a new one.`
+        : `Change order ${number} was ${toWord(state)}; an answer stands.`,
   );

@@ -41,7 +41,8 @@ const columns = `
   coalesce(m.name, '') as "createdByName", f.context,
   (select cf.change_order_id from change_order_finding cf
     join change_order co on co.company_id = cf.company_id and co.id = cf.change_order_id
-    where cf.company_id = f.company_id and cf.finding_id = f.id order by co.number desc limit 1) as "changeOrderId",
+    where cf.company_id = f.company_id and cf.finding_id = f.id and co.state <> 'set-aside'
+    order by co.number desc limit 1) as "changeOrderId",
   (select coalesce(json_agg(json_build_object('id', p.id, 'stage', p.stage, 'caption', p.caption,
       'derivative', p.derivative_state) order by fp.added_at, p.id), '[]')
     from finding_photo fp join photo p on p.company_id = fp.company_id and p.id = fp.photo_id

@@ -7,19 +7,33 @@ import {
   leftOutOf,
   type PriceLine,
   partOf,
+  placeOf,
+  type Question,
+  titleOf,
 } from '@underlath/contract';
-import { formatCents, type Locale, SEVERITY_CONSEQUENCE, SEVERITY_WORDS, say } from '@underlath/rules';
+import { formatCents, type Locale, SEVERITY_WORDS, say } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
 import { sayDay, sayDayOf, sayInstant } from '../site-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
+import {
+  inLocale,
+  titledRun,
+  writeMakeSafe,
+  writePaperAnswer,
+  writeQuestions,
+  writeSection,
+  writeStanding,
+} from './report-sections.ts';
 import { basisWord, reportWords, type Words } from './report-words.ts';
-import { Sheet, textWidthPt } from './sheet.ts';
+import { runText, Sheet, textWidthPt } from './sheet.ts';
 
 export interface ReportInput {
   readonly document: ChangeOrderDocument;
   readonly sha256: string;
   readonly decision: Decision | null;
+  /** Of this change order, those asked after it was sent too. */
+  readonly questions: readonly Question[];
   readonly locale: Locale;
   /** Of the site, an IANA name, or null where it is not known. */
   readonly timeZone: string | null;
@@ -60,43 +74,48 @@ function* written(sheet: Sheet): Generator<Buffer> {
 }
 
 async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
-  const { document, decision, loadPhoto } = input;
-  writeLetter(pen, document);
+  const { document, decision, questions, loadPhoto } = input;
+  writeLetter(pen, input);
   // Once approved, the sums in short are those of the answer; a letter that was declined keeps what it offered.
   writeChange(pen, decision?.kind === 'approved' ? documentOfAnswer(document, decision) : document);
   yield;
   for (const item of document.items) {
     writeItem(pen, document, item);
     yield;
-    yield* drawPhotos(pen.sheet, pen.words, item.photos, loadPhoto);
+    yield* drawPhotos(pen.sheet, pen.words, item.photos, loadPhoto, pen.locale);
     writeSources(pen, item);
   }
   writePrice(pen, document);
   writeParts(pen, document);
   yield;
-  pen.sheet.heading(pen.words.cautions);
-  pen.sheet.list(document.cautions.map((caution) => caution[pen.locale]));
+  writeSection(pen, document, 'not-known');
+  writeSection(pen, document, 'cautions');
+  writeSection(pen, document, 'words');
+  writeQuestions(pen, document, questions, (instant) => sayInstant(instant, pen.locale, pen.timeZone));
   writeRecord(pen, input);
   writeDecision(pen, input);
+  if (!input.decision) writePaperAnswer(pen, document);
 }
 
-function writeLetter(
-  { sheet, words, locale }: Pen,
-  { company, project, wording, number, version }: ChangeOrderDocument,
-) {
+function writeLetter(pen: Pen, { document, decision }: ReportInput) {
+  const { sheet, words, locale } = pen;
+  const { company, project, wording, number, version } = document;
+  writeMakeSafe(pen, document);
   sheet.title(`${words.changeOrder} ${number}: ${wording.headline[locale]}`);
+  writeStanding(pen, document, decision, (instant) => sayInstant(instant, locale, pen.timeZone));
   const license = company.licenseNumber ? `${words.license} ${company.licenseNumber}` : null;
   const contractor = [company.name, license, company.address, company.phone, company.email].filter(Boolean).join(', ');
   sheet.table(
     [{ widthPt: 110 }, { widthPt: textWidthPt - 110 }],
     [
-      { cells: [words.version, String(version)] },
+      { cells: [words.versionLabel, String(version)] },
       { cells: [words.for, project.clientName] },
       { cells: [words.project, project.name] },
       { cells: [words.site, project.siteAddress] },
       { cells: [words.contractor, contractor] },
     ],
   );
+  writeSection(pen, document, 'letter');
   for (const part of ['found', 'why', 'ifNot'] as const) {
     sheet.subheading(words[part]);
     sheet.paragraph(wording[part][locale]);
@@ -144,7 +163,7 @@ function writeChange({ sheet, words, locale }: Pen, document: ChangeOrderDocumen
   sheet.subheading(words.payments);
   sheet.table(
     [{ widthPt: textWidthPt - 125 }, right],
-    contract.payments.map(({ name, cents }) => ({ cells: [name[locale], money(cents)] })),
+    contract.payments.map(({ name, cents }) => ({ cells: [inLocale(name, locale), money(cents)] })),
   );
 }
 
@@ -156,9 +175,11 @@ function writeItem(pen: Pen, document: ChangeOrderDocument, item: DocumentItem):
   const here = document.items.filter((other) => other.place.locationId === item.place.locationId);
   // A heading stays with what it stands over.
   sheet.keep(headingPt + (here[0] === item ? (elevationHeight(item.place, textWidthPt) ?? 0) : 0));
-  sheet.heading(`${words.finding} ${item.number}: ${item.title}`);
-  sheet.paragraph(`${item.place.name} · ${say(SEVERITY_WORDS[item.severity], locale)}`, { bold: true });
-  sheet.paragraph(say(SEVERITY_CONSEQUENCE[item.severity], locale));
+  sheet.heading([`${words.finding} ${item.number}: `, inLocale(titleOf(item), locale)]);
+  sheet.paragraph([inLocale(placeOf(item.place), locale), ` · ${say(SEVERITY_WORDS[item.severity], locale)}`], {
+    bold: true,
+  });
+  sheet.paragraph(item.consequence?.[locale] ?? '');
   if (here[0] === item) writeElevation(pen, item, here);
   for (const part of ['found', 'why', 'ifNot'] as const) {
     sheet.subheading(words[part]);
@@ -172,7 +193,6 @@ function writeItem(pen: Pen, document: ChangeOrderDocument, item: DocumentItem):
     );
   }
   writeWords(pen, words.repair, item.repairs);
-  writeWords(pen, words.itemCautions, item.cautions);
   if (item.seenAt) sheet.paragraph(`${words.seen}: ${sayDayOf(item.seenAt, locale, timeZone)}`);
   sheet.paragraph(`${words.checkedBy}: ${item.checkedBy}, ${sayInstant(item.checkedAt, locale, timeZone)}`);
   sheet.paragraph(`${words.share}: ${formatCents(item.shareCents, locale)}`, { bold: true });
@@ -185,7 +205,7 @@ function writeWords({ sheet, locale }: Pen, heading: string, items: DocumentItem
 }
 
 /** A place is drawn once, with every finding of this change order that lies on it. */
-function writeElevation({ sheet, words }: Pen, { place }: DocumentItem, here: readonly DocumentItem[]): void {
+function writeElevation({ sheet, words, locale }: Pen, { place }: DocumentItem, here: readonly DocumentItem[]): void {
   const heightPt = elevationHeight(place, textWidthPt);
   const scale = paperScale(place, textWidthPt);
   if (heightPt === null || scale === null) {
@@ -193,7 +213,7 @@ function writeElevation({ sheet, words }: Pen, { place }: DocumentItem, here: re
     return;
   }
   const numbers = here.map(({ number }) => number).join(', ');
-  const alt = `${words.elevationOf}: ${place.name}. ${words.hatched} ${words.finding} ${numbers}.`;
+  const alt = `${words.elevationOf}: ${runText(inLocale(placeOf(place), locale))}. ${words.hatched} ${words.finding} ${numbers}.`;
   sheet.figure(alt, heightPt, (topPt) => {
     drawElevation(sheet.doc, { leftPt: sheet.leftPt, topPt, widthPt: textWidthPt }, place, here);
   });
@@ -233,7 +253,7 @@ function writePrice(pen: Pen, document: ChangeOrderDocument): void {
     ],
     { header: true },
   );
-  if (price.placeholder) sheet.paragraph(words.placeholder);
+  writeSection(pen, document, 'price');
   writeBesidePrice(pen, document);
   sheet.subheading(words.howLines);
   sheet.list(
@@ -265,18 +285,18 @@ function writeBesidePrice({ sheet, words, locale }: Pen, { items }: ChangeOrderD
   );
   if (ways.length === 0) return;
   sheet.subheading(words.otherWays);
-  sheet.paragraph(words.otherWaysNote);
   sheet.list(ways);
 }
 
 /** What it comes to when single findings are left out, choice by choice. */
-function writeParts({ sheet, words, locale }: Pen, { parts = [], items, price, days }: ChangeOrderDocument): void {
+function writeParts(pen: Pen, document: ChangeOrderDocument): void {
+  const { sheet, words, locale } = pen;
+  const { parts = [], items, price, days } = document;
   if (parts.length === 0) return;
   const numberOf = new Map(items.map(({ findingId, number }) => [findingId, number]));
   const numbers = (ids: readonly string[]) => ids.map((id) => numberOf.get(id)).join(', ');
   const all = { findingIds: items.map(({ findingId }) => findingId), price, days };
-  sheet.subheading(words.parts);
-  sheet.paragraph(words.partsNote);
+  writeSection(pen, document, 'parts');
   sheet.table(
     [{ widthPt: textWidthPt - 230 }, { widthPt: 120, align: 'right' }, { widthPt: 110, align: 'right' }],
     [
@@ -306,7 +326,7 @@ function writeRecord({ sheet, words, locale, timeZone }: Pen, { document, sha256
 
 /** What was approved of it and what was left out. */
 function partRows(document: ChangeOrderDocument, part: DocumentPart, { words, locale }: Pick<Pen, 'words' | 'locale'>) {
-  const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
+  const names = (items: readonly DocumentItem[]) => items.map((item) => runText(titledRun(item, locale))).join('; ');
   const left = leftOutOf(document, part.findingIds);
   return [
     { cells: [words.approved, names(document.items.filter((item) => !left.includes(item)))] },
@@ -346,6 +366,7 @@ function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, deci
       ...(part ? partRows(document, part, { words, locale }) : []),
       ...(decision.contract ? contractRows(documentOfAnswer(document, decision), { words, locale }) : []),
       { cells: [words.signedBy, decision.signerName] },
+      { cells: [words.readIn, decision.locale === 'es' ? words.spanish : words.english] },
       { cells: [words.answeredAt, sayInstant(decision.decidedAt, locale, timeZone)] },
       ...(decision.reason ? [{ cells: [words.reason, decision.reason] }] : []),
       { cells: [words.fingerprint, decision.sha256] },

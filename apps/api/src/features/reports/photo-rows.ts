@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
-import type { DocumentItem } from '@underlath/contract';
+import { captionOf, type DocumentItem } from '@underlath/contract';
+import { type Locale, PHOTO_WORDS } from '@underlath/rules';
 import sharp from 'sharp';
+import { inLocale } from './report-sections.ts';
 import type { Words } from './report-words.ts';
-import { rule, type Sheet, textWidthPt } from './sheet.ts';
+import { rule, runText, type Sheet, textWidthPt } from './sheet.ts';
 
 type Photo = DocumentItem['photos'][number];
 /** The picture shown to clients (1600 px, no metadata), or null when the store does not have it. */
@@ -29,6 +31,7 @@ export async function* drawPhotos(
   words: Words,
   photos: readonly Photo[],
   loadPhoto: LoadPhoto,
+  locale: Locale,
 ): AsyncGenerator<void> {
   if (photos.length === 0) return;
   sheet.keep(pictureHeightPt + captionPt + headingPt);
@@ -36,7 +39,7 @@ export async function* drawPhotos(
   for (let at = 0; at < photos.length; at += perRow) {
     const row: Picture[] = [];
     for (const photo of photos.slice(at, at + perRow)) row.push(await prepare(photo, words, loadPhoto));
-    drawRow(sheet, row);
+    drawRow(sheet, row, locale);
     yield;
   }
 }
@@ -54,12 +57,15 @@ async function prepare(photo: Photo, words: Words, loadPhoto: LoadPhoto): Promis
   return { photo, jpeg, trouble: null };
 }
 
-function drawRow(sheet: Sheet, row: readonly Picture[]): void {
+function drawRow(sheet: Sheet, row: readonly Picture[], locale: Locale): void {
   sheet.keep(pictureHeightPt + captionPt);
   const topPt = sheet.doc.y;
   row.forEach(({ photo, jpeg, trouble }, at) => {
     const leftPt = sheet.leftPt + at * (cellWidthPt + gapPt);
-    const caption = [photo.caption, trouble, `SHA-256 ${photo.sha256.slice(0, 16)}…`].filter(Boolean).join(' · ');
+    const said = inLocale(captionOf(photo), locale);
+    const lang = typeof said === 'object' ? { lang: said.lang } : {};
+    const own = runText(said);
+    const caption = [own, trouble, `SHA-256 ${photo.sha256.slice(0, 16)}…`].filter(Boolean).join(' · ');
     const { doc } = sheet;
     const bbox: [number, number, number, number] = [leftPt, topPt, leftPt + cellWidthPt, topPt + pictureHeightPt];
     const draw = () => {
@@ -67,15 +73,21 @@ function drawRow(sheet: Sheet, row: readonly Picture[]): void {
         doc.image(jpeg, leftPt, topPt, { fit: [cellWidthPt, pictureHeightPt], align: 'center', valign: 'center' });
       doc.rect(leftPt, topPt, cellWidthPt, pictureHeightPt).lineWidth(0.4).stroke(rule);
     };
-    doc.addStructure(sheet.element('Figure', draw, { alt: photo.caption || trouble || photo.stage, bbox }));
-    const words = sheet.element('Caption', () => {
-      sheet.style({ sizePt: 8 });
-      doc.text(caption, leftPt, topPt + pictureHeightPt + 3, {
-        width: cellWidthPt,
-        height: captionPt - 4,
-        ellipsis: true,
-      });
-    });
+    doc.addStructure(
+      sheet.element('Figure', draw, { alt: own || trouble || PHOTO_WORDS[photo.stage][locale], bbox, ...lang }),
+    );
+    const words = sheet.element(
+      'Caption',
+      () => {
+        sheet.style({ sizePt: 8 });
+        doc.text(caption, leftPt, topPt + pictureHeightPt + 3, {
+          width: cellWidthPt,
+          height: captionPt - 4,
+          ellipsis: true,
+        });
+      },
+      lang,
+    );
     doc.addStructure(words);
   });
   sheet.doc.x = sheet.leftPt;

@@ -5,6 +5,11 @@ export const findSent = (tx: Tx, companyId: string, changeOrderId: string, versi
     where: { companyId_changeOrderId_version: { companyId, changeOrderId, version } },
     include: {
       decision: true,
-      changeOrder: { select: { project: { select: { clientLocale: true, timeZone: true } } } },
+      changeOrder: {
+        select: {
+          project: { select: { clientLocale: true, timeZone: true } },
+          questions: { orderBy: { askedAt: 'asc' } },
+        },
+      },
     },
   });

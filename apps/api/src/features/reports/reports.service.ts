@@ -4,7 +4,7 @@ import type { Locale } from '@underlath/contract';
 import type { Database } from '../../platform/database/database.ts';
 import { FileMissingError } from '../../platform/file-store/store-errors.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { toDecision, toDocument } from '../change-orders/change-orders.mapper.ts';
+import { toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import { letterZone } from '../site-words.ts';
 import { writeReport } from './change-order-report.ts';
@@ -34,6 +34,7 @@ export class ReportsService {
       document,
       sha256: sent.sha256,
       decision: sent.decision && toDecision(sent.decision),
+      questions: sent.changeOrder.questions.map(toQuestion),
       locale,
       timeZone: letterZone(document, sent.changeOrder.project),
       loadPhoto: ({ id }) => this.load(companyId, id),

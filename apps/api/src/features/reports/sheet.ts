@@ -17,6 +17,7 @@ export const textWidthPt = pageWidthPt - 2 * marginPt;
 /** The library's own types leave out `bbox` and `scope`, which it writes (structure element options of pdfkit 0.20). */
 interface StructureOptions {
   alt?: string;
+  lang?: string;
   bbox?: [number, number, number, number];
   scope?: 'Column' | 'Row';
 }
@@ -32,7 +33,19 @@ interface TextStyle {
   readonly sizePt?: number;
   readonly color?: string;
   readonly gapPt?: number;
+  /** Where the words begin and how wide they run, when that is not the page's own. */
+  readonly leftPt?: number;
+  readonly widthPt?: number;
 }
+
+/** Words in the language of the document, or of another one that is named for who has it read aloud. */
+export type Words = string | { readonly words: string; readonly lang: string };
+/** One run of words, or several in a row. */
+export type Run = Words | readonly Words[];
+
+const partsOf = (run: Run): readonly Words[] => (Array.isArray(run) ? (run as readonly Words[]) : [run as Words]);
+const plainOf = (words: Words): string => (typeof words === 'string' ? words : words.words);
+export const runText = (run: Run): string => partsOf(run).map(plainOf).join('');
 
 export interface SheetOptions {
   readonly title: string;
@@ -70,32 +83,32 @@ export class Sheet {
     this.doc.addPage();
   }
 
-  title(words: string): void {
+  title(words: Run): void {
     this.tagged('H1', words, { bold: true, sizePt: 22, gapPt: 6 });
   }
 
-  heading(words: string): void {
+  heading(words: Run): void {
     this.keep(80);
     this.doc.moveDown(0.7);
     this.tagged('H2', words, { bold: true, sizePt: 14, gapPt: 3 });
   }
 
-  subheading(words: string): void {
+  subheading(words: Run): void {
     this.keep(48);
     this.doc.moveDown(0.3);
     this.tagged('H3', words, { bold: true, sizePt: 10.5, gapPt: 1 });
   }
 
-  paragraph(words: string, style: TextStyle = {}): void {
-    if (words) this.tagged('P', words, { sizePt: 10, gapPt: 4, ...style });
+  paragraph(words: Run, style: TextStyle = {}): void {
+    if (runText(words)) this.tagged('P', words, { sizePt: 10, gapPt: 4, ...style });
   }
 
-  list(items: readonly string[], style: TextStyle = {}): void {
+  list(items: readonly Run[], style: TextStyle = {}): void {
     if (items.length === 0) return;
     const list = this.doc.struct('L');
     this.doc.addStructure(list);
     for (const item of items) {
-      const body = this.element('LBody', () => this.write(`– ${item}`, { sizePt: 10, gapPt: 2, ...style }));
+      const body = this.run('LBody', ['– ', ...partsOf(item)], { sizePt: 10, gapPt: 2, ...style });
       list.add(this.element('LI', [body]));
     }
     list.end();
@@ -105,7 +118,7 @@ export class Sheet {
   /** Rows of cells; the first row is the header when `header` is set, and a bold row ends with the rule above it. */
   table(
     columns: readonly Column[],
-    rows: readonly { readonly cells: readonly string[]; readonly bold?: boolean }[],
+    rows: readonly { readonly cells: readonly Words[]; readonly bold?: boolean }[],
     options: { readonly header?: boolean; readonly sizePt?: number } = {},
   ): void {
     const table = this.doc.struct('Table');
@@ -123,12 +136,14 @@ export class Sheet {
         leftPt += column.widthPt;
         const draw = () => {
           this.style({ bold, sizePt: options.sizePt ?? 10 });
-          this.doc.text(row.cells[index] ?? '', xPt, topPt + 3, {
+          this.doc.text(plainOf(row.cells[index] ?? ''), xPt, topPt + 3, {
             width: column.widthPt - 8,
             align: column.align ?? 'left',
           });
         };
-        return isHeader ? this.element('TH', draw, { scope: 'Column' }) : this.element('TD', draw);
+        const cell = row.cells[index];
+        const lang = typeof cell === 'object' ? { lang: cell.lang } : {};
+        return isHeader ? this.element('TH', draw, { scope: 'Column', ...lang }) : this.element('TD', draw, lang);
       });
       table.add(this.element('TR', cells));
       this.doc.x = marginPt;
@@ -175,20 +190,80 @@ export class Sheet {
       .fillColor(color);
   }
 
-  private tagged(tag: string, words: string, style: TextStyle): void {
-    this.doc.addStructure(this.element(tag, () => this.write(words, style)));
+  /** Words in a frame of a color, kept on one page: what must not be overlooked. */
+  box(title: string, lines: readonly Run[], color: string): void {
+    const insetPt = 10;
+    const widthPt = textWidthPt - 2 * insetPt;
+    this.style({ bold: true, sizePt: 13 });
+    const titlePt = this.doc.heightOfString(title, { width: widthPt });
+    this.style({ sizePt: 10.5 });
+    const linesPt = lines.map((line) => this.doc.heightOfString(runText(line), { width: widthPt, lineGap: 1.5 }) + 3);
+    const heightPt = titlePt + linesPt.reduce((sum, each) => sum + each, 0) + 2 * insetPt;
+    this.keep(heightPt + 6);
+    const topPt = this.doc.y;
+    this.doc.markContent('Artifact', { type: 'Layout' });
+    this.doc.rect(marginPt, topPt, textWidthPt, heightPt).lineWidth(2).stroke(color);
+    this.doc.endMarkedContent();
+    this.doc.y = topPt + insetPt;
+    const inset = { leftPt: marginPt + insetPt, widthPt };
+    this.doc.addStructure(this.run('H2', title, { bold: true, sizePt: 13, gapPt: 2, color, ...inset }));
+    for (const line of lines) this.doc.addStructure(this.run('P', line, { sizePt: 10.5, gapPt: 3, ...inset }));
+    this.doc.x = marginPt;
+    this.doc.y = topPt + heightPt + 8;
   }
 
-  private write(words: string, style: TextStyle): void {
+  /** Squares to tick by hand, each with what it stands for. */
+  boxes(items: readonly Run[]): void {
+    const sidePt = 10;
+    for (const item of items) {
+      this.keep(20);
+      this.doc.y += 4;
+      this.doc.markContent('Artifact', { type: 'Layout' });
+      this.doc.rect(marginPt, this.doc.y, sidePt, sidePt).lineWidth(0.8).stroke(ink);
+      this.doc.endMarkedContent();
+      const leftPt = marginPt + sidePt + 8;
+      this.tagged('P', item, { leftPt, widthPt: textWidthPt - sidePt - 8, gapPt: 2 });
+      this.doc.x = marginPt;
+    }
+  }
+
+  /** Lines to write on by hand, each with what belongs on it. */
+  writingLines(labels: readonly string[]): void {
+    for (const label of labels) {
+      this.keep(34);
+      this.doc.y += 20;
+      this.line(this.doc.y);
+      this.doc.y += 2;
+      this.tagged('P', label, { sizePt: 8.5, gapPt: 2 });
+    }
+  }
+
+  private tagged(tag: string, words: Run, style: TextStyle): void {
+    this.doc.addStructure(this.run(tag, words, style));
+  }
+
+  /** An element with a run of words; words of another language stand in a span that names it. */
+  private run(tag: string, words: Run, style: TextStyle) {
+    const parts = partsOf(words).filter((part) => plainOf(part) !== '');
+    const children = parts.map((part, at) => {
+      const draw = () => this.write(plainOf(part), style, at === 0, at === parts.length - 1);
+      return typeof part === 'string' ? draw : this.element('Span', draw, { lang: part.lang });
+    });
+    return this.element(tag, children);
+  }
+
+  private write(words: string, style: TextStyle, isFirst: boolean, isLast: boolean): void {
     this.style(style);
-    this.doc.text(words, marginPt, this.doc.y, { width: textWidthPt, lineGap: 1.5 });
-    this.doc.y += style.gapPt ?? 0;
+    const how = { width: style.widthPt ?? textWidthPt, lineGap: 1.5, continued: !isLast };
+    if (isFirst) this.doc.text(words, style.leftPt ?? marginPt, this.doc.y, how);
+    else this.doc.text(words, how);
+    if (isLast) this.doc.y += style.gapPt ?? 0;
   }
 
-  private rowHeight(columns: readonly Column[], cells: readonly string[], bold: boolean, sizePt: number): number {
+  private rowHeight(columns: readonly Column[], cells: readonly Words[], bold: boolean, sizePt: number): number {
     this.style({ bold, sizePt });
     const heights = columns.map((column, at) =>
-      this.doc.heightOfString(cells[at] || ' ', { width: column.widthPt - 8 }),
+      this.doc.heightOfString(plainOf(cells[at] ?? '') || ' ', { width: column.widthPt - 8 }),
     );
     return Math.max(...heights) + 6;
   }

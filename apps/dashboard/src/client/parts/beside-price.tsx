@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, DocumentAlternate } from '@underlath/contract';
+import { type ChangeOrderDocument, type DocumentAlternate, type DocumentItem, titleOf } from '@underlath/contract';
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
@@ -16,7 +16,6 @@ export function Allowances({ document: { price } }: { document: ChangeOrderDocum
   return (
     <div className="allowances">
       <h3>{t('priceAllowances')}</h3>
-      <p>{t('priceAllowanceMeans')}</p>
       {price.overheadCents + price.profitCents !== 0 && <p className="soft">{t('priceAllowanceAlone')}</p>}
       <dl className="price-foot">
         {lines.map((line, at) => (
@@ -35,6 +34,17 @@ export function Allowances({ document: { price } }: { document: ChangeOrderDocum
   );
 }
 
+type ForFindingProps = { item: Pick<DocumentItem, 'number' | 'title' | 'titleEs'> };
+
+function ForFinding({ item }: ForFindingProps) {
+  const t = useT(client);
+  return (
+    <h3>
+      {t('findingNumber', { number: item.number })}: <Inline text={titleOf(item)} />
+    </h3>
+  );
+}
+
 /** What the price does not cover, by finding where there are several. */
 export function NotCovered({ document: { items } }: { document: ChangeOrderDocument }) {
   const t = useT(client);
@@ -43,9 +53,9 @@ export function NotCovered({ document: { items } }: { document: ChangeOrderDocum
   return (
     <section aria-labelledby="not-covered">
       <h2 id="not-covered">{t('notCovered')}</h2>
-      {some.map(({ findingId, number, title, exclusions = [] }) => (
-        <div key={findingId}>
-          {items.length > 1 && <h3>{t('notCoveredFor', { number, title })}</h3>}
+      {some.map(({ exclusions = [], ...item }) => (
+        <div key={item.findingId}>
+          {items.length > 1 && <ForFinding item={item} />}
           <ul className="plain-list">
             {exclusions.map((words) => (
               <li key={words.en}>
@@ -73,13 +83,12 @@ export function OtherWays({ document: { items }, onAskFor }: OtherWaysProps) {
   return (
     <section aria-labelledby="other-ways">
       <h2 id="other-ways">{t('otherWays')}</h2>
-      <p>{t('otherWaysMeans')}</p>
-      {some.map(({ findingId, number, title, alternates = [] }) => (
-        <div key={findingId}>
-          {items.length > 1 && <h3>{t('notCoveredFor', { number, title })}</h3>}
+      {some.map(({ alternates = [], ...item }) => (
+        <div key={item.findingId}>
+          {items.length > 1 && <ForFinding item={item} />}
           <ul className="other-ways">
             {alternates.map((way) => (
-              <Way key={way.name.en} way={way} number={number} onAskFor={onAskFor} />
+              <Way key={way.name.en} way={way} number={item.number} onAskFor={onAskFor} />
             ))}
           </ul>
         </div>

@@ -1,11 +1,12 @@
-import { type ClientLetter, type DocumentItem, partOf } from '@underlath/contract';
+import { type ClientLetter, type DocumentItem, partOf, sectionOf } from '@underlath/contract';
 import { useState } from 'react';
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import type { Chosen } from '../letter-text.ts';
-import { Inline } from './words.tsx';
+import { Lines } from './section.tsx';
+import { Inline, Titled } from './words.tsx';
 
 type ChooseProps = {
   letter: ClientLetter;
@@ -39,13 +40,13 @@ export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
   return (
     <section aria-labelledby="choose" className="choose no-print">
       <h2 id="choose">{t('chooseTitle')}</h2>
-      <p>{t('chooseIntro')}</p>
+      <Lines lines={sectionOf(document, 'parts')?.lines ?? []} />
       <fieldset className="field">
         <legend className="hidden-text">{t('chooseFindings')}</legend>
         {document.items.map((item) => (
           <Checkbox
             key={item.findingId}
-            label={`${item.number}. ${item.title}`}
+            label={<Titled item={item} />}
             detail={detailOf(item)}
             checked={!leftOut.includes(item.findingId)}
             onChange={(isDone) => set(item.findingId, isDone)}

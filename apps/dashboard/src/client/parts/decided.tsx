@@ -1,4 +1,4 @@
-import type { ClientLetter, Decision, DocumentItem } from '@underlath/contract';
+import type { ClientLetter, Decision } from '@underlath/contract';
 import { formatCents } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
@@ -7,6 +7,7 @@ import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { type Chosen, inGroups } from '../letter-text.ts';
 import { CopyButtons } from './keep-copy.tsx';
+import { Titles } from './words.tsx';
 
 /** What was decided, by whom and when, over the letter it was decided on. */
 export function Decided({ letter, chosen }: { letter: ClientLetter; chosen: Chosen }) {
@@ -55,7 +56,6 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
   const approved = decision.kind === 'approved';
   const { document } = letter;
   const { contract } = document;
-  const names = (items: readonly DocumentItem[]) => items.map(({ number, title }) => `${number}. ${title}`).join('; ');
   const sum = (cents: number) => formatCents(cents, tag);
   const say = useDate();
   const day = (value: string) => say(value, 'long-day');
@@ -69,8 +69,8 @@ function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) 
     ...(decision.reason ? [{ name: t('decidedReason'), value: decision.reason }] : []),
     ...(part
       ? [
-          { name: t('decidedDone'), value: names(document.items) },
-          { name: t('reviewLeft'), value: names(left) },
+          { name: t('decidedDone'), value: <Titles items={document.items} /> },
+          { name: t('reviewLeft'), value: <Titles items={left} /> },
         ]
       : []),
     { name: t('decidedWhat'), value: t('orderVersion', { number: document.number, version: decision.version }) },

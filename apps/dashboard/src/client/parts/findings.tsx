@@ -1,12 +1,11 @@
-import type { ChangeOrderDocument, DocumentItem, Wording } from '@underlath/contract';
-import { SEVERITY_CONSEQUENCE, say } from '@underlath/rules/kernel';
+import { type ChangeOrderDocument, type DocumentItem, placeOf, titleOf, type Wording } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { byPlace, isOnly, saysAlready, wordsIn } from '../letter-text.ts';
 import { Photos } from './photos.tsx';
-import { Paragraphs } from './words.tsx';
+import { Inline, Paragraphs } from './words.tsx';
 
 /** What was found: first in one piece as the contractor worded it, then finding by finding with its photos. */
 export function Findings({ document }: { document: ChangeOrderDocument }) {
@@ -51,13 +50,17 @@ function Finding({ item, wording, showFound, showPlace }: FindingProps) {
           {item.number}
         </span>
         <span className="hidden-text">{t('findingNumber', { number: item.number })}: </span>
-        {item.title}
+        <Inline text={titleOf(item)} />
       </h3>
       <p className="finding-severity">
         <SeverityMark severity={item.severity} />
-        <span>{say(SEVERITY_CONSEQUENCE[item.severity], locale)}</span>
+        {item.consequence && <Inline text={item.consequence} />}
       </p>
-      {showPlace && <p className="soft">{t('findingAt', { place: item.place.name })}</p>}
+      {showPlace && (
+        <p className="soft">
+          {t('findingAt')} <Inline text={placeOf(item.place)} />
+        </p>
+      )}
       {showFound && <Paragraphs text={item.found} />}
       <Photos item={item} />
       {item.measured.length > 0 && (

@@ -2,29 +2,16 @@ import type { ChangeOrderDocument } from '@underlath/contract';
 import { BASIS_WORDS, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
-import { allSources, numberList, quietCautions } from '../letter-text.ts';
-import { Inline } from './words.tsx';
+import { allSources, numberList } from '../letter-text.ts';
+import { Section } from './section.tsx';
 
 /** Every caution once, and the rules the measurements were held against on demand. */
 export function FinePrint({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
-  const cautions = quietCautions(document);
   return (
-    <section aria-labelledby="cautions" className="fine-print">
-      {cautions.length > 0 && (
-        <>
-          <h2 id="cautions">{t('cautionsTitle')}</h2>
-          <ul className="plain-list soft">
-            {cautions.map((caution) => (
-              <li key={caution.en}>
-                <Inline text={caution} />
-              </li>
-            ))}
-          </ul>
-        </>
-      )}
+    <div className="fine-print">
+      <Section document={document} id="cautions" />
       <Sources document={document} />
-    </section>
+    </div>
   );
 }
 

@@ -1,8 +1,9 @@
-import type { ChangeOrderDocument, ClientLetter } from '@underlath/contract';
+import { type ChangeOrderDocument, type ClientLetter, sectionOf } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { LanguageSwitch } from './language-switch.tsx';
+import { Lines } from './section.tsx';
 import { Inline } from './words.tsx';
 
 /** From whom, and the language: the first line of the page whatever follows. */
@@ -43,9 +44,12 @@ export function Subject({ letter }: { letter: ClientLetter }) {
         </h2>
       )}
       {state === 'open' && (
-        <p>
-          {t('intro')} <b>{t('answerBy', { date: say(document.expiresAt, 'long-day') })}</b>
-        </p>
+        <>
+          <Lines lines={sectionOf(document, 'letter')?.lines ?? []} />
+          <p>
+            <b>{t('answerBy', { date: say(document.expiresAt, 'long-day') })}</b>
+          </p>
+        </>
       )}
     </header>
   );

@@ -1,12 +1,13 @@
-import { clientRoutes, type DocumentItem, type PhotoStage } from '@underlath/contract';
-import { useState } from 'react';
-import { addressOf } from '../../shared/api/call.ts';
-import { useT } from '../../shared/i18n/locale.tsx';
+import { captionOf, type DocumentItem, type PhotoStage, titleOf } from '@underlath/contract';
+import { useContext, useState } from 'react';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
-import { useLetterId } from '../letter-id.ts';
+import { wordsIn } from '../letter-text.ts';
+import { usePhotoAddress } from '../photo-address.ts';
 import type { ClientKey } from '../problem-words.ts';
+import { Inline } from './words.tsx';
 
 type Photo = DocumentItem['photos'][number];
 
@@ -21,16 +22,17 @@ const stageKeys: Record<PhotoStage, ClientKey> = {
 /** The photos of a finding. Each opens large with its caption; the buttons there go on to the next. */
 export function Photos({ item }: { item: DocumentItem }) {
   const t = useT(client);
-  const letterId = useLetterId();
+  const { locale } = useLocale();
+  const addressOf = usePhotoAddress();
   const [open, setOpen] = useState<number | null>(null);
   const { photos } = item;
-  const addressFor = (photo: Photo, size: 'view' | 'thumb') =>
-    addressOf(clientRoutes.clientPhoto, { params: { letterId, photoId: photo.id }, query: { size } });
   if (photos.length === 0) return null;
   const stage = (photo: Photo) => t(stageKeys[photo.stage]);
-  const caption = (photo: Photo) => photo.caption || stage(photo);
+  const caption = (photo: Photo) => (photo.caption ? <Inline text={captionOf(photo)} /> : stage(photo));
+  const title = wordsIn(titleOf(item), locale).words;
   const alt = (photo: Photo, at: number) =>
-    photo.caption || t('photoAlt', { at: at + 1, number: item.number, title: item.title, stage: stage(photo) });
+    wordsIn(captionOf(photo), locale).words ||
+    t('photoAlt', { at: at + 1, number: item.number, title, stage: stage(photo) });
   const large = open === null ? undefined : photos[open];
   return (
     <>
@@ -47,7 +49,7 @@ export function Photos({ item }: { item: DocumentItem }) {
                 aria-label={`${t('photoLarge', { at: at + 1, of: photos.length })}: ${alt(photo, at)}`}
                 onClick={() => setOpen(at)}
               >
-                <Picture src={addressFor(photo, photos.length === 1 ? 'view' : 'thumb')} alt={alt(photo, at)} />
+                <Picture src={addressOf(photo.id, photos.length === 1 ? 'view' : 'thumb')} alt={alt(photo, at)} />
               </button>
               <figcaption className="caption">{caption(photo)}</figcaption>
             </figure>
@@ -71,7 +73,7 @@ export function Photos({ item }: { item: DocumentItem }) {
       >
         {large && (
           <figure className="photo-large">
-            <Picture key={large.id} src={addressFor(large, 'view')} alt={alt(large, open ?? 0)} />
+            <Picture key={large.id} src={addressOf(large.id, 'view')} alt={alt(large, open ?? 0)} />
             <figcaption>{caption(large)}</figcaption>
           </figure>
         )}

@@ -1,15 +1,16 @@
-import { type DocumentItem, type LocationKind, opening } from '@underlath/contract';
+import { type DocumentItem, type Locale, type LocationKind, opening, placeOf, titleOf } from '@underlath/contract';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import { type DrawnPlace, sized } from '../../shared/drawing/framing.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
-import { numberList, type PlaceWithItems } from '../letter-text.ts';
+import { numberList, type PlaceWithItems, wordsIn } from '../letter-text.ts';
+import { Inline } from './words.tsx';
 
 /** The place as it was frozen in the letter, in the form the drawing takes. */
-function drawnPlace(place: DocumentItem['place']): DrawnPlace {
+function drawnPlace(place: DocumentItem['place'], locale: Locale): DrawnPlace {
   return {
     kind: place.kind as LocationKind,
-    name: place.name,
+    name: wordsIn(placeOf(place), locale).words,
     widthIn: place.widthIn,
     heightIn: place.heightIn,
     framingSpacingIn: place.framingSpacingIn,
@@ -21,13 +22,13 @@ function drawnPlace(place: DocumentItem['place']): DrawnPlace {
 /** One wall, floor or beam to scale with its findings hatched and numbered; nothing when its size is not known. */
 export function PlaceFigure({ place, items }: PlaceWithItems) {
   const t = useT(client);
-  const { tag } = useLocale();
-  const drawn = drawnPlace(place);
+  const { locale, tag } = useLocale();
+  const drawn = drawnPlace(place, locale);
   if (!sized(drawn) || items.every((item) => item.extent === null)) return null;
   const findings = items.map((item) => ({
     id: item.findingId,
     number: item.number,
-    title: item.title,
+    title: wordsIn(titleOf(item), locale).words,
     severity: item.severity,
     extent: item.extent,
   }));
@@ -36,7 +37,10 @@ export function PlaceFigure({ place, items }: PlaceWithItems) {
     <div className="place-figure keep-together">
       <Elevation place={drawn} findings={findings} labels="numbers" maxHeightPx={400} />
       <p className="soft caption">
-        <b>{place.name}.</b> {t('hatchHelp')}{' '}
+        <b>
+          <Inline text={placeOf(place)} />.
+        </b>{' '}
+        {t('hatchHelp')}{' '}
         {missing.length > 0 && t('notDrawn', { count: missing.length, numbers: numberList(missing, tag) })}
       </p>
     </div>

@@ -1,11 +1,13 @@
-import type { ChangeOrderDocument, PriceLine } from '@underlath/contract';
+import { type ChangeOrderDocument, type PriceLine, sectionOf } from '@underlath/contract';
+import type { ReactNode } from 'react';
 import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Money } from '../../shared/ui/money.tsx';
 import { type Chosen, numberList } from '../letter-text.ts';
 import { Allowances } from './beside-price.tsx';
-import { Inline, Paragraphs } from './words.tsx';
+import { Lines } from './section.tsx';
+import { Inline, Paragraphs, Titled } from './words.tsx';
 
 /** The price in one sentence; every line and how it came about on demand. */
 export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
@@ -17,12 +19,9 @@ export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
   return (
     <section aria-labelledby="price">
       <h2 id="price">{t('thePrice')}</h2>
-      <p>
-        {t('priceIs', { total: formatCents(price.totalCents, tag) })}
-        {price.lines.some((line) => line.taxCents > 0) && ` ${t('priceTaxNote')}`}
-      </p>
+      <p>{t('priceIs', { total: formatCents(price.totalCents, tag) })}</p>
       {left.length > 0 && <p>{t('priceWithout', { count: left.length, numbers: numberList(numbers, tag) })}</p>}
-      {price.placeholder && <p className="notice">{t('priceSample')}</p>}
+      <AboutPrice document={document} />
       <Allowances document={document} />
       <details className="more">
         <summary>{t('priceOpen')}</summary>
@@ -30,6 +29,23 @@ export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
         {document.items.length > 1 && <Shares document={document} />}
       </details>
     </section>
+  );
+}
+
+/** What to know of the price; what is said again above the name stands out. */
+function AboutPrice({ document }: { document: ChangeOrderDocument }) {
+  const lines = sectionOf(document, 'price')?.lines ?? [];
+  const loud = lines.filter(({ atSigning }) => atSigning);
+  const rest = lines.filter(({ atSigning }) => !atSigning);
+  return (
+    <>
+      {loud.map(({ words }) => (
+        <p key={words.en} className="notice">
+          <Inline text={words} />
+        </p>
+      ))}
+      {rest.length > 0 && <Lines lines={rest} />}
+    </>
   );
 }
 
@@ -96,7 +112,7 @@ function Line({ line }: { line: PriceLine }) {
   );
 }
 
-type FootRowProps = { name: string; cents: number; means?: string; total?: boolean };
+type FootRowProps = { name: ReactNode; cents: number; means?: string; total?: boolean };
 
 function FootRow({ name, cents, means, total }: FootRowProps) {
   return (
@@ -120,7 +136,7 @@ function Shares({ document }: { document: ChangeOrderDocument }) {
       <h3 className="shares-title">{t('priceShares')}</h3>
       <dl className="price-foot">
         {document.items.map((item) => (
-          <FootRow key={item.findingId} name={`${item.number}. ${item.title}`} cents={item.shareCents} />
+          <FootRow key={item.findingId} name={<Titled item={item} />} cents={item.shareCents} />
         ))}
         <FootRow name={t('priceTotal')} cents={document.price.totalCents} total />
       </dl>

@@ -1,9 +1,8 @@
-import type { ChangeOrderDocument } from '@underlath/contract';
+import { type ChangeOrderDocument, sectionOf, titleOf } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
-import { letterWords, tradeWordsIn } from '../glossary.ts';
-import { numberList, stillOpen, whoChecked, wordsIn } from '../letter-text.ts';
+import { numberList, whoChecked } from '../letter-text.ts';
 import { Inline, Paragraphs } from './words.tsx';
 
 /** Why it matters, what happens if it is not done, who checked, and the contractor's own note. */
@@ -70,7 +69,7 @@ export function Repairs({ document }: { document: ChangeOrderDocument }) {
                 {item.number}
               </span>
               <span className="hidden-text">{t('repairFor', { number: item.number })}: </span>
-              {item.title}
+              <Inline text={titleOf(item)} />
             </h3>
           )}
           {item.repairs.length === 0 ? (
@@ -90,41 +89,22 @@ export function Repairs({ document }: { document: ChangeOrderDocument }) {
   );
 }
 
-/** What stays open: prices that are missing, what an engineer decides, and what is not opened yet. */
-export function NotKnown({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
-  const { locale, tag } = useLocale();
-  const { gaps, engineerNumbers } = stillOpen(document);
-  const engineer = { count: engineerNumbers.length, numbers: numberList(engineerNumbers, tag) };
-  return (
-    <section aria-labelledby="not-known">
-      <h2 id="not-known">{t('notKnown')}</h2>
-      <ul className="plain-list">
-        {gaps.map((gap) => (
-          <li key={gap.en}>{t('unknownGap', { title: wordsIn(gap, locale).words })}</li>
-        ))}
-        {engineerNumbers.length > 0 && <li>{t('unknownEngineer', engineer)}</li>}
-        <li>{t('unknownClosed')}</li>
-        <li>{t('unknownNewLetter')}</li>
-      </ul>
-    </section>
-  );
-}
-
 /** Trade words that stand in this letter, each explained once. */
 export function Glossary({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
-  const { locale } = useLocale();
-  const entries = tradeWordsIn(letterWords(document, locale), locale);
-  if (entries.length === 0) return null;
+  const section = sectionOf(document, 'words');
+  if (!section) return null;
   return (
     <section aria-labelledby="words">
-      <h2 id="words">{t('wordsTitle')}</h2>
+      <h2 id="words">
+        <Inline text={section.title} />
+      </h2>
       <dl className="glossary">
-        {entries.map((entry) => (
-          <div key={entry.word.en}>
-            <dt>{entry.word[locale]}</dt>
-            <dd>{entry.means[locale]}</dd>
+        {section.lines.map(({ term, words }) => (
+          <div key={words.en}>
+            <dt>{term && <Inline text={term} />}</dt>
+            <dd>
+              <Inline text={words} />
+            </dd>
           </div>
         ))}
       </dl>

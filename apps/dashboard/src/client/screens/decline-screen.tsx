@@ -4,6 +4,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { NameQuestion } from '../parts/name-question.tsx';
+import { Lines } from '../parts/section.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
@@ -14,12 +15,16 @@ import type { AnswerProps } from './review-screen.tsx';
 export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
   const t = useT(client);
   const decision = useDecision(letter, { kind: 'declined' }, draft, onDecided);
-  const unsafe = letter.document.items.some((item) => item.severity === 'make-safe');
+  const told = (letter.document.sections ?? []).flatMap(({ lines }) => lines.filter(({ atDeclining }) => atDeclining));
   return (
     <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={letter.document} brief />
       <p>{t('declineIntro')}</p>
-      {unsafe && <p className="notice">{t('declineSafety')}</p>}
+      {told.length > 0 && (
+        <div className="notice">
+          <Lines lines={told} />
+        </div>
+      )}
       <TextArea
         label={t('declineReason')}
         hint={t('declineReasonHint')}

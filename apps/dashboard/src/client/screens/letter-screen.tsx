@@ -15,7 +15,8 @@ import { MakeSafe } from '../parts/make-safe.tsx';
 import { PlaceFigure } from '../parts/place-figure.tsx';
 import { Price } from '../parts/price.tsx';
 import { Questions } from '../parts/questions.tsx';
-import { Glossary, NotKnown, Reasons, Repairs } from '../parts/reasons.tsx';
+import { Glossary, Reasons, Repairs } from '../parts/reasons.tsx';
+import { Section } from '../parts/section.tsx';
 import { TotalBar } from '../parts/total-bar.tsx';
 import { type Block, openBlockWords } from '../problem-words.ts';
 import type { Step } from '../use-step.ts';
@@ -31,13 +32,15 @@ type LetterScreenProps = {
   block: Block | null;
   go: (step: Step) => void;
   onClosed: () => void;
+  /** In the office, before it is sent: to be read, neither answered nor kept. */
+  preview?: boolean;
 };
 
 /** The letter: evidence before reasons, reasons before the repair, the repair before the price. */
 export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
-  const { letter, chosen, leftOut, onLeaveOut, block, go, onClosed } = props;
+  const { letter, chosen, leftOut, onLeaveOut, block, go, onClosed, preview = false } = props;
   const { document } = letter;
-  const answerable = letter.state === 'open' && block === null;
+  const answerable = letter.state === 'open' && block === null && !preview;
   return (
     <>
       <article className="letter-body">
@@ -59,10 +62,10 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         {/* What another way changes is known for the whole letter only. */}
         {!chosen.part && <OtherWays document={document} onAskFor={answerable ? onAskFor : undefined} />}
         <ContractChange chosen={chosen} />
-        <NotKnown document={document} />
+        <Section document={chosen.letter.document} id="not-known" />
         <Questions letter={letter} />
         <Contact company={document.company} />
-        <KeepCopy onClosed={onClosed} />
+        {!preview && <KeepCopy onClosed={onClosed} />}
         <FinePrint document={document} />
       </article>
       {letter.state === 'open' && <TotalBar letter={chosen.letter} go={answerable ? go : undefined} />}

@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, ClientLetter, DocumentItem } from '@underlath/contract';
+import { type ChangeOrderDocument, type ClientLetter, type DocumentItem, linesAtSigning } from '@underlath/contract';
 import type { ReactNode } from 'react';
 import { formatCents, formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
@@ -9,10 +9,11 @@ import { PartCautions } from '../parts/choose.tsx';
 import { ContractMoved, ContractWaiting } from '../parts/contract-moved.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { NameQuestion } from '../parts/name-question.tsx';
+import { Lines } from '../parts/section.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
-import { Inline } from '../parts/words.tsx';
+import { Inline, Titled } from '../parts/words.tsx';
 import { useDecision } from '../use-decision.tsx';
 import type { Draft } from '../use-draft.ts';
 
@@ -47,6 +48,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
       </dl>
       <PartCautions chosen={chosen} />
       <ContractWaiting letter={chosen.letter} all={chosen.withWaiting} />
+      <BeforeSigning document={chosen.letter.document} />
       <p>{t('reviewWrong')}</p>
       <Signature
         consent={document.consent}
@@ -76,6 +78,17 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
         <Button onClick={onBack}>{t('backToLetter')}</Button>
       </div>
     </StepFrame>
+  );
+}
+
+/** What may still change or has to be confirmed, said once more; the place to keep out of stands above all. */
+function BeforeSigning({ document }: { document: ChangeOrderDocument }) {
+  const lines = linesAtSigning({ sections: document.sections?.filter(({ id }) => id !== 'make-safe') });
+  if (lines.length === 0) return null;
+  return (
+    <div className="notice">
+      <Lines lines={lines} />
+    </div>
   );
 }
 
@@ -129,9 +142,9 @@ function Work({ document, isPart }: { document: ChangeOrderDocument; isPart: boo
 function Names({ items }: { items: readonly DocumentItem[] }) {
   return (
     <ul className="plain-list">
-      {items.map(({ findingId, number, title }) => (
-        <li key={findingId}>
-          {number}. {title}
+      {items.map((item) => (
+        <li key={item.findingId}>
+          <Titled item={item} />
         </li>
       ))}
     </ul>

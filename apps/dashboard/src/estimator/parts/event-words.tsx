@@ -39,6 +39,7 @@ const doings: Record<string, string> = {
   'change-order.link-renewed': 'made a new client link',
   'change-order.link-revoked': 'revoked the client link',
   'change-order.decided': 'answered a change order',
+  'change-order.set-aside': 'set aside a change order',
   'question.asked': 'asked a question',
   'question.answered': 'answered a question',
   'cost-book.saved': 'saved the cost book',

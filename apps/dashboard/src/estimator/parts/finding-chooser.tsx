@@ -10,7 +10,7 @@ type FindingChooserProps = {
   onToggle: (findingId: string, on: boolean) => void;
 };
 
-/** Priced findings to tick, with their lines alone. */
+/** Findings with a price to tick, with their lines alone. */
 export function FindingChooser({ rows, chosen, onToggle }: FindingChooserProps) {
   return (
     <ul className="chooser">
@@ -28,7 +28,7 @@ export function FindingChooser({ rows, chosen, onToggle }: FindingChooserProps) 
                 <span>
                   {row.severity && <SeverityMark severity={row.severity} />} {row.locationName}
                 </span>
-                <span>lines alone, before overhead and profit</span>
+                <span>{row.state === 'declined' && 'declined before · '}lines alone, before overhead and profit</span>
               </span>
             }
             checked={chosen.includes(row.id)}

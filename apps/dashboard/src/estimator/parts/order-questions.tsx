@@ -8,7 +8,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { FormFail } from './form-fail.tsx';
-import { orderReads } from './order-wording.tsx';
+import { orderReads } from './order-reads.ts';
 import { Part } from './page.tsx';
 
 /** What the client asked, unanswered first. An answer appears on the client's page. */

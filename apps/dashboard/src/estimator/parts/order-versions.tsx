@@ -9,7 +9,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
 import { useStatus } from '../../shared/ui/status.tsx';
 import { LinkOnce } from './link-once.tsx';
-import { orderReads } from './order-wording.tsx';
+import { orderReads } from './order-reads.ts';
 import { Part } from './page.tsx';
 
 const versionWords: Record<SentVersion['state'], string> = {
@@ -18,6 +18,7 @@ const versionWords: Record<SentVersion['state'], string> = {
   'part-approved': 'approved in part',
   declined: 'declined',
   replaced: 'replaced by a later version',
+  'set-aside': 'set aside before it was answered',
 };
 const answerWords: Partial<Record<SentVersion['state'], string>> = {
   approved: 'Approved',

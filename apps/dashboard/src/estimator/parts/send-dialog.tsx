@@ -12,7 +12,7 @@ import { ContentGaps } from './content-gaps.tsx';
 import { FormFail } from './form-fail.tsx';
 import { LinkOnce } from './link-once.tsx';
 import { localProblem, readNumber } from './numbers.ts';
-import { orderReads } from './order-wording.tsx';
+import { orderReads } from './order-reads.ts';
 import { plural } from './words.ts';
 
 /** Freezes a version and makes the client's link, which is shown this one time. */

@@ -5,6 +5,7 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Tabs } from '../../shared/ui/tabs.tsx';
 import { LetterPreview } from '../parts/letter-preview.tsx';
+import { noEdit } from '../parts/order-draft.ts';
 import { OrderContract, OrderPrice } from '../parts/order-price.tsx';
 import { OrderQuestions } from '../parts/order-questions.tsx';
 import { OrderVersions } from '../parts/order-versions.tsx';
@@ -13,6 +14,8 @@ import { Page } from '../parts/page.tsx';
 import { useOverview } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { SendDialog } from '../parts/send-dialog.tsx';
+import { SetAside } from '../parts/set-aside.tsx';
+import { type OrderDraftState, useOrderDraft } from '../parts/use-order-draft.ts';
 import { changeOrderWord } from '../parts/words.ts';
 import '../order.css';
 
@@ -21,42 +24,70 @@ type View = 'letter' | 'wording' | 'price';
 /** One change order from draft to decision. */
 export function ChangeOrderScreen() {
   const { changeOrderId } = useParams({ from: '/in/desk/projects/$projectId/change-orders/$changeOrderId' });
-  const overview = useOverview();
-  const [sending, setSending] = useState(false);
   const order = useRoute(routes.getChangeOrder, { params: { changeOrderId } });
-  const data = order.data;
+  if (order.data) return <OrderPage key={order.data.id} order={order.data} />;
   return (
-    <Page
-      title={data ? `Change order ${data.number}` : 'Change order'}
-      of={overview.data?.project.name}
-      wide
-      lead={data && <StateWords order={data} />}
-      actions={
-        data?.state === 'draft' && (
-          <Button look="go" disabled={data.blocks.length > 0} onClick={() => setSending(true)}>
-            Send to the client
-          </Button>
-        )
-      }
-    >
+    <Page title="Change order" wide>
       <Reading query={order} doing="Reading the change order" rows={8}>
-        {(found) => (
-          <>
-            <Blocks order={found} />
-            <Conflicts order={found} />
-            <div className="order-page">
-              <Views order={found} />
-              <div className="order-aside">
-                <OrderQuestions order={found} />
-                <OrderVersions order={found} />
-                <OrderContract order={found} />
-              </div>
-            </div>
-            {sending && <SendDialog order={found} onClose={() => setSending(false)} />}
-          </>
-        )}
+        {() => null}
       </Reading>
     </Page>
+  );
+}
+
+function OrderPage({ order }: { order: ChangeOrder }) {
+  const overview = useOverview();
+  const [sending, setSending] = useState(false);
+  const draft = useOrderDraft(order);
+  return (
+    <Page
+      title={`Change order ${order.number}`}
+      of={overview.data?.project.name}
+      wide
+      lead={<StateWords order={order} />}
+      actions={
+        <>
+          <SetAside order={order} />
+          {order.state === 'draft' && (
+            <Button look="go" disabled={order.blocks.length > 0 || draft.touched} onClick={() => setSending(true)}>
+              Send to the client
+            </Button>
+          )}
+        </>
+      }
+    >
+      {draft.touched && <Unsaved order={order} draft={draft} />}
+      <Blocks order={order} />
+      <Conflicts order={order} />
+      <div className="order-page">
+        <Views order={order} draft={draft} />
+        <div className="order-aside">
+          <OrderQuestions order={order} />
+          <OrderVersions order={order} />
+          <OrderContract order={order} />
+        </div>
+      </div>
+      {sending && <SendDialog order={order} onClose={() => setSending(false)} />}
+    </Page>
+  );
+}
+
+/** What is typed and not saved, and where it is. */
+function Unsaved({ order, draft }: { order: ChangeOrder; draft: OrderDraftState }) {
+  return (
+    <div className="notice row">
+      <p>
+        <b>Not saved yet.</b>{' '}
+        {draft.isKept
+          ? 'What you typed under “Wording, days, findings” stays in this browser until you save it there or put it back. The letter and the price show what is saved.'
+          : 'This browser keeps nothing: save before you leave the page.'}
+        {draft.base !== order.version &&
+          ' The change order has changed since you began; saving puts what you typed in place of what is there.'}
+      </p>
+      <Button look="quiet" onClick={() => draft.startFrom(noEdit, order.version)}>
+        Put back what was saved
+      </Button>
+    </div>
   );
 }
 
@@ -97,7 +128,8 @@ function Conflicts({ order }: { order: ChangeOrder }) {
   );
 }
 
-function Views({ order }: { order: ChangeOrder }) {
+function Views({ order, draft }: { order: ChangeOrder; draft: OrderDraftState }) {
+  const overview = useOverview();
   const [view, setView] = useState<View>('letter');
   return (
     <Tabs<View>
@@ -105,11 +137,15 @@ function Views({ order }: { order: ChangeOrder }) {
       value={view}
       onChange={setView}
       items={[
-        { value: 'letter', label: 'The letter', panel: <LetterPreview order={order} /> },
+        {
+          value: 'letter',
+          label: 'The letter',
+          panel: <LetterPreview order={order} locale={overview.data?.project.clientLocale ?? 'en'} />,
+        },
         {
           value: 'wording',
           label: 'Wording, days, findings',
-          panel: <OrderWording key={order.id} order={order} />,
+          panel: <OrderWording order={order} state={draft} />,
         },
         { value: 'price', label: 'Price', panel: <OrderPrice order={order} /> },
       ]}

@@ -1,8 +1,8 @@
 import { Link, useNavigate } from '@tanstack/react-router';
-import { type FindingRow, routes } from '@underlath/contract';
+import { routes } from '@underlath/contract';
 import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
-import { useChange, usePages } from '../../shared/api/hooks.ts';
+import { useChange } from '../../shared/api/hooks.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { FindingChooser } from '../parts/finding-chooser.tsx';
@@ -12,16 +12,17 @@ import { MoreRows } from '../parts/more-rows.tsx';
 import { Page } from '../parts/page.tsx';
 import { useOverview, useProjectId } from '../parts/project-frame.tsx';
 import { Reading } from '../parts/reading.tsx';
+import { useOfferable } from '../parts/use-offerable.ts';
 
 /** Which priced findings the client decides on together. */
 export function NewChangeOrderScreen() {
   const projectId = useProjectId();
   const overview = useOverview();
-  const priced = usePages(routes.listFindings, { params: { projectId }, query: { state: 'priced', limit: 200 } });
-  const rows = priced.items as FindingRow[];
+  const { findings, rows } = useOfferable(projectId);
   const navigate = useNavigate();
-  const [unticked, setUnticked] = useState<ReadonlySet<string>>(new Set());
-  const chosen = rows.filter((row) => !unticked.has(row.id)).map((row) => row.id);
+  const [ticks, setTicks] = useState<ReadonlyMap<string, boolean>>(new Map());
+  // What the client declined is offered again only on purpose.
+  const chosen = rows.filter((row) => ticks.get(row.id) ?? row.state === 'priced').map((row) => row.id);
   const create = useChange(routes.createChangeOrder, {
     invalidates: [...findingReads, routes.listChangeOrders],
     onDone: (order) =>
@@ -36,7 +37,7 @@ export function NewChangeOrderScreen() {
       of={overview.data?.project.name}
       lead="The client decides on all of it at once. Work that findings share is counted once."
     >
-      <Reading query={priced} doing="Reading the priced findings">
+      <Reading query={findings} doing="Reading the priced findings">
         {() =>
           rows.length === 0 ? (
             <EmptyState
@@ -59,16 +60,9 @@ export function NewChangeOrderScreen() {
               <FindingChooser
                 rows={rows}
                 chosen={chosen}
-                onToggle={(id, on) =>
-                  setUnticked((before) => {
-                    const next = new Set(before);
-                    if (on) next.delete(id);
-                    else next.add(id);
-                    return next;
-                  })
-                }
+                onToggle={(id, on) => setTicks((before) => new Map(before).set(id, on))}
               />
-              <MoreRows pages={priced} what="findings" />
+              <MoreRows pages={findings} what="findings" />
               <FormFail problem={create.error ? problemOf(create.error) : null} doing="Making the change order" />
               <div className="row form-foot">
                 <Button

@@ -45,6 +45,17 @@ export function LocaleProvider({ children, initial }: { children: ReactNode; ini
   return <LocaleContext value={state}>{children}</LocaleContext>;
 }
 
+/** A language for what is below it alone: nothing is remembered, and the page around it keeps its own. */
+export function LocaleScope({ children, initial }: { children: ReactNode; initial: Locale }) {
+  const [locale, setLocale] = useState(initial);
+  const state = useMemo(() => ({ locale, tag: localeTags[locale], setLocale }), [locale]);
+  return (
+    <LocaleContext value={state}>
+      <div lang={locale}>{children}</div>
+    </LocaleContext>
+  );
+}
+
 export function useLocale(): LocaleState {
   return useContext(LocaleContext);
 }

@@ -178,7 +178,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'hand-worked',
     source: `${IRC}: every piece`,
     inputs: { ...LOW, diameterIn: 0.5, plates: [piece('A', 60, [10, 50]), piece('B', 48, [10])] },
-    expect: { verdict: 'fails', remaining: 0.5, repairs: ['anchor-bolt-add', 'plate-washer'] },
+    expect: { verdict: 'fails', remaining: 0.5, repairs: ['anchor-bolt-add', 'plate-washer', 'engineer-letter'] },
   },
   {
     name: 'under exactly two stories in D1 bolts 60 in apart are near enough',

@@ -217,7 +217,13 @@ export const cases: readonly CheckCase[] = [
     origin: 'common-practice',
     source: 'the seat itself is long enough',
     inputs: { ...END, species: 'hem-fir', bearingLengthIn: 1.75, expectedMovementIn: 1, positiveConnection: false },
-    expect: { verdict: 'fails', ratio: 2, remaining: 1, severity: 'engineer', repairs: ['seat-connect'] },
+    expect: {
+      verdict: 'fails',
+      ratio: 2,
+      remaining: 1,
+      severity: 'engineer',
+      repairs: ['seat-connect', 'engineer-letter'],
+    },
   },
   {
     name: 'a seat that will move off is unsafe before anything else is measured',

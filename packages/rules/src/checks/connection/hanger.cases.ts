@@ -38,7 +38,7 @@ export const cases: readonly CheckCase[] = [
       remaining: 0.6,
       severity: 'engineer',
       values: { headerShare: 0.6, joistShare: 1, headerToAdd: 4 },
-      repairs: ['hanger-refasten', 'hanger-replace'],
+      repairs: ['hanger-refasten', 'hanger-replace', 'engineer-letter'],
     },
   },
   {
@@ -177,7 +177,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'common-practice',
     source: 'least share of the fasteners, a screening assumption',
     inputs: { ...GOOD, joist: { specified: 6, installed: 3 } },
-    expect: { verdict: 'fails', remaining: 0.5, repairs: ['hanger-refasten', 'hanger-replace'] },
+    expect: { verdict: 'fails', remaining: 0.5, repairs: ['hanger-refasten', 'hanger-replace', 'engineer-letter'] },
   },
 ];
 

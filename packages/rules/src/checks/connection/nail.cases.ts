@@ -87,7 +87,7 @@ export const cases: readonly CheckCase[] = [
     expect: {
       verdict: 'fails',
       severity: 'engineer',
-      repairs: ['add-nails'],
+      repairs: ['add-nails', 'engineer-letter'],
       values: { lateralLb: 174, penetrationFactor: 0.7716 },
     },
     tolerance: WHOLE_POUND,
@@ -164,7 +164,7 @@ export const cases: readonly CheckCase[] = [
     origin: 'second-hand',
     source: 'NDS 2018 12.1.6 (second-hand): least penetration 6D',
     inputs: { ...JOINT, penetrationIn: 0.9, demandLb: 0 },
-    expect: { verdict: 'fails', remaining: 0, repairs: ['add-nails'] },
+    expect: { verdict: 'fails', remaining: 0, repairs: ['add-nails', 'engineer-letter'] },
   },
 ];
 

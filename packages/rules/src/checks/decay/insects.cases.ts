@@ -104,7 +104,7 @@ export const cases: readonly CheckCase[] = [
       verdict: 'fails',
       severity: 'engineer',
       values: { softIn: 0.5 },
-      repairs: ['specialist-visit', 'member-replace', 'member-sister'],
+      repairs: ['specialist-visit', 'member-replace', 'member-sister', 'engineer-letter'],
     },
   },
   {

@@ -193,7 +193,7 @@ export const insects = defineCheck({
           repairs: ['specialist-visit'],
           facts: { disturbed: false, role: 'gravity' },
         },
-  repairs: ['specialist-visit', 'member-replace', 'member-sister'],
+  repairs: ['specialist-visit', 'member-replace', 'member-sister', 'engineer-letter'],
   client: {
     found: () => text('There is evidence of insects that eat wood.', 'Hay indicios de insectos que comen madera.'),
     why: text(

@@ -145,7 +145,11 @@ export const cases: readonly CheckCase[] = [
     origin: 'hand-worked',
     source: '40 / (8 + 2) = 4 in; engineering note on APA TT-012A: closer than 4 in',
     inputs: { ...PANEL, specifiedSpacingIn: 4, surveyedLengthIn: 40, counts: { ...NONE, flush: 8 } },
-    expect: { verdict: 'fails', values: { nailsToAdd: 2, tooTightForNails: false }, repairs: ['add-nails'] },
+    expect: {
+      verdict: 'fails',
+      values: { nailsToAdd: 2, tooTightForNails: false },
+      repairs: ['add-nails', 'engineer-letter'],
+    },
   },
   {
     name: 'nails that meet though they stand close together are nobody’s worry',

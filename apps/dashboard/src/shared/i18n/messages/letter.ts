@@ -8,14 +8,9 @@ export const client = defineMessages(
     orderVersion: 'Change order {number}, version {version}',
     sentOn: 'Sent {date} by {name}',
     forClient: 'For {name}',
-    intro: 'This letter is a change order: a written change to your contract. Nothing is agreed until you answer.',
     answerBy: 'Please answer by {date}.',
     license: 'License {number}',
 
-    makeSafeTitle: 'Make safe now',
-    makeSafeWhere: 'Keep out of this place: {place}.',
-    makeSafeCall: 'If anyone works, sleeps or sits there, call your contractor today.',
-    makeSafeCrew: 'What the people working there must do:',
     makeSafeCallNumber: 'Call {company}: {phone}',
 
     hatchHelp: 'Hatched: what we found.',
@@ -23,7 +18,7 @@ export const client = defineMessages(
 
     whatWeFound: 'What we found',
     findingNumber: 'Finding {number}',
-    findingAt: 'Place: {place}',
+    findingAt: 'Place:',
     measuredTitle: 'What was measured',
 
     photosOf: 'Photos of finding {number}',
@@ -57,7 +52,6 @@ export const client = defineMessages(
     repairNone: 'No repair is listed for this finding.',
 
     chooseTitle: 'Choose what is done',
-    chooseIntro: 'You may leave out single findings. The price is worked out again, because shared work counts once.',
     chooseFindings: 'Findings that are done',
     chooseShare: 'Its part of this price: {total}',
     chooseAdds: 'Left out. Doing it too adds {total}.',
@@ -68,7 +62,6 @@ export const client = defineMessages(
     thePrice: 'The price',
     priceIs: 'This change costs {total}.',
     priceWithout: { one: 'Finding {numbers} is left out.', other: 'Findings {numbers} are left out.' },
-    priceTaxNote: 'That includes sales tax on materials.',
     priceOpen: 'See the price line by line',
     priceHow: 'How we got this line',
     priceSubtotal: 'Work and materials',
@@ -77,18 +70,13 @@ export const client = defineMessages(
     priceProfit: 'Profit, {pct}',
     priceTotal: 'Total for this change',
     priceShares: 'The same total, split by finding',
-    priceSample: 'These prices use sample rates. Ask your contractor to confirm them before you sign.',
     priceAllowances: 'Allowances in this price',
     priceAllowance: 'Allowance, reconciled when spent',
-    priceAllowanceMeans:
-      'An allowance is money set aside for something not chosen yet. When it is spent, the price goes up or down to what it cost.',
     priceAllowanceAlone: 'Before overhead and profit:',
     priceCredit: 'Credit, it lowers the price',
 
     notCovered: 'What this price does not cover',
-    notCoveredFor: 'Finding {number}: {title}',
     otherWays: 'Other ways to do it, and what they would change',
-    otherWaysMeans: 'None of these is in the price. If you want one, ask us. You get a new letter first.',
     otherWayRepair: 'Repair what is there',
     otherWayReplace: 'Replace it',
     otherWayBetter: 'Better than what is asked',
@@ -132,17 +120,6 @@ export const client = defineMessages(
     addedCalendarDays: { one: '{count} calendar day more', other: '{count} calendar days more' },
     noAddedCalendarDays: 'no more calendar days',
 
-    notKnown: 'What we do not know yet',
-    unknownGap: 'No price yet: {title}. It is not in the total.',
-    unknownEngineer: {
-      one: 'An engineer decides how to fix finding {numbers}. The repair and its price may change.',
-      other: 'An engineer decides how to fix findings {numbers}. The repair and its price may change.',
-    },
-    unknownClosed: 'We can only judge what is open now. There may be more behind closed walls.',
-    unknownNewLetter: 'If the work or the price changes, you get a new letter first.',
-
-    wordsTitle: 'Words in this letter',
-
     questionsTitle: 'Questions and answers',
     questionAsked: '{name} asked on {date}:',
     questionAnswered: '{company} answered on {date}:',
@@ -155,7 +132,6 @@ export const client = defineMessages(
     closeLetter: 'Close this letter on this device',
     closeHelp: 'Use this on a phone or computer that is not yours. The link in your message opens it again.',
 
-    cautionsTitle: 'Please know',
     sourcesOpen: 'See the rules we measured against',
     sourceFor: { one: 'Used for finding {numbers}', other: 'Used for findings {numbers}' },
     rulesVersion: 'Measured with version {version} of our rules.',
@@ -202,7 +178,6 @@ export const client = defineMessages(
 
     declineTitle: 'Decline this change',
     declineIntro: 'The work in this letter will not be done for now. Your contract stays the same.',
-    declineSafety: 'Saying no does not make the place safe. Keep out until it has been made safe.',
     declineReason: 'Why?',
     declineReasonHint: 'You may leave this empty.',
     declineSend: 'Decline',
@@ -306,15 +281,9 @@ export const client = defineMessages(
     orderVersion: 'Orden de cambio {number}, versión {version}',
     sentOn: 'Enviada el {date} por {name}',
     forClient: 'Para {name}',
-    intro:
-      'Esta carta es una orden de cambio: un cambio por escrito a su contrato. Nada queda acordado hasta que usted responda.',
     answerBy: 'Por favor responda a más tardar el {date}.',
     license: 'Licencia {number}',
 
-    makeSafeTitle: 'Asegurar ahora',
-    makeSafeWhere: 'No entre en este lugar: {place}.',
-    makeSafeCall: 'Si alguien trabaja, duerme o se sienta ahí, llame hoy a su contratista.',
-    makeSafeCrew: 'Lo que debe hacer quien trabaja ahí:',
     makeSafeCallNumber: 'Llame a {company}: {phone}',
 
     hatchHelp: 'Rayado: lo que encontramos.',
@@ -325,7 +294,7 @@ export const client = defineMessages(
 
     whatWeFound: 'Lo que encontramos',
     findingNumber: 'Hallazgo {number}',
-    findingAt: 'Lugar: {place}',
+    findingAt: 'Lugar:',
     measuredTitle: 'Lo que se midió',
 
     photosOf: 'Fotos del hallazgo {number}',
@@ -359,8 +328,6 @@ export const client = defineMessages(
     repairNone: 'No hay reparación en la lista para este hallazgo.',
 
     chooseTitle: 'Elija lo que se hace',
-    chooseIntro:
-      'Puede dejar fuera hallazgos sueltos. El precio se calcula otra vez, porque el trabajo compartido se cuenta una vez.',
     chooseFindings: 'Hallazgos que se hacen',
     chooseShare: 'Su parte de este precio: {total}',
     chooseAdds: 'Fuera. Hacerlo también suma {total}.',
@@ -371,7 +338,6 @@ export const client = defineMessages(
     thePrice: 'El precio',
     priceIs: 'Este cambio cuesta {total}.',
     priceWithout: { one: 'El hallazgo {numbers} queda fuera.', other: 'Los hallazgos {numbers} quedan fuera.' },
-    priceTaxNote: 'Incluye el impuesto sobre los materiales.',
     priceOpen: 'Ver el precio línea por línea',
     priceHow: 'Cómo llegamos a esta línea',
     priceSubtotal: 'Trabajo y materiales',
@@ -380,18 +346,13 @@ export const client = defineMessages(
     priceProfit: 'Ganancia, {pct}',
     priceTotal: 'Total de este cambio',
     priceShares: 'El mismo total, dividido por hallazgo',
-    priceSample: 'Estos precios usan tarifas de muestra. Pida a su contratista que los confirme antes de firmar.',
     priceAllowances: 'Asignaciones en este precio',
     priceAllowance: 'Asignación, se ajusta cuando se gasta',
-    priceAllowanceMeans:
-      'Una asignación es dinero reservado para algo que aún no se elige. Cuando se gasta, el precio sube o baja a lo que costó.',
     priceAllowanceAlone: 'Antes de gastos generales y ganancia:',
     priceCredit: 'Crédito, baja el precio',
 
     notCovered: 'Lo que este precio no cubre',
-    notCoveredFor: 'Hallazgo {number}: {title}',
     otherWays: 'Otras maneras de hacerlo, y lo que cambiarían',
-    otherWaysMeans: 'Ninguna está en el precio. Si quiere una, pregúntenos. Usted recibe antes una carta nueva.',
     otherWayRepair: 'Reparar lo que hay',
     otherWayReplace: 'Reemplazarlo',
     otherWayBetter: 'Mejor de lo que se pide',
@@ -436,17 +397,6 @@ export const client = defineMessages(
     addedCalendarDays: { one: '{count} día calendario más', other: '{count} días calendario más' },
     noAddedCalendarDays: 'ningún día calendario más',
 
-    notKnown: 'Lo que aún no sabemos',
-    unknownGap: 'Aún sin precio: {title}. No está en el total.',
-    unknownEngineer: {
-      one: 'Un ingeniero decide cómo reparar el hallazgo {numbers}. La reparación y su precio pueden cambiar.',
-      other: 'Un ingeniero decide cómo reparar los hallazgos {numbers}. La reparación y su precio pueden cambiar.',
-    },
-    unknownClosed: 'Solo podemos evaluar lo que está abierto ahora. Puede haber más detrás de paredes cerradas.',
-    unknownNewLetter: 'Si cambia el trabajo o el precio, usted recibe antes una carta nueva.',
-
-    wordsTitle: 'Palabras de esta carta',
-
     questionsTitle: 'Preguntas y respuestas',
     questionAsked: '{name} preguntó el {date}:',
     questionAnswered: '{company} respondió el {date}:',
@@ -459,7 +409,6 @@ export const client = defineMessages(
     closeLetter: 'Cerrar esta carta en este dispositivo',
     closeHelp: 'Úselo en un teléfono o computadora que no sea suyo. El enlace de su mensaje la vuelve a abrir.',
 
-    cautionsTitle: 'Tenga en cuenta',
     sourcesOpen: 'Ver las reglas que usamos para medir',
     sourceFor: { one: 'Para el hallazgo {numbers}', other: 'Para los hallazgos {numbers}' },
     rulesVersion: 'Medido con la versión {version} de nuestras reglas.',
@@ -506,7 +455,6 @@ export const client = defineMessages(
 
     declineTitle: 'Rechazar este cambio',
     declineIntro: 'El trabajo de esta carta no se hará por ahora. Su contrato sigue igual.',
-    declineSafety: 'Decir que no, no hace seguro el lugar. No entre hasta que lo hayan asegurado.',
     declineReason: '¿Por qué?',
     declineReasonHint: 'Puede dejarlo vacío.',
     declineSend: 'Rechazar',

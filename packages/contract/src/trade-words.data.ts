@@ -1,4 +1,4 @@
-import type { Text } from '@underlath/contract';
+import type { Text } from './common.ts';
 
 /** A trade word, how it is found in the English and the Spanish of a letter, and what it means in a sentence or two. */
 export type TradeWord = { word: Text; found: { en: RegExp; es: RegExp }; means: Text };

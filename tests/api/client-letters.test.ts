@@ -145,6 +145,18 @@ describe('a letter', () => {
   });
 });
 
+test('a scanner that only gets leaves nothing behind, not even a session', async () => {
+  const { link, open } = await offer();
+  const rows = async () =>
+    (await api.platform.database.ownerPool.query('select count(*)::int as n from client_session')).rows[0].n;
+  const before = await rows();
+  for (const path of [new URL(link).pathname, '/c', open.path, `${open.path}/pdf`, `${open.path}/session`]) {
+    const answer = await api.http().get(path);
+    expect(answer.get('set-cookie'), path).toBeUndefined();
+  }
+  expect(await rows()).toBe(before);
+});
+
 describe('questions', () => {
   test('of a letter wait ten at most, and one more is taken when one is answered', async () => {
     const sent = await offer();

@@ -52,18 +52,23 @@ export const noticeMethod = z.enum(['in-person', 'letter', 'certified-mail', 'e-
 export const letterId = z.string().regex(/^[0-9A-HJKMNP-TV-Z]{10}$/, { error: 'must be the id of a letter' });
 export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
 
+const oneLine = { error: 'must be one line, without control or direction marks', abort: true };
+const onlyBreaks = { error: 'must have no control or direction marks but new lines and tabs', abort: true };
+/** One complaint of a text is enough: an empty one is not told that it lacks a letter. */
+const filled = { abort: true };
+
 /** One line that may stay empty. */
-export const line = (max: number) =>
-  z.string().trim().max(max).refine(hasNoMarks, 'must be one line, without control or direction marks');
+export const line = (max: number) => z.string().trim().max(max).refine(hasNoMarks, oneLine);
 /** One line with at least one letter or digit. */
-export const words = (max: number) => line(max).min(1).refine(showsLetterOrDigit, 'must have a letter or a digit');
+export const words = (max: number) =>
+  line(max).min(1, filled).refine(showsLetterOrDigit, 'must have a letter or a digit');
 /** What a person is called. */
-export const personName = line(120).min(1).refine(showsLetter, 'must have a letter');
+export const personName = line(120).min(1, filled).refine(showsLetter, 'must have a letter');
 /** Lines that may stay empty; tabs and new lines are kept. */
-export const lines = (max: number) =>
-  z.string().trim().max(max).refine(hasOnlyBreaks, 'must have no control or direction marks but new lines and tabs');
+export const lines = (max: number) => z.string().trim().max(max).refine(hasOnlyBreaks, onlyBreaks);
 /** Lines with at least one letter or digit. */
-export const manyWords = (max: number) => lines(max).min(1).refine(showsLetterOrDigit, 'must have a letter or a digit');
+export const manyWords = (max: number) =>
+  lines(max).min(1, filled).refine(showsLetterOrDigit, 'must have a letter or a digit');
 
 /** A page of a list: `next` is an opaque cursor, null on the last page. */
 export const page = <T extends z.ZodType>(item: T) => z.object({ items: z.array(item), next: z.string().nullable() });

@@ -29,8 +29,10 @@ export function NameQuestion({ open, letterFor, typed, onRight, onChange }: Name
         </>
       }
     >
-      <p>{t('nameAsk', { letterFor, typed })}</p>
-      <p className="soft">{t('nameKept')}</p>
+      <div className="stack">
+        <p>{t('nameAsk', { letterFor, typed })}</p>
+        <p className="soft">{t('nameKept')}</p>
+      </div>
     </Dialog>
   );
 }

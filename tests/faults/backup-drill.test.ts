@@ -1,4 +1,4 @@
-import { appendFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { appendFileSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
@@ -6,11 +6,14 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { filePath, tablePath } from '../../apps/api/src/commands/backup-folder.ts';
 import { restore } from '../../apps/api/src/commands/backup-reader.ts';
 import { backUp } from '../../apps/api/src/commands/backup-writer.ts';
+import { readWitnesses } from '../../apps/api/src/commands/handed-witnesses.ts';
 import { verifyEverything } from '../../apps/api/src/commands/verification.ts';
 import { systemActor } from '../../apps/api/src/features/records/record-actor.ts';
+import { readHeads } from '../../apps/api/src/features/records/record-witnesses.ts';
 import { RecordsService } from '../../apps/api/src/features/records/records.service.ts';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
+import { runToEnd } from '../support/serve.ts';
 
 let folder: string;
 let from: TestApi;
@@ -98,6 +101,41 @@ describe('a backup', () => {
     await expect(backUp(from.platform, folder)).rejects.toThrow('exists already');
   });
 
+  test('whose manifest was edited is refused, and nothing of it is restored', async () => {
+    const to = await startTestApi();
+    const path = join(folder, 'manifest.json');
+    const whole = readFileSync(path, 'utf8');
+    const { tables, ...rest } = JSON.parse(whole);
+    writeFileSync(path, JSON.stringify({ ...rest, tables: tables.slice(1), files: [] }));
+    await expect(restore(to.platform, folder)).rejects.toThrow(
+      'manifest.json is not as it was when the backup was taken',
+    );
+    expect(await readHeads(to.platform.fileStore)).toEqual([]);
+    writeFileSync(path, whole);
+    await restore(to.platform, folder);
+    expect(await project(to)).not.toBeNull();
+    await to.close();
+  });
+
+  test('names where every record stood, and is a witness of it later', async () => {
+    const { rows } = await from.platform.database.ownerPool.query('select seq, hash from record_head where seq > 0');
+    const witnesses = readWitnesses(['--expect-file', join(folder, 'manifest.json')]);
+    expect(witnesses.map(({ seq, hash }) => ({ seq, hash }))).toEqual(rows);
+    expect(() => readWitnesses(['--expect', 'project:12'])).toThrow('a witness is PROJECT:SEQ:HASH');
+    expect(() => readWitnesses(['--expected', 'x'])).toThrow('verify-record takes --expect PROJECT:SEQ:HASH');
+  });
+
+  test('that lacks a file is refused in a sentence before anything is restored', async () => {
+    const to = await startTestApi();
+    const folders = readdirSync(join(folder, 'files', owner.companyId));
+    const photo = filePath(folder, `${owner.companyId}/${folders[0]}`);
+    renameSync(photo, `${photo}.away`);
+    await expect(restore(to.platform, folder)).rejects.toThrow(`${photo} is missing; the backup is not whole`);
+    renameSync(`${photo}.away`, photo);
+    expect(await project(to)).toBeNull();
+    await to.close();
+  });
+
   test('that lost a byte is refused by name, and nothing of it is restored', async () => {
     const to = await startTestApi();
     const photo = filePath(
@@ -112,6 +150,27 @@ describe('a backup', () => {
     await to.close();
   });
 });
+
+test('a backup of files that are not what the rows say names each, and what no row speaks of', async () => {
+  const { database, fileStore } = from.platform;
+  const { fileKey } = await database.owner.photo.findFirstOrThrow();
+  const bytes = await fileStore.bytes(fileKey);
+  await fileStore.put('photos/left-by-a-killed-process', Buffer.from('half'));
+  const wrong = join(folder, '..', 'wrong');
+  await fileStore.put(fileKey, Buffer.from('other bytes'));
+  const changed = await backUp(from.platform, wrong);
+  expect(changed.faults).toEqual([expect.stringMatching(/^The file of photo .* has hash .*, not /)]);
+  expect(changed.leftOver).toEqual(['photos/left-by-a-killed-process']);
+  await fileStore.remove(fileKey);
+  const env = { DATABASE_URL: from.databaseUrl, DATA_DIR: from.dataDir };
+  const { code, printed } = await runToEnd('backup', env, [join(folder, '..', 'gone')]);
+  expect(code).toBe(1);
+  expect(printed).toMatch(/FAULT The file of photo .* is missing/);
+  expect(printed).toContain('Left over, no row speaks of it: photos/left-by-a-killed-process');
+  expect(printed).toMatch(/but it is not whole: 1 file is not what the rows say\.\n$/);
+  await fileStore.put(fileKey, bytes);
+  await fileStore.remove('photos/left-by-a-killed-process');
+}, 90_000);
 
 test('a record whose head was taken away is found, and the others are still looked at', async () => {
   const { database } = from.platform;

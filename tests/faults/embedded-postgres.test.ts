@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
@@ -106,6 +106,14 @@ describe('the built-in PostgreSQL', () => {
     expect(Number(new URL(second.databaseUrl).port)).not.toBe(port);
     await second.stop();
     await new Promise((done) => squatter.close(done));
+  });
+
+  test('a log that cannot be written is told in one sentence', async () => {
+    const log = join(dataDir, 'postgres.log');
+    rmSync(log, { force: true });
+    mkdirSync(log);
+    await expect(start()).rejects.toThrow(/^The built-in PostgreSQL in .* did not start .*EISDIR/);
+    rmSync(log, { recursive: true });
   });
 
   test('a folder that cannot be made is told in one sentence', async () => {

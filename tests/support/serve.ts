@@ -5,8 +5,8 @@ const root = resolve(import.meta.dirname, '../..');
 const startMs = 60_000;
 
 /** One of the program's commands in a process of its own, as the scripts of package.json run it. */
-export function runScript(name: string, env: NodeJS.ProcessEnv): ChildProcess {
-  return spawn(process.execPath, ['--import', 'tsx', `apps/api/src/commands/${name}.ts`], {
+export function runScript(name: string, env: NodeJS.ProcessEnv, args: string[] = []): ChildProcess {
+  return spawn(process.execPath, ['--import', 'tsx', `apps/api/src/commands/${name}.ts`, ...args], {
     cwd: root,
     env: { ...process.env, VITEST: undefined, PORT: '0', DATABASE_URL: '', ...env },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -17,8 +17,9 @@ export function runScript(name: string, env: NodeJS.ProcessEnv): ChildProcess {
 export async function runToEnd(
   name: string,
   env: NodeJS.ProcessEnv,
+  args: string[] = [],
 ): Promise<{ code: number | null; printed: string }> {
-  const child = runScript(name, env);
+  const child = runScript(name, env, args);
   const printed = collect(child);
   const code = await new Promise<number | null>((done) => child.once('exit', done));
   return { code, printed: printed.text };

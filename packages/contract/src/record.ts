@@ -27,11 +27,12 @@ export const recordCheck = z.object({
   otherKinds: z.array(z.string()),
   /** Places of the record known from outside of the database. Without one, a removed end would not show. */
   witnesses: z.object({
-    /** Kept in the file store. */
+    /** Kept in the file store, and those of them that the record agrees with. */
     kept: z.int(),
+    keptAgreed: z.int(),
     /** Handed in with the request. */
     handed: z.int(),
-    agreed: z.int(),
+    handedAgreed: z.int(),
     /** The newest event that one of them knows; 0 without any. */
     newestSeq: z.int(),
   }),

@@ -14,7 +14,8 @@ await runCommand(() =>
     for (const key of leftOver) console.log(`Left over, no row speaks of it: ${key}`);
     for (const fault of faults) console.error(`FAULT ${fault}`);
     if (faults.length > 0) process.exitCode = 1;
-    const end = faults.length > 0 ? `, but it is not whole: ${faults.length} files are not what the rows say.` : '.';
+    const wrong = faults.length === 1 ? '1 file is' : `${faults.length} files are`;
+    const end = faults.length > 0 ? `, but it is not whole: ${wrong} not what the rows say.` : '.';
     console.log(
       `Backed up ${rowCount} rows of ${tables.length} tables and ${files.length} files into ${resolve(folder)}${end}`,
     );

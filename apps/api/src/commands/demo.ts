@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { seedDemo } from '../../../../seed/index.ts';
 import type { Config } from '../config.ts';
 import type { Platform } from '../platform/platform.ts';
+import { ProblemError } from '../platform/problem-error.ts';
 import { StartupError } from '../platform/startup-error.ts';
 import type { DemoAccess } from './demo-access.ts';
 
@@ -13,7 +14,16 @@ const unfinishedFile = (config: Config): string => join(config.dataDir, 'demo-un
 /** Fills an empty database with the demo; leaves one that holds anything alone. */
 export async function seedDemoOnce(platform: Platform): Promise<void> {
   if (await hasCompanies(platform)) return;
-  await writeDemo(platform);
+  try {
+    await writeDemo(platform);
+  } catch (error) {
+    // The people of the demo are made first, and by their e-mail addresses only once.
+    if (!(error instanceof ProblemError) || error.type !== 'already-exists') throw error;
+    throw new StartupError(
+      'Another server is writing the demo into this database just now; start this one again in a minute.',
+      { cause: error },
+    );
+  }
 }
 
 /** `npm run seed`: the same, but refuses where there is something already. */

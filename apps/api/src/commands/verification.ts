@@ -101,7 +101,7 @@ async function verifyProjects(
     for (const { what, rows } of untold) found.untold.set(what, (found.untold.get(what) ?? 0) + rows);
     for (const kind of otherKinds) found.otherKinds.add(kind);
     found.witnesses += witnesses.kept + witnesses.handed;
-    found.agreed += witnesses.agreed;
+    found.agreed += witnesses.keptAgreed + witnesses.handedAgreed;
     if (witnesses.kept + witnesses.handed === 0) found.projectsWithoutWitness++;
   }
   return projects.map(({ id }) => id);

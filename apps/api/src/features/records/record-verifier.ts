@@ -47,7 +47,8 @@ export class RecordVerifier {
     const witnesses = {
       kept: kept.length,
       handed: handed.length,
-      agreed: agree(kept, 'the head kept in the file store') + agree(handed, 'the witness handed in'),
+      keptAgreed: agree(kept, 'the head kept in the file store'),
+      handedAgreed: agree(handed, 'the witness handed in'),
       newestSeq: Math.max(0, ...[...kept, ...handed].map(({ seq }) => seq)),
     };
     const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0);

@@ -49,7 +49,8 @@ async function launch(cluster: Cluster, port: number): Promise<number | string> 
     exited = error.message;
   });
   child.on('exit', () => {
-    exited = readFileSync(cluster.logFile, 'utf8').slice(logStart);
+    // Who stopped it may have removed the whole folder.
+    exited = existsSync(cluster.logFile) ? readFileSync(cluster.logFile, 'utf8').slice(logStart) : 'its log is gone';
   });
   child.unref();
   const deadline = Date.now() + startDeadlineMs;

@@ -76,7 +76,7 @@ export const contentReview = z.object({
   cautions: z.array(text),
 });
 
-/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved. */
+/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved, with the contract as it stands while it waits, and as the answer made it. */
 export const changeOrder = changeOrderRow.extend({
   wording,
   findingIds: z.array(id),

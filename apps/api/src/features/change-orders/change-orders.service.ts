@@ -25,6 +25,7 @@ import * as changeOrders from './change-orders.repository.ts';
 import { checkMembers } from './members-check.ts';
 import type { Offer, OfferBuilder } from './offer-builder.ts';
 import { suggestDays } from './offer-days.ts';
+import type { DraftDocument } from './offer-document.ts';
 import { startWording } from './offer-wording.ts';
 
 type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
@@ -176,9 +177,19 @@ export class ChangeOrdersService {
     );
     const sent = currentVersion(record);
     const { draft, blocks, conflicts, review } = sent
-      ? { draft: approvedOf(sent), blocks: [], conflicts: [], review: null }
+      ? { draft: await this.standing(tx, record, approvedOf(sent)), blocks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
     return toChangeOrder(record, { draft, blocks, conflicts, review, names, now: this.clock.now() });
+  }
+
+  /** While it waits, with the contract as it stands now and not as it was when it was sent. */
+  private async standing(tx: Tx, { companyId, projectId, state }: ChangeOrderRecord, sent: DraftDocument) {
+    if (state !== 'sent') return sent;
+    const { contract, days } = sent;
+    return {
+      ...sent,
+      contract: await this.offers.effect(tx, { companyId, projectId }, { cents: contract.thisChangeCents, days }),
+    };
   }
 
   /** What would be sent now, to the address given or else the project's own. */

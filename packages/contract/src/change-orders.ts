@@ -100,7 +100,7 @@ export const draftField = z.enum(['headline', 'found', 'why', 'ifNot', 'note', '
 /** A typed field to look at before it is sent, and why. */
 export const draftMark = z.object({ field: draftField, words: z.string() });
 
-/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved. */
+/** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved, with the contract as it stands while it waits, and as the answer made it. */
 export const changeOrder = changeOrderRow.extend({
   wording,
   findingIds: z.array(id),

@@ -53,6 +53,16 @@ test('the same person on the same day is one line; another day is another line',
   expect(whoChecked(items, (at) => at.slice(0, 10)).map((line) => line.numbers)).toEqual([[1, 2], [3]]);
 });
 
+test('findings seen on different days are told apart, though they were checked on one', () => {
+  const seen = (number: number, seenAt: string) =>
+    item({ number, checkedBy: 'Dana', checkedAt: '2026-03-03T10:00:00Z', seenAt });
+  const items = [seen(1, '2026-02-27T10:00:00Z'), seen(2, '2026-02-27T18:00:00Z'), seen(3, '2026-03-03T09:00:00Z')];
+  expect(whoChecked(items, (at) => at.slice(0, 10)).map(({ numbers, seenAt }) => [numbers, seenAt])).toEqual([
+    [[1, 2], '2026-02-27T10:00:00Z'],
+    [[3], '2026-03-03T09:00:00Z'],
+  ]);
+});
+
 test('findings of one wall share its drawing', () => {
   const wall = { locationId: 'a' } as DocumentItem['place'];
   const beam = { locationId: 'b' } as DocumentItem['place'];

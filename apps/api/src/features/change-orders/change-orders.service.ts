@@ -24,6 +24,7 @@ import * as changeOrders from './change-orders.repository.ts';
 import { composeWords, editDraft, type KeptDraft, keptDraftOf, markStale } from './draft-words.ts';
 import { checkMembers } from './members-check.ts';
 import type { Offer, OfferBuilder } from './offer-builder.ts';
+import type { DraftDocument } from './offer-document.ts';
 
 type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
 type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
@@ -207,9 +208,19 @@ export class ChangeOrdersService {
     );
     const sent = currentVersion(record);
     const { draft, blocks, marks, conflicts, review } = sent
-      ? { draft: approvedOf(sent), blocks: [], marks: [], conflicts: [], review: null }
+      ? { draft: await this.standing(tx, record, approvedOf(sent)), blocks: [], marks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
     return toChangeOrder(record, { draft, blocks, marks, conflicts, review, names, now: this.clock.now() });
+  }
+
+  /** While it waits, with the contract as it stands now and not as it was when it was sent. */
+  private async standing(tx: Tx, { companyId, projectId, state }: ChangeOrderRecord, sent: DraftDocument) {
+    if (state !== 'sent') return sent;
+    const { contract, days } = sent;
+    return {
+      ...sent,
+      contract: await this.offers.effect(tx, { companyId, projectId }, { cents: contract.thisChangeCents, days }),
+    };
   }
 
   /** What would be sent now, to the address given or else the project's own. */

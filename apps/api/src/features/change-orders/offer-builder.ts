@@ -143,6 +143,11 @@ export class OfferBuilder {
     return parts;
   }
 
+  /** The contract before and after a change, as it stands now. @throws ProblemError `not-found` when the project is gone */
+  effect(tx: Tx, { companyId, projectId }: Place, change: { cents: number; days: number }) {
+    return this.contract.withChange(tx, companyId, projectId, change);
+  }
+
   /** @throws ProblemError `not-found` when the project is gone */
   async build(tx: Tx, request: OfferRequest): Promise<Offer> {
     const { companyId, projectId, findingIds, kept, questions, changeOrderId, number, version } = request;

@@ -51,8 +51,20 @@ export function ContractPayments({ contract }: { contract: Contract }) {
             ))}
           </tbody>
           <tfoot>
+            {effects.length > 0 && (
+              <tr>
+                <td>The change in all</td>
+                <td className="wide-only" />
+                <td />
+                {effects.map(({ changeOrderId, cents }) => (
+                  <td className="number" key={changeOrderId}>
+                    <Money cents={cents} sign />
+                  </td>
+                ))}
+              </tr>
+            )}
             <tr>
-              <td>Contract sum</td>
+              <td>Contract sum{effects.length > 0 && ', with it'}</td>
               <td className="number wide-only">
                 <Money cents={contract.originalSumCents} />
               </td>

@@ -26,8 +26,8 @@ export function FinishMoves({ contract, draft }: FinishMovesProps) {
       </p>
       {approved.length > 0 && (
         <p>
-          The client has signed change orders that name a finish, the last one as the days were counted then. What is
-          signed stays as it is; put the new finish to the client in writing.
+          The client has signed change orders that name a finish. What they signed stays as it is; put the new finish to
+          the client in writing.
         </p>
       )}
     </div>

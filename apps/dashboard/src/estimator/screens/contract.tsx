@@ -121,10 +121,7 @@ function Waiting({ contract: { pending, pendingCents, currentSumCents } }: { con
     <>
       <h3>With the client, not in the sum</h3>
       <Lines lines={pending} />
-      <p className="shares-foot">
-        <span>All of it together</span>
-        <Money cents={pendingCents} sign />
-      </p>
+      <Facts facts={[{ name: 'All of it together', value: <Money cents={pendingCents} sign /> }]} />
       <p className="shares-foot">
         <span>Contract sum if all of it is approved</span>
         <Money cents={currentSumCents + pendingCents} />

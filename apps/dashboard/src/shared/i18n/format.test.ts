@@ -21,7 +21,16 @@ test('a plain day stays that day in every time zone', () => {
 });
 
 test('an instant is shown in the zone it is asked for', () => {
-  expect(formatDate('2026-03-06T02:05:00Z', 'en-US', 'day-time', 'America/Los_Angeles')).toContain('Mar 5');
+  const evening = '2026-03-06T02:05:00Z';
+  expect(formatDate(evening, 'en-US', 'day-time', 'America/Los_Angeles').replace(/\s/g, ' ')).toBe(
+    'Mar 5, 6:05 PM PST',
+  );
+  expect(formatDate(evening, 'en-US', 'long-day', 'America/Los_Angeles')).toBe('March 5, 2026');
+});
+
+test('a day of an instant in UTC says that it is one of UTC; a plain day says nothing', () => {
+  expect(formatDate('2026-03-06T02:05:00Z', 'es-US', 'long-day', 'UTC')).toBe('6 de marzo de 2026 (UTC)');
+  expect(formatDate('2026-03-06', 'en-US', 'day', 'UTC')).toBe('Mar 6, 2026');
 });
 
 test('what is not a date is shown as it came', () => {

@@ -11,16 +11,15 @@ import {
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { ClientPrincipal } from '../../plugins/auth.ts';
 import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
 import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
-import type { RecordHead, RecordsService } from '../records/records.service.ts';
+import type { RecordsService } from '../records/records.service.ts';
 import * as approvals from './approvals.repository.ts';
 import { assertLive } from './client-links.ts';
-import { decisionLetter, questionLetter } from './decision-letters.ts';
 
 type Answer = BodyOut<typeof clientRoutes.decide>;
 type Asked = BodyOut<typeof clientRoutes.ask>;
@@ -30,6 +29,8 @@ type StoredDecision = NonNullable<approvals.SentRow['decision']>;
 interface Opened {
   order: approvals.OrderRow;
   sent: approvals.SentRow;
+  /** The end of the link, which a renewal moves; the document keeps the one it was sent with. */
+  answerBy: Date;
 }
 
 /** What the holder of a client link may do: read, ask, and answer one version once. */
@@ -38,7 +39,7 @@ export class ApprovalsService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly letters: LettersService,
   ) {}
 
   /** Reads only. */
@@ -62,11 +63,11 @@ export class ApprovalsService {
   async decide(client: ClientPrincipal, answer: Answer, userAgent: string): Promise<ClientLetter> {
     const { companyId } = client;
     return this.database.inCompany(companyId, async (tx) => {
-      const { order, sent } = await this.lock(tx, client);
+      const { order, sent, answerBy } = await this.lock(tx, client);
       assertSeen(sent, answer);
       if (sent.decision) {
         assertSameAnswer(sent, sent.decision, answer);
-        return toLetter({ order, sent });
+        return toLetter({ order, sent, answerBy });
       }
       if (order.state !== 'sent')
         throw new ProblemError('wrong-state', 'This change order is not waiting for an answer.');
@@ -100,8 +101,7 @@ export class ApprovalsService {
         subjectId: changeOrderId,
         data: { questionId: question.id, version: sent.version, text },
       });
-      const to = await approvals.officeEmail(tx, companyId, sent.sentById);
-      if (to) await this.outbox.post(tx, companyId, { to, ...questionLetter(toDocument(sent), name, text) });
+      await this.letters.askOffice(tx, subjectOf(projectId, sent), question);
       return toQuestion(question);
     });
   }
@@ -118,7 +118,13 @@ export class ApprovalsService {
     return opened(tx, client, order);
   }
 
-  private async settle(tx: Tx, client: ClientPrincipal, { order, sent }: Opened, answer: Answer, userAgent: string) {
+  private async settle(
+    tx: Tx,
+    client: ClientPrincipal,
+    { order, sent }: Omit<Opened, 'answerBy'>,
+    answer: Answer,
+    userAgent: string,
+  ) {
     const { companyId, linkId } = client;
     const document = toDocument(sent);
     const { kind, sha256, signerName, reason, locale } = answer;
@@ -180,33 +186,18 @@ export class ApprovalsService {
       data: { ...data },
     });
     const decision = { kind, findingIds, version, signerName, reason, sha256, consentText, decidedAt: data.decidedAt };
-    await this.tellBoth(tx, companyId, order, sent, { document, decision, head });
-  }
-
-  /** The office, and the address the offer went to. */
-  private async tellBoth(
-    tx: Tx,
-    companyId: string,
-    order: approvals.OrderRow,
-    sent: approvals.SentRow,
-    settled: { document: ChangeOrderDocument; decision: ReturnType<typeof toDecision>; head: RecordHead },
-  ): Promise<void> {
-    const office = await approvals.officeEmail(tx, companyId, sent.sentById);
-    if (office) await this.outbox.post(tx, companyId, { to: office, ...decisionLetter(settled, 'en') });
-    const sending = await this.records.lastData(tx, companyId, order.id, eventTypes.changeOrderSent);
-    const to = sending?.clientEmail;
-    const locale = order.project.clientLocale === 'es' ? 'es' : 'en';
-    if (typeof to === 'string') await this.outbox.post(tx, companyId, { to, ...decisionLetter(settled, locale) });
+    await this.letters.tellDecision(tx, subjectOf(order.projectId, sent), { decision, head, locale });
   }
 }
 
 async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow | null): Promise<Opened> {
   const sent = order && (await approvals.findSent(tx, client.companyId, client.changeOrderId, client.version));
-  if (!order || !sent) throw notFound('change order');
-  return { order, sent };
+  const link = await approvals.findLinkById(tx, client.companyId, client.linkId);
+  if (!order || !sent || !link) throw notFound('change order');
+  return { order, sent, answerBy: link.expiresAt };
 }
 
-function toLetter({ order, sent }: Opened): ClientLetter {
+function toLetter({ order, sent, answerBy }: Opened): ClientLetter {
   return {
     document: toDocument(sent),
     sha256: sent.sha256,
@@ -214,6 +205,7 @@ function toLetter({ order, sent }: Opened): ClientLetter {
     decision: sent.decision && toDecision(sent.decision),
     questions: order.questions.map(toQuestion),
     locale: order.project.clientLocale === 'es' ? 'es' : 'en',
+    answerBy: answerBy.toISOString(),
   };
 }
 

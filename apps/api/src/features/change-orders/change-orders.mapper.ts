@@ -5,6 +5,7 @@ import {
   type ContentReview,
   type Decision,
   documentOfPart,
+  type Mail,
   partOf,
   type Question,
   type SentVersion,
@@ -60,11 +61,12 @@ interface Views {
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
+  mails: Mail[];
   now: Date;
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, conflicts, review, names, now } = views;
+  const { draft, blocks, conflicts, review, names, mails, now } = views;
   return {
     ...toRow(record, draft.price.totalCents),
     wording: toWording(record),
@@ -75,6 +77,7 @@ export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOr
     contentReview: review,
     versions: record.versions.map((version) => toSentVersion(record, version, names, now)),
     questions: record.questions.map(toQuestion),
+    mails,
   };
 }
 

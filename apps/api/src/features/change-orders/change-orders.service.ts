@@ -16,6 +16,8 @@ import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toWord } from '../enum-words.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
+import { mailsOf } from '../mail/mail.mapper.ts';
 import { namesOf } from '../member-names.ts';
 import { canonicalJson } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -37,6 +39,7 @@ export class ChangeOrdersService {
     private readonly clock: Clock,
     private readonly records: RecordsService,
     private readonly offers: OfferBuilder,
+    private readonly letters: LettersService,
   ) {}
 
   /** @throws ProblemError `not-found` */
@@ -136,7 +139,7 @@ export class ChangeOrdersService {
   async answer(caller: Caller, id: string, questionId: string, answer: string): Promise<Question> {
     const { companyId, actor, memberId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const { projectId } = await this.lock(tx, companyId, id);
+      const { projectId, versions } = await this.lock(tx, companyId, id);
       const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
       if (!question) throw notFound('question');
       if (question.answeredAt)
@@ -151,6 +154,8 @@ export class ChangeOrdersService {
         subjectId: id,
         data: { questionId, answer },
       });
+      const sent = versions.find(({ version }) => version === row.version);
+      if (sent) await this.letters.answer(tx, subjectOf(projectId, sent), { ...row, answer, answeredBy: actor.name });
       return toQuestion(row);
     });
   }
@@ -178,7 +183,8 @@ export class ChangeOrdersService {
     const { draft, blocks, conflicts, review } = sent
       ? { draft: approvedOf(sent), blocks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
-    return toChangeOrder(record, { draft, blocks, conflicts, review, names, now: this.clock.now() });
+    const mails = await mailsOf(tx, companyId, id);
+    return toChangeOrder(record, { draft, blocks, conflicts, review, names, mails, now: this.clock.now() });
   }
 
   /** What would be sent now, to the address given or else the project's own. */

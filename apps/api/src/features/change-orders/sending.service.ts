@@ -8,12 +8,12 @@ import {
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { toWord } from '../enum-words.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
 import { eventTypes } from '../records/record-events.ts';
 import { canonicalJson, sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
@@ -23,9 +23,24 @@ import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
 import type { DraftDocument } from './offer-document.ts';
-import { offerLetter } from './offer-letter.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
+type Renewal = BodyOut<typeof changeOrderRoutes.renewClientLink>;
+
+interface Renew {
+  /** Only if this version still stands. */
+  version?: number;
+  expiresAt: Date;
+  mailTo?: string | null | undefined;
+}
+
+interface Renewed {
+  link: string;
+  expiresAt: string;
+  /** Null: it is handed over another way. */
+  mailedTo: string | null;
+}
+
 const dayMs = 86_400_000;
 
 /** Freezes versions and makes the links that open them. */
@@ -34,7 +49,7 @@ export class SendingService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly letters: LettersService,
     private readonly changeOrders: ChangeOrdersService,
     private readonly publicUrl: string,
   ) {}
@@ -65,20 +80,39 @@ export class SendingService {
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
       await this.announce(tx, caller, record, { ...document, ...offer, missingReason });
-      await this.mail(tx, record, document.content, link, offer.mailTo);
+      const subject = { companyId, projectId: record.projectId, changeOrderId: id, sentById: caller.memberId };
+      const facts = { link, expiresAt, isDecided: false };
+      await this.letters.offer(tx, { ...subject, document: document.content, sha256 }, facts, offer.mailTo);
       return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
     });
   }
 
   /** A new link for the version already sent; earlier ones die. @throws ProblemError `not-found`, `wrong-state` */
-  async renewLink(caller: Caller, id: string, expiresInDays: number): Promise<{ link: string; expiresAt: string }> {
+  async renewLink(caller: Caller, id: string, { expiresInDays, clientEmail }: Renewal): Promise<Renewed> {
+    const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
+    return this.database.inCompany(caller.companyId, (tx) =>
+      this.renew(tx, caller, id, { expiresAt, mailTo: clientEmail }),
+    );
+  }
+
+  /**
+   * The same in the caller's transaction, told to the address given or else to where the offer went.
+   * @throws ProblemError `not-found`, `wrong-state` also when another version than the one asked for stands now
+   */
+  async renew(tx: Tx, caller: Caller, id: string, { version: asked, expiresAt, mailTo }: Renew): Promise<Renewed> {
     const { companyId } = caller;
-    return this.database.inCompany(companyId, async (tx) => {
-      const version = await this.endLinks(tx, caller, id, 'change-order.link-renewed');
-      const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
-      const link = await this.makeLink(tx, companyId, id, version, expiresAt);
-      return { link, expiresAt: expiresAt.toISOString() };
+    const { projectId, number, state, versions, sentVersion } = await this.changeOrders.lock(tx, companyId, id);
+    const sent = versions.find(({ version }) => version === sentVersion);
+    if (!sent || (asked !== undefined && asked !== sentVersion)) throw noLink(number);
+    const subject = subjectOf(projectId, sent);
+    const to = mailTo === undefined ? await this.letters.clientEmail(tx, subject) : mailTo;
+    await this.endLinks(tx, caller, id, 'change-order.link-renewed', {
+      expiresAt: expiresAt.toISOString(),
+      clientEmail: to,
     });
+    const link = await this.makeLink(tx, companyId, id, sent.version, expiresAt);
+    await this.letters.renewLink(tx, subject, { link, expiresAt, isDecided: state !== 'sent' }, to);
+    return { link, expiresAt: expiresAt.toISOString(), mailedTo: to };
   }
 
   /** @throws ProblemError `not-found`, `wrong-state` */
@@ -132,18 +166,6 @@ export class SendingService {
     await changeOrders.moveFindings(tx, companyId, ids, ['priced'], 'offered');
   }
 
-  private async mail(
-    tx: Tx,
-    { companyId, projectId }: ChangeOrderRecord,
-    document: ChangeOrderDocument,
-    link: string,
-    to: string | null,
-  ): Promise<void> {
-    if (to === null) return;
-    const project = await changeOrders.findProject(tx, companyId, projectId);
-    await this.outbox.post(tx, companyId, { to, ...offerLetter(document, link, project?.clientLocale) });
-  }
-
   /** The record keeps what was sent, its hash, the address it went to, and what it lacked and why it went out so. */
   private async announce(
     tx: Tx,
@@ -193,16 +215,12 @@ export class SendingService {
     return `${this.publicUrl}/c#${token}`;
   }
 
-  /** Answers the version that stays sent. */
-  private async endLinks(tx: Tx, { companyId, actor }: Caller, id: string, type: string): Promise<number> {
+  private async endLinks(tx: Tx, { companyId, actor }: Caller, id: string, type: string, more = {}): Promise<void> {
     const { projectId, sentVersion, number } = await this.changeOrders.lock(tx, companyId, id);
-    if (sentVersion === null) {
-      throw new ProblemError('wrong-state', `Change order ${number} is a draft; it has no link. Send it first.`);
-    }
+    if (sentVersion === null) throw noLink(number);
     await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
-    const data = { version: sentVersion };
+    const data = { version: sentVersion, ...more };
     await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data });
-    return sentVersion;
   }
 }
 
@@ -237,6 +255,12 @@ export interface Sent {
   link: string;
   sha256: string;
 }
+
+const noLink = (number: number): ProblemError =>
+  new ProblemError(
+    'wrong-state',
+    `Change order ${number} is being edited, or this version of it no longer stands; it has no link. Send it first.`,
+  );
 
 const notADraft = ({ number, state }: ChangeOrderRecord): ProblemError =>
   new ProblemError(

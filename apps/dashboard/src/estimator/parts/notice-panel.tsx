@@ -93,8 +93,9 @@ function Terms({ clock: { terms, utcOffset, offsetFrom }, projectId }: { clock: 
 
 const mailWords: Record<NonNullable<Notice['mail']>, string> = {
   waiting: 'going out',
-  sent: 'gone out',
-  failed: 'did not go out',
+  'handed-over': 'handed over',
+  refused: 'refused',
+  'given-up': 'given up',
 };
 
 function SentNotices({ sent }: { sent: readonly Notice[] }) {

@@ -1,0 +1,123 @@
+import { type ChangeOrderDocument, type Decision, documentOfPart, leftOutOf, partOf } from '@underlath/contract';
+import { type Locale, type Text, text } from '@underlath/rules';
+import type { RecordHead } from '../records/records.service.ts';
+import type { SiteClock } from '../site-clock.ts';
+import {
+  daysText,
+  dayText,
+  greeting,
+  keepThis,
+  listItems,
+  makeSafe,
+  momentText,
+  money,
+  type Paragraph,
+  signature,
+  type WrittenLetter,
+  writeLetter,
+} from './letter-words.ts';
+
+/** Where the contract stands with this answer in it. */
+export interface ContractAfter {
+  readonly sumCents: number;
+  readonly days: number;
+  /** `YYYY-MM-DD`; null where no start is known. */
+  readonly finish: string | null;
+}
+
+/** As the document of what was approved says it. */
+export function contractAfterOf(sent: ChangeOrderDocument, { findingIds }: Decision): ContractAfter {
+  const { afterCents, daysAfter, finishAfter } = documentOfPart(sent, partOf(sent, findingIds)).contract;
+  return { sumCents: afterCents, days: daysAfter, finish: finishAfter };
+}
+
+export interface Settled {
+  readonly document: ChangeOrderDocument;
+  readonly decision: Decision;
+  readonly contractAfter: ContractAfter;
+  /** Where the project's record stands with this answer in it; both sides hold a copy. */
+  readonly head: RecordHead;
+  readonly clock: SiteClock;
+}
+
+/** To the office: what was answered, by whom, when, and the hashes that prove it. */
+export const decisionLetter = (settled: Settled, locale: Locale): WrittenLetter =>
+  writeLetter(locale, subjectOf(settled), [...told(settled), ...proven(settled)]);
+
+/** The same for whoever the offer went to, with the PDF; it names the signer, who may be somebody else of the house. */
+export function decisionCopy(settled: Settled, locale: Locale): WrittenLetter {
+  const { document, decision } = settled;
+  const declinedUnsafe = decision.kind === 'declined' && makeSafe(document);
+  return writeLetter(locale, subjectOf(settled), [
+    greeting(document.project.clientName),
+    declinedUnsafe,
+    ...told(settled),
+    text(
+      'The PDF beside this mail has the whole letter, the photos and the answer.',
+      'El PDF adjunto tiene toda la carta, las fotos y la respuesta.',
+    ),
+    ...proven(settled),
+  ]);
+}
+
+function answerWord({ document, decision }: Settled): Text {
+  if (decision.kind === 'declined') return text('declined', 'rechazada');
+  const isPart = partOf(document, decision.findingIds) !== undefined;
+  return isPart ? text('approved in part', 'aprobada en parte') : text('approved', 'aprobada');
+}
+
+function subjectOf(settled: Settled): Text {
+  const { project, number } = settled.document;
+  const what = answerWord(settled);
+  return text(
+    `${project.name}: change order ${number} ${what.en}`,
+    `${project.name}: orden de cambio ${number} ${what.es}`,
+  );
+}
+
+function told(settled: Settled): Paragraph[] {
+  const { document, decision, clock } = settled;
+  const { number, version, wording } = document;
+  const { signerName, reason } = decision;
+  const [what, when] = [answerWord(settled), momentText(new Date(decision.decidedAt), clock)];
+  return [
+    text(
+      `Change order ${number}, version ${version}, was ${what.en} by ${signerName} on ${when.en}.`,
+      `La orden de cambio ${number}, versión ${version}, fue ${what.es} por ${signerName} el ${when.es}.`,
+    ),
+    wording.headline,
+    reason !== '' && text(`Reason given: ${reason}`, `Motivo dado: ${reason}`),
+    chosen(settled),
+    effect(settled),
+  ];
+}
+
+function chosen({ document, decision }: Settled): Paragraph {
+  const part = partOf(document, decision.findingIds);
+  if (!part) return false;
+  const done = listItems(documentOfPart(document, part).items);
+  const left = listItems(leftOutOf(document, decision.findingIds));
+  return text(`Approved: ${done}.\nLeft out: ${left}.`, `Aprobado: ${done}.\nFuera: ${left}.`);
+}
+
+function effect({ document: sent, decision, contractAfter }: Settled): Text {
+  if (decision.kind === 'declined') {
+    return text('The contract sum and its days do not change.', 'El monto y los días del contrato no cambian.');
+  }
+  const document = documentOfPart(sent, partOf(sent, decision.findingIds));
+  const { thisChangeCents } = document.contract;
+  const { sumCents, days, finish } = contractAfter;
+  const [price, sum] = [money(thisChangeCents), money(sumCents)];
+  const added = document.days === 0 ? text('no days', 'cero días') : daysText(document.days, document);
+  const inAll = daysText(days, document);
+  const end = finish === null ? text('', '') : dayText(finish);
+  return text(
+    `The price is ${price.en}, and the contract sum is now ${sum.en}.\nIt adds ${added.en}, ${inAll.en} in all${end.en && `; the work ends on ${end.en}`}.`,
+    `El precio es ${price.es}, y el monto del contrato es ahora ${sum.es}.\nAgrega ${added.es}, ${inAll.es} en total${end.es && `; la obra termina el ${end.es}`}.`,
+  );
+}
+
+const proven = ({ document, decision, head }: Settled): Paragraph[] => [
+  signature(document.company),
+  keepThis(document.project, decision.sha256, head),
+];

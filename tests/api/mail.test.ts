@@ -5,6 +5,7 @@ import { startTestApi, type TestApi } from '../support/api.ts';
 import { type MailServer, startMailServer } from '../support/mail-server.ts';
 import { attachmentOf, mailFile, mailsGone, mailsOfKind } from '../support/mails.ts';
 import { type Job, type Sent, startJob } from '../support/offers.ts';
+import { readPdf } from '../support/pdf-text.ts';
 import { v1 } from '../support/site.ts';
 
 let api: TestApi;
@@ -99,6 +100,14 @@ describe('without a mail server', () => {
     const now = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
     expect(now.answerBy).toBe(renewed.expiresAt);
     expect(now.document.expiresAt).toBe(letter.document.expiresAt);
+    const pdf = await api
+      .http()
+      .get(`${v1}/client/letter.pdf?locale=en`)
+      .set('cookie', cookie)
+      .responseType('blob')
+      .expect(200);
+    const day = new Date(renewed.expiresAt).toLocaleDateString('en-US', { dateStyle: 'long', timeZone: 'UTC' });
+    expect((await readPdf(pdf.body)).text).toContain(day);
     const first = (await orderOf(changeOrder)).mails.find(({ kind }) => kind === 'offer');
     expect(first?.replacedAt).not.toBeNull();
   });

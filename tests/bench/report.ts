@@ -16,7 +16,7 @@ export async function report(): Promise<Row> {
   const document = documentOf(views);
   const byId = new Map(document.items.flatMap((item) => item.photos).map(({ id }, at) => [id, views[at] ?? null]));
   const input = {
-    ...{ document, sha256: 'f'.repeat(64), decision: null, locale: 'en' as const },
+    ...{ document, sha256: 'f'.repeat(64), decision: null, answerBy: document.expiresAt, locale: 'en' as const },
     loadPhoto: async ({ id }: { id: string }) => byId.get(id) ?? null,
   };
   const bytes = { ours: 0, floor: 0 };

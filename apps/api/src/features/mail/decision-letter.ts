@@ -53,7 +53,7 @@ export function decisionCopy(settled: Settled, locale: Locale): WrittenLetter {
     declinedUnsafe,
     ...told(settled),
     text(
-      'The PDF beside this mail has the whole letter, the photos and the answer.',
+      'The attached PDF has the whole letter, the photos and the answer.',
       'El PDF adjunto tiene toda la carta, las fotos y la respuesta.',
     ),
     ...proven(settled),

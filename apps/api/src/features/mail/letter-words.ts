@@ -74,7 +74,7 @@ export function makeSafe({ items, company }: Pick<ChangeOrderDocument, 'items' |
 export function keepThis(project: { id: string }, sha256: string, { seq, hash }: RecordHead): Text {
   const record = `${project.id}:${seq}:${hash}`;
   return text(
-    `Keep this mail: it proves later what was written.\nDocument, SHA-256: ${sha256}\nProject record: ${record}`,
+    `Keep this e-mail: it proves later what was written.\nDocument, SHA-256: ${sha256}\nProject record: ${record}`,
     `Guarde este correo: prueba después lo que se escribió.\nDocumento, SHA-256: ${sha256}\nRegistro del proyecto: ${record}`,
   );
 }

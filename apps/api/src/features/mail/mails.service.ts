@@ -36,8 +36,8 @@ export class MailsService {
       if (found.projectId) await this.records.lock(tx, companyId, found.projectId);
       // Read again under the project's turn: a second press meanwhile has replaced it.
       const mail = await this.requireMail(tx, companyId, changeOrderId, id);
-      if (mail.state === 'waiting') throw wrongState('This mail still waits; it goes out by itself.');
-      if (mail.replacedAt) throw wrongState('Another mail has taken the place of this one; send that one again.');
+      if (mail.state === 'waiting') throw wrongState('This e-mail is still waiting; it goes out by itself.');
+      if (mail.replacedAt) throw wrongState('Another e-mail has taken the place of this one; send that one again.');
       const address = to ?? mail.to;
       await this.records.append(tx, {
         companyId,

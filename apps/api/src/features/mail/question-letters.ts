@@ -15,7 +15,7 @@ export function questionLetter({ document, name, question }: Asked, pageUrl: str
   return writeLetter('en', both(`${project.name}: a question about change order ${number}`), [
     `${name} asks about change order ${number}, version ${version} (${wording.headline.en}):`,
     question,
-    `Answer it on the change order’s page; an answer to this mail does not reach ${name}.`,
+    `Answer it on the change order’s page; a reply to this e-mail does not reach ${name}.`,
     pageUrl,
     'Nothing has been decided.',
   ]);
@@ -67,7 +67,7 @@ function wayBack({ linkMailedAt, linkWorksUntil, clock }: Answered): Paragraph {
   const until = momentText(linkWorksUntil, clock);
   const mailed = linkMailedAt && momentText(linkMailedAt, clock);
   return text(
-    `To read the letter again, use the link ${mailed ? `in our mail of ${mailed.en}` : 'we gave you'}. It works until ${until.en}. If you no longer have it, tell us, and we send you a new one.`,
+    `To read the letter again, use the link ${mailed ? `in our e-mail of ${mailed.en}` : 'we gave you'}. It works until ${until.en}. If you no longer have it, tell us, and we send you a new one.`,
     `Para volver a leer la carta, use el enlace ${mailed ? `de nuestro correo del ${mailed.es}` : 'que le dimos'}. Funciona hasta el ${until.es}. Si ya no lo tiene, avísenos y le mandamos uno nuevo.`,
   );
 }

@@ -19,6 +19,8 @@ export interface ReportInput {
   readonly document: ChangeOrderDocument;
   readonly sha256: string;
   readonly decision: Decision | null;
+  /** The end of the newest link; a renewal moves it, the document keeps the one it was sent with. RFC 3339. */
+  readonly answerBy: string;
   readonly locale: Locale;
   readonly loadPhoto: LoadPhoto;
 }
@@ -282,14 +284,14 @@ function writeParts({ sheet, words, locale }: Pen, { parts = [], items, price, d
   );
 }
 
-function writeRecord({ sheet, words, locale }: Pen, { document, sha256 }: ReportInput): void {
+function writeRecord({ sheet, words, locale }: Pen, { document, sha256, answerBy }: ReportInput): void {
   sheet.heading(words.record);
   sheet.table(
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
       { cells: [words.sentBy, document.sentBy] },
       { cells: [words.sentAt, formatInstant(document.sentAt, locale)] },
-      { cells: [words.answerBy, formatInstant(document.expiresAt, locale)] },
+      { cells: [words.answerBy, formatInstant(answerBy, locale)] },
       { cells: [words.fingerprint, sha256] },
       { cells: [words.recordHead, `${document.record.seq}: ${document.record.hash}`] },
     ],

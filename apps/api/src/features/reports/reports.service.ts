@@ -33,6 +33,7 @@ export class ReportsService {
       document,
       sha256: sent.sha256,
       decision: sent.decision && toDecision(sent.decision),
+      answerBy: sent.links[0]?.expiresAt.toISOString() ?? document.expiresAt,
       locale,
       loadPhoto: ({ id }) => this.load(companyId, id),
     });

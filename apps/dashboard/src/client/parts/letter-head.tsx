@@ -44,7 +44,7 @@ export function Subject({ letter }: { letter: ClientLetter }) {
       )}
       {state === 'open' && (
         <p>
-          {t('intro')} <b>{t('answerBy', { date: formatDate(document.expiresAt, tag, 'long-day') })}</b>
+          {t('intro')} <b>{t('answerBy', { date: formatDate(letter.answerBy, tag, 'long-day') })}</b>
         </p>
       )}
     </header>

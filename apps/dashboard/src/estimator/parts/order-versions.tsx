@@ -158,7 +158,12 @@ function LinkActions({ order, live }: { order: ChangeOrder; live: boolean }) {
           </Button>
         }
       >
-        {renew.data && <LinkOnce link={renew.data.link} what="Earlier links to this change order are dead now." />}
+        {renew.data && (
+          <LinkOnce
+            link={renew.data.link}
+            what={`${renew.data.mailedTo ? `It goes out by e-mail to ${renew.data.mailedTo}.` : 'Hand it to the client yourself.'} Earlier links to this change order are dead now.`}
+          />
+        )}
       </Dialog>
     </>
   );

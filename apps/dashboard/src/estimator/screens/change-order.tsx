@@ -5,6 +5,7 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Tabs } from '../../shared/ui/tabs.tsx';
 import { LetterPreview } from '../parts/letter-preview.tsx';
+import { OrderMails } from '../parts/order-mails.tsx';
 import { OrderContract, OrderPrice } from '../parts/order-price.tsx';
 import { OrderQuestions } from '../parts/order-questions.tsx';
 import { OrderVersions } from '../parts/order-versions.tsx';
@@ -49,6 +50,7 @@ export function ChangeOrderScreen() {
               <div className="order-aside">
                 <OrderQuestions order={found} />
                 <OrderVersions order={found} />
+                <OrderMails order={found} />
                 <OrderContract order={found} />
               </div>
             </div>

@@ -63,14 +63,22 @@ describe('without a mail server', () => {
   test('a letter bears the company’s name, is answered to the company, and gives the reason before the price', async () => {
     const { changeOrder, link, letter } = await offer();
     const { mail, file } = await mailed(changeOrder, 'offer');
-    expect(mail).toMatchObject({ to: 'ines@wren.example', state: 'handed-over', version: 1, tries: 1 });
+    expect(mail).toMatchObject({ to: 'ines@wren.example', state: 'filed', version: 1, tries: 1 });
     expect(mail.serverWords).toContain('nobody was mailed');
     expect(file).toMatch(/^From: .*Brandt.*<no-reply@localhost>$/m);
     expect(file).toMatch(/^Reply-To: .*<office@brandt\.example>$/m);
     expect(file).toContain('<html lang="es-US">');
     expect(file).toContain(link);
     const { headline, why } = letter.document.wording;
-    const order = ['Hola Ines Wren:', headline.es, why.es, 'El precio es $', link, 'Guarde este correo', letter.sha256];
+    const order = [
+      'Hola Ines Wren:',
+      headline.es,
+      why.es,
+      'El precio es de $',
+      link,
+      'Guarde este correo',
+      letter.sha256,
+    ];
     const places = order.map((words) => file.indexOf(words));
     expect(places.every((place) => place > 0)).toBe(true);
     expect(places).toEqual(places.toSorted((a, b) => a - b));
@@ -142,6 +150,7 @@ describe('without a mail server', () => {
     ])
       expect(file).toContain(words);
     expect(file).toContain('use el enlace de nuestro correo del');
+    expect(file).not.toContain('..');
     expect(file).not.toContain(link);
   });
 
@@ -162,10 +171,10 @@ describe('without a mail server', () => {
     expect(attachmentOf(api, copy.mail.id).subarray(0, 5).toString()).toBe('%PDF-');
   });
 
-  test('the record says once that a mail was handed over, with its id and the hash of its text', async () => {
+  test('the record says once that a mail went to a file, with its id and the hash of its text', async () => {
     const { changeOrder } = await offer();
     const { mail } = await mailed(changeOrder, 'offer');
-    const events = await eventsOf(changeOrder.id, 'mail.handed-over');
+    const events = await eventsOf(changeOrder.id, 'mail.filed');
     expect(events).toMatchObject([
       { actor: { kind: 'system' }, data: { mailId: mail.id, kind: 'offer', to: 'ines@wren.example' } },
     ]);
@@ -223,6 +232,15 @@ describe('with a mail server', () => {
     }
   });
 
+  test('the record says once that a mail was handed over, with its id and the hash of its text', async () => {
+    const { changeOrder } = await offer();
+    await mailsGone(api, company());
+    const mail = await stateOf(changeOrder);
+    expect(await eventsOf(changeOrder.id, 'mail.handed-over')).toMatchObject([
+      { data: { mailId: mail?.id, textSha256: expect.stringMatching(/^[0-9a-f]{64}$/) } },
+    ]);
+  });
+
   test('a letter refused for good is tried once, is told in the to-do, and goes out again with the same link', async () => {
     post.answer = '550 5.1.1 no such box';
     post.offered = 0;
@@ -232,7 +250,11 @@ describe('with a mail server', () => {
     expect(refused).toMatchObject({ tries: 1, serverWords: '550 5.1.1 no such box', renewsLink: false });
     expect(post.offered).toBe(1);
     expect((await todoOf()).filter(({ kind }) => kind === 'mail-failed')).toMatchObject([
-      { changeOrderId: changeOrder.id, where: 'ines@wren.example: 550 5.1.1 no such box' },
+      {
+        changeOrderId: changeOrder.id,
+        title: 'ines@wren.example',
+        where: `Change order ${changeOrder.number}: 550 5.1.1 no such box`,
+      },
     ]);
     expect(await eventsOf(changeOrder.id, 'mail.refused')).toHaveLength(1);
 

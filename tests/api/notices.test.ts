@@ -109,7 +109,7 @@ test('mailed: the words go out as they were typed, the clock stops, the record k
   const notice = (await send(finding, body, site.estimator).expect(201)).body as Notice;
   expect(notice).toMatchObject({ method: 'e-mail', sentTo: 'dana@okafor.example', text: words });
   expect(notice.enteredBy.name).toBe('Ed Sorrel');
-  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('handed-over');
+  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('filed');
   const { clock } = await read(finding);
   expect(clock).toMatchObject({ state: 'sent', sentOn: clock.today });
   const letters = readdirSync(join(api.dataDir, 'mail')).map((name) =>
@@ -118,7 +118,7 @@ test('mailed: the words go out as they were typed, the clock stops, the record k
   expect(letters.filter((letter) => letter.includes('We found a cut plate'))).toHaveLength(1);
   const record = await api.http(site.owner).get(`${v1}/projects/${site.project.id}/record?limit=2`).expect(200);
   expect(record.body.items).toMatchObject([
-    { type: 'mail.handed-over', subjectId: notice.id, data: { kind: 'notice', to: 'dana@okafor.example' } },
+    { type: 'mail.filed', subjectId: notice.id, data: { kind: 'notice', to: 'dana@okafor.example' } },
     {
       type: 'notice.mailed',
       subjectId: notice.id,
@@ -133,7 +133,7 @@ test('a mail that could not go out stops no clock, and is told', async () => {
   const finding = await site.finding({ seenAt: noon(20) });
   const mail = { how: 'mail', to: 'dana@okafor.example', locale: 'en', text: 'Heads-up' };
   const { id } = (await send(finding, mail).expect(201)).body as Notice;
-  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('handed-over');
+  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('filed');
   const { companyId } = site.owner;
   await api.platform.database.inCompany(companyId, async (tx) => {
     const { mailId } = await tx.notice.findUniqueOrThrow({ where: { companyId_id: { companyId, id } } });

@@ -103,7 +103,7 @@ describe('the outbox', () => {
       ),
     );
     const sent = () => database.inCompany(owner.companyId, (tx) => tx.mail.findFirstOrThrow());
-    await until(async () => (await sent()).state === 'handedOver');
+    await until(async () => (await sent()).state === 'filed');
     const folder = join(api.dataDir, 'mail');
     const [file = ''] = readdirSync(folder);
     expect(readFileSync(join(folder, file), 'utf8')).toContain(link);

@@ -13,8 +13,11 @@ export const mailKind = z.enum([
   'invitation',
 ]);
 
-/** Handed over: a mail server took it, which is all that can be known. Refused: it never will. Given up: no try got through. */
-export const mailState = z.enum(['waiting', 'handed-over', 'refused', 'given-up']);
+/**
+ * Handed over: a mail server took it, which is all that can be known. Filed: no mail server is set up, nobody was mailed.
+ * Refused: the server never will take it. Given up: no try got through.
+ */
+export const mailState = z.enum(['waiting', 'handed-over', 'filed', 'refused', 'given-up']);
 
 /** One mail about a change order, and what became of it. */
 export const mail = z.object({

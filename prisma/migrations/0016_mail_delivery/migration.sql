@@ -1,6 +1,7 @@
--- What became of each mail: handed to a mail server, refused by one for good, or given up after the last try.
+-- What became of each mail: handed to a mail server, only filed where none is set up, refused for good, or given up after the last try.
 ALTER TYPE "mail_state" RENAME VALUE 'sent' TO 'handed-over';
 ALTER TYPE "mail_state" RENAME VALUE 'failed' TO 'given-up';
+ALTER TYPE "mail_state" ADD VALUE 'filed' BEFORE 'given-up';
 ALTER TYPE "mail_state" ADD VALUE 'refused' BEFORE 'given-up';
 
 -- CreateEnum

@@ -24,10 +24,17 @@ export interface Letter {
   attachments?: readonly Attachment[];
 }
 
+export interface Sent {
+  /** Filed: written to a file, and nobody was mailed. */
+  state: 'handedOver' | 'filed';
+  /** What the mail server said. */
+  words: string;
+}
+
 /** Carries a letter out of the house. Services do not call it: they leave letters in the outbox. */
 export interface Mailer {
-  /** @returns what the mail server said @throws MailRefusedError when it will never take this letter */
-  send(letter: Letter): Promise<string>;
+  /** @throws MailRefusedError when the mail server will never take this letter */
+  send(letter: Letter): Promise<Sent>;
 }
 
 /** A mail server refused this letter for good (RFC 5321, 4.2.1: a reply of 5yz); sending the same again is no use. */
@@ -80,7 +87,8 @@ function smtpMailer(smtpUrl: string, message: (letter: Letter) => SendMailOption
   return {
     send: async (letter) => {
       try {
-        return (await transport.sendMail(message(letter))).response;
+        const { response } = await transport.sendMail(message(letter));
+        return { state: 'handedOver', words: response };
       } catch (error) {
         throw isRefusal(error) ? new MailRefusedError(error.response ?? error.message, { cause: error }) : error;
       }
@@ -118,7 +126,7 @@ function folderMailer(
       const file = join(folder, `${letter.id}.eml`);
       await writeFile(file, sent.message as Buffer, { mode: 0o600 });
       log(`Mail to ${letter.to}, "${letter.subject}", is in ${file}`);
-      return 'No mail server is set up (SMTP_URL): it was written to a file on this server, and nobody was mailed.';
+      return { state: 'filed', words: 'No mail server is set up (SMTP_URL); nobody was mailed.' };
     },
   };
 }

@@ -5,6 +5,7 @@ import type { SiteClock } from '../site-clock.ts';
 import {
   daysText,
   dayText,
+  ended,
   greeting,
   keepThis,
   listItems,
@@ -83,7 +84,7 @@ function told(settled: Settled): Paragraph[] {
   return [
     text(
       `Change order ${number}, version ${version}, was ${what.en} by ${signerName} on ${when.en}.`,
-      `La orden de cambio ${number}, versión ${version}, fue ${what.es} por ${signerName} el ${when.es}.`,
+      `La orden de cambio ${number}, versión ${version}, fue ${what.es} por ${signerName} el ${ended(when.es)}`,
     ),
     wording.headline,
     reason !== '' && text(`Reason given: ${reason}`, `Motivo dado: ${reason}`),
@@ -113,7 +114,7 @@ function effect({ document: sent, decision, contractAfter }: Settled): Text {
   const end = finish === null ? text('', '') : dayText(finish);
   return text(
     `The price is ${price.en}, and the contract sum is now ${sum.en}.\nIt adds ${added.en}, ${inAll.en} in all${end.en && `; the work ends on ${end.en}`}.`,
-    `El precio es ${price.es}, y el monto del contrato es ahora ${sum.es}.\nAgrega ${added.es}, ${inAll.es} en total${end.es && `; la obra termina el ${end.es}`}.`,
+    `El precio es de ${price.es}, y el monto del contrato es ahora ${sum.es}.\nAgrega ${added.es}, ${inAll.es} en total${end.es && `; la obra termina el ${end.es}`}.`,
   );
 }
 

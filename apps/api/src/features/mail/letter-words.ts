@@ -41,6 +41,9 @@ export function momentText(instant: Date, clock: SiteClock): Text {
   });
 }
 
+/** Ends a sentence; the hours of Spanish end in a point of their own ("9:22 a. m."). */
+export const ended = (words: string): string => (words.endsWith('.') ? words : `${words}.`);
+
 /** "3 working days", as the contract counts them. */
 export function daysText(days: number, { contract }: Pick<ChangeOrderDocument, 'contract'>): Text {
   const isCalendar = contract.dayKind === 'calendar';
@@ -74,8 +77,8 @@ export function makeSafe({ items, company }: Pick<ChangeOrderDocument, 'items' |
 export function keepThis(project: { id: string }, sha256: string, { seq, hash }: RecordHead): Text {
   const record = `${project.id}:${seq}:${hash}`;
   return text(
-    `Keep this e-mail: it proves later what was written.\nDocument, SHA-256: ${sha256}\nProject record: ${record}`,
-    `Guarde este correo: prueba después lo que se escribió.\nDocumento, SHA-256: ${sha256}\nRegistro del proyecto: ${record}`,
+    `Keep this e-mail: it can prove later what was written.\nDocument, SHA-256: ${sha256}\nProject record: ${record}`,
+    `Guarde este correo: sirve para probar después lo que se escribió.\nDocumento, SHA-256: ${sha256}\nRegistro del proyecto: ${record}`,
   );
 }
 

@@ -1,7 +1,7 @@
 import { buffer } from 'node:stream/consumers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database } from '../../platform/database/database.ts';
-import { type Attachment, type Mailer, MailRefusedError } from '../../platform/mailer.ts';
+import { type Attachment, type Mailer, MailRefusedError, type Sent } from '../../platform/mailer.ts';
 import { sendMailJob } from '../../platform/outbox.ts';
 import { handleJob, type JobHandler } from '../../platform/queue.ts';
 import { toWord } from '../enum-words.ts';
@@ -9,7 +9,7 @@ import { systemActor } from '../records/record-actor.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { ReportsService } from '../reports/reports.service.ts';
-import { opensSomething } from './mail.mapper.ts';
+import { isOut, opensSomething } from './mail.mapper.ts';
 import type { MailRow } from './mail.repository.ts';
 import * as mails from './mail.repository.ts';
 
@@ -31,16 +31,16 @@ export class MailSender {
     const mail = await this.database.inCompany(companyId, (tx) => mails.findMail(tx, companyId, id));
     if (mail?.state !== 'waiting') return;
     const tried = { triedAt: this.clock.now(), tries: mail.tries + 1 };
-    let words: string;
+    let sent: Sent;
     try {
-      words = await this.mailer.send({ ...mail, attachments: await this.attachments(mail) });
+      sent = await this.mailer.send({ ...mail, attachments: await this.attachments(mail) });
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       if (error instanceof MailRefusedError) return this.settle(mail, 'refused', why, tried);
       await this.settle(mail, isLastTry ? 'givenUp' : 'waiting', why, tried);
       throw error;
     }
-    await this.settle(mail, 'handedOver', words, tried);
+    await this.settle(mail, sent.state, sent.words, tried);
   }
 
   /** The signer's copy carries the PDF, made from the stored document each time it is tried. */
@@ -65,7 +65,7 @@ export class MailSender {
         state,
         serverWords,
         ...tried,
-        ...(state === 'handedOver' && opensSomething(mail) && { text: withoutLinks(text) }),
+        ...(isOut(state) && opensSomething(mail) && { text: withoutLinks(text) }),
       });
       if (!moved || !projectId || state === 'waiting') return;
       await this.records.append(tx, {

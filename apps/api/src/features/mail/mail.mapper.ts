@@ -8,6 +8,9 @@ import * as mails from './mail.repository.ts';
 export const opensSomething = ({ kind }: Pick<MailRow, 'kind'>): boolean =>
   kind === null || kind === 'offer' || kind === 'linkRenewed' || kind === 'invitation';
 
+/** Gone from here, as far as it goes. */
+export const isOut = (state: MailRow['state']): boolean => state === 'handedOver' || state === 'filed';
+
 /** @param row of a change order: those have a kind and a version */
 export const toMail = (row: MailRow): Mail => ({
   id: row.id,
@@ -21,7 +24,7 @@ export const toMail = (row: MailRow): Mail => ({
   tries: row.tries,
   serverWords: row.serverWords,
   replacedAt: row.replacedAt?.toISOString() ?? null,
-  renewsLink: row.state === 'handedOver' && opensSomething(row),
+  renewsLink: isOut(row.state) && opensSomething(row),
 });
 
 /** Every mail about a change order, newest first; the caller holds the transaction. */

@@ -6,7 +6,7 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../caller.ts';
 import type { SendingService } from '../change-orders/sending.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { opensSomething, toMail } from './mail.mapper.ts';
+import { isOut, opensSomething, toMail } from './mail.mapper.ts';
 import type { MailRow } from './mail.repository.ts';
 import * as mails from './mail.repository.ts';
 
@@ -78,7 +78,7 @@ export class MailsService {
     const now = this.clock.now();
     const link = await mails.findLink(tx, companyId, changeOrderId, version);
     const works = link !== null && !link.revokedAt && link.expiresAt > now;
-    if (works && mail.state !== 'handedOver') return this.postAgain(tx, mail, to);
+    if (works && !isOut(mail.state)) return this.postAgain(tx, mail, to);
     const expiresAt = works ? link.expiresAt : new Date(now.getTime() + linkDays * dayMs);
     await this.sending.renew(tx, caller, changeOrderId, { version, expiresAt, mailTo: to });
     const newest = await mails.findLinkMail(tx, companyId, changeOrderId, version);

@@ -3,6 +3,7 @@ import { type Locale, type Text, text } from '@underlath/rules';
 import type { SiteClock } from '../site-clock.ts';
 import {
   daysText,
+  ended,
   greeting,
   keepThis,
   makeSafe,
@@ -74,8 +75,8 @@ const ASK = text('Read it, ask, approve or decline here', 'Lea, pregunte, aprueb
 function priceText(document: ChangeOrderDocument): Text {
   const [price, days] = [money(document.price.totalCents), daysText(document.days, document)];
   if (document.days === 0)
-    return text(`The price is ${price.en}. It adds no days.`, `El precio es ${price.es}. No agrega días.`);
-  return text(`The price is ${price.en}. It adds ${days.en}.`, `El precio es ${price.es}. Agrega ${days.es}.`);
+    return text(`The price is ${price.en}. It adds no days.`, `El precio es de ${price.es}. No agrega días.`);
+  return text(`The price is ${price.en}. It adds ${days.en}.`, `El precio es de ${price.es}. Agrega ${days.es}.`);
 }
 
 function linkText({ expiresAt, clock, isDecided }: LinkLetterFacts): Text {
@@ -85,6 +86,6 @@ function linkText({ expiresAt, clock, isDecided }: LinkLetterFacts): Text {
     : text('It is for you only: whoever has it can answer.', 'Es solo para usted: quien lo tenga puede responder.');
   return text(
     `Opening the link changes nothing. It works until ${until.en}. ${whose.en}`,
-    `Abrir el enlace no cambia nada. Funciona hasta el ${until.es}. ${whose.es}`,
+    `Abrir el enlace no cambia nada. Funciona hasta el ${ended(until.es)} ${whose.es}`,
   );
 }

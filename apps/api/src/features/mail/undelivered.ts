@@ -5,9 +5,9 @@ import * as mails from './mail.repository.ts';
 export interface Undelivered {
   readonly state: 'refused' | 'givenUp' | 'waiting';
   readonly to: string;
-  readonly subject: string;
   readonly serverWords: string | null;
-  readonly changeOrderId: string | null;
+  /** Null for a notice. */
+  readonly changeOrder: { readonly id: string; readonly number: number } | null;
   readonly findingId: string | null;
   readonly postedAt: Date;
 }
@@ -26,12 +26,11 @@ export async function undeliveredMails(
   const rows = (await mails.listUndelivered(tx, companyId, projectId, { waitingSince, take })).filter(stillMatters);
   const noticeIds = rows.flatMap(({ noticeId }) => noticeId ?? []);
   const notices = noticeIds.length > 0 ? await mails.listNoticeFindings(tx, companyId, noticeIds) : [];
-  return rows.map(({ state, to, subject, serverWords, changeOrderId, noticeId, createdAt }) => ({
+  return rows.map(({ state, to, serverWords, changeOrderId, changeOrder, noticeId, createdAt }) => ({
     state: state as Undelivered['state'],
     to,
-    subject,
     serverWords,
-    changeOrderId,
+    changeOrder: changeOrderId && changeOrder ? { id: changeOrderId, number: changeOrder.number } : null,
     findingId: notices.find(({ id }) => id === noticeId)?.findingId ?? null,
     postedAt: createdAt,
   }));

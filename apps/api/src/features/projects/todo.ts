@@ -122,14 +122,16 @@ const ofNotice = ({ finding, dueOn, isOverdue }: DueNotice): Todo => ({
   since: finding.seenAt.toISOString(),
 });
 
-/** Whom it did not reach, and in the mail server's own words why. */
-const ofMail = ({ state, to, subject, serverWords, changeOrderId, findingId, postedAt }: Undelivered): Todo => ({
+/** Whom it did not reach, what it was about, and in the mail server's own words why. */
+const ofMail = ({ state, to, serverWords, changeOrder, findingId, postedAt }: Undelivered): Todo => ({
   kind: state === 'waiting' ? 'mail-waiting' : 'mail-failed',
   severity: null,
-  title: subject,
-  where: [to, serverWords].filter(Boolean).join(': '),
+  title: to,
+  where: [changeOrder ? `Change order ${changeOrder.number}` : 'Heads-up notice', serverWords]
+    .filter(Boolean)
+    .join(': '),
   findingId,
-  changeOrderId,
+  changeOrderId: changeOrder?.id ?? null,
   dueOn: null,
   since: postedAt.toISOString(),
 });

@@ -42,6 +42,7 @@ const doings: Record<string, string> = {
   'question.asked': 'asked a question',
   'question.answered': 'answered a question',
   'mail.handed-over': 'handed an e-mail to the mail server',
+  'mail.filed': 'wrote an e-mail to a file; no mail server is set up',
   'mail.refused': 'had an e-mail refused by the mail server',
   'mail.given-up': 'gave up on an e-mail',
   'mail.sent-again': 'sent an e-mail again',

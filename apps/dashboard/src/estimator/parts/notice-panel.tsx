@@ -94,6 +94,7 @@ function Terms({ clock: { terms, utcOffset, offsetFrom }, projectId }: { clock: 
 const mailWords: Record<NonNullable<Notice['mail']>, string> = {
   waiting: 'going out',
   'handed-over': 'handed over',
+  filed: 'only written to a file',
   refused: 'refused',
   'given-up': 'given up',
 };

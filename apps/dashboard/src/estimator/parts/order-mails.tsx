@@ -24,6 +24,7 @@ const kindWords: Record<Mail['kind'], string> = {
 const stateWords: Record<Mail['state'], string> = {
   waiting: 'Waiting to go out',
   'handed-over': 'Handed over',
+  filed: 'Only written to a file,',
   refused: 'Refused by the mail server',
   'given-up': 'Given up',
 };
@@ -35,7 +36,9 @@ export function OrderMails({ order }: { order: ChangeOrder }) {
   const isWaiting = order.mails.some(({ state }) => state === 'waiting');
   useRoute(routes.getChangeOrder, { params: { changeOrderId: order.id } }, { everyMs: isWaiting && waitMs });
   if (order.mails.length === 0) return null;
-  const standing = order.mails.filter(({ replacedAt }) => replacedAt === null);
+  const standing = order.mails
+    .filter(({ replacedAt }) => replacedAt === null)
+    .toSorted((a, b) => Number(hasFailed(b)) - Number(hasFailed(a)));
   const replaced = order.mails.filter(({ replacedAt }) => replacedAt !== null);
   return (
     <Part title="E-mail">
@@ -48,7 +51,7 @@ export function OrderMails({ order }: { order: ChangeOrder }) {
       </ul>
       {replaced.length > 0 && (
         <details>
-          <summary>Earlier ones, sent again since ({replaced.length})</summary>
+          <summary>Earlier ones, replaced since ({replaced.length})</summary>
           <ul className="versions">
             {replaced.map((mail) => (
               <li key={mail.id}>
@@ -62,8 +65,10 @@ export function OrderMails({ order }: { order: ChangeOrder }) {
   );
 }
 
+const hasFailed = ({ state }: Mail): boolean => state === 'refused' || state === 'given-up';
+
 function MailLine({ order, mail }: { order: ChangeOrder; mail: Mail }) {
-  const failed = mail.state === 'refused' || mail.state === 'given-up';
+  const failed = hasFailed(mail);
   const isLink = mail.kind === 'offer' || mail.kind === 'link-renewed';
   // A link to a version that was edited since leads nowhere.
   const stands = !isLink || mail.version === order.sentVersion;
@@ -71,7 +76,7 @@ function MailLine({ order, mail }: { order: ChangeOrder; mail: Mail }) {
     <div className={failed && stands ? 'version notice' : 'version'}>
       <MailWords mail={mail} />
       {stands && failed && <AgainForm order={order} mail={mail} />}
-      {stands && mail.state === 'handed-over' && (
+      {stands && (mail.state === 'handed-over' || mail.state === 'filed') && (
         <details>
           <summary>Send it again</summary>
           <AgainForm order={order} mail={mail} />

@@ -109,22 +109,23 @@ test('mailed: the words go out as they were typed, the clock stops, the record k
   const notice = (await send(finding, body, site.estimator).expect(201)).body as Notice;
   expect(notice).toMatchObject({ method: 'e-mail', sentTo: 'dana@okafor.example', text: words });
   expect(notice.enteredBy.name).toBe('Ed Sorrel');
-  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('sent');
+  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('filed');
   const { clock } = await read(finding);
   expect(clock).toMatchObject({ state: 'sent', sentOn: clock.today });
   const letters = readdirSync(join(api.dataDir, 'mail')).map((name) =>
     readFileSync(join(api.dataDir, 'mail', name), 'utf8'),
   );
   expect(letters.filter((letter) => letter.includes('We found a cut plate'))).toHaveLength(1);
-  const record = await api.http(site.owner).get(`${v1}/projects/${site.project.id}/record?limit=1`).expect(200);
+  const record = await api.http(site.owner).get(`${v1}/projects/${site.project.id}/record?limit=2`).expect(200);
   expect(record.body.items).toMatchObject([
+    { type: 'mail.filed', subjectId: notice.id, data: { kind: 'notice', to: 'dana@okafor.example' } },
     {
       type: 'notice.mailed',
       subjectId: notice.id,
       data: { number: finding.number, method: 'e-mail', sentTo: 'dana@okafor.example' },
     },
   ]);
-  expect(record.body.items[0].data.textSha256).toMatch(/^[0-9a-f]{64}$/);
+  expect(record.body.items[1].data.textSha256).toMatch(/^[0-9a-f]{64}$/);
 });
 
 test('a mail that could not go out stops no clock, and is told', async () => {
@@ -132,16 +133,16 @@ test('a mail that could not go out stops no clock, and is told', async () => {
   const finding = await site.finding({ seenAt: noon(20) });
   const mail = { how: 'mail', to: 'dana@okafor.example', locale: 'en', text: 'Heads-up' };
   const { id } = (await send(finding, mail).expect(201)).body as Notice;
-  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('sent');
+  await expect.poll(async () => (await read(finding)).sent[0]?.mail, { timeout: 20_000 }).toBe('filed');
   const { companyId } = site.owner;
   await api.platform.database.inCompany(companyId, async (tx) => {
     const { mailId } = await tx.notice.findUniqueOrThrow({ where: { companyId_id: { companyId, id } } });
-    await tx.mail.updateMany({ where: { companyId, id: mailId ?? '' }, data: { state: 'failed' } });
+    await tx.mail.updateMany({ where: { companyId, id: mailId ?? '' }, data: { state: 'refused' } });
   });
   const { clock, sent } = await read(finding);
   expect(clock).toMatchObject({ state: 'overdue', sentOn: null });
   expect(clock.cautions[0]?.en).toContain('did not go out');
-  expect(sent[0]?.mail).toBe('failed');
+  expect(sent[0]?.mail).toBe('refused');
 });
 
 test('one by a method that the contract does not name leaves the clock running', async () => {

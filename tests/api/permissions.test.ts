@@ -92,6 +92,7 @@ const bodies: Record<string, () => object> = {
   sendChangeOrder: () => ({ clientEmail: null }),
   renewClientLink: () => ({}),
   answerQuestion: () => ({ answer: 'Yes' }),
+  sendMailAgain: () => ({ to: 'dana@okafor.example' }),
   openClientLink: () => ({ token: 'made-up' }),
   openUnnamedLink: () => ({ token: 'made-up' }),
   decide: () => ({
@@ -124,6 +125,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
   const loadPath = await api.http(site.owner).post(`${v1}/locations/${site.wall.id}/load-paths`).send(newLoadPath);
   const changeOrderId = someId();
   const questionId = someId();
+  const mailId = someId();
   const actualId = someId();
   const contractEntryId = someId();
   // Rows as change orders leave them; how they come about has tests of its own.
@@ -178,6 +180,10 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
       update: {},
     });
     await tx.question.create({ data: { ...sent, id: questionId, name: 'Dana', text: 'Why?', askedAt: now } });
+    const letter = { to: 'dana@okafor.example', subject: 'An answer', text: 'It was approved.' };
+    await tx.mail.create({
+      data: { ...sent, ...letter, id: mailId, kind: 'decisionCopy', state: 'refused', projectId: site.project.id },
+    });
   });
   return {
     projectId: site.project.id,
@@ -189,6 +195,7 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     apiKeyId: key.body.id,
     changeOrderId,
     questionId,
+    mailId,
     actualId,
     contractEntryId,
     loadPathId: loadPath.body.id,

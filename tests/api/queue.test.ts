@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import * as z from 'zod';
 import { newId } from '../../apps/api/src/platform/ids.ts';
-import { createOutbox, handleMail } from '../../apps/api/src/platform/outbox.ts';
 import { createQueue, defineJob, handleJob, type Job, type Queue } from '../../apps/api/src/platform/queue.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
 
@@ -96,32 +95,18 @@ describe('the outbox', () => {
     const { database, outbox } = api.platform;
     const link = `http://localhost/c/${newId()}`;
     await database.inCompany(owner.companyId, (tx) =>
-      outbox.post(tx, owner.companyId, {
-        to: 'client@example.test',
-        subject: 'A change to your house',
-        text: `See ${link}`,
-      }),
+      outbox.post(
+        tx,
+        owner.companyId,
+        { to: 'client@example.test', subject: 'A change to your house', text: `See ${link}`, locale: 'en' },
+        { kind: 'invitation' },
+      ),
     );
     const sent = () => database.inCompany(owner.companyId, (tx) => tx.mail.findFirstOrThrow());
-    await until(async () => (await sent()).state === 'sent');
+    await until(async () => (await sent()).state === 'filed');
     const folder = join(api.dataDir, 'mail');
     const [file = ''] = readdirSync(folder);
     expect(readFileSync(join(folder, file), 'utf8')).toContain(link);
     expect((await sent()).text).toBe('See [link removed after sending]');
-  });
-
-  test('a letter that cannot be sent says why', async () => {
-    const { database } = api.platform;
-    const companyId = owner.companyId;
-    const letters = createOutbox({ enqueue: async () => {} });
-    await database.inCompany(companyId, (tx) =>
-      letters.post(tx, companyId, { to: 'x@example.test', subject: 'S', text: 'T' }),
-    );
-    const mail = await database.inCompany(companyId, (tx) => tx.mail.findFirstOrThrow({ where: { state: 'waiting' } }));
-    const { handle } = handleMail(database, { send: () => Promise.reject(new Error('550 no such box')) });
-    const run = { id: newId(), data: { companyId, mailId: mail.id } as never, isLastTry: true };
-    await expect(handle(run)).rejects.toThrow('550');
-    const after = await database.inCompany(companyId, (tx) => tx.mail.findFirstOrThrow({ where: { id: mail.id } }));
-    expect(after).toMatchObject({ state: 'failed', failure: '550 no such box', text: 'T' });
   });
 });

@@ -16,7 +16,7 @@ export async function report(): Promise<Row> {
   const document = documentOf(views);
   const byId = new Map(document.items.flatMap((item) => item.photos).map(({ id }, at) => [id, views[at] ?? null]));
   const input = {
-    ...{ document, sha256: 'f'.repeat(64), decision: null, questions: [] },
+    ...{ document, sha256: 'f'.repeat(64), decision: null, questions: [], answerBy: document.expiresAt },
     ...{ locale: 'en' as const, timeZone: 'America/Los_Angeles' },
     loadPhoto: async ({ id }: { id: string }) => byId.get(id) ?? null,
   };

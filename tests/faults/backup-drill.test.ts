@@ -8,6 +8,7 @@ import { restore } from '../../apps/api/src/commands/backup-reader.ts';
 import { backUp } from '../../apps/api/src/commands/backup-writer.ts';
 import { readWitnesses } from '../../apps/api/src/commands/handed-witnesses.ts';
 import { verifyEverything } from '../../apps/api/src/commands/verification.ts';
+import { tellUnsentMail } from '../../apps/api/src/features/mail/mail-of-backup.ts';
 import { systemActor } from '../../apps/api/src/features/records/record-actor.ts';
 import { readHeads } from '../../apps/api/src/features/records/record-witnesses.ts';
 import { RecordsService } from '../../apps/api/src/features/records/records.service.ts';
@@ -78,12 +79,19 @@ const project = ({ platform }: TestApi) =>
 
 describe('a backup', () => {
   test('restored into an empty place holds every row, every byte, and the people who sign in', async () => {
+    const waiting = { companyId: owner.companyId, id: newId(), to: 'ines@wren.example', subject: 'Your change order' };
+    await from.platform.database.owner.mail.create({ data: { ...waiting, text: 'Hello' } });
     const { manifest, faults } = await backUp(from.platform, folder);
     expect(faults).toEqual([]);
     expect(manifest.files.filter(({ key }) => !key.startsWith('heads/'))).toHaveLength(1);
     const to = await startTestApi();
     await restore(to.platform, folder);
     expect(await project(to)).toEqual(await project(from));
+    // Whether it went out since the backup is not known, so it is told instead of sent.
+    expect(await tellUnsentMail(to.platform.database)).toEqual([
+      expect.stringContaining('One mail waited'),
+      expect.stringContaining('to ines@wren.example: Your change order'),
+    ]);
     const verified = await verifyEverything(to.platform);
     // The photo was put in by hand, past its record; that is said of both places alike.
     expect(verified).toEqual(await verifyEverything(from.platform));

@@ -80,7 +80,7 @@ async function assertRows(): Promise<void> {
   const { rows } = await api.platform.database.ownerPool.query(
     `select d.version, o.sent_version, o.state::text, d.kind::text, d.sha256 = v.sha256 as same,
        (select count(*)::int from event e where e.subject_id = d.change_order_id and e.type = 'change-order.decided') as events,
-       (select count(*)::int from mail m where m.text like '%' || d.sha256 || '%') as letters
+       (select count(*)::int from mail m where m.text like '%' || d.sha256 || '%' and m.kind in ('decision-told', 'decision-copy')) as letters
      from decision d
      join change_order o on o.company_id = d.company_id and o.id = d.change_order_id
      join change_order_version v on v.company_id = d.company_id and v.change_order_id = d.change_order_id and v.version = d.version`,

@@ -32,6 +32,10 @@ import { registerLoadPathsRoutes } from './features/load-paths/load-paths.routes
 import { LoadPathsService } from './features/load-paths/load-paths.service.ts';
 import { registerLocationsRoutes } from './features/locations/locations.routes.ts';
 import { LocationsService } from './features/locations/locations.service.ts';
+import { LettersService } from './features/mail/letters.service.ts';
+import { handleMail, MailSender } from './features/mail/mail-sender.ts';
+import { registerMailsRoutes } from './features/mail/mails.routes.ts';
+import { MailsService } from './features/mail/mails.service.ts';
 import { ApiKeysService } from './features/members/api-keys.service.ts';
 import { InvitationsService } from './features/members/invitations.service.ts';
 import { registerMembersRoutes } from './features/members/members.routes.ts';
@@ -52,7 +56,7 @@ import { registerReportsRoutes } from './features/reports/reports.routes.ts';
 import { ReportsService } from './features/reports/reports.service.ts';
 import { registerScopesRoutes } from './features/scopes/scopes.routes.ts';
 import { ScopesService } from './features/scopes/scopes.service.ts';
-import { handleMail, sendMailJob } from './platform/outbox.ts';
+import { sendMailJob } from './platform/outbox.ts';
 import type { Platform } from './platform/platform.ts';
 import type { Job, JobHandler } from './platform/queue.ts';
 import type { PrincipalLookups } from './plugins/auth.ts';
@@ -79,14 +83,14 @@ export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job, 
 
 /** Builds every service once, from at most six things each; the server and the worker share them. */
 export function createDeps(platform: Platform): Deps {
-  const { config, database, mailer } = platform;
+  const { config } = platform;
   const cookies = createCookies(config.publicUrl);
   const services = createServices(platform);
   return {
     version: '0.1.0',
     features: listFeatures(services, cookies),
     handlers: [
-      handleMail(database, mailer),
+      handleMail(services.mailSender),
       handleDerivePhoto(services.derivatives),
       handleKeepHead(services.witnesses),
     ],
@@ -101,7 +105,7 @@ export function createDeps(platform: Platform): Deps {
 
 type Services = ReturnType<typeof createServices>;
 
-function createServices({ config, database, clock, accounts, outbox, fileStore, queue, ranges }: Platform) {
+function createServices({ config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges }: Platform) {
   const members = new MembersService(database, accounts, clock, starterCostBook);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
@@ -127,12 +131,15 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
   const estimateRanges = new EstimateRangesService(database, books, ranges);
   const actuals = new ActualsService(database, clock, records, estimates, books);
   const offers = new OfferBuilder(estimates, contract);
-  const changeOrders = new ChangeOrdersService(database, clock, records, offers);
+  const letters = new LettersService(clock, records, outbox, config.publicUrl);
+  const changeOrders = new ChangeOrdersService(database, clock, records, offers, letters);
   const contractPage = new ContractPageService(database, contract, changeOrders);
-  const sending = new SendingService(database, clock, records, outbox, changeOrders, config.publicUrl);
+  const sending = new SendingService(database, clock, records, letters, changeOrders, config.publicUrl);
+  const mails = new MailsService(database, clock, records, outbox, sending);
   const links = new ClientLinks(database, clock);
-  const approvals = new ApprovalsService(database, clock, records, outbox, contract);
+  const approvals = new ApprovalsService(database, clock, records, letters, contract);
   const reports = new ReportsService(database, photos);
+  const mailSender = new MailSender(database, clock, records, mailer, reports);
   return {
     members,
     invitations,
@@ -159,6 +166,8 @@ function createServices({ config, database, clock, accounts, outbox, fileStore, 
     evaluation,
     changeOrders,
     sending,
+    mails,
+    mailSender,
     links,
     approvals,
     reports,
@@ -192,6 +201,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
       name: 'change-orders',
       register: (app) => registerChangeOrdersRoutes(app, services.changeOrders, services.sending),
     },
+    { name: 'mail', register: (app) => registerMailsRoutes(app, services.mails) },
     { name: 'approvals', register: (app) => registerApprovalsRoutes(app, { ...services, cookies }) },
     { name: 'reports', register: (app) => registerReportsRoutes(app, services.reports) },
   ];

@@ -16,6 +16,7 @@ import {
   text,
 } from './common.ts';
 import { source } from './findings.ts';
+import { mail } from './mails.ts';
 import { office, route } from './route.ts';
 
 const person = z.object({ id, name: z.string() });
@@ -117,6 +118,8 @@ export const changeOrder = changeOrderRow.extend({
   contentReview: contentReview.nullable(),
   versions: z.array(sentVersion),
   questions: z.array(question),
+  /** Every mail about it, newest first. */
+  mails: z.array(mail),
 });
 
 const wordingEdit = z.strictObject({
@@ -220,10 +223,14 @@ export const changeOrderRoutes = {
     method: 'POST',
     path: '/change-orders/:changeOrderId/link',
     permission: office,
-    summary: 'A new link for the version already sent; earlier links die',
+    summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
     params: byId,
-    body: z.strictObject({ expiresInDays: z.int().min(1).max(90).default(14) }),
-    answers: { 200: z.object({ link: z.string(), expiresAt: instant }) },
+    body: z.strictObject({
+      expiresInDays: z.int().min(1).max(90).default(14),
+      /** Absent: where the offer went. Null: nothing is mailed, the link is handed over. */
+      clientEmail: z.email().max(254).nullable().optional(),
+    }),
+    answers: { 200: z.object({ link: z.string(), expiresAt: instant, mailedTo: z.string().nullable() }) },
   }),
   revokeClientLink: route({
     name: 'revokeClientLink',
@@ -315,6 +322,8 @@ export const clientLetter = z.object({
   /** Of the site, an IANA name; null where the project does not know it. */
   timeZone: z.string().nullable(),
   contract: contractToday,
+  /** Until when the link can be answered by: of the newest one, whatever the frozen document says. */
+  answerBy: instant,
 });
 
 const byLetter = z.object({ letterId });

@@ -5,6 +5,7 @@ import { contractRoutes } from './contract.ts';
 import { findingRoutes } from './findings.ts';
 import { loadPathRoutes } from './load-paths.ts';
 import { locationRoutes } from './locations.ts';
+import { mailRoutes } from './mails.ts';
 import { memberRoutes } from './members.ts';
 import { noticeRoutes } from './notices.ts';
 import { photoRoutes } from './photos.ts';
@@ -27,6 +28,7 @@ export * from './findings.ts';
 export * from './letter-sections.ts';
 export * from './load-paths.ts';
 export * from './locations.ts';
+export * from './mails.ts';
 export * from './members.ts';
 export * from './notices.ts';
 export * from './photos.ts';
@@ -59,5 +61,6 @@ export const routes = {
   ...contractRoutes,
   ...changeOrderRoutes,
   ...clientRoutes,
+  ...mailRoutes,
   ...recordRoutes,
 } as const;

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { day, givenDay, id, instant, locale, manyWords, noticeMethod, text, words } from './common.ts';
+import { mailState } from './mails.ts';
 import { everyone, office, route } from './route.ts';
 
 /** A heads-up notice of a hidden condition as it went out. It is never changed. */
@@ -11,7 +12,7 @@ export const notice = z.object({
   /** The words that were sent; for one that went out another way what was noted of it, such as a tracking number. */
   text: z.string(),
   /** Where the mail stands that carries it; null for one that went out another way. */
-  mail: z.enum(['waiting', 'sent', 'failed']).nullable(),
+  mail: mailState.nullable(),
   enteredAt: instant,
   enteredBy: z.object({ id, name: z.string() }),
 });

@@ -95,6 +95,8 @@ export const todo = z.object({
     'price',
     'offer',
     'answer-question',
+    'mail-failed',
+    'mail-waiting',
     'await-client',
     'repair',
     'prove',

@@ -3,6 +3,7 @@ import { pipeline } from 'node:stream/promises';
 import pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
 import { jobs as knownJobs } from '../deps.ts';
+import { giveUpWaitingMail } from '../features/mail/mail-of-backup.ts';
 import { sendMailJob } from '../platform/outbox.ts';
 import type { Platform } from '../platform/platform.ts';
 import { StartupError } from '../platform/startup-error.ts';
@@ -68,10 +69,7 @@ async function restoreRows({ database }: Platform, folder: string, { tables }: M
     await client.query('begin');
     await client.query('set local statement_timeout = 0');
     for (const table of tables) await restoreTable(client, folder, table);
-    // Letters that waited then have gone out since, or are out of date; nobody is to get them again.
-    await client.query(
-      `update mail set state = 'failed', failure = 'waiting when the backup was taken' where state = 'waiting'`,
-    );
+    await giveUpWaitingMail(client);
     await client.query('commit');
   } finally {
     client.release(true);

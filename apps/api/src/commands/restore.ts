@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { tellUnsentMail } from '../features/mail/mail-of-backup.ts';
 import { StartupError } from '../platform/startup-error.ts';
 import { restore } from './backup-reader.ts';
 import { runCommand } from './run-command.ts';
@@ -12,6 +13,7 @@ await runCommand(() =>
     const { tables, files, takenAt } = await restore(platform, resolve(folder));
     const rowCount = tables.reduce((sum, table) => sum + table.rowCount, 0);
     console.log(`Restored ${rowCount} rows and ${files.length} files of ${takenAt}.`);
+    for (const line of await tellUnsentMail(platform.database)) console.log(line);
     if (!(await reportVerification(platform))) process.exitCode = 1;
   }),
 );

@@ -81,12 +81,3 @@ export const touchOrder = (tx: Tx, companyId: string, id: string): Promise<unkno
   tx.changeOrder.update({ where: { companyId_id: { companyId, id } }, data: { version: { increment: 1 } } });
 
 export const findCompany = (tx: Tx, companyId: string) => tx.company.findUnique({ where: { id: companyId } });
-
-/** Where the office reads: the member who sent it, else the company's own address. */
-export async function officeEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
-  const member = await tx.member.findFirst({
-    where: { companyId, id: memberId, removedAt: null },
-    select: { email: true },
-  });
-  return member?.email ?? (await findCompany(tx, companyId))?.email ?? null;
-}

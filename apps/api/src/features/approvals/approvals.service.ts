@@ -13,19 +13,18 @@ import {
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { ClientPrincipal } from '../../plugins/auth.ts';
 import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
 import type { ContractService } from '../contract/contract.service.ts';
 import { effectOf, ledgerName, noChange } from '../contract/contract-change.ts';
 import { contractToday } from '../contract/contract-today.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
 import { type DecidedData, eventTypes } from '../records/record-events.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { letterZone } from '../site-words.ts';
 import * as approvals from './approvals.repository.ts';
-import { decisionLetter, questionLetter } from './decision-letters.ts';
 import { assertLive, contactOf, contactWords } from './link-state.ts';
 
 type Answer = BodyOut<typeof clientRoutes.decide>;
@@ -39,6 +38,7 @@ const QUESTIONS_WAITING = 10;
 interface Opened {
   order: approvals.OrderRow;
   sent: approvals.SentRow;
+  link: approvals.LinkRow;
 }
 
 /** What the holder of a client link may do: read, ask, and answer one version once. */
@@ -47,7 +47,7 @@ export class ApprovalsService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly letters: LettersService,
     private readonly contract: ContractService,
   ) {}
 
@@ -76,7 +76,7 @@ export class ApprovalsService {
       assertSeen(sent, answer);
       if (sent.decision) {
         assertSameAnswer(sent, sent.decision, answer);
-        return this.toLetter(tx, client, { order, sent });
+        return this.toLetter(tx, client, { order, sent, link });
       }
       await assertLive(tx, link, this.clock.now());
       if (order.state !== 'sent')
@@ -114,8 +114,7 @@ export class ApprovalsService {
         subjectId: changeOrderId,
         data: { questionId: question.id, version: sent.version, text },
       });
-      const to = await approvals.officeEmail(tx, companyId, sent.sentById);
-      if (to) await this.outbox.post(tx, companyId, { to, ...questionLetter(toDocument(sent), name, text) });
+      await this.letters.askOffice(tx, subjectOf(projectId, sent), question);
       return toQuestion(question);
     });
   }
@@ -132,17 +131,21 @@ export class ApprovalsService {
   }
 
   /** The project's turn, then the row that edits and answers share; the link is read again under the lock. */
-  private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened & { link: approvals.LinkRow }> {
+  private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened> {
     const { companyId, changeOrderId } = client;
     const found = await approvals.findOrder(tx, companyId, changeOrderId);
     if (found) await this.records.lock(tx, companyId, found.projectId);
     const order = await approvals.lockOrder(tx, companyId, changeOrderId);
-    const link = await approvals.findLinkById(tx, companyId, client.linkId);
-    if (!link) throw notFound('link');
-    return { ...(await opened(tx, client, order)), link };
+    return opened(tx, client, order);
   }
 
-  private async settle(tx: Tx, client: ClientPrincipal, { order, sent }: Opened, answer: Answer, userAgent: string) {
+  private async settle(
+    tx: Tx,
+    client: ClientPrincipal,
+    { order, sent }: Omit<Opened, 'link'>,
+    answer: Answer,
+    userAgent: string,
+  ) {
     const { companyId, linkId, sessionId } = client;
     const document = toDocument(sent);
     const letterFor = confirmedFor(document, answer);
@@ -214,14 +217,7 @@ export class ApprovalsService {
     });
     const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, locale };
     const decision = { ...said, decidedAt: data.decidedAt, contract };
-    const contractAfter = { sumCents: contract.afterCents, days: contract.daysAfter, finish: contract.finishAfter };
-    await this.tellBoth(tx, companyId, order, sent, {
-      document,
-      decision,
-      contractAfter,
-      head,
-      timeZone: letterZone(document, order.project),
-    });
+    await this.letters.tellDecision(tx, subjectOf(order.projectId, sent), { decision, head, locale });
   }
 
   /** What the answer does to the contract by the ledger of this moment. @throws ProblemError `contract-moved` */
@@ -238,7 +234,7 @@ export class ApprovalsService {
     return effectOf(history, { cents: price.totalCents, days });
   }
 
-  private async toLetter(tx: Tx, client: ClientPrincipal, { order, sent }: Opened): Promise<ClientLetter> {
+  private async toLetter(tx: Tx, client: ClientPrincipal, { order, sent, link }: Opened): Promise<ClientLetter> {
     const document = toDocument(sent);
     const history = await this.contract.history(tx, order.companyId, order.projectId);
     return {
@@ -251,31 +247,18 @@ export class ApprovalsService {
       questions: order.questions.map(toQuestion),
       locale: order.project.clientLocale === 'es' ? 'es' : 'en',
       timeZone: letterZone(document, order.project),
+      // A renewal moves it; the document keeps the day it was sent with.
+      answerBy: link.expiresAt.toISOString(),
       contract: contractToday(history, document),
     };
-  }
-
-  /** The office, and the address the offer went to. */
-  private async tellBoth(
-    tx: Tx,
-    companyId: string,
-    order: approvals.OrderRow,
-    sent: approvals.SentRow,
-    settled: Parameters<typeof decisionLetter>[0],
-  ): Promise<void> {
-    const office = await approvals.officeEmail(tx, companyId, sent.sentById);
-    if (office) await this.outbox.post(tx, companyId, { to: office, ...decisionLetter(settled, 'en') });
-    const sending = await this.records.lastData(tx, companyId, order.id, eventTypes.changeOrderSent);
-    const to = sending?.clientEmail;
-    const locale = order.project.clientLocale === 'es' ? 'es' : 'en';
-    if (typeof to === 'string') await this.outbox.post(tx, companyId, { to, ...decisionLetter(settled, locale) });
   }
 }
 
 async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow | null): Promise<Opened> {
   const sent = order && (await approvals.findSent(tx, client.companyId, client.changeOrderId, client.version));
-  if (!order || !sent) throw notFound('change order');
-  return { order, sent };
+  const link = await approvals.findLinkById(tx, client.companyId, client.linkId);
+  if (!order || !sent || !link) throw notFound('change order');
+  return { order, sent, link };
 }
 
 /** The answer names what was on the screen: these bytes and this consent. */

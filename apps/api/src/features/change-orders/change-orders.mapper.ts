@@ -8,6 +8,7 @@ import {
   type DraftMark,
   documentOfAnswer,
   letterSections,
+  type Mail,
   type Question,
   type SentVersion,
   type Wording,
@@ -80,11 +81,12 @@ interface Views {
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
+  mails: Mail[];
   now: Date;
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, marks, conflicts, review, names, now } = views;
+  const { draft, blocks, marks, conflicts, review, names, mails, now } = views;
   const { wording, days } = draft;
   return {
     ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
@@ -98,6 +100,7 @@ export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOr
     contentReview: review,
     versions: record.versions.map((version) => toSentVersion(record, version, names, now)),
     questions: record.questions.map(toQuestion),
+    mails,
   };
 }
 

@@ -37,7 +37,7 @@ export function registerChangeOrdersRoutes(
   });
 
   serve(app, changeOrderRoutes.renewClientLink, ({ params, body, principal }) =>
-    sending.renewLink(callerOf(principal), params.changeOrderId, body.expiresInDays),
+    sending.renewLink(callerOf(principal), params.changeOrderId, body),
   );
 
   serve(app, changeOrderRoutes.revokeClientLink, ({ params, principal }) =>

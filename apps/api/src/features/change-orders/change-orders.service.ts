@@ -15,6 +15,8 @@ import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toWord } from '../enum-words.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
+import { mailsOf } from '../mail/mail.mapper.ts';
 import { namesOf } from '../member-names.ts';
 import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -36,6 +38,7 @@ export class ChangeOrdersService {
     private readonly clock: Clock,
     private readonly records: RecordsService,
     private readonly offers: OfferBuilder,
+    private readonly letters: LettersService,
   ) {}
 
   /** @throws ProblemError `not-found` */
@@ -168,7 +171,7 @@ export class ChangeOrdersService {
   async answer(caller: Caller, id: string, questionId: string, answer: string): Promise<Question> {
     const { companyId, actor, memberId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const { projectId } = await this.lock(tx, companyId, id);
+      const { projectId, versions } = await this.lock(tx, companyId, id);
       const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
       if (!question) throw notFound('question');
       if (question.answeredAt)
@@ -183,6 +186,8 @@ export class ChangeOrdersService {
         subjectId: id,
         data: { questionId, answer },
       });
+      const sent = versions.find(({ version }) => version === row.version);
+      if (sent) await this.letters.answer(tx, subjectOf(projectId, sent), { ...row, answer, answeredBy: actor.name });
       return toQuestion(row);
     });
   }
@@ -210,7 +215,9 @@ export class ChangeOrdersService {
     const { draft, blocks, marks, conflicts, review } = sent
       ? { draft: await this.standing(tx, record, approvedOf(sent)), blocks: [], marks: [], conflicts: [], review: null }
       : await this.draft(tx, companyId, record);
-    return toChangeOrder(record, { draft, blocks, marks, conflicts, review, names, now: this.clock.now() });
+    const mails = await mailsOf(tx, companyId, id);
+    const now = this.clock.now();
+    return toChangeOrder(record, { draft, blocks, marks, conflicts, review, names, mails, now });
   }
 
   /** While it waits, with the contract as it stands now and not as it was when it was sent. */

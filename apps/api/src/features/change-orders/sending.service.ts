@@ -9,12 +9,12 @@ import {
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newLetterId, newSecret } from '../../platform/secrets.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { toWord } from '../enum-words.ts';
+import { type LettersService, subjectOf } from '../mail/letters.service.ts';
 import { eventTypes } from '../records/record-events.ts';
 import { canonicalJson, sha256Of } from '../records/record-hash.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
@@ -25,9 +25,24 @@ import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
 import { type DraftDocument, withSections } from './offer-document.ts';
-import { offerLetter } from './offer-letter.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
+type Renewal = BodyOut<typeof changeOrderRoutes.renewClientLink>;
+
+interface Renew {
+  /** Only if this version still stands. */
+  version?: number;
+  expiresAt: Date;
+  mailTo?: string | null | undefined;
+}
+
+interface Renewed {
+  link: string;
+  expiresAt: string;
+  /** Null: it is handed over another way. */
+  mailedTo: string | null;
+}
+
 const dayMs = 86_400_000;
 
 /** Freezes versions and makes the links that open them. */
@@ -36,7 +51,7 @@ export class SendingService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly letters: LettersService,
     private readonly changeOrders: ChangeOrdersService,
     private readonly publicUrl: string,
   ) {}
@@ -71,28 +86,47 @@ export class SendingService {
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
       await this.announce(tx, caller, record, { ...document, ...offer, missingReason });
-      await this.mail(tx, record, document.content, link, offer.mailTo);
+      const subject = { companyId, projectId: record.projectId, changeOrderId: id, sentById: caller.memberId };
+      const facts = { link, expiresAt, isDecided: false };
+      await this.letters.offer(tx, { ...subject, document: document.content, sha256 }, facts, offer.mailTo);
       return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
     });
   }
 
   /** A new link for the version already sent; earlier ones die. @throws ProblemError `not-found`, `wrong-state` */
-  async renewLink(caller: Caller, id: string, expiresInDays: number): Promise<{ link: string; expiresAt: string }> {
+  async renewLink(caller: Caller, id: string, { expiresInDays, clientEmail }: Renewal): Promise<Renewed> {
+    const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
+    return this.database.inCompany(caller.companyId, (tx) =>
+      this.renew(tx, caller, id, { expiresAt, mailTo: clientEmail }),
+    );
+  }
+
+  /**
+   * The same in the caller's transaction, told to the address given or else to where the offer went.
+   * @throws ProblemError `not-found`, `wrong-state` also when another version than the one asked for stands now
+   */
+  async renew(tx: Tx, caller: Caller, id: string, { version: asked, expiresAt, mailTo }: Renew): Promise<Renewed> {
     const { companyId } = caller;
-    return this.database.inCompany(companyId, async (tx) => {
-      const { record, version } = await this.endLinks(tx, companyId, id);
-      await this.note(tx, caller, record, 'change-order.link-renewed', version);
-      const expiresAt = new Date(this.clock.now().getTime() + expiresInDays * dayMs);
-      const link = await this.makeLink(tx, companyId, id, version, expiresAt);
-      return { link, expiresAt: expiresAt.toISOString() };
+    const { record, version } = await this.endLinks(tx, companyId, id, asked);
+    const sent = record.versions.find((one) => one.version === version);
+    if (!sent) throw noLink(record.number);
+    const subject = subjectOf(record.projectId, sent);
+    const to = mailTo === undefined ? await this.letters.clientEmail(tx, subject) : mailTo;
+    await this.note(tx, caller, record, 'change-order.link-renewed', {
+      version,
+      expiresAt: expiresAt.toISOString(),
+      clientEmail: to,
     });
+    const link = await this.makeLink(tx, companyId, id, version, expiresAt);
+    await this.letters.renewLink(tx, subject, { link, expiresAt, isDecided: record.state !== 'sent' }, to);
+    return { link, expiresAt: expiresAt.toISOString(), mailedTo: to };
   }
 
   /** Where none works any more, nothing happens and nothing is recorded. @throws ProblemError `not-found`, `wrong-state` */
   async revokeLink(caller: Caller, id: string): Promise<void> {
     await this.database.inCompany(caller.companyId, async (tx) => {
       const { record, version, ended } = await this.endLinks(tx, caller.companyId, id);
-      if (ended > 0) await this.note(tx, caller, record, 'change-order.link-revoked', version);
+      if (ended > 0) await this.note(tx, caller, record, 'change-order.link-revoked', { version });
     });
   }
 
@@ -142,18 +176,6 @@ export class SendingService {
     const sent = { state: 'sent', sentVersion: content.version, totalCents: price.totalCents, wording, days } as const;
     await changeOrders.updateChangeOrder(tx, companyId, id, sent);
     await changeOrders.moveFindings(tx, companyId, memberIds(record), ['priced', 'declined'], 'offered');
-  }
-
-  private async mail(
-    tx: Tx,
-    { companyId, projectId }: ChangeOrderRecord,
-    document: ChangeOrderDocument,
-    link: string,
-    to: string | null,
-  ): Promise<void> {
-    if (to === null) return;
-    const project = await changeOrders.findProject(tx, companyId, projectId);
-    await this.outbox.post(tx, companyId, { to, ...offerLetter(document, link, project?.clientLocale) });
   }
 
   /** The record keeps what was sent, its hash, the address it went to, and what it lacked and why it went out so. */
@@ -207,13 +229,11 @@ export class SendingService {
     return `${this.publicUrl}/c/${letterId}#${token}`;
   }
 
-  /** Every link that still works stops; answers how many did, and the version that stays sent. */
-  private async endLinks(tx: Tx, companyId: string, id: string) {
+  /** Every link that still works stops; answers how many did, and the version that stays sent, which has to be the one asked for. */
+  private async endLinks(tx: Tx, companyId: string, id: string, asked?: number) {
     const record = await this.changeOrders.lock(tx, companyId, id);
     const { sentVersion: version, number } = record;
-    if (version === null) {
-      throw new ProblemError('wrong-state', `Change order ${number} is a draft; it has no link. Send it first.`);
-    }
+    if (version === null || (asked !== undefined && asked !== version)) throw noLink(number);
     const { count: ended } = await changeOrders.revokeLinks(tx, companyId, id, this.clock.now());
     return { record, version, ended };
   }
@@ -223,9 +243,9 @@ export class SendingService {
     { companyId, actor }: Caller,
     { id, projectId }: ChangeOrderRecord,
     type: string,
-    version: number,
+    data: { version: number; expiresAt?: string; clientEmail?: string | null },
   ) {
-    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data: { version } });
+    await this.records.append(tx, { companyId, projectId, actor, type, subjectId: id, data: { ...data } });
   }
 }
 
@@ -263,6 +283,12 @@ export interface Sent {
   link: string;
   sha256: string;
 }
+
+const noLink = (number: number): ProblemError =>
+  new ProblemError(
+    'wrong-state',
+    `Change order ${number} is being edited, or this version of it no longer stands; it has no link. Send it first.`,
+  );
 
 const notADraft = ({ number, state }: ChangeOrderRecord): ProblemError =>
   new ProblemError(

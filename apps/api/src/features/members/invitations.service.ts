@@ -61,7 +61,8 @@ export class InvitationsService {
         createdAt: now,
         expiresAt,
       });
-      await this.outbox.post(tx, companyId, { to: email, ...letter(actor.name, companyName, body.role, link) });
+      const words = letter(actor.name, companyName, body.role, link);
+      await this.outbox.post(tx, companyId, { to: email, ...words, locale: 'en' }, { kind: 'invitation' });
       return { ...toInvitation(row), link };
     });
   }

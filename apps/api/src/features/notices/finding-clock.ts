@@ -78,8 +78,10 @@ function isAsked({ state, verdict }: NoticeFinding, { days, methods }: NoticeTer
   return !offered.includes(state) || days !== null || methods.length > 0;
 }
 
-const hasFailed = ({ mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>): boolean =>
-  mailId !== null && mails.get(mailId) === 'failed';
+const hasFailed = ({ mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>): boolean => {
+  const state = mailId === null ? undefined : mails.get(mailId);
+  return state === 'refused' || state === 'givenUp';
+};
 
 const toSent = ({ sentOn, method }: NoticeRow): SentNotice => ({ on: dayOf(sentOn), method: method as NoticeMethod });
 

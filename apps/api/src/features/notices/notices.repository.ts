@@ -51,6 +51,16 @@ export const findNotice = (tx: Tx, companyId: string, id: string): Promise<Notic
 export const insertNotice = (tx: Tx, data: Prisma.NoticeUncheckedCreateInput): Promise<NoticeRow> =>
   tx.notice.create({ data });
 
+/** Mails of this finding's notices that no longer stand for it. */
+export async function replaceMails(tx: Tx, companyId: string, findingId: string, at: Date): Promise<void> {
+  const rows = await tx.notice.findMany({ where: { companyId, findingId }, select: { id: true } });
+  const noticeIds = rows.map(({ id }) => id);
+  await tx.mail.updateMany({
+    where: { companyId, noticeId: { in: noticeIds }, replacedAt: null },
+    data: { replacedAt: at },
+  });
+}
+
 export type MailState = Prisma.MailGetPayload<object>['state'];
 
 /** Where the mails of these notices stand, by the mail's id. */

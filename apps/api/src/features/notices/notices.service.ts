@@ -9,7 +9,9 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { dayOf } from '../days.ts';
+import { toWord } from '../enum-words.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
+import { findMemberEmail } from '../mail/mail.repository.ts';
 import { namesOf } from '../member-names.ts';
 import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -91,13 +93,15 @@ export class NoticesService {
     if (finding.state === 'withdrawn')
       throw new ProblemError('wrong-state', `Finding ${number} was withdrawn; there is nothing to tell of.`);
     const now = this.clock.now();
+    // Another notice, by whatever way, stands for a mail of this finding that did not arrive.
+    await notices.replaceMails(tx, companyId, findingId, now);
     const row = await notices.insertNotice(tx, {
       companyId,
       id,
       projectId,
       findingId,
       ...(content.how === 'mail'
-        ? await this.mail(tx, caller, finding, content)
+        ? await this.mail(tx, caller, finding, id, content)
         : await this.noted(tx, finding, content)),
       enteredAt: now,
       enteredById: memberId,
@@ -118,14 +122,17 @@ export class NoticesService {
   /** Leaves the letter in the outbox; the subject says only which finding it is about. */
   private async mail(
     tx: Tx,
-    { companyId, actor }: Caller,
+    { companyId, memberId, actor }: Caller,
     finding: NoticeFinding,
+    noticeId: string,
     { to, locale, text: words }: Extract<Send, { how: 'mail' }>,
   ) {
     const project = await notices.findProject(tx, companyId, finding.projectId);
     const photoOffset = await notices.findPhotoOffset(tx, companyId, finding.projectId);
     const { subject } = noticeLetter(await factsOf(tx, { finding, project, photoOffset, sender: actor.name }), locale);
-    const mailId = await this.outbox.post(tx, companyId, { to, subject, text: words });
+    const about = { kind: 'notice', projectId: finding.projectId, noticeId } as const;
+    const writerEmail = await findMemberEmail(tx, companyId, memberId);
+    const mailId = await this.outbox.post(tx, companyId, { to, subject, text: words, locale, writerEmail }, about);
     const { day } = atSite(this.clock.now(), clockOf(finding, project, photoOffset));
     return { method: 'e-mail', sentOn: new Date(day), sentTo: to, text: words, mailId };
   }
@@ -212,7 +219,7 @@ async function toNotices(
     sentOn: dayOf(sentOn),
     sentTo,
     text: words,
-    mail: mailId === null ? null : (mails.get(mailId) ?? 'waiting'),
+    mail: mailId === null ? null : toWord(mails.get(mailId) ?? 'waiting'),
     enteredAt: enteredAt.toISOString(),
     enteredBy: { id: enteredById, name: names.get(enteredById) ?? '' },
   }));

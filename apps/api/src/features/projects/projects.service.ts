@@ -16,6 +16,7 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import { undeliveredMails } from '../mail/undelivered.ts';
 import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
@@ -133,6 +134,7 @@ export class ProjectsService {
           await projects.listAwaited(tx, companyId, id),
           await projects.listFailedPhotos(tx, companyId, id, todoRows),
           await this.notices.due(tx, companyId, id, todoRows),
+          await undeliveredMails(tx, companyId, id, todoRows),
         ),
         photoCount: await projects.countPhotos(tx, companyId, id),
         findingCount: await projects.countFindings(tx, companyId, id),

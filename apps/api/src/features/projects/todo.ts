@@ -1,5 +1,6 @@
 import type { Severity, Todo } from '@underlath/contract';
 import { toWord } from '../enum-words.ts';
+import type { Undelivered } from '../mail/undelivered.ts';
 import type { listAwaited, listFailedPhotos, listUnsettled } from './projects.repository.ts';
 
 type UnsettledFinding = Awaited<ReturnType<typeof listUnsettled>>[number];
@@ -20,7 +21,9 @@ const urgency: readonly Kind[] = [
   'notice-overdue',
   'engineer',
   'notice',
+  'mail-failed',
   'answer-question',
+  'mail-waiting',
   'photo-failed',
   'measure',
   'price',
@@ -36,12 +39,14 @@ export function listTodo(
   orders: AwaitedOrder[],
   photos: FailedPhoto[],
   notices: DueNotice[],
+  mails: Undelivered[],
 ): Todo[] {
   return [
     ...findings.flatMap(ofFinding),
     ...orders.flatMap(ofOrder),
     ...photos.map(ofPhoto),
     ...notices.map(ofNotice),
+    ...mails.map(ofMail),
   ].sort(
     (a, b) =>
       urgency.indexOf(a.kind) - urgency.indexOf(b.kind) ||
@@ -115,4 +120,18 @@ const ofNotice = ({ finding, dueOn, isOverdue }: DueNotice): Todo => ({
   changeOrderId: null,
   dueOn,
   since: finding.seenAt.toISOString(),
+});
+
+/** Whom it did not reach, what it was about, and in the mail server's own words why. */
+const ofMail = ({ state, to, serverWords, changeOrder, findingId, postedAt }: Undelivered): Todo => ({
+  kind: state === 'waiting' ? 'mail-waiting' : 'mail-failed',
+  severity: null,
+  title: to,
+  where: [changeOrder ? `Change order ${changeOrder.number}` : 'Heads-up notice', serverWords]
+    .filter(Boolean)
+    .join(': '),
+  findingId,
+  changeOrderId: changeOrder?.id ?? null,
+  dueOn: null,
+  since: postedAt.toISOString(),
 });

@@ -34,6 +34,8 @@ export interface ReportInput {
   readonly decision: Decision | null;
   /** Of this change order, those asked after it was sent too. */
   readonly questions: readonly Question[];
+  /** The end of the newest link; a renewal moves it, the document keeps the one it was sent with. RFC 3339. */
+  readonly answerBy: string;
   readonly locale: Locale;
   /** Of the site, an IANA name, or null where it is not known. */
   readonly timeZone: string | null;
@@ -309,14 +311,14 @@ function writeParts(pen: Pen, document: ChangeOrderDocument): void {
   );
 }
 
-function writeRecord({ sheet, words, locale, timeZone }: Pen, { document, sha256 }: ReportInput): void {
+function writeRecord({ sheet, words, locale, timeZone }: Pen, { document, sha256, answerBy }: ReportInput): void {
   sheet.heading(words.record);
   sheet.table(
     [{ widthPt: 150 }, { widthPt: textWidthPt - 150 }],
     [
       { cells: [words.sentBy, document.sentBy] },
       { cells: [words.sentAt, sayInstant(document.sentAt, locale, timeZone)] },
-      { cells: [words.answerBy, sayInstant(document.expiresAt, locale, timeZone)] },
+      { cells: [words.answerBy, sayInstant(answerBy, locale, timeZone)] },
       { cells: [words.fingerprint, sha256] },
       { cells: [words.recordHead, `${document.record.seq}: ${document.record.hash}`] },
     ],

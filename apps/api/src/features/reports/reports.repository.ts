@@ -5,6 +5,7 @@ export const findSent = (tx: Tx, companyId: string, changeOrderId: string, versi
     where: { companyId_changeOrderId_version: { companyId, changeOrderId, version } },
     include: {
       decision: true,
+      links: { orderBy: [{ createdAt: 'desc' }, { id: 'desc' }], take: 1, select: { expiresAt: true } },
       changeOrder: {
         select: {
           project: { select: { clientLocale: true, timeZone: true } },

@@ -35,6 +35,7 @@ export class ReportsService {
       sha256: sent.sha256,
       decision: sent.decision && toDecision(sent.decision),
       questions: sent.changeOrder.questions.map(toQuestion),
+      answerBy: sent.links[0]?.expiresAt.toISOString() ?? document.expiresAt,
       locale,
       timeZone: letterZone(document, sent.changeOrder.project),
       loadPhoto: ({ id }) => this.load(companyId, id),

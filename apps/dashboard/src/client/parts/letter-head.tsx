@@ -47,7 +47,7 @@ export function Subject({ letter }: { letter: ClientLetter }) {
         <>
           <Lines lines={sectionOf(document, 'letter')?.lines ?? []} />
           <p>
-            <b>{t('answerBy', { date: say(document.expiresAt, 'long-day') })}</b>
+            <b>{t('answerBy', { date: say(letter.answerBy, 'long-day') })}</b>
           </p>
         </>
       )}

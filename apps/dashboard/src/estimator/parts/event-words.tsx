@@ -42,6 +42,11 @@ const doings: Record<string, string> = {
   'change-order.set-aside': 'set aside a change order',
   'question.asked': 'asked a question',
   'question.answered': 'answered a question',
+  'mail.handed-over': 'handed an e-mail to the mail server',
+  'mail.filed': 'wrote an e-mail to a file; no mail server is set up',
+  'mail.refused': 'had an e-mail refused by the mail server',
+  'mail.given-up': 'gave up on an e-mail',
+  'mail.sent-again': 'sent an e-mail again',
   'cost-book.saved': 'saved the cost book',
 };
 
@@ -71,6 +76,8 @@ const told: Told[] = [
   { key: 'kind', say: (value) => String(value).replaceAll('-', ' ') },
   { key: 'method', say: (value) => `by ${String(value).replaceAll('-', ' ')}` },
   { key: 'sentTo', say: (value) => `to ${value}` },
+  { key: 'to', say: (value) => `to ${value}` },
+  { key: 'serverWords', say: (value) => `“${value}”` },
   { key: 'sentOn', say: (value) => `on ${value}` },
   { key: 'version', say: (value) => `version ${value}` },
   { key: 'totalCents', say: (value) => formatCents(Number(value), 'en-US', { trim: true }) },

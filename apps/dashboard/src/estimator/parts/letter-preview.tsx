@@ -57,6 +57,7 @@ function letterOf({ draft, questions }: ChangeOrder, locale: Locale): ClientLett
   return {
     ...{ letterId: '', document, sha256: '', state: 'open', decision: null, answeredHere: false, questions, locale },
     timeZone: document.project.timeZone ?? null,
+    answerBy: document.expiresAt,
     contract: standingOf(draft),
   };
 }

@@ -103,8 +103,10 @@ function Terms({
 
 const mailWords: Record<NonNullable<Notice['mail']>, string> = {
   waiting: 'going out',
-  sent: 'gone out',
-  failed: 'did not go out',
+  'handed-over': 'handed over',
+  filed: 'only written to a file',
+  refused: 'refused',
+  'given-up': 'given up',
 };
 
 function SentNotices({ sent }: { sent: readonly Notice[] }) {

@@ -43,7 +43,8 @@ function AnswerForm({ order, question }: { order: ChangeOrder; question: Questio
   const [answer, setAnswer] = useState('');
   const send = useChange(routes.answerQuestion, {
     invalidates: orderReads,
-    onDone: () => say('Answered. The client sees it on the letter’s page.'),
+    onDone: () =>
+      say('Answered. The client sees it on the letter’s page, and gets it by e-mail where the link went that way.'),
   });
   const problem = send.error ? problemOf(send.error) : null;
   function submit(event: FormEvent) {

@@ -176,11 +176,11 @@ function LinkActions({ order, live, answered = false }: LinkActionsProps) {
         {renew.data && (
           <LinkOnce
             link={renew.data.link}
-            what={
+            what={`${renew.data.mailedTo ? `It goes out by e-mail to ${renew.data.mailedTo}.` : 'Hand it to the client yourself.'} ${
               answered
                 ? 'It opens the answered letter to read; the earlier links still do.'
                 : 'Earlier links to this change order are dead now.'
-            }
+            }`}
           />
         )}
       </Dialog>

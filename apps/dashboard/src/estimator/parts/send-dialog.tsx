@@ -66,7 +66,11 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
       >
         <LinkOnce
           link={send.data.link}
-          what={email ? `It was mailed to ${email}.` : 'Hand it to the client yourself.'}
+          what={
+            email
+              ? `It goes out by e-mail to ${email}; the change order’s page says what became of it.`
+              : 'Hand it to the client yourself.'
+          }
         />
         <p className="soft small">
           SHA-256 of what was sent: <span className="hash">{send.data.sha256}</span>

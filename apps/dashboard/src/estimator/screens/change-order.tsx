@@ -6,6 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Tabs } from '../../shared/ui/tabs.tsx';
 import { LetterPreview } from '../parts/letter-preview.tsx';
 import { noEdit } from '../parts/order-draft.ts';
+import { OrderMails } from '../parts/order-mails.tsx';
 import { OrderContract, OrderPrice } from '../parts/order-price.tsx';
 import { OrderQuestions } from '../parts/order-questions.tsx';
 import { OrderVersions } from '../parts/order-versions.tsx';
@@ -64,6 +65,7 @@ function OrderPage({ order }: { order: ChangeOrder }) {
         <div className="order-aside">
           <OrderQuestions order={order} />
           <OrderVersions order={order} />
+          <OrderMails order={order} />
           <OrderContract order={order} />
         </div>
       </div>

@@ -16,7 +16,10 @@ type Kind = Todo['kind'];
 /** Who has to move, in the order in which they are shown. */
 const people: { title: string; kinds: readonly Kind[] }[] = [
   { title: 'The engineer', kinds: ['engineer'] },
-  { title: 'You', kinds: ['notice-overdue', 'notice', 'answer-question', 'price', 'offer'] },
+  {
+    title: 'You',
+    kinds: ['notice-overdue', 'notice', 'mail-failed', 'answer-question', 'mail-waiting', 'price', 'offer'],
+  },
   { title: 'The crew', kinds: ['measure', 'repair', 'prove', 'photo-failed'] },
   { title: 'The client', kinds: ['await-client'] },
 ];
@@ -29,6 +32,8 @@ const whatToDo: Record<Kind, string> = {
   price: 'Price it',
   offer: 'Put it before the client',
   'answer-question': 'Answer the client',
+  'mail-failed': 'An e-mail was not delivered: send it again',
+  'mail-waiting': 'An e-mail still waits to go out',
   'await-client': 'Waiting for an answer',
   repair: 'Repair it',
   prove: 'Measure again and photograph before cover',

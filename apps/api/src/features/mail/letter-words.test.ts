@@ -1,0 +1,38 @@
+import type { ChangeOrderDocument } from '@underlath/contract';
+import { expect, test } from 'vitest';
+import { daysText, ended, makeSafe, momentText, writeLetter } from './letter-words.ts';
+
+const instant = new Date('2026-11-30T20:25:00Z');
+
+test('a moment is told by the clock at the site, in words, and without the hour where the clock is only assumed', () => {
+  expect(momentText(instant, { zone: 'America/Los_Angeles', from: 'project' }).en).toBe('November 30, 2026, 12:25 PM');
+  expect(momentText(instant, { zone: '-10:00', from: 'assumed' })).toEqual({
+    en: 'November 30, 2026',
+    es: '30 de noviembre de 2026',
+  });
+});
+
+test('one day is one day, and days are counted as the contract counts them', () => {
+  const counted = (days: number, dayKind: 'working' | 'calendar') =>
+    daysText(days, { contract: { dayKind } as ChangeOrderDocument['contract'] });
+  expect(counted(1, 'working')).toEqual({ en: '1 working day', es: '1 día hábil' });
+  expect(counted(3, 'working')).toEqual({ en: '3 working days', es: '3 días hábiles' });
+  expect(counted(3, 'calendar')).toEqual({ en: '3 calendar days', es: '3 días calendario' });
+});
+
+test('each place that must be made safe is named once, with the number to call; else nothing is said', () => {
+  const item = (severity: string, name: string) => ({ severity, place: { name } });
+  const company = { name: 'Brandt Remodel', phone: '555 0117' };
+  const documentWith = (...items: object[]) => ({ items, company }) as unknown as ChangeOrderDocument;
+  const beam = item('make-safe', 'Kitchen beam');
+  expect(makeSafe(documentWith(item('repair', 'Hall')))).toBe(false);
+  expect(makeSafe(documentWith(beam, beam, item('repair', 'Hall')))).toMatchObject({
+    en: 'MAKE SAFE NOW: Kitchen beam. Keep everyone away from there until it is made safe. Call us today: 555 0117.',
+  });
+});
+
+test('what is left out leaves no gap, and a sentence ends in one point', () => {
+  const letter = writeLetter('es', { en: 'A', es: 'B' }, [{ en: 'Hello', es: 'Hola' }, false, '', 'https://a.example']);
+  expect(letter).toEqual({ subject: 'B', text: 'Hola\n\nhttps://a.example\n', locale: 'es' });
+  expect([ended('12:25 p.m.'), ended('hoy')]).toEqual(['12:25 p.m.', 'hoy.']);
+});

@@ -1,0 +1,89 @@
+import { type ChangeOrderDocument, type DocumentItem, placeOf, titleOf } from '@underlath/contract';
+import { formatCents, type Locale, type Text, text } from '@underlath/rules';
+import type { RecordHead } from '../records/records.service.ts';
+import { atSite, type SiteClock } from '../site-clock.ts';
+
+/** A paragraph in both languages, or one that is the same in both, such as a link; what is false or empty is left out. */
+export type Paragraph = Text | string | false;
+
+export interface WrittenLetter {
+  subject: string;
+  text: string;
+  locale: Locale;
+}
+
+export function writeLetter(locale: Locale, subject: Text, paragraphs: readonly Paragraph[]): WrittenLetter {
+  const words = paragraphs.map((one) => (typeof one === 'object' ? one[locale] : one || '').trim());
+  return { subject: subject[locale], text: `${words.filter(Boolean).join('\n\n')}\n`, locale };
+}
+
+/** What differs by language inside a sentence. */
+const eachLanguage = (say: (locale: Locale) => string): Text => text(say('en'), say('es'));
+
+export const money = (cents: number): Text => eachLanguage((locale) => formatCents(cents, locale));
+
+const tags = { en: 'en-US', es: 'es-US' } as const;
+
+/** A day, `YYYY-MM-DD`, as people write it: "January 29, 2027". */
+export const dayText = (day: string): Text =>
+  eachLanguage((locale) =>
+    new Intl.DateTimeFormat(tags[locale], { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`)),
+  );
+
+/** An instant by the clock at the site; without the hour where no photo told its zone. */
+export function momentText(instant: Date, clock: SiteClock): Text {
+  const { day, time } = atSite(instant, clock);
+  const date = dayText(day);
+  if (clock.from === 'assumed') return date;
+  return eachLanguage((locale) => {
+    const shown = new Intl.DateTimeFormat(tags[locale], { timeStyle: 'short', timeZone: 'UTC' });
+    return `${date[locale]}, ${shown.format(new Date(`${day}T${time}:00Z`))}`;
+  });
+}
+
+/** Ends a sentence; the hours of Spanish end in a point of their own ("9:22 a. m."). */
+export const ended = (words: string): string => (words.endsWith('.') ? words : `${words}.`);
+
+/** "3 working days", as the contract counts them. */
+export function daysText(days: number, { contract }: Pick<ChangeOrderDocument, 'contract'>): Text {
+  const isCalendar = contract.dayKind === 'calendar';
+  const [en, es] = [isCalendar ? 'calendar' : 'working', isCalendar ? 'calendario' : 'hábil'];
+  if (days === 1) return text(`1 ${en} day`, `1 día ${es}`);
+  return text(`${days} ${en} days`, `${days} días ${isCalendar ? es : 'hábiles'}`);
+}
+
+export const greeting = (name: string): Text => text(`Hello ${name},`, `Hola ${name}:`);
+
+type Company = ChangeOrderDocument['company'];
+
+export const signature = ({ name, phone, email }: Company): string =>
+  [name, [phone, email].filter(Boolean).join(' · ')].filter(Boolean).join('\n');
+
+/** Stands before everything else while any finding must be made safe; false where none has to. */
+export function makeSafe({ items, company }: Pick<ChangeOrderDocument, 'items' | 'company'>): Paragraph {
+  const unsafe = items.filter(({ severity }) => severity === 'make-safe').map(({ place }) => placeOf(place));
+  if (unsafe.length === 0) return false;
+  const where = eachLanguage((locale) => [...new Set(unsafe.map((place) => read(place, locale)))].join(', '));
+  const call = company.phone
+    ? text(` Call us today: ${company.phone}.`, ` Llámenos hoy: ${company.phone}.`)
+    : text(' Call us today.', ' Llámenos hoy.');
+  return text(
+    `MAKE SAFE NOW: ${where.en}. Keep everyone away from there until it is made safe.${call.en}`,
+    `HAY QUE ASEGURARLO YA: ${where.es}. Que nadie se acerque hasta que esté asegurado.${call.es}`,
+  );
+}
+
+/** What proves the letter later: the hash of the document, and where the project's record stood. */
+export function keepThis(project: { id: string }, sha256: string, { seq, hash }: RecordHead): Text {
+  const record = `${project.id}:${seq}:${hash}`;
+  return text(
+    `Keep this e-mail: it can prove later what was written.\nDocument, SHA-256: ${sha256}\nProject record: ${record}`,
+    `Guarde este correo: sirve para probar después lo que se escribió.\nDocumento, SHA-256: ${sha256}\nRegistro del proyecto: ${record}`,
+  );
+}
+
+/** "2. Cut top plate; 3. Thin rod"; a title that is in English only stays English. */
+export const listItems = (items: readonly DocumentItem[]): Text =>
+  eachLanguage((locale) => items.map((item) => `${item.number}. ${read(titleOf(item), locale)}`).join('; '));
+
+const read = (words: Text, locale: Locale): string => words[locale].trim() || words.en;

@@ -68,6 +68,29 @@ describe('the record of a project', () => {
     expect(check.head.hash).toBe(before);
   });
 
+  test('says whether what a letter printed is still in it, and what nothing outside knows', async () => {
+    const at = (seq: number, hash: string) =>
+      api.http(site.owner).get(`${v1}/projects/${site.project.id}/record/verify`).query({ seq, hash });
+    const { rows } = await tamper('select hash from event where project_id = $1 and seq = 3');
+    const same = (await at(3, rows[0].hash).expect(200)).body as RecordCheck;
+    expect(same).toMatchObject({ ok: true, otherKinds: [], untold: [] });
+    expect(same.witnesses).toMatchObject({ kept: 0, handed: 1, handedAgreed: 1, newestSeq: 3 });
+    const other = (await at(4, rows[0].hash).expect(200)).body as RecordCheck;
+    expect(other.witnesses).toMatchObject({ handed: 1, handedAgreed: 0, newestSeq: 0 });
+    expect(other.faults).toEqual([{ seq: 4, what: expect.stringContaining('Event 4 is not the one') }]);
+    const later = (await at(9, rows[0].hash).expect(200)).body as RecordCheck;
+    expect(later.faults[0]?.what).toContain('The record ends with event 7, but the witness handed in knows event 9');
+    await api.http(site.owner).get(`${v1}/projects/${site.project.id}/record/verify?seq=3`).expect(422);
+  });
+
+  test('the company’s own is no project to anybody', async () => {
+    const { companyId } = site.owner;
+    await api.http(site.owner).get(`${v1}/projects/${companyId}/record`).expect(404);
+    await api.http(site.owner).get(`${v1}/projects/${companyId}/record/verify`).expect(404);
+    const place = { kind: 'wall', name: 'Nowhere' };
+    await api.http(site.owner).post(`${v1}/projects/${companyId}/locations`).send(place).expect(404);
+  });
+
   test('cannot be changed by the application, nor by the owner of the tables', async () => {
     const { database } = api.platform;
     const where = { projectId: site.project.id };

@@ -178,7 +178,7 @@ test('a backup of files that are not what the rows say names each, and what no r
   expect(printed).toMatch(/but it is not whole: 1 file is not what the rows say\.\n$/);
   await fileStore.put(fileKey, bytes);
   await fileStore.remove('photos/left-by-a-killed-process');
-}, 90_000);
+}, 240_000);
 
 test('a record whose head was taken away is found, and the others are still looked at', async () => {
   const { database } = from.platform;

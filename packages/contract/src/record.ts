@@ -33,7 +33,7 @@ export const recordCheck = z.object({
     /** Handed in with the request. */
     handed: z.int(),
     handedAgreed: z.int(),
-    /** The newest event that one of them knows; 0 without any. */
+    /** The newest event that one of those that agree knows; 0 without any. */
     newestSeq: z.int(),
   }),
 });

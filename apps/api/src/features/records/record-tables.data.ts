@@ -22,6 +22,8 @@ const counter = 'counts writes';
 const arrival = 'when the row arrived, by the clock of the database';
 const hashed = 'compared by its hash';
 const own = 'how the row was found';
+const device = 'sessions are not part of what is replayed';
+const draft = 'of a draft; what goes out is frozen in the document';
 
 /** What verifying reads. A column stands in one of the two lists; a test holds them to the database. */
 export const recordTables = {
@@ -44,6 +46,7 @@ export const recordTables = {
       'standardEditions',
       'jurisdiction',
       'siteState',
+      'timeZone',
       'contingencyCents',
     ],
     left: { version: counter, createdAt: arrival, updatedAt: arrival },
@@ -237,7 +240,7 @@ export const recordTables = {
       'createdById',
       'wordingSha256',
     ],
-    left: { version: counter, projectId: own, wording: hashed },
+    left: { version: counter, projectId: own, wording: hashed, typed: draft, marks: draft, spanish: draft },
   },
   change_order_finding: {
     title: 'finding in a change order',
@@ -260,6 +263,7 @@ export const recordTables = {
     compared: [
       'kind',
       'signerName',
+      'letterFor',
       'reason',
       'sha256',
       'consentId',
@@ -269,8 +273,9 @@ export const recordTables = {
       'linkId',
       'locale',
       'userAgentSha256',
+      'contract',
     ],
-    left: { id: 'nothing refers to it', consentText: hashed, userAgent: hashed },
+    left: { id: 'nothing refers to it', sessionId: device, consentText: hashed, userAgent: hashed },
   },
   question: {
     title: 'question',

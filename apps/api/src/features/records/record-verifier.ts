@@ -42,14 +42,16 @@ export class RecordVerifier {
     compareDocuments(chain, rows);
     const { faults, counts, untold } = replay.finish(rows);
     for (const { seq, what } of faults) chain.fault(seq, what);
-    const agree = (list: readonly Witness[], from: string) =>
-      list.filter((witness) => chain.compareWitness(witness, from)).length;
+    const agreeing = (list: readonly Witness[], from: string) =>
+      list.filter((witness) => chain.compareWitness(witness, from));
+    const keptAgreeing = agreeing(kept, 'the head kept in the file store');
+    const handedAgreeing = agreeing(handed, 'the witness handed in');
     const witnesses = {
       kept: kept.length,
+      keptAgreed: keptAgreeing.length,
       handed: handed.length,
-      keptAgreed: agree(kept, 'the head kept in the file store'),
-      handedAgreed: agree(handed, 'the witness handed in'),
-      newestSeq: Math.max(0, ...[...kept, ...handed].map(({ seq }) => seq)),
+      handedAgreed: handedAgreeing.length,
+      newestSeq: Math.max(0, ...[...keptAgreeing, ...handedAgreeing].map(({ seq }) => seq)),
     };
     const sum = (numbers: readonly number[]) => numbers.reduce((total, one) => total + one, 0);
     return {

@@ -24,6 +24,7 @@ export const replaySteps: Readonly<Record<string, Step>> = {
       yearBuilt: null,
       startOn: null,
       siteState: null,
+      timeZone: null,
       ...data,
     }),
   'project.changed': (rows, { subjectId, data }) => rows.change('project', subjectId, data),
@@ -114,9 +115,15 @@ export const replaySteps: Readonly<Record<string, Step>> = {
     moveMembers(rows, subjectId, 'priced', () => 'offered');
   },
   'change-order.reopened': (rows, { subjectId }) => moveMembers(rows, subjectId, 'offered', () => 'priced'),
+  'change-order.set-aside': (rows, { subjectId }) => {
+    rows.change('change_order', subjectId, { state: 'set-aside' });
+    moveMembers(rows, subjectId, 'offered', () => 'priced');
+  },
   'change-order.link-renewed': () => {},
   'change-order.link-revoked': () => {},
   'change-order.decided': decide,
+
+  'mail.sent-again': () => {},
 
   'question.asked': (rows, event) => {
     const { questionId, version, text } = event.data;
@@ -189,7 +196,7 @@ function decide(rows: ExpectedRows, event: ReplayedEvent): void {
   const { version, kind, decidedAt } = data;
   const approved = idsOf(data.findingIds);
   const isPart = approved.length > 0;
-  const told = { ...data, findingIds: approved, linkId: event.actor.id };
+  const told = { letterFor: null, ...data, findingIds: approved, linkId: event.actor.id };
   rows.put('decision', `${subjectId}/${version}`, told);
   rows.change('change_order', subjectId, { state: isPart ? 'part-approved' : kind, decidedAt });
   moveMembers(rows, subjectId, 'offered', (id) => (isPart && !approved.includes(id) ? 'declined' : kind));

@@ -41,7 +41,7 @@ function compareTable(
       faults.push({ seq: null, what: `The record does not know ${title} ${key}.` });
       continue;
     }
-    for (const column of compared) {
+    for (const column of compared.filter((name) => name in row)) {
       const told = wanted.columns.get(column);
       if (!told) untold.set(`${column} of a ${title}`, (untold.get(`${column} of a ${title}`) ?? 0) + 1);
       else if (!isAsTold(told.value, row[column]))

@@ -62,7 +62,7 @@ function partsOf(instant: Date, zone: string): string {
 export function offsetAt(instant: Date, clock: SiteClock): string {
   if (isOffset(clock.zone)) return clock.zone;
   const { day, time } = atSite(instant, clock);
-  const minutes = Math.round((Date.parse(`${day}T${time}:00Z`) - instant.getTime()) / 60_000);
+  const minutes = Date.parse(`${day}T${time}:00Z`) / 60_000 - Math.floor(instant.getTime() / 60_000);
   const two = (value: number) => String(value).padStart(2, '0');
   return `${minutes < 0 ? '-' : '+'}${two(Math.floor(Math.abs(minutes) / 60))}:${two(Math.abs(minutes) % 60)}`;
 }

@@ -46,9 +46,16 @@ export function renewedLetter(facts: LinkLetterFacts, locale: Locale): WrittenLe
     `${project.name}: a new link to change order ${number} from ${company.name}`,
     `${project.name}: un enlace nuevo a la orden de cambio ${number} de ${company.name}`,
   );
+  // Once answered, earlier links go on showing the letter.
+  const before = facts.isDecided
+    ? text('The letter and its answer are the same.', 'La carta y su respuesta son las mismas.')
+    : text(
+        'The link you had before has ended; the letter is the same.',
+        'El enlace anterior ya no funciona; la carta es la misma.',
+      );
   const intro = text(
-    `Here is a new link to change order ${number}, version ${version}, for ${project.siteAddress}. The link you had before has ended; the letter is the same.`,
-    `Aquí tiene un enlace nuevo a la orden de cambio ${number}, versión ${version}, de ${project.siteAddress}. El enlace anterior ya no funciona; la carta es la misma.`,
+    `Here is a new link to change order ${number}, version ${version}, for ${project.siteAddress}. ${before.en}`,
+    `Aquí tiene un enlace nuevo a la orden de cambio ${number}, versión ${version}, de ${project.siteAddress}. ${before.es}`,
   );
   return writeLetter(locale, subject, lettersWith(intro, facts));
 }

@@ -89,7 +89,13 @@ export async function startJob(api: TestApi): Promise<Job> {
           .expect(201)
       ).body,
     send: async ({ id, version }, body = {}) =>
-      (await http().post(`${v1}/change-orders/${id}/send`).set('if-match', `"${version}"`).send(body).expect(200)).body,
+      (
+        await http()
+          .post(`${v1}/change-orders/${id}/send`)
+          .set('if-match', `"${version}"`)
+          .send({ withEnglish: true, ...body })
+          .expect(200)
+      ).body,
     open: async (link) => {
       const token = new URL(link).hash.slice(1);
       const opened = await api.http().post(`${v1}/client/session`).send({ token }).expect(204);

@@ -7,6 +7,7 @@ import {
   type DraftMark,
   documentOfPart,
   letterSections,
+  type MissingSpanish,
   partOf,
   type Question,
   type SentVersion,
@@ -78,6 +79,7 @@ interface Views {
   draft: DraftDocument;
   blocks: string[];
   marks: DraftMark[];
+  missingSpanish: MissingSpanish[];
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
@@ -85,7 +87,7 @@ interface Views {
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, marks, conflicts, review, names, now } = views;
+  const { draft, blocks, marks, missingSpanish, conflicts, review, names, now } = views;
   const { wording, days } = draft;
   return {
     ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
@@ -93,6 +95,9 @@ export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOr
     findingIds: memberIds(record),
     typed: keptDraftOf(record).typed.slice(),
     marks,
+    spanish: keptDraftOf(record).spanish,
+    missingSpanish,
+    clientLocale: record.project.clientLocale === 'es' ? 'es' : 'en',
     draft,
     blocks,
     conflicts,

@@ -26,6 +26,7 @@ import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
 import { type DraftDocument, withSections } from './offer-document.ts';
 import { offerLetter } from './offer-letter.ts';
+import { assertSpanish } from './spanish-names.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
 const dayMs = 86_400_000;
@@ -50,7 +51,7 @@ export class SendingService {
     caller: Caller,
     id: string,
     seen: number,
-    { clientEmail, expiresInDays, missingReason = '', byPart }: Send,
+    { clientEmail, expiresInDays, missingReason = '', byPart, withEnglish }: Send,
   ) {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
@@ -61,6 +62,7 @@ export class SendingService {
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
       const offer = await this.offer(tx, companyId, record, clientEmail);
       assertContent(offer.review, missingReason);
+      if (record.project.clientLocale === 'es' && !withEnglish) assertSpanish(offer.missingSpanish);
       const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
       const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
         head,

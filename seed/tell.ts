@@ -266,7 +266,7 @@ export class StoryTeller {
   private async send(order: DemoOrder, orderId: string): Promise<void> {
     const { services, estimator } = this.tellers;
     const { version } = await services.changeOrders.get(estimator.companyId, orderId);
-    const how = { expiresInDays: 60, byPart: order.findings.length > 1 };
+    const how = { expiresInDays: 60, byPart: order.findings.length > 1, withEnglish: false };
     this.links.set(order, (await services.sending.send(estimator, orderId, version, how)).link);
   }
 

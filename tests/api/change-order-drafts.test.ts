@@ -244,3 +244,45 @@ describe('a finding on which an engineer decides', () => {
     expect(refused.detail).toContain('an engineer decides');
   });
 });
+
+describe('a letter to a client who reads Spanish', () => {
+  const send = ({ id, version }: Seen, body: object = {}) =>
+    api.http(job.owner).post(`${v1}/change-orders/${id}/send`).set('if-match', `"${version}"`).send(body);
+
+  test('is not sent while names have no Spanish; the check’s own words are offered for a title', async () => {
+    const { order, ids } = await several(1);
+    expect(order.missingSpanish.map(({ kind, english }) => [kind, english])).toEqual([
+      ['titles', 'Cut plate A'],
+      ['places', 'North wall'],
+    ]);
+    const [title, place] = order.missingSpanish;
+    expect(title?.suggested).toMatch(/solera/i);
+    const refused = await send(order).expect(422);
+    expect(refused.body.errors.map(({ pointer }: { pointer: string }) => pointer)).toEqual([
+      `/spanish/titles/${ids[0]}`,
+      `/spanish/places/${place?.id}`,
+    ]);
+    const spanish = { titles: { [ids[0] ?? '']: 'Solera cortada' }, places: { [place?.id ?? '']: 'Muro norte' } };
+    const named = await edit(order, { spanish });
+    expect(named.missingSpanish).toEqual([]);
+    expect(named.wording.headline).toEqual({ en: 'Cut plate A: North wall', es: 'Solera cortada: Muro norte' });
+    const { body } = await send(named).expect(200);
+    expect(body.changeOrder.draft.items[0]).toMatchObject({
+      titleEs: 'Solera cortada',
+      place: { nameEs: 'Muro norte' },
+    });
+  });
+
+  test('sent with English on purpose has no English in its Spanish sentences', async () => {
+    const { order } = await several(2);
+    const { body } = await send(order, { withEnglish: true, byPart: true }).expect(200);
+    const { wording, sections, cautions, parts } = body.changeOrder.draft as ChangeOrder['draft'];
+    const spanish = [
+      ...Object.values(wording).map(({ es }) => es),
+      ...(sections ?? []).flatMap(({ lines }) => lines.map(({ words }) => words.es)),
+      ...cautions.map(({ es }) => es),
+      ...(parts ?? []).flatMap((part) => part.cautions.map(({ es }) => es)),
+    ].join('\n');
+    expect(spanish).not.toMatch(/Cut plate|North wall/);
+  });
+});

@@ -45,7 +45,11 @@ async function draftIn(state: string | null, more: { clientName?: string; paymen
 const missingOf = ({ contentReview }: ChangeOrder) =>
   contentReview?.missing.map(({ anyOf, weight }) => `${anyOf.join('|')} ${weight}`);
 const send = ({ id, version }: ChangeOrder, body: object = {}) =>
-  api.http(job.owner).post(`${v1}/change-orders/${id}/send`).set('if-match', `"${version}"`).send(body);
+  api
+    .http(job.owner)
+    .post(`${v1}/change-orders/${id}/send`)
+    .set('if-match', `"${version}"`)
+    .send({ withEnglish: true, ...body });
 const again = async ({ id }: ChangeOrder): Promise<ChangeOrder> =>
   (await api.http(job.owner).get(`${v1}/change-orders/${id}`).expect(200)).body;
 const lastEvent = async () =>

@@ -77,7 +77,7 @@ describe('a letter whose findings may be left out', () => {
         .http(job.owner)
         .post(`${v1}/change-orders/${order.id}/send`)
         .set('if-match', `"${order.version}"`)
-        .send({ byPart: true })
+        .send({ byPart: true, withEnglish: true })
         .expect(422);
       expect(refused.body.errors).toMatchObject([{ pointer: '/byPart' }]);
     }

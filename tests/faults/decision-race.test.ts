@@ -20,7 +20,7 @@ afterAll(() => api.close());
 const caller = () => callerOf({ kind: 'member', ...job.owner, actorId: job.owner.memberId });
 
 const send = ({ id, version }: Pick<ChangeOrder, 'id' | 'version'>): Promise<Sent> =>
-  api.deps.services.sending.send(caller(), id, version, { expiresInDays: 14, byPart: false });
+  api.deps.services.sending.send(caller(), id, version, { expiresInDays: 14, byPart: false, withEnglish: true });
 
 const offer = async (): Promise<Sent> => send(await job.draft([(await job.priced()).id]));
 

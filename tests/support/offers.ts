@@ -112,7 +112,13 @@ export async function startJob(api: TestApi): Promise<Job> {
           .expect(201)
       ).body,
     send: async ({ id, version }, body = {}) =>
-      (await http().post(`${v1}/change-orders/${id}/send`).set('if-match', `"${version}"`).send(body).expect(200)).body,
+      (
+        await http()
+          .post(`${v1}/change-orders/${id}/send`)
+          .set('if-match', `"${version}"`)
+          .send({ withEnglish: true, ...body })
+          .expect(200)
+      ).body,
     open: (link) => openLink(api, link),
     decide: async ({ path, cookie }, letter, more = {}) => {
       const body = {

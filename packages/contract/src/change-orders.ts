@@ -101,6 +101,22 @@ export const draftField = z.enum(['headline', 'found', 'why', 'ifNot', 'note', '
 /** A typed field to look at before it is sent, and why. */
 export const draftMark = z.object({ field: draftField, words: z.string() });
 
+const spanishWords = z.record(id, z.string().trim().max(400));
+/** Spanish of what is typed in English on site, by the id of the finding, place or photo; an empty one takes it away. */
+export const spanishNames = z.strictObject({
+  titles: spanishWords.default({}),
+  places: spanishWords.default({}),
+  captions: spanishWords.default({}),
+});
+
+/** English that a Spanish letter would show, and the check's own words for it where there are some. */
+export const missingSpanish = z.object({
+  kind: z.enum(['titles', 'places', 'captions']),
+  id,
+  english: z.string(),
+  suggested: z.string().nullable(),
+});
+
 /** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved, with the contract as it stands while it waits, and as the answer made it. */
 export const changeOrder = changeOrderRow.extend({
   wording,
@@ -109,6 +125,10 @@ export const changeOrder = changeOrderRow.extend({
   typed: z.array(draftField),
   /** Typed words that may still speak of a finding taken out, and typed days of other findings: it is not sent before each was changed or said to stand. */
   marks: z.array(draftMark),
+  spanish: spanishNames,
+  /** What of a draft has no Spanish yet; asked for before it is sent to a client who reads Spanish. */
+  missingSpanish: z.array(missingSpanish),
+  clientLocale: locale,
   draft: changeOrderDocument.omit({ sentAt: true, sentBy: true, expiresAt: true, record: true }),
   /** Why it can't be sent yet, in words; empty when it can. */
   blocks: z.array(z.string()),
@@ -182,6 +202,7 @@ export const changeOrderRoutes = {
       /** Null: counted from the work again. */
       days: z.int().min(0).max(1000).nullable().optional(),
       findingIds: z.array(id).min(1).max(100).optional(),
+      spanish: spanishNames.optional(),
       /** Marked fields that were looked at and stand as they are. */
       lookedAt: z.array(draftField).max(draftField.options.length).optional(),
     }),
@@ -215,6 +236,8 @@ export const changeOrderRoutes = {
       missingReason: lines(1000).optional(),
       /** The client may leave single findings out; every choice is priced and in the document. Of 2 to 4 findings. */
       byPart: z.boolean().default(false),
+      /** To a client who reads Spanish although names in it have no Spanish; they are marked as English then. */
+      withEnglish: z.boolean().default(false),
     }),
     answers: { 200: z.object({ changeOrder, link: z.string(), sha256 }) },
   }),
@@ -429,6 +452,8 @@ export const clientRoutes = {
   }),
 } as const;
 
+export type SpanishNames = z.infer<typeof spanishNames>;
+export type MissingSpanish = z.infer<typeof missingSpanish>;
 export type DraftField = z.infer<typeof draftField>;
 export type DraftMark = z.infer<typeof draftMark>;
 export type ContentReview = z.infer<typeof contentReview>;

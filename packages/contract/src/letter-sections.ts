@@ -30,7 +30,7 @@ export function makeSafeLines(document: Pick<ChangeOrderDocument, 'sections'>, l
 
 function makeSafe({ items, company }: Source): LetterSection {
   const urgent = items.filter(({ severity }) => severity === 'make-safe');
-  const places = uniqueTexts(urgent.map(({ place }) => keepOut(place)));
+  const places = uniqueTexts(urgent.map(keepOut));
   const orders = uniqueTexts(urgent.flatMap(({ cautions: [first] }) => (first ? [first] : [])));
   const call = company.phone
     ? text(
@@ -63,12 +63,13 @@ function makeSafe({ items, company }: Source): LetterSection {
 const forCrew = text('What the people working there must do', 'Lo que debe hacer quien trabaja ahí');
 
 /** What carries is stood under, other places are entered. */
-function keepOut(place: DocumentItem['place']): Text {
+function keepOut({ number, place }: DocumentItem): Text {
   const { en, es } = placeOf(place);
-  const name = text(en, es || en);
+  // Without a Spanish name the place is told by its finding, so that no English stands in a Spanish sentence.
+  const name = es || `la del hallazgo ${number}`;
   return place.kind === 'beam-line'
-    ? text(`Stay out from under this beam: ${name.en}.`, `No se ponga debajo de esta viga: ${name.es}.`)
-    : text(`Keep out of this place: ${name.en}.`, `No entre en este lugar: ${name.es}.`);
+    ? text(`Stay out from under this beam: ${en}.`, `No se ponga debajo de esta viga: ${name}.`)
+    : text(`Keep out of this place: ${en}.`, `No entre en este lugar: ${es || `el del hallazgo ${number}`}.`);
 }
 
 const aboutLetter: LetterSection = {

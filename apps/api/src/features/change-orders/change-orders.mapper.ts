@@ -9,6 +9,7 @@ import {
   documentOfAnswer,
   letterSections,
   type Mail,
+  type MissingSpanish,
   type Question,
   type SentVersion,
   type Wording,
@@ -78,6 +79,7 @@ interface Views {
   draft: DraftDocument;
   blocks: string[];
   marks: DraftMark[];
+  missingSpanish: MissingSpanish[];
   conflicts: string[];
   review: ContentReview | null;
   names: Map<string, string>;
@@ -86,7 +88,7 @@ interface Views {
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
-  const { draft, blocks, marks, conflicts, review, names, mails, now } = views;
+  const { draft, blocks, marks, missingSpanish, conflicts, review, names, mails, now } = views;
   const { wording, days } = draft;
   return {
     ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
@@ -94,6 +96,9 @@ export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOr
     findingIds: memberIds(record),
     typed: keptDraftOf(record).typed.slice(),
     marks,
+    spanish: keptDraftOf(record).spanish,
+    missingSpanish,
+    clientLocale: record.project.clientLocale === 'es' ? 'es' : 'en',
     draft,
     blocks,
     conflicts,

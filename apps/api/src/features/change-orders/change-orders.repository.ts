@@ -4,6 +4,7 @@ import type { Tx } from '../../platform/database/database.ts';
 import type { KeptDraft } from './draft-words.ts';
 
 const withEverything = {
+  project: { select: { clientLocale: true } },
   findings: { select: { findingId: true }, orderBy: { position: 'asc' } },
   versions: { include: { links: { orderBy: { createdAt: 'asc' } }, decision: true }, orderBy: { version: 'desc' } },
   questions: { orderBy: { askedAt: 'asc' } },
@@ -109,6 +110,7 @@ export const updateDraft = (tx: Tx, companyId: string, id: string, kept: KeptDra
     wording: kept.wording,
     days: kept.days,
     typed: [...kept.typed],
+    spanish: kept.spanish,
     marks: kept.marks as unknown as Prisma.InputJsonArray,
     state: 'draft',
     sentVersion: null,

@@ -23,10 +23,13 @@ import type { RecordsService } from '../records/records.service.ts';
 import { approvedOf, currentVersion, memberIds, toChangeOrder, toQuestion, toRow } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
-import { composeWords, editDraft, type KeptDraft, keptDraftOf, markStale } from './draft-words.ts';
+import { composeWords, editDraft, type KeptDraft, keptDraftOf, markStale, newDraft } from './draft-words.ts';
 import { checkMembers } from './members-check.ts';
 import type { Offer, OfferBuilder } from './offer-builder.ts';
 import type { DraftDocument } from './offer-document.ts';
+
+/** Of what was sent: it is not edited. */
+const NOTHING_TO_MEND = { blocks: [], marks: [], missingSpanish: [], conflicts: [], review: null };
 
 type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
 type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
@@ -77,7 +80,7 @@ export class ChangeOrdersService {
         const { findingIds } = content;
         await checkMembers(tx, companyId, projectId, id, findingIds);
         const typed: DraftField[] = content.days === undefined ? [] : ['days'];
-        const { fromFindings } = await this.offers.scope(tx, companyId, findingIds, typed);
+        const { fromFindings } = await this.offers.scope(tx, companyId, findingIds, newDraft(typed));
         const { wording } = fromFindings;
         const days = content.days ?? fromFindings.days;
         const number = await changeOrders.nextNumber(tx, companyId, projectId);
@@ -212,12 +215,11 @@ export class ChangeOrdersService {
       record.versions.map(({ sentById }) => sentById),
     );
     const sent = currentVersion(record);
-    const { draft, blocks, marks, conflicts, review } = sent
-      ? { draft: await this.standing(tx, record, approvedOf(sent)), blocks: [], marks: [], conflicts: [], review: null }
+    const shown = sent
+      ? { ...NOTHING_TO_MEND, draft: await this.standing(tx, record, approvedOf(sent)) }
       : await this.draft(tx, companyId, record);
     const mails = await mailsOf(tx, companyId, id);
-    const now = this.clock.now();
-    return toChangeOrder(record, { draft, blocks, marks, conflicts, review, names, mails, now });
+    return toChangeOrder(record, { ...shown, names, mails, now: this.clock.now() });
   }
 
   /** While it waits, with the contract as it stands now and not as it was when it was sent. */
@@ -256,16 +258,16 @@ export class ChangeOrdersService {
   private async row(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<ChangeOrderRow> {
     if (record.state !== 'draft') return toRow(record, record);
     const kept = keptDraftOf(record);
-    const { scope, fromFindings } = await this.offers.scope(tx, companyId, memberIds(record), kept.typed);
+    const { scope, fromFindings } = await this.offers.scope(tx, companyId, memberIds(record), kept);
     return toRow(record, { ...composeWords(kept, fromFindings), totalCents: scope.totalCents });
   }
 
   /** What is kept after an edit. Words and days that nobody typed follow the findings; typed ones that may be stale are marked. */
   private async edited(tx: Tx, companyId: string, record: ChangeOrderRecord, edit: Edit): Promise<KeptDraft> {
     const before = keptDraftOf(record);
-    const was = await this.offers.scope(tx, companyId, memberIds(record), before.typed);
+    const was = await this.offers.scope(tx, companyId, memberIds(record), before);
     const kept = editDraft(before, composeWords(before, was.fromFindings), edit);
-    const now = await this.offers.scope(tx, companyId, edit.findingIds ?? memberIds(record), kept.typed);
+    const now = await this.offers.scope(tx, companyId, edit.findingIds ?? memberIds(record), kept);
     const marks = edit.findingIds ? markStale(kept, was.items, now.items, edit) : kept.marks;
     return { ...kept, ...composeWords(kept, now.fromFindings), marks };
   }

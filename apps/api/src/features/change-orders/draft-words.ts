@@ -1,6 +1,7 @@
-import type { BodyOut, changeOrderRoutes, DraftField, DraftMark, Wording } from '@underlath/contract';
+import type { BodyOut, changeOrderRoutes, DraftField, DraftMark, SpanishNames, Wording } from '@underlath/contract';
 import type { Text } from '@underlath/rules';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
+import { spanishOf, withSpanish } from './spanish-names.ts';
 import { countsFindings, type Spoken, stillSpokenOf } from './stale-words.ts';
 
 type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
@@ -22,15 +23,23 @@ export interface Mark {
 export interface KeptDraft extends DraftWords {
   readonly typed: readonly DraftField[];
   readonly marks: readonly Mark[];
+  readonly spanish: SpanishNames;
 }
 
 export type Member = Spoken & { readonly findingId: string };
 
-export const keptDraftOf = ({ wording, days, typed, marks }: ChangeOrderRecord): KeptDraft => ({
-  wording: wording as unknown as Wording,
-  days,
-  typed: typed as DraftField[],
-  marks: marks as unknown as Mark[],
+export const keptDraftOf = (record: ChangeOrderRecord): KeptDraft => ({
+  wording: record.wording as unknown as Wording,
+  days: record.days,
+  typed: record.typed as DraftField[],
+  marks: record.marks as unknown as Mark[],
+  spanish: spanishOf(record),
+});
+
+/** What a new one keeps. */
+export const newDraft = (typed: readonly DraftField[]): Pick<KeptDraft, 'typed' | 'spanish'> => ({
+  typed,
+  spanish: { titles: {}, places: {}, captions: {} },
 });
 
 /** What was typed, and for the rest what the findings say now. */
@@ -49,7 +58,11 @@ export function composeWords({ typed, ...kept }: KeptDraft, fromFindings: DraftW
 }
 
 /** Takes up an edit: a field sent is typed, null gives it back to the findings, and what equals theirs stays theirs. */
-export function editDraft(kept: KeptDraft, shown: DraftWords, { wording = {}, days, lookedAt = [] }: Edit): KeptDraft {
+export function editDraft(
+  kept: KeptDraft,
+  shown: DraftWords,
+  { wording = {}, days, spanish, lookedAt = [] }: Edit,
+): KeptDraft {
   const sent: Partial<Record<DraftField, unknown>> = { ...wording, ...(days !== undefined && { days }) };
   const isSame = (field: DraftField) =>
     field === 'days' ? days === shown.days : sameWords(wording[field] ?? undefined, shown.wording[field]);
@@ -62,6 +75,7 @@ export function editDraft(kept: KeptDraft, shown: DraftWords, { wording = {}, da
     days: days ?? shown.days,
     typed: [...new Set([...kept.typed, ...changed])].filter((field) => !given.includes(field)),
     marks: kept.marks.filter(({ field }) => !settled.includes(field)),
+    spanish: withSpanish(kept.spanish, spanish),
   };
 }
 

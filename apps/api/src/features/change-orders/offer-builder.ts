@@ -3,8 +3,8 @@ import type {
   ContentReview,
   DocumentAlternate,
   DocumentPart,
-  DraftField,
   DraftMark,
+  MissingSpanish,
   PricedScope,
 } from '@underlath/contract';
 import type { Text } from '@underlath/rules';
@@ -22,6 +22,7 @@ import { type DraftDocument, sharesOf, toDraft } from './offer-document.ts';
 import { toItem } from './offer-items.ts';
 import { assertCanPart, cautionsOfPart, choicesOf, daysOfPart, withoutSteps } from './offer-parts.ts';
 import { wordsFromFindings } from './offer-wording.ts';
+import { missingSpanishOf, nameInSpanish } from './spanish-names.ts';
 
 /** Prices findings together, so that work they share in one place counts once. */
 export interface ScopePricing {
@@ -77,6 +78,7 @@ export interface Offer {
   blocks: string[];
   /** Typed fields to look at first. */
   marks: DraftMark[];
+  missingSpanish: MissingSpanish[];
   /** What the office should know before it is sent; it can be sent all the same. */
   conflicts: string[];
   /** Held against the list of the site's state. */
@@ -94,7 +96,12 @@ export class OfferBuilder {
   ) {}
 
   /** The items, their price, and the words and days that follow from them. */
-  async scope(tx: Tx, companyId: string, findingIds: readonly string[], typed: readonly DraftField[] = []) {
+  async scope(
+    tx: Tx,
+    companyId: string,
+    findingIds: readonly string[],
+    { typed, spanish }: Pick<KeptDraft, 'typed' | 'spanish'>,
+  ) {
     const findings = await changeOrders.findFindings(tx, companyId, findingIds);
     const places = [...new Set(findings.map(({ locationId }) => locationId))];
     const around = await changeOrders.findDeclined(tx, companyId, places);
@@ -104,7 +111,11 @@ export class OfferBuilder {
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await namesOf(tx, companyId, judges);
     const items = findings.map((finding, at) => ({
-      ...toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
+      ...nameInSpanish(
+        toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
+        finding.checkId,
+        spanish,
+      ),
       ...besidePrice(alternates.get(finding.id) ?? [], exclusions.get(finding.id) ?? []),
       shareCents: 0,
     }));
@@ -154,7 +165,7 @@ export class OfferBuilder {
     const project = await changeOrders.findProject(tx, companyId, projectId);
     if (!project) throw notFound('project');
     const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
-    const { findings, scope, items, alone, conflicts, fromFindings } = await this.scope(tx, id, findingIds, kept.typed);
+    const { findings, scope, items, alone, conflicts, fromFindings } = await this.scope(tx, id, findingIds, kept);
     const { wording, days } = composeWords(kept, fromFindings);
     const draft = toDraft({
       changeOrderId,
@@ -178,9 +189,11 @@ export class OfferBuilder {
     });
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));
+    const checkIds = new Map(findings.map((finding) => [finding.id, finding.checkId]));
+    const missingSpanish = missingSpanishOf(draft.items, checkIds);
     const marks = toMarks(kept.marks);
     const blocks = [...blocksOf(draft, findings), ...markBlocks(marks)];
-    return { draft, findings, blocks, marks, conflicts, review, mailTo };
+    return { draft, findings, blocks, marks, missingSpanish, conflicts, review, mailTo };
   }
 }
 

@@ -90,6 +90,10 @@ function allocateSigned(totalCents: number, weights: readonly number[]): number[
   return weights.map((_weight, at) => (gains[at] ?? 0) + (losses[at] ?? 0));
 }
 
+/** A finding in a Spanish sentence, with its title where that has Spanish. */
+export const findingEs = ({ number, titleEs }: Pick<DocumentItem, 'number' | 'titleEs'>): string =>
+  titleEs ? `hallazgo ${number} (${titleEs})` : `hallazgo ${number}`;
+
 const screening = text(
   'This is a screening by measurement, not an engineering design. A licensed engineer and the building official decide about the structure, and local codes govern.',
   'Esto es una revisión con medidas, no un diseño de ingeniería. Un ingeniero con licencia y el oficial de construcción deciden sobre la estructura, y rigen los códigos locales.',
@@ -98,11 +102,8 @@ const law = text(
   'State laws differ on what a change order must say, on canceling and on signing electronically. Nothing here says that this document meets them. Ask a lawyer if you are not sure.',
   'Las leyes estatales varían sobre lo que debe decir una orden de cambio, sobre cancelar y sobre firmar por medios electrónicos. Nada aquí dice que este documento las cumpla. Pregunte a un abogado si no está seguro.',
 );
-const noPhoto = (item: { number: number; title: string }): Text =>
-  text(
-    `Finding ${item.number} (${item.title}) has no photo.`,
-    `El hallazgo ${item.number} (${item.title}) no tiene foto.`,
-  );
+const noPhoto = (item: Pick<DocumentItem, 'number' | 'title' | 'titleEs'>): Text =>
+  text(`Finding ${item.number} (${item.title}) has no photo.`, `El ${findingEs(item)} no tiene foto.`);
 
 function cautionsOf({ items }: Pick<DraftParts, 'items'>): Text[] {
   const bare = items.filter((item) => item.photos.length === 0).map(noPhoto);

@@ -1,6 +1,7 @@
 import { canBeParted, type DocumentItem, type DocumentPart, MOST_IN_PARTS, type Severity } from '@underlath/contract';
 import { type Text, text } from '@underlath/rules';
 import { invalidInput } from '../../platform/problem-error.ts';
+import { findingEs } from './offer-document.ts';
 
 /** @throws ProblemError `invalid-input` for findings so few or so many that none can be left out */
 export function assertCanPart(count: number): void {
@@ -24,7 +25,7 @@ export function choicesOf<T>(all: readonly T[]): T[][] {
 export const daysOfPart = (days: number, suggestedForAll: number, suggested: number): number =>
   suggestedForAll === 0 ? days : Math.min(days, Math.ceil((days * suggested) / suggestedForAll));
 
-type LeftOut = Pick<DocumentItem, 'findingId' | 'number' | 'title' | 'severity'>;
+type LeftOut = Pick<DocumentItem, 'findingId' | 'number' | 'title' | 'titleEs' | 'severity'>;
 
 /** What leaving findings out means, for the client. `covered` are those of them that the rest of the work closes in. */
 export const cautionsOfPart = (left: readonly LeftOut[], covered: readonly string[]): Text[] =>
@@ -34,24 +35,24 @@ export const cautionsOfPart = (left: readonly LeftOut[], covered: readonly strin
   ]);
 
 const severityCaution: Partial<Record<Severity, (item: LeftOut) => Text[]>> = {
-  'make-safe': ({ number, title }) => [
+  'make-safe': ({ number, title, titleEs }) => [
     text(
       `Finding ${number} (${title}) must be made safe now. Leaving it out does not make it safe.`,
-      `El hallazgo ${number} (${title}) se debe asegurar ahora. Dejarlo fuera no lo hace seguro.`,
+      `Hay que asegurar ya el ${findingEs({ number, titleEs })}. Dejarlo fuera no quita el peligro.`,
     ),
   ],
-  engineer: ({ number, title }) => [
+  engineer: ({ number, title, titleEs }) => [
     text(
       `An engineer decides about finding ${number} (${title}). The building official may still ask for it.`,
-      `Un ingeniero decide sobre el hallazgo ${number} (${title}). El oficial de construcción puede pedirlo de todos modos.`,
+      `Un ingeniero decide sobre el ${findingEs({ number, titleEs })}. El oficial de construcción puede pedirlo de todos modos.`,
     ),
   ],
 };
 
-const closedIn = ({ number, title }: LeftOut): Text =>
+const closedIn = ({ number, title, titleEs }: LeftOut): Text =>
   text(
     `The other work closes the wall over finding ${number} (${title}). Opening it again later costs extra.`,
-    `El otro trabajo cierra la pared sobre el hallazgo ${number} (${title}). Abrirla otra vez más tarde cuesta más.`,
+    `El otro trabajo cierra la pared sobre el ${findingEs({ number, titleEs })}. Abrirla otra vez más tarde cuesta más.`,
   );
 
 /** The lines of a part without how each came about, which the whole tells. */

@@ -1,4 +1,4 @@
-import type { DocumentItem, Wording } from '@underlath/contract';
+import { type DocumentItem, placeOf, titleOf, type Wording } from '@underlath/contract';
 import { type Text, text } from '@underlath/rules';
 import type { DraftWords } from './draft-words.ts';
 import type { SuggestedDays } from './offer-days.ts';
@@ -27,15 +27,21 @@ function startWording(items: readonly DocumentItem[], note: Text): Wording {
 }
 
 function headlineOf(items: readonly DocumentItem[]): Text {
-  const places = [...new Set(items.map((item) => item.place.name))];
+  const places = [...new Map(items.map(({ place }) => [place.locationId, placeOf(place)])).values()];
   const [first] = items;
-  if (items.length === 1 && first)
-    return text(`${first.title}: ${first.place.name}`, `${first.title}: ${first.place.name}`);
-  const where = places.slice(0, 3);
-  const more = places.length - where.length;
+  const shown = places.slice(0, 3);
+  const more = places.length - shown.length;
+  const [en, es] = [shown.map((place) => place.en), shown.map((place) => place.es)];
+  // A Spanish headline without a Spanish place names none.
+  const isNamed = es.every((place) => place !== '');
+  if (items.length === 1 && first) {
+    const title = titleOf(first).es || 'Una condición oculta';
+    return text(`${first.title}: ${en.join()}`, isNamed ? `${title}: ${es.join()}` : title);
+  }
+  const whereEs = isNamed ? `: ${es.join(', ')}${more > 0 ? ` y ${more} lugares más` : ''}` : '';
   return text(
-    `${items.length} hidden conditions: ${where.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`,
-    `${items.length} condiciones ocultas: ${where.join(', ')}${more > 0 ? ` y ${more} lugares más` : ''}`,
+    `${items.length} hidden conditions: ${en.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`,
+    `${items.length} condiciones ocultas${whereEs}`,
   );
 }
 

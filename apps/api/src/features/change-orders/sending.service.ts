@@ -25,6 +25,7 @@ import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
 import { type DraftDocument, withSections } from './offer-document.ts';
+import { assertSpanish } from './spanish-names.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
 type Renewal = BodyOut<typeof changeOrderRoutes.renewClientLink>;
@@ -65,7 +66,7 @@ export class SendingService {
     caller: Caller,
     id: string,
     seen: number,
-    { clientEmail, expiresInDays, missingReason = '', byPart }: Send,
+    { clientEmail, expiresInDays, missingReason = '', byPart, withEnglish }: Send,
   ) {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
@@ -76,6 +77,7 @@ export class SendingService {
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
       const offer = await this.offer(tx, companyId, record, clientEmail);
       assertContent(offer.review, missingReason);
+      if (record.project.clientLocale === 'es' && !withEnglish) assertSpanish(offer.missingSpanish);
       const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
       const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
         head,

@@ -81,6 +81,8 @@ const flat = (run: Run): readonly Words[] => (Array.isArray(run) ? (run as reado
 /** For who would rather answer on paper: boxes to tick, lines to sign on. */
 export function writePaperAnswer({ sheet, words, locale }: SectionPen, document: ChangeOrderDocument): void {
   const { items, parts, price, number, version } = document;
+  // On one page, so that what is ticked and what is signed stay together.
+  sheet.keep(110 + (items.length + 3) * 24 + 3 * 36);
   sheet.heading(words.onPaper);
   sheet.paragraph(`${words.onPaperMeans} ${words.changeOrder} ${number}, ${words.version} ${version}.`);
   sheet.boxes([

@@ -1,5 +1,5 @@
 import { captionOf, type DocumentItem, type PhotoStage, titleOf } from '@underlath/contract';
-import { useContext, useState } from 'react';
+import { useState } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';

@@ -1,4 +1,4 @@
-import type { BodyIn, ChangeOrder, Problem, routes, Wording } from '@underlath/contract';
+import type { BodyIn, ChangeOrder, MissingSpanish, Problem, routes, Wording } from '@underlath/contract';
 import * as z from 'zod';
 import { localProblem, readNumber } from './numbers.ts';
 
@@ -12,10 +12,18 @@ export const orderDraftSchema = z.object({
     .object({ headline: typedWords, found: typedWords, why: typedWords, ifNot: typedWords, note: typedWords })
     .default({}),
   days: z.string().nullable().optional(),
+  spanish: z
+    .object({
+      titles: z.record(z.string(), z.string()),
+      places: z.record(z.string(), z.string()),
+      captions: z.record(z.string(), z.string()),
+    })
+    .optional(),
   findingIds: z.array(z.string()).optional(),
 });
 export type OrderDraft = z.output<typeof orderDraftSchema>;
 export type WordField = keyof Wording;
+export type SpanishKind = MissingSpanish['kind'];
 
 export const noEdit: OrderDraft = { wording: {} };
 
@@ -23,7 +31,7 @@ type Edit = NonNullable<BodyIn<typeof routes.changeChangeOrder>>;
 
 /** Only what was edited, or why it cannot be sent: an emptied number is told, never taken as none. */
 export function readOrderDraft(draft: OrderDraft): { body: Edit; problem: Problem | null } {
-  const { days, findingIds, wording } = draft;
+  const { days, findingIds, spanish, wording } = draft;
   const read = typeof days === 'string' ? readNumber(days) : undefined;
   const isCount = typeof read === 'number' && Number.isInteger(read) && read >= 0 && read <= 1000;
   const errors = [
@@ -36,6 +44,7 @@ export function readOrderDraft(draft: OrderDraft): { body: Edit; problem: Proble
     ...(Object.keys(wording).length > 0 && { wording }),
     ...(days === null ? { days } : isCount ? { days: read } : {}),
     ...(findingIds && { findingIds }),
+    ...(spanish && { spanish }),
   };
   return { body, problem: errors.length > 0 ? localProblem(errors) : null };
 }
@@ -51,4 +60,11 @@ export const wordsOf = ({ wording }: OrderDraft, order: ChangeOrder, field: Word
 
 export function withWords(draft: OrderDraft, field: WordField, next: OrderDraft['wording'][WordField]): OrderDraft {
   return { ...draft, wording: { ...draft.wording, [field]: next } };
+}
+
+const noSpanish: NonNullable<OrderDraft['spanish']> = { titles: {}, places: {}, captions: {} };
+
+export function withSpanishName(draft: OrderDraft, kind: SpanishKind, id: string, words: string): OrderDraft {
+  const spanish = draft.spanish ?? noSpanish;
+  return { ...draft, spanish: { ...spanish, [kind]: { ...spanish[kind], [id]: words } } };
 }

@@ -12,6 +12,7 @@ import { FormFail } from './form-fail.tsx';
 import { noEdit, type OrderDraft, readOrderDraft, type WordField, withWords, wordsOf } from './order-draft.ts';
 import { orderReads } from './order-reads.ts';
 import { Part } from './page.tsx';
+import { SpanishNames } from './spanish-names.tsx';
 import { useOfferable } from './use-offerable.ts';
 import type { OrderDraftState } from './use-order-draft.ts';
 
@@ -70,6 +71,7 @@ function WordingForm({ order, state }: FormProps) {
           <WordingRow key={field.name} {...field} {...props} />
         ))}
       </div>
+      <SpanishNames order={order} draft={draft} change={change} />
       <DaysPart {...props} />
       <FindingsPart {...props} />
       <FormFail problem={problem} doing="Saving the change order" />

@@ -23,6 +23,8 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
   const [days, setDays] = useState('14');
   const [reason, setReason] = useState('');
   const [byPart, setByPart] = useState(false);
+  const [withEnglish, setWithEnglish] = useState(false);
+  const asksSpanish = order.clientLocale === 'es' && order.missingSpanish.length > 0;
   const [local, setLocal] = useState<Problem | null>(null);
   const email = typedEmail ?? project.data?.clientEmail ?? '';
   const send = useChange(routes.sendChangeOrder, { invalidates: orderReads });
@@ -47,6 +49,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
         clientEmail: email.trim() || null,
         expiresInDays,
         byPart,
+        withEnglish,
         ...(reason.trim() && { missingReason: reason.trim() }),
       },
       ifMatch: order.version,
@@ -122,6 +125,21 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
             checked={byPart}
             onChange={setByPart}
           />
+        )}
+        {asksSpanish && (
+          <div className="notice">
+            <p>
+              <b>The client reads Spanish, and {plural(order.missingSpanish.length, 'name')} in it have none:</b>{' '}
+              {order.missingSpanish.map(({ english }) => english).join('; ')}. Type them under “Wording, days,
+              findings”.
+            </p>
+            <Checkbox
+              label="Send it with these in English"
+              detail="They are marked as English, so that they are read aloud as such."
+              checked={withEnglish}
+              onChange={setWithEnglish}
+            />
+          </div>
         )}
         {order.contentReview && <ContentGaps review={order.contentReview} projectId={order.projectId} />}
         {needsReason && (

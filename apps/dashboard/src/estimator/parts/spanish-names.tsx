@@ -1,0 +1,60 @@
+import type { ChangeOrder } from '@underlath/contract';
+import { Button } from '../../shared/ui/button.tsx';
+import { TextInput } from '../../shared/ui/field.tsx';
+import { type OrderDraft, type SpanishKind, withSpanishName } from './order-draft.ts';
+import { Part } from './page.tsx';
+import type { OrderDraftState } from './use-order-draft.ts';
+
+const kindWords: Record<SpanishKind, string> = { titles: 'Finding', places: 'Place', captions: 'Photo' };
+
+type Name = { kind: SpanishKind; id: string; english: string; suggested: string | null; spanish: string };
+
+/** Names typed in English on site, and their Spanish for a client who reads it. */
+export function SpanishNames({ order, draft, change }: SpanishProps) {
+  const names = namesOf(order, draft);
+  if (names.length === 0 || order.clientLocale !== 'es') return null;
+  return (
+    <Part
+      title="Names in Spanish"
+      lead="The client reads Spanish. What stays empty is asked for before it is sent, or goes out marked as English."
+    >
+      {names.map(({ kind, id, english, suggested, spanish }) => (
+        <div key={`${kind} ${id}`} className="spanish-name">
+          <TextInput
+            label={`${kindWords[kind]}: ${english}`}
+            lang="es"
+            maxLength={400}
+            value={spanish}
+            onChange={(words) => change((old) => withSpanishName(old, kind, id, words))}
+          />
+          {suggested && spanish === '' && (
+            <Button look="quiet" onClick={() => change((old) => withSpanishName(old, kind, id, suggested))}>
+              Take the check’s own words: <span lang="es">{suggested}</span>
+            </Button>
+          )}
+        </div>
+      ))}
+    </Part>
+  );
+}
+
+type SpanishProps = { order: ChangeOrder; draft: OrderDraft; change: OrderDraftState['change'] };
+
+/** Those without Spanish, and those whose Spanish was typed here. */
+function namesOf({ draft: { items }, missingSpanish, spanish }: ChangeOrder, draft: OrderDraft): Name[] {
+  const englishOf = new Map<string, string>([
+    ...items.map(({ findingId, title }) => [findingId, title] as const),
+    ...items.map(({ place }) => [place.locationId, place.name] as const),
+    ...items.flatMap(({ photos }) => photos.map(({ id, caption }) => [id, caption] as const)),
+  ]);
+  const typed = (Object.keys(kindWords) as SpanishKind[]).flatMap((kind) =>
+    Object.keys(spanish[kind]).flatMap((id) => {
+      const english = englishOf.get(id);
+      return english === undefined ? [] : [{ kind, id, english, suggested: null }];
+    }),
+  );
+  return [...missingSpanish, ...typed].map((name) => ({
+    ...name,
+    spanish: draft.spanish?.[name.kind][name.id] ?? spanish[name.kind][name.id] ?? '',
+  }));
+}

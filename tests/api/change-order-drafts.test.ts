@@ -166,9 +166,9 @@ describe('a change order that should not be', () => {
     const changed = await edit(order, { days: 3 });
     await setAside(order).expect(412);
     const sent = await job.send(changed);
-    const cookie = await job.open(sent.link);
-    const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
-    await job.decide(cookie, letter);
+    const open = await job.open(sent.link);
+    const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+    await job.decide(open, letter);
     const answered = await read<ChangeOrder>(`/change-orders/${order.id}`);
     await setAside(answered).expect(409);
   });
@@ -177,9 +177,9 @@ describe('a change order that should not be', () => {
 test('a declined finding is offered again at its price', async () => {
   const { order, ids } = await several(1);
   const sent = await job.send(order);
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
-  await job.decide(cookie, letter, { kind: 'declined' });
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
+  await job.decide(open, letter, { kind: 'declined' });
   expect(await stateOf(ids[0] ?? '')).toBe('declined');
   const again = await job.draft(ids);
   expect(again.totalCents).toBe(order.totalCents);

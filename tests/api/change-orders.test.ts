@@ -211,7 +211,7 @@ describe('a repeated sending', () => {
         .post(`${v1}/change-orders/${order.id}/send`)
         .set('if-match', `"${order.version}"`)
         .set('idempotency-key', key)
-        .send({ expiresInDays: 14 })
+        .send({ expiresInDays: 14, withEnglish: true })
         .expect(200);
     const first = await send();
     const again = await send();

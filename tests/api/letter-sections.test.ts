@@ -26,8 +26,8 @@ beforeAll(async () => {
   const plain = await job.priced();
   const ids = [plain.id, (await ofCheck('cut.top-plate', shearWall)).id, (await ofCheck('bearing.seat', offSeat)).id];
   sent = await job.send(await job.draft(ids), { byPart: true });
-  cookie = await job.open(sent.link);
-  letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body;
+  open = await job.open(sent.link);
+  letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body;
   stored = (await api.http(job.owner).get(`${v1}/change-orders/${sent.changeOrder.id}/versions/1`).expect(200)).text;
 });
 afterAll(() => api.close());
@@ -71,8 +71,8 @@ function pageText(locale: Locale): string {
 async function pdfText(locale: Locale): Promise<string> {
   const answer = await api
     .http()
-    .get(`${v1}/client/letter.pdf?locale=${locale}`)
-    .set('cookie', cookie)
+    .get(`${open.path}/pdf?locale=${locale}`)
+    .set('cookie', open.cookie)
     .buffer(true)
     .parse((response, done) =>
       buffer(response as unknown as Readable).then(
@@ -141,10 +141,10 @@ test('questions asked before a version was sent are frozen in it with their own 
   const asked = (
     await api
       .http()
-      .post(`${v1}/client/questions`)
-      .set('cookie', asking)
+      .post(`${asking.path}/questions`)
+      .set('cookie', asking.cookie)
       .set('idempotency-key', 'a-question-of-the-first-version')
-      .send({ name: 'Ines Wren', text: 'Can it wait?' })
+      .send({ version: 1, name: 'Ines Wren', text: 'Can it wait?' })
       .expect(201)
   ).body;
   const now = (await api.http(job.owner).get(`${v1}/change-orders/${order.id}`).expect(200)).body;

@@ -4,7 +4,7 @@ import { newId } from '../../apps/api/src/platform/ids.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type MailServer, startMailServer } from '../support/mail-server.ts';
 import { attachmentOf, mailFile, mailsGone, mailsOfKind } from '../support/mails.ts';
-import { type Job, type Sent, startJob } from '../support/offers.ts';
+import { type Job, type OpenLetter, type Sent, startJob } from '../support/offers.ts';
 import { readPdf } from '../support/pdf-text.ts';
 import { v1 } from '../support/site.ts';
 
@@ -32,12 +32,12 @@ const again = (order: Pick<ChangeOrder, 'id'>, mail: Pick<Mail, 'id'>, body: obj
 const renew = (order: Pick<ChangeOrder, 'id'>, body: object = {}) =>
   api.http(job.owner).post(`${v1}/change-orders/${order.id}/link`).send(body);
 
-async function offer(body: object = {}): Promise<Sent & { cookie: string; letter: ClientLetter }> {
+async function offer(body: object = {}): Promise<Sent & { open: OpenLetter; letter: ClientLetter }> {
   const finding = await job.priced();
   const sent = await job.send(await job.draft([finding.id], { days: 3 }), body);
-  const cookie = await job.open(sent.link);
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
-  return { ...sent, cookie, letter };
+  const open = await job.open(sent.link);
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body as ClientLetter;
+  return { ...sent, open, letter };
 }
 /** The newest mail of a kind about a change order, once it is out, and its file. */
 async function mailed(order: Pick<ChangeOrder, 'id'>, kind: Mail['kind']): Promise<{ mail: Mail; file: string }> {
@@ -104,14 +104,14 @@ describe('without a mail server', () => {
     expect(file).toContain('El enlace anterior ya no funciona');
     const rows = await mailsOfKind(api, company(), 'linkRenewed');
     expect(rows.find(({ id }) => id === mail.id)?.text).not.toContain(renewed.link);
-    const cookie = await job.open(renewed.link);
-    const now = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
+    const open = await job.open(renewed.link);
+    const now = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body as ClientLetter;
     expect(now.answerBy).toBe(renewed.expiresAt);
     expect(now.document.expiresAt).toBe(letter.document.expiresAt);
     const pdf = await api
       .http()
-      .get(`${v1}/client/letter.pdf?locale=en`)
-      .set('cookie', cookie)
+      .get(`${open.path}/pdf?locale=en`)
+      .set('cookie', open.cookie)
       .responseType('blob')
       .expect(200);
     const day = new Date(renewed.expiresAt).toLocaleDateString('en-US', { dateStyle: 'long', timeZone: 'UTC' });
@@ -131,9 +131,9 @@ describe('without a mail server', () => {
   });
 
   test('a question reaches the office, its answer the client in their language with the way back and no link', async () => {
-    const { changeOrder, cookie, link } = await offer();
-    const question = { name: 'Ines Wren', text: '¿Habrá polvo?' };
-    const asked = await api.http().post(`${v1}/client/questions`).set('cookie', cookie).send(question).expect(201);
+    const { changeOrder, open, link } = await offer();
+    const question = { version: 1, name: 'Ines Wren', text: '¿Habrá polvo?' };
+    const asked = await api.http().post(`${open.path}/questions`).set('cookie', open.cookie).send(question).expect(201);
     const office = await mailed(changeOrder, 'question-asked');
     expect(office.mail.to).toBe(job.owner.email);
     expect(office.file).toContain('¿Habrá polvo?');
@@ -155,8 +155,8 @@ describe('without a mail server', () => {
   });
 
   test('an answer goes to both sides; the signer’s copy is in the language of the answer and carries the decided PDF', async () => {
-    const { changeOrder, cookie, letter } = await offer();
-    expect((await job.decide(cookie, letter, { locale: 'en', signerName: 'Otto Wren' })).status).toBe(200);
+    const { changeOrder, open, letter } = await offer();
+    expect((await job.decide(open, letter, { locale: 'en', signerName: 'Otto Wren' })).status).toBe(200);
     const office = await mailed(changeOrder, 'decision-told');
     const copy = await mailed(changeOrder, 'decision-copy');
     expect([office.mail.to, copy.mail.to]).toEqual([job.owner.email, 'ines@wren.example']);
@@ -182,13 +182,13 @@ describe('without a mail server', () => {
   });
 
   test('sending an offer again whose secret is gone makes a new link until the same day, and ends the old one', async () => {
-    const { changeOrder, cookie } = await offer({ expiresInDays: 9 });
+    const { changeOrder, open } = await offer({ expiresInDays: 9 });
     const { mail } = await mailed(changeOrder, 'offer');
     expect(mail.renewsLink).toBe(true);
     const before = (await orderOf(changeOrder)).versions[0]?.linkExpiresAt;
     const next = (await again(changeOrder, mail, { to: 'ines@new.example' }).expect(201)).body as Mail;
     expect(next).toMatchObject({ kind: 'link-renewed', to: 'ines@new.example' });
-    await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(410);
+    await api.http().get(open.path).set('cookie', open.cookie).expect(410);
     expect((await orderOf(changeOrder)).versions[0]?.linkExpiresAt).toBe(before);
     await again(changeOrder, mail).expect(409);
     const { file } = await mailed(changeOrder, 'link-renewed');
@@ -244,7 +244,7 @@ describe('with a mail server', () => {
   test('a letter refused for good is tried once, is told in the to-do, and goes out again with the same link', async () => {
     post.answer = '550 5.1.1 no such box';
     post.offered = 0;
-    const { changeOrder, link, cookie } = await offer();
+    const { changeOrder, link, open } = await offer();
     await expect.poll(async () => (await stateOf(changeOrder))?.state, { timeout: 20_000 }).toBe('refused');
     const refused = await stateOf(changeOrder);
     expect(refused).toMatchObject({ tries: 1, serverWords: '550 5.1.1 no such box', renewsLink: false });
@@ -263,7 +263,7 @@ describe('with a mail server', () => {
     await mailsGone(api, company());
     expect(await stateOf(changeOrder)).toMatchObject({ kind: 'offer', to: 'ines@right.example', state: 'handed-over' });
     expect(post.taken.at(-1)).toContain(link.slice(-20));
-    await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200);
+    await api.http().get(open.path).set('cookie', open.cookie).expect(200);
     expect((await todoOf()).filter(({ kind }) => kind === 'mail-failed')).toEqual([]);
   });
 
@@ -286,13 +286,13 @@ describe('with a mail server', () => {
 
   test('a failed mail about an offer that was taken back or answered is no longer to do', async () => {
     post.answer = '550 5.1.1 no such box';
-    const { changeOrder, cookie, letter } = await offer();
+    const { changeOrder, open, letter } = await offer();
     await expect.poll(async () => (await stateOf(changeOrder))?.state, { timeout: 20_000 }).toBe('refused');
     const mine = async () =>
       (await todoOf()).filter((one) => one.kind === 'mail-failed' && one.changeOrderId === changeOrder.id);
     expect(await mine()).toHaveLength(1);
     post.answer = '250 2.1.5 will do';
-    await job.decide(cookie, letter);
+    await job.decide(open, letter);
     await mailsGone(api, company());
     expect(await mine()).toEqual([]);
   });

@@ -38,7 +38,7 @@ test('what a change answers is not packed: it may hold a secret that is told onc
       ...{ cookie: job.owner.cookie, 'accept-encoding': 'gzip', 'content-type': 'application/json' },
       'if-match': `"${order.version}"`,
     },
-    body: '{}',
+    body: '{"withEnglish":true}',
   });
   expect([sent.status, sent.headers.get('content-encoding')]).toEqual([200, null]);
   expect((await sent.json()).link).toMatch(/\/c\/\w{10}#/);

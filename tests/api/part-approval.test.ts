@@ -124,7 +124,7 @@ describe('an approval of a part', () => {
       .get(`${v1}/change-orders/${offered.changeOrder.id}/versions/1/pdf?locale=en`)
       .responseType('blob');
     const { text } = await readPdf(pdf.body);
-    for (const words of ['If findings are left out', 'Approved in part', 'Left out']) expect(text).toContain(words);
+    for (const words of ['What you may leave out', 'Approved in part', 'Left out']) expect(text).toContain(words);
 
     const mails = await api.platform.database.inCompany(job.owner.companyId, (tx) =>
       tx.mail.findMany({ where: { subject: { contains: 'part' } }, select: { subject: true, text: true } }),

@@ -75,11 +75,11 @@ async function answeredAt(instant: string, siteState: string | null) {
   if (siteState) expect((await change(job, { siteState })).status).toBe(200);
   const order = await job.draft([(await job.priced()).id], { days: 1 });
   const sent = await job.send(order, { missingReason: 'Only its days are looked at here' });
-  const cookie = await job.open(sent.link);
+  const open = await job.open(sent.link);
   const read = async <Body>(path: string) => (await api.http(job.owner).get(`${v1}${path}`).expect(200)).body as Body;
-  const letter = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
-  expect((await job.decide(cookie, letter, { locale: 'en' })).status).toBe(200);
-  const answered = (await api.http().get(`${v1}/client/letter`).set('cookie', cookie).expect(200)).body as ClientLetter;
+  const letter = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body as ClientLetter;
+  expect((await job.decide(open, letter, { locale: 'en' })).status).toBe(200);
+  const answered = (await api.http().get(open.path).set('cookie', open.cookie).expect(200)).body as ClientLetter;
   const pdf = await api
     .http(job.owner)
     .get(`${v1}/change-orders/${sent.changeOrder.id}/versions/1/pdf?locale=en`)

@@ -86,18 +86,18 @@ async function tellTheStory(): Promise<void> {
 
   const { changeOrder, link } = await job.send(await job.draft([finding.id, other.id]), { byPart: true });
   orderId = changeOrder.id;
-  const cookie = await job.open(link);
-  const client = () => api.http({ cookie });
+  const open = await job.open(link);
+  const client = () => api.http({ cookie: open.cookie });
   const asked = await client()
-    .post(`${v1}/client/questions`)
-    .send({ name: 'Ines Wren', text: 'How long?' })
+    .post(`${open.path}/questions`)
+    .send({ version: 1, name: 'Ines Wren', text: 'How long?' })
     .expect(201);
   await http()
     .post(`${v1}/change-orders/${orderId}/questions/${asked.body.id}/answer`)
     .send({ answer: 'Three days.' })
     .expect(200);
-  const letter = (await client().get(`${v1}/client/letter`).expect(200)).body;
-  expect((await job.decide(cookie, letter, { findingIds: [finding.id] })).status).toBe(200);
+  const letter = (await client().get(open.path).expect(200)).body;
+  expect((await job.decide(open, letter, { findingIds: [finding.id] })).status).toBe(200);
   // Its events make no row, and nothing outside of the database is told of them.
   await http().post(`${v1}/change-orders/${orderId}/link`).send({ expiresInDays: 30 }).expect(200);
 }

@@ -6,7 +6,7 @@ import { text } from '@underlath/rules';
  * electronic form, a copy that can be kept. No one here says that it is enough in a given state.
  */
 export const consent = {
-  id: 'online-answer-2026-11',
+  id: 'online-answer-2026-11-30',
   text: text(
     'I want to answer online. I type my name as my signature on exactly this version of the change order. ' +
       'I can open this page and the PDF, and I can save or print a copy to keep. ' +
@@ -18,7 +18,7 @@ export const consent = {
       'Puedo abrir esta página y el PDF, y puedo guardar o imprimir una copia. ' +
       'Puedo pedir al contratista una copia en papel sin costo, y firmar en papel en su lugar. ' +
       'Puedo rechazar, hacer una pregunta o cerrar esta página; nada queda acordado si no lo apruebo. ' +
-      'Puedo dejar de usar la forma en línea en cualquier momento si se lo digo al contratista. ' +
+      'Puedo dejar de usar el formulario en línea en cualquier momento si se lo digo al contratista. ' +
       'Este consentimiento cubre solo esta orden de cambio.',
   ),
 };

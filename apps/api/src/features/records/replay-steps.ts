@@ -123,6 +123,11 @@ export const replaySteps: Readonly<Record<string, Step>> = {
   'change-order.link-revoked': () => {},
   'change-order.decided': decide,
 
+  // What became of a mail is told by the record alone; the mail itself is no part of the job.
+  'mail.handed-over': () => {},
+  'mail.filed': () => {},
+  'mail.refused': () => {},
+  'mail.given-up': () => {},
   'mail.sent-again': () => {},
 
   'question.asked': (rows, event) => {

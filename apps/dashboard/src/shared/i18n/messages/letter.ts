@@ -71,7 +71,7 @@ export const client = defineMessages(
     priceTotal: 'Total for this change',
     priceShares: 'The same total, split by finding',
     priceAllowances: 'Allowances in this price',
-    priceAllowance: 'Allowance, reconciled when spent',
+    priceAllowance: 'Allowance: settled when we know the real cost',
     priceAllowanceAlone: 'Before overhead and profit:',
     priceCredit: 'Credit, it lowers the price',
 
@@ -346,8 +346,8 @@ export const client = defineMessages(
     priceProfit: 'Ganancia, {pct}',
     priceTotal: 'Total de este cambio',
     priceShares: 'El mismo total, dividido por hallazgo',
-    priceAllowances: 'Asignaciones en este precio',
-    priceAllowance: 'Asignación, se ajusta cuando se gasta',
+    priceAllowances: 'Partidas por definir en este precio',
+    priceAllowance: 'Partida por definir: se ajusta al costo real',
     priceAllowanceAlone: 'Antes de gastos generales y ganancia:',
     priceCredit: 'Crédito, baja el precio',
 
@@ -368,7 +368,7 @@ export const client = defineMessages(
     contractSumMeans: 'El monto del contrato es el precio completo de su proyecto.',
     contractOriginal: 'Primer monto del contrato',
     contractPrevious: 'Cambios que aprobó antes',
-    contractAllowances: 'Asignaciones liquidadas antes',
+    contractAllowances: 'Partidas por definir ya ajustadas',
     contractThis: 'Este cambio',
     contractAfterAsk: 'Monto del contrato si aprueba',
     contractAfterDone: 'Monto del contrato con su respuesta',

@@ -174,9 +174,9 @@ test('an edit after sending kills the old link; the new one can be declined', as
 async function makeOrder(only: string): Promise<void> {
   await office.goto(`/projects/${projectId}/change-orders/new`);
   await expect(office.getByRole('checkbox').first()).toBeVisible();
-  const rows = await list(office, `/projects/${projectId}/findings?state=priced&limit=200`);
-  for (const [index, row] of rows.entries())
-    if (row.id !== only) await office.getByRole('checkbox').nth(index).uncheck();
+  const { title } = await json(office, `/findings/${only}`);
+  for (const box of await office.getByRole('checkbox').all()) await box.uncheck();
+  await office.getByRole('checkbox', { name: title }).check();
   await office.getByRole('button', { name: 'Make the change order' }).click();
   await office.waitForURL(/change-orders\/[0-9a-f]{8}-/);
   orderId = office.url().split('/').at(-1) ?? '';

@@ -9,7 +9,7 @@ import { chosenIn } from '../../apps/dashboard/src/client/letter-text.ts';
 import { LetterScreen } from '../../apps/dashboard/src/client/screens/letter-screen.tsx';
 import { LocaleScope } from '../../apps/dashboard/src/shared/i18n/locale.tsx';
 import { startTestApi, type TestApi } from '../support/api.ts';
-import { type Job, type Sent, startJob } from '../support/offers.ts';
+import { type Job, type OpenLetter, type Sent, startJob } from '../support/offers.ts';
 import { readPdf } from '../support/pdf-text.ts';
 import { v1 } from '../support/site.ts';
 
@@ -18,7 +18,7 @@ let job: Job;
 let sent: Sent;
 let letter: ClientLetter;
 let stored: string;
-let cookie: string;
+let open: OpenLetter;
 
 beforeAll(async () => {
   api = await startTestApi();

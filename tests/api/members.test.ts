@@ -198,7 +198,7 @@ describe('an invitation', () => {
       api.platform.database.ownerPool
         .query('select text, state from mail where "to" = $1', [email])
         .then((answer) => answer.rows[0]);
-    await expect.poll(kept, { timeout: 15_000 }).toMatchObject({ state: 'sent' });
+    await expect.poll(kept, { timeout: 15_000 }).toMatchObject({ state: 'filed' });
     expect((await kept()).text).not.toContain(token);
     expect((await api.http(owner).get(`${v1}/invitations`)).text).not.toContain(token);
   });

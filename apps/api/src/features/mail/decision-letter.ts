@@ -8,7 +8,6 @@ import {
 } from '@underlath/contract';
 import { type Locale, type Text, text } from '@underlath/rules';
 import type { RecordHead } from '../records/records.service.ts';
-import type { SiteClock } from '../site-clock.ts';
 import {
   daysText,
   dayText,
@@ -30,7 +29,8 @@ export interface Settled {
   readonly decision: Decision;
   /** Where the project's record stands with this answer in it; both sides hold a copy. */
   readonly head: RecordHead;
-  readonly clock: SiteClock;
+  /** Of the site, an IANA name, or null where it is not known. */
+  readonly timeZone: string | null;
 }
 
 /** To the office: what was answered, by whom, when, and the hashes that prove it. */
@@ -69,10 +69,10 @@ function subjectOf(settled: Settled): Text {
 }
 
 function told(settled: Settled): Paragraph[] {
-  const { document, decision, clock } = settled;
+  const { document, decision, timeZone } = settled;
   const { number, version, wording } = document;
   const { signerName, reason } = decision;
-  const [what, when] = [answerWord(settled), momentText(new Date(decision.decidedAt), clock)];
+  const [what, when] = [answerWord(settled), momentText(new Date(decision.decidedAt), timeZone)];
   return [
     text(
       `Change order ${number}, version ${version}, was ${what.en} by ${signerName} on ${when.en}.`,

@@ -4,12 +4,10 @@ import { daysText, ended, makeSafe, momentText, writeLetter } from './letter-wor
 
 const instant = new Date('2026-11-30T20:25:00Z');
 
-test('a moment is told by the clock at the site, in words, and without the hour where the clock is only assumed', () => {
-  expect(momentText(instant, { zone: 'America/Los_Angeles', from: 'project' }).en).toBe('November 30, 2026, 12:25 PM');
-  expect(momentText(instant, { zone: '-10:00', from: 'assumed' })).toEqual({
-    en: 'November 30, 2026',
-    es: '30 de noviembre de 2026',
-  });
+test('a moment is told by the clock at the site, in words, and in UTC where that clock is not known', () => {
+  expect(momentText(instant, 'America/Los_Angeles').en).toBe('November 30, 2026 at 12:25 PM PST');
+  expect(momentText(instant, null).en).toBe('November 30, 2026 at 8:25 PM UTC');
+  expect(momentText(instant, 'America/Los_Angeles').es).toContain('30 de noviembre de 2026');
 });
 
 test('one day is one day, and days are counted as the contract counts them', () => {

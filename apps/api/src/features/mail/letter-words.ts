@@ -1,7 +1,7 @@
 import { type ChangeOrderDocument, type DocumentItem, placeOf, titleOf } from '@underlath/contract';
 import { formatCents, type Locale, type Text, text } from '@underlath/rules';
 import type { RecordHead } from '../records/records.service.ts';
-import { atSite, type SiteClock } from '../site-clock.ts';
+import { sayDay, sayInstant } from '../site-words.ts';
 
 /** A paragraph in both languages, or one that is the same in both, such as a link; what is false or empty is left out. */
 export type Paragraph = Text | string | false;
@@ -22,24 +22,12 @@ const eachLanguage = (say: (locale: Locale) => string): Text => text(say('en'), 
 
 export const money = (cents: number): Text => eachLanguage((locale) => formatCents(cents, locale));
 
-const tags = { en: 'en-US', es: 'es-US' } as const;
-
 /** A day, `YYYY-MM-DD`, as people write it: "January 29, 2027". */
-export const dayText = (day: string): Text =>
-  eachLanguage((locale) =>
-    new Intl.DateTimeFormat(tags[locale], { dateStyle: 'long', timeZone: 'UTC' }).format(new Date(`${day}T00:00:00Z`)),
-  );
+export const dayText = (day: string): Text => eachLanguage((locale) => sayDay(day, locale));
 
-/** An instant by the clock at the site; without the hour where no photo told its zone. */
-export function momentText(instant: Date, clock: SiteClock): Text {
-  const { day, time } = atSite(instant, clock);
-  const date = dayText(day);
-  if (clock.from === 'assumed') return date;
-  return eachLanguage((locale) => {
-    const shown = new Intl.DateTimeFormat(tags[locale], { timeStyle: 'short', timeZone: 'UTC' });
-    return `${date[locale]}, ${shown.format(new Date(`${day}T${time}:00Z`))}`;
-  });
-}
+/** An instant by the clock at the site, "November 30, 2026 at 12:25 PM PST"; in UTC, said so, where its zone is not known. */
+export const momentText = (instant: Date, timeZone: string | null): Text =>
+  eachLanguage((locale) => sayInstant(instant.toISOString(), locale, timeZone));
 
 /** Ends a sentence; the hours of Spanish end in a point of their own ("9:22 a. m."). */
 export const ended = (words: string): string => (words.endsWith('.') ? words : `${words}.`);

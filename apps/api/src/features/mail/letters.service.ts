@@ -4,10 +4,8 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { toDocument } from '../change-orders/change-orders.mapper.ts';
-import { findPhotoOffset } from '../notices/notices.repository.ts';
 import { eventTypes } from '../records/record-events.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
-import { siteClock } from '../site-clock.ts';
 import { letterZone } from '../site-words.ts';
 import { decisionCopy, decisionLetter } from './decision-letter.ts';
 import * as mails from './mail.repository.ts';
@@ -65,16 +63,16 @@ export class LettersService {
   async offer(tx: Tx, subject: LetterSubject, facts: LinkFacts, to: string | null): Promise<void> {
     await this.replaceLinkMails(tx, subject);
     if (to === null) return;
-    const { locale, clock } = await this.reader(tx, subject);
-    await this.post(tx, subject, 'offer', to, offerLetter({ ...subject, ...facts, clock }, locale));
+    const { locale, timeZone } = await this.reader(tx, subject);
+    await this.post(tx, subject, 'offer', to, offerLetter({ ...subject, ...facts, timeZone }, locale));
   }
 
   /** The link that took the place of the one before it; null: it is handed over another way. */
   async renewLink(tx: Tx, subject: LetterSubject, facts: LinkFacts, to: string | null): Promise<void> {
     await this.replaceLinkMails(tx, subject);
     if (to === null) return;
-    const { locale, clock } = await this.reader(tx, subject);
-    await this.post(tx, subject, 'linkRenewed', to, renewedLetter({ ...subject, ...facts, clock }, locale));
+    const { locale, timeZone } = await this.reader(tx, subject);
+    await this.post(tx, subject, 'linkRenewed', to, renewedLetter({ ...subject, ...facts, timeZone }, locale));
   }
 
   private replaceLinkMails(tx: Tx, { companyId, changeOrderId }: LetterSubject): Promise<unknown> {
@@ -97,11 +95,11 @@ export class LettersService {
     const { companyId, changeOrderId, document } = subject;
     const to = await this.clientEmail(tx, subject);
     if (!to) return;
-    const { locale, clock } = await this.reader(tx, subject);
+    const { locale, timeZone } = await this.reader(tx, subject);
     const link = await mails.findLink(tx, companyId, changeOrderId, document.version);
     const works = link && !link.revokedAt && link.expiresAt > this.clock.now() ? link.expiresAt : null;
     const mail = await mails.findLinkMail(tx, companyId, changeOrderId, document.version);
-    const facts = { linkMailedAt: mail?.createdAt ?? null, linkWorksUntil: works, clock };
+    const facts = { linkMailedAt: mail?.createdAt ?? null, linkWorksUntil: works, timeZone };
     const letter = answerLetter({ ...subject, ...question, ...facts, question: text }, locale);
     await this.post(tx, subject, 'questionAnswered', to, letter, question.id);
   }
@@ -112,8 +110,8 @@ export class LettersService {
     subject: LetterSubject,
     settled: { decision: Decision; head: RecordHead; locale: Locale },
   ): Promise<void> {
-    const { clock } = await this.reader(tx, subject);
-    const facts = { ...settled, ...subject, clock };
+    const { timeZone } = await this.reader(tx, subject);
+    const facts = { ...settled, ...subject, timeZone };
     const office = await mails.findOfficeEmail(tx, subject.companyId, subject.sentById);
     if (office) await this.post(tx, subject, 'decisionTold', office, decisionLetter(facts, 'en'));
     const client = await this.clientEmail(tx, subject);
@@ -132,8 +130,7 @@ export class LettersService {
   private async reader(tx: Tx, { companyId, projectId, document }: LetterSubject) {
     const project = await mails.findProject(tx, companyId, projectId);
     const locale: Locale = project.clientLocale === 'es' ? 'es' : 'en';
-    const photoOffset = await findPhotoOffset(tx, companyId, projectId);
-    return { locale, clock: siteClock(letterZone(document, project), photoOffset) };
+    return { locale, timeZone: letterZone(document, project) };
   }
 
   private async post(

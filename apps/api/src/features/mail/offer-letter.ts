@@ -1,6 +1,5 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { type Locale, type Text, text } from '@underlath/rules';
-import type { SiteClock } from '../site-clock.ts';
 import {
   daysText,
   ended,
@@ -20,7 +19,8 @@ export interface LinkLetterFacts {
   readonly sha256: string;
   readonly link: string;
   readonly expiresAt: Date;
-  readonly clock: SiteClock;
+  /** Of the site, an IANA name, or null where it is not known. */
+  readonly timeZone: string | null;
   /** Answered already: then the link is for reading. */
   readonly isDecided: boolean;
 }
@@ -86,8 +86,8 @@ function priceText(document: ChangeOrderDocument): Text {
   return text(`The price is ${price.en}. It adds ${days.en}.`, `El precio es de ${price.es}. Agrega ${days.es}.`);
 }
 
-function linkText({ expiresAt, clock, isDecided }: LinkLetterFacts): Text {
-  const until = momentText(expiresAt, clock);
+function linkText({ expiresAt, timeZone, isDecided }: LinkLetterFacts): Text {
+  const until = momentText(expiresAt, timeZone);
   const whose = isDecided
     ? text('It is for you only: whoever has it can read it.', 'Es solo para usted: quien lo tenga puede leerla.')
     : text('It is for you only: whoever has it can answer.', 'Es solo para usted: quien lo tenga puede responder.');

@@ -1,6 +1,5 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { type Locale, text } from '@underlath/rules';
-import type { SiteClock } from '../site-clock.ts';
 import { greeting, momentText, type Paragraph, signature, type WrittenLetter, writeLetter } from './letter-words.ts';
 
 interface Asked {
@@ -30,7 +29,8 @@ export interface Answered extends Asked {
   /** When the link went out by mail, and until when it works; null where it went another way, or has ended. */
   readonly linkMailedAt: Date | null;
   readonly linkWorksUntil: Date | null;
-  readonly clock: SiteClock;
+  /** Of the site, an IANA name, or null where it is not known. */
+  readonly timeZone: string | null;
 }
 
 /**
@@ -38,9 +38,9 @@ export interface Answered extends Asked {
  * would end it under the reader's hands.
  */
 export function answerLetter(answered: Answered, locale: Locale): WrittenLetter {
-  const { document, name, question, askedAt, answer, answeredBy, clock } = answered;
+  const { document, name, question, askedAt, answer, answeredBy, timeZone } = answered;
   const { project, company, number } = document;
-  const asked = momentText(askedAt, clock);
+  const asked = momentText(askedAt, timeZone);
   const subject = text(
     `${project.name}: an answer about change order ${number} from ${company.name}`,
     `${project.name}: una respuesta sobre la orden de cambio ${number} de ${company.name}`,
@@ -57,15 +57,15 @@ export function answerLetter(answered: Answered, locale: Locale): WrittenLetter 
   ]);
 }
 
-function wayBack({ linkMailedAt, linkWorksUntil, clock }: Answered): Paragraph {
+function wayBack({ linkMailedAt, linkWorksUntil, timeZone }: Answered): Paragraph {
   if (linkWorksUntil === null) {
     return text(
       'The link to the letter has ended. Tell us, and we send you a new one.',
       'El enlace a la carta ya no funciona. Avísenos y le mandamos uno nuevo.',
     );
   }
-  const until = momentText(linkWorksUntil, clock);
-  const mailed = linkMailedAt && momentText(linkMailedAt, clock);
+  const until = momentText(linkWorksUntil, timeZone);
+  const mailed = linkMailedAt && momentText(linkMailedAt, timeZone);
   return text(
     `To read the letter again, use the link ${mailed ? `in our e-mail of ${mailed.en}` : 'we gave you'}. It works until ${until.en}. If you no longer have it, tell us, and we send you a new one.`,
     `Para volver a leer la carta, use el enlace ${mailed ? `de nuestro correo del ${mailed.es}` : 'que le dimos'}. Funciona hasta el ${until.es}. Si ya no lo tiene, avísenos y le mandamos uno nuevo.`,

@@ -62,7 +62,7 @@ describe('a draft whose findings change', () => {
     const given = await edit(fewer, { wording: { why: null }, days: null });
     expect(given.typed).toEqual([]);
     expect(given.wording.why).not.toEqual(why);
-    expect(given.wording.note.en).toContain('hours of work');
+    expect(given.wording.note.en).toContain('hours in all');
   });
 
   test('words that come back as they were shown count as nobody’s', async () => {

@@ -96,7 +96,7 @@ describe('a draft', () => {
     const [one, two] = [await job.priced({ title: 'First cut' }), await job.priced({ title: 'Second cut' })];
     const order = await job.draft([one.id]);
     const both = (await edit(order, { findingIds: [one.id, two.id] }).expect(200)).body as ChangeOrder;
-    expect(both.wording.headline.en).toContain('2 hidden conditions');
+    expect(both.wording.headline.en).toContain('2 things we found');
     const wording = { ...both.wording, headline: { en: 'In my own words', es: 'En mis palabras' } };
     const worded = (await edit(both, { wording }).expect(200)).body as ChangeOrder;
     const fewer = (await edit(worded, { findingIds: [two.id] }).expect(200)).body as ChangeOrder;

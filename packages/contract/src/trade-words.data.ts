@@ -158,7 +158,7 @@ export const tradeWords: readonly TradeWord[] = [
     /\bshr(ink(s|age|ing)?|ank|unk)\b/i,
     /\b(encog\w+|contracci[oó]n)\b/i,
     'Wood gets smaller as it dries.',
-    'La madera se achica al secarse.',
+    'La madera se encoge al secarse.',
   ),
   entry(
     'Moisture content',
@@ -186,9 +186,9 @@ export const tradeWords: readonly TradeWord[] = [
   ),
   entry(
     'Building official',
-    'Oficial de construcción',
+    'Inspector de obras de la ciudad o condado',
     /\bbuilding officials?\b/i,
-    /\boficial(es)? de construcci[oó]n\b/i,
+    /\binspector(es)? de obras?\b/i,
     'The person at your city or county who checks that work follows the code.',
     'La persona de su ciudad o condado que revisa que el trabajo cumpla el código.',
   ),

@@ -11,7 +11,7 @@ const ELEMENT_WORDS: Readonly<Record<string, Text>> = {
   hazard: text('Hazards', 'Peligros'),
   level: text('Slope and sag', 'Desnivel y pandeo'),
   movement: text('Drying and shrinking', 'Secado y contracción'),
-  sample: text('Many like parts', 'Muchas piezas iguales'),
+  sample: text('Many similar parts', 'Muchas piezas iguales'),
   demand: text('Load on the house', 'Carga sobre la casa'),
 };
 

@@ -4,8 +4,8 @@ import { type Source, type UnreadBasis, unreadBases } from './source.ts';
 import { distinctTexts, type Text, text } from './text.ts';
 
 const MAKE_SAFE = text(
-  'People out from under it, stop work there, shore it under the direction of a qualified person, then record.',
-  'Saque a todos de debajo, pare el trabajo ahí, apuntale bajo la dirección de una persona calificada, luego anote.',
+  'Get everyone out from under it. Stop work there. Have it shored under the direction of a qualified person. Then record it.',
+  'Que nadie quede debajo. Detenga el trabajo ahí. Haga apuntalar bajo la dirección de una persona calificada. Después, regístrelo.',
 );
 const HAZARD_MAKE_SAFE = text(
   'Stop work there, keep people and dust away, and wait for the licensed specialist.',
@@ -13,7 +13,7 @@ const HAZARD_MAKE_SAFE = text(
 );
 const SCREENING = text(
   'Screening only, not a design: structural decisions belong to a licensed engineer and the building official; local codes govern.',
-  'Solo es una revisión, no un diseño: las decisiones estructurales son de un ingeniero con licencia y del oficial de construcción; rigen los códigos locales.',
+  'Solo es una revisión, no un diseño: las decisiones estructurales son de un ingeniero con licencia y del inspector de obras; rigen los códigos locales.',
 );
 const TREAT_AS = text(
   'This screen only says how to treat it; a licensed specialist decides. Unknown is treated as present.',
@@ -78,8 +78,8 @@ function basisCaution(source: Source): Text | undefined {
 /** Sources are constants, so the sentence about each is worded once. */
 const worded = new WeakMap<Source, Text | undefined>();
 
-/** Several tables of one section share its sentence, which is said once. */
-function unsourced(sources: readonly Source[]): Text[] {
+/** A caution for each source that was not read in print. Several tables of one section share its sentence, which is said once. */
+export function unsourcedCautions(sources: readonly Source[]): Text[] {
   const cautions: Text[] = [];
   for (const source of sources) {
     if (!worded.has(source)) worded.set(source, basisCaution(source));
@@ -92,7 +92,7 @@ function unsourced(sources: readonly Source[]): Text[] {
 /** The cautions every outcome carries, the gravest first. */
 export function standingCautions(role: Role, severity: Severity, sources: readonly Source[]): Text[] {
   const first = severity === 'make-safe' ? [role === 'hazard' ? HAZARD_MAKE_SAFE : MAKE_SAFE] : [];
-  return [...first, role === 'hazard' ? TREAT_AS : SCREENING, ...unsourced(sources)];
+  return [...first, role === 'hazard' ? TREAT_AS : SCREENING, ...unsourcedCautions(sources)];
 }
 
 /** Referrals a severity brings by itself. */

@@ -1,4 +1,5 @@
 export * from './assumptions.ts';
+export { unsourcedCautions } from './cautions.ts';
 export * from './compare.ts';
 export * from './conditions.ts';
 export * from './define-check.ts';

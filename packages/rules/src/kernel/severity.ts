@@ -146,7 +146,7 @@ const ROWS: readonly Row[] = [
     reason: () =>
       text(
         'Nothing that may be counted holds this load, and no shoring is known: make safe now.',
-        'Nada que se pueda contar sostiene esta carga y no se sabe de puntales: asegurar ahora.',
+        'Nada que se pueda contar sostiene esta carga y no se sabe de puntales: hay que asegurarlo ya.',
       ),
   },
   {
@@ -162,11 +162,11 @@ const ROWS: readonly Row[] = [
       f.remaining !== null && f.remaining < HALF && postBeamOrSeat(f)
         ? text(
             'Less than half of a post, beam or seat is left with weight on it and no shoring known: make safe now.',
-            'Queda menos de la mitad de un poste, viga o asiento con carga y sin puntales que se sepan: asegurar ahora.',
+            'Queda menos de la mitad de un poste, viga o asiento con carga y sin puntales que se sepan: hay que asegurarlo ya.',
           )
         : text(
             'More than one and a half times what it can take, with weight on it and no shoring known: make safe now.',
-            'Más de una vez y media de lo que resiste, con carga y sin puntales que se sepan: asegurar ahora.',
+            'Más de una vez y media de lo que resiste, con carga y sin puntales que se sepan: hay que asegurarlo ya.',
           ),
   },
   {

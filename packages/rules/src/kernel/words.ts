@@ -37,8 +37,8 @@ export const VERDICT_WORDS: Record<Verdict, Text> = {
 };
 
 export const SEVERITY_WORDS: Record<Severity, Text> = {
-  'make-safe': text('Make safe now', 'Asegurar ahora'),
-  engineer: text('Engineer decides', 'Decide el ingeniero'),
+  'make-safe': text('Make safe now', 'Hay que asegurarlo ya'),
+  engineer: text('Engineer decides', 'Lo decide un ingeniero'),
   repair: text('Repair before cover', 'Reparar antes de cubrir'),
   record: text('Note only', 'Solo anotar'),
 };
@@ -50,8 +50,8 @@ export const SEVERITY_CONSEQUENCE: Record<Severity, Text> = {
     'Alguien se puede lastimar ya. No se acerque hasta que lo sostengan o lo cierren.',
   ),
   engineer: text(
-    'It may be too weak for what it has to hold. An engineer says how to fix it. Until then it stays open to view.',
-    'Puede ser muy débil para lo que debe sostener. Un ingeniero dice cómo repararlo. Mientras tanto queda a la vista.',
+    'It may be too weak for what it has to hold. An engineer says how to fix it. We leave it open until then.',
+    'Puede ser muy débil para lo que debe sostener. Un ingeniero dice cómo repararlo. Hasta entonces se deja abierto.',
   ),
   repair: text(
     'It does not meet the rule. If it is covered up as it is, it can get worse where no one sees it.',
@@ -65,7 +65,7 @@ export const SEVERITY_CONSEQUENCE: Record<Severity, Text> = {
 
 export const REFERRAL_WORDS: Record<Referral, Text> = {
   engineer: text('licensed engineer', 'ingeniero con licencia'),
-  official: text('building official', 'oficial de construcción'),
+  official: text('building official', 'inspector de obras'),
   specialist: text('licensed specialist', 'especialista con licencia'),
 };
 

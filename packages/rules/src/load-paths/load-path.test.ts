@@ -280,7 +280,7 @@ describe('how grave a line is, by the one table', () => {
     const answer = gravity(failed('Hanger 3', 'hanger', [0]));
     expect(answer).toMatchObject({ severity: 'make-safe', severityRow: 1 });
     expect(answer.reasons.at(-1)?.en).toMatch(/^Hanger 3: /);
-    expect(answer.cautions[0]?.en).toMatch(/^People out from under it/);
+    expect(answer.cautions[0]?.en).toMatch(/^Get everyone out from under it/);
   });
 
   test('the same hanger shored belongs to an engineer', () => {

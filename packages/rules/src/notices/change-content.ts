@@ -21,7 +21,7 @@ export const CONTENT_WORDS: Record<ContentItem, Text> = {
   scope: text('What is added, changed or left out', 'Qué se agrega, se cambia o no se hace'),
   amount: text('The amount added or taken off', 'La cantidad que se suma o se resta'),
   'payment-effect': text('What it does to the payments', 'Qué cambia en los pagos'),
-  'finish-effect': text('What it does to the finish date', 'Qué cambia en la fecha de término'),
+  'finish-effect': text('What it does to the finish date', 'Qué cambia en el fin de la obra'),
   'copy-to-owner': text('The owner gets a copy', 'El dueño recibe una copia'),
 };
 

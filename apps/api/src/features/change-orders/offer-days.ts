@@ -17,8 +17,8 @@ export function suggestDays(workHours: number, { spanHours, crew, dayKind }: Wor
   const days = dayKind === 'calendar' ? calendarDaysOf(working) : working;
   const shown = Math.round(workHours * 10) / 10;
   const reason = text(
-    `We count ${shown} hours of work. With ${counted(crewSize, 'person', 'people')} at ${hoursPerDay} hours a day, step by step, this takes ${counted(working, 'working day', 'working days')}.`,
-    `Contamos ${shown} horas de trabajo. Con ${counted(crewSize, 'persona', 'personas')} a ${hoursPerDay} horas por día, paso a paso, toma ${counted(working, 'día hábil', 'días hábiles')}.`,
+    `The work takes ${counted(working, 'working day', 'working days')}: ${counted(shown, 'hour', 'hours')} in all, for ${counted(crewSize, 'person', 'people')} at ${hoursPerDay} hours a day, one step after the other.`,
+    `El trabajo toma ${counted(working, 'día hábil', 'días hábiles')}: ${counted(shown, 'hora', 'horas')} en total, para ${counted(crewSize, 'persona', 'personas')} a ${hoursPerDay} horas por día, un paso tras otro.`,
   );
   if (dayKind === 'working') return { days, reason };
   return {

@@ -9,6 +9,7 @@ import {
   SEVERITY_CONSEQUENCE,
   type Text,
   text,
+  unsourcedCautions,
 } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import { toWord } from '../enum-words.ts';
@@ -41,7 +42,7 @@ export function toItem(
     why: check?.client.why ?? nothing,
     ifNot: check?.client.ifNot ?? nothing,
     repairs: [...repairs],
-    cautions: [...(outcome?.cautions ?? []), ...assumedWords(outcome)],
+    cautions: outcome ? [...ownersCautions(outcome), ...assumedWords(outcome)] : [],
     sources: [...(outcome?.sources ?? [])],
     measured: check && outcome ? measuredOf(check, inputs, outcome) : [],
     checkedBy,
@@ -54,6 +55,17 @@ export function toItem(
     }),
   };
 }
+
+/** An owner is told once that rules are still to be confirmed; the list of rules says of each how it was read. */
+function ownersCautions({ cautions, sources }: Outcome): Text[] {
+  const ofRules = new Set(unsourcedCautions(sources).map(({ en }) => en));
+  const rest = cautions.filter(({ en }) => !ofRules.has(en));
+  return rest.length < cautions.length ? [...rest, CONFIRM_RULES] : rest;
+}
+const CONFIRM_RULES = text(
+  'Some of the rules we used still have to be confirmed. The list of rules says which.',
+  'Algunas de las reglas que usamos aún se deben confirmar. La lista de reglas dice cuáles.',
+);
 
 function toPlace({ location }: FindingRecord): DocumentItem['place'] {
   const { id, name, kind, widthIn, heightIn, memberDepthIn, framingSpacingIn, openings } = location;
@@ -91,8 +103,8 @@ function measuredOf(check: Check, inputs: Readonly<Record<string, unknown>>, out
       : [
           {
             label: text(
-              'Part of its strength that may still be counted',
-              'Parte de su resistencia que aún se puede contar',
+              'By this check, the part of its strength that may be counted',
+              'Parte de su resistencia que se puede contar según esta revisión',
             ),
             value: `${Math.round(outcome.remaining * 100)}%`,
           },

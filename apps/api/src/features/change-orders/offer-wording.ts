@@ -35,13 +35,13 @@ function headlineOf(items: readonly DocumentItem[]): Text {
   // A Spanish headline without a Spanish place names none.
   const isNamed = es.every((place) => place !== '');
   if (items.length === 1 && first) {
-    const title = titleOf(first).es || 'Una condición oculta';
+    const title = titleOf(first).es || 'Algo que encontramos necesita su respuesta';
     return text(`${first.title}: ${en.join()}`, isNamed ? `${title}: ${es.join()}` : title);
   }
   const whereEs = isNamed ? `: ${es.join(', ')}${more > 0 ? ` y ${more} lugares más` : ''}` : '';
   return text(
-    `${items.length} hidden conditions: ${en.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`,
-    `${items.length} condiciones ocultas${whereEs}`,
+    `${items.length} things we found need your answer: ${en.join(', ')}${more > 0 ? ` and ${more} more places` : ''}`,
+    `${items.length} cosas que encontramos necesitan su respuesta${whereEs}`,
   );
 }
 

@@ -162,7 +162,7 @@ const KIND_STEPS: Readonly<Record<NonNullable<ManualLine['kind']>, readonly Text
   allowance: [
     text(
       'An allowance: it is reconciled with what is really spent.',
-      'Una asignación: se ajusta a lo que realmente se gaste.',
+      'Una partida por definir: se ajusta a lo que realmente se gaste.',
     ),
   ],
 };

@@ -1,4 +1,5 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import { expect, test } from 'vitest';
 import { daysText, ended, makeSafe, momentText, writeLetter } from './letter-words.ts';
 
@@ -18,14 +19,13 @@ test('one day is one day, and days are counted as the contract counts them', () 
   expect(counted(3, 'calendar')).toEqual({ en: '3 calendar days', es: '3 días calendario' });
 });
 
-test('each place that must be made safe is named once, with the number to call; else nothing is said', () => {
-  const item = (severity: string, name: string) => ({ severity, place: { name } });
-  const company = { name: 'Brandt Remodel', phone: '555 0117' };
-  const documentWith = (...items: object[]) => ({ items, company }) as unknown as ChangeOrderDocument;
-  const beam = item('make-safe', 'Kitchen beam');
-  expect(makeSafe(documentWith(item('repair', 'Hall')))).toBe(false);
-  expect(makeSafe(documentWith(beam, beam, item('repair', 'Hall')))).toMatchObject({
-    en: 'MAKE SAFE NOW: Kitchen beam. Keep everyone away from there until it is made safe. Call us today: 555 0117.',
+test('what must be made safe is told in the words of the letter, its title first; else nothing is said', () => {
+  const lines = [{ words: text('Keep out of this place: Hall.', 'No entre en este lugar: Pasillo.') }];
+  const section = { id: 'make-safe' as const, title: text('Make safe now', 'Hay que asegurarlo ya'), lines };
+  expect(makeSafe({ sections: [] })).toBe(false);
+  expect(makeSafe({ sections: [section] })).toEqual({
+    en: 'Make safe now\nKeep out of this place: Hall.',
+    es: 'Hay que asegurarlo ya\nNo entre en este lugar: Pasillo.',
   });
 });
 

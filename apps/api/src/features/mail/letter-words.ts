@@ -1,4 +1,4 @@
-import { type ChangeOrderDocument, type DocumentItem, placeOf, titleOf } from '@underlath/contract';
+import { type ChangeOrderDocument, type DocumentItem, makeSafeLines, titleOf } from '@underlath/contract';
 import { formatCents, type Locale, type Text, text } from '@underlath/rules';
 import type { RecordHead } from '../records/records.service.ts';
 import { sayDay, sayInstant } from '../site-words.ts';
@@ -47,18 +47,10 @@ type Company = ChangeOrderDocument['company'];
 export const signature = ({ name, phone, email }: Company): string =>
   [name, [phone, email].filter(Boolean).join(' · ')].filter(Boolean).join('\n');
 
-/** Stands before everything else while any finding must be made safe; false where none has to. */
-export function makeSafe({ items, company }: Pick<ChangeOrderDocument, 'items' | 'company'>): Paragraph {
-  const unsafe = items.filter(({ severity }) => severity === 'make-safe').map(({ place }) => placeOf(place));
-  if (unsafe.length === 0) return false;
-  const where = eachLanguage((locale) => [...new Set(unsafe.map((place) => read(place, locale)))].join(', '));
-  const call = company.phone
-    ? text(` Call us today: ${company.phone}.`, ` Llámenos hoy: ${company.phone}.`)
-    : text(' Call us today.', ' Llámenos hoy.');
-  return text(
-    `MAKE SAFE NOW: ${where.en}. Keep everyone away from there until it is made safe.${call.en}`,
-    `HAY QUE ASEGURARLO YA: ${where.es}. Que nadie se acerque hasta que esté asegurado.${call.es}`,
-  );
+/** Stands before everything else while any finding must be made safe, in the words of the letter; false where none has to. */
+export function makeSafe(document: Pick<ChangeOrderDocument, 'sections'>): Paragraph {
+  const words = eachLanguage((locale) => makeSafeLines(document, locale).join('\n'));
+  return words.en !== '' && words;
 }
 
 /** What proves the letter later: the hash of the document, and where the project's record stood. */

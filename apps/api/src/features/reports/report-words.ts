@@ -60,7 +60,7 @@ const words = {
   declined: text('Declined', 'Rechazado'),
   partApproved: text('Approved in part', 'Aprobado en parte'),
   leftOut: text('Left out', 'Fuera'),
-  findings: text('Findings that are done', 'Hallazgos que se hacen'),
+  findings: text('What will be done', 'Lo que se hará'),
   days: text('Days', 'Días'),
   noDecision: text('Not answered yet.', 'Aún sin respuesta.'),
   signedBy: text('Name typed as signature', 'Nombre escrito como firma'),

@@ -37,7 +37,7 @@ export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided 
     <StepFrame title={t('reviewTitle')} onBack={onBack} onSubmit={decision.send}>
       <MakeSafe document={document} brief />
       <ContractMoved letter={chosen.letter} />
-      <p>{t(chosen.part ? 'reviewIntroPart' : 'reviewIntro')}</p>
+      <p>{t('reviewIntro')}</p>
       <dl className="agreed keep-together">
         {lines.map(({ name, line }) => (
           <div key={name}>

@@ -4,7 +4,7 @@ import { type CheckCard, text } from '../../kernel/index.ts';
 export const washerBearingCard = {
   id: 'anchor.washer-bearing',
   title: text('Washer on the plate', 'Arandela sobre la solera'),
-  question: text('Is a washer small, or sunk into the wood?', '¿Una arandela es chica o está hundida en la madera?'),
+  question: text('Is a washer small, or sunk into the wood?', '¿Una arandela es pequeña o está hundida en la madera?'),
   element: 'sill-bolts',
   role: 'lateral',
   forCrew: false,

@@ -5,7 +5,7 @@ export const finiteLotCard = {
   id: 'sample.finite-lot',
   title: text('How many more to open', 'Cuántos más abrir'),
   question: text(
-    'You opened some of a known number of like places: enough?',
+    'You opened some of a known number of similar places: enough?',
     '¿Abrió algunos de un número conocido de lugares iguales: bastan?',
   ),
   element: 'sample',

@@ -5,7 +5,7 @@ export const likePartsCard = {
   id: 'sample.like-parts',
   title: text('Odd one out', 'El que no coincide'),
   question: text(
-    'Does one of several like places lack the hardware?',
+    'Does one of several similar places lack the hardware?',
     '¿A uno de varios lugares iguales le falta el herraje?',
   ),
   element: 'sample',

@@ -28,7 +28,7 @@ const inputs = {
   groups: list({
     minItems: 1,
     maxItems: 100,
-    label: text('Groups of like places', 'Grupos de lugares iguales'),
+    label: text('Groups of similar places', 'Grupos de lugares iguales'),
     howToMeasure: text('Such as the wall ends of one floor.', 'Por ejemplo, los extremos de pared de un piso.'),
     item: {
       name: named({ label: text('Name', 'Nombre') }),
@@ -120,7 +120,7 @@ function oddWords(groups: readonly Group[], share: number): Reason[] {
     reasonThat(
       false,
       text(
-        `${percent(share)} of the like places have the hardware. Without it: ${names}.`,
+        `${percent(share)} of the similar places have the hardware. Without it: ${names}.`,
         `El ${percent(share)} de los lugares iguales tiene el herraje. Sin él: ${names}.`,
       ),
     ),

@@ -4,7 +4,7 @@ import { type CheckCard, text } from '../../kernel/index.ts';
 export const proportionCard = {
   id: 'sample.proportion',
   title: text('Share of bad parts', 'Parte de piezas malas'),
-  question: text('How many of many like parts may be bad?', '¿Cuántas de muchas piezas iguales pueden ser malas?'),
+  question: text('How many of many similar parts may be bad?', '¿Cuántas de muchas piezas iguales pueden estar mal?'),
   element: 'sample',
   role: 'lateral',
   drawing: () => import('./proportion.drawing.ts'),

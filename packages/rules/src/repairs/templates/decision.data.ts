@@ -14,7 +14,7 @@ const moreOpenedSf = (facts: RepairFacts): number | undefined => {
 export const decisionRepairs: readonly Repair[] = [
   {
     id: 'open-more',
-    title: text('Open more of the like places', 'Abrir más lugares iguales'),
+    title: text('Open more of the similar places', 'Abrir más lugares iguales'),
     what: text(
       'We open more places built the same way, look, and close them.',
       'Abrimos más lugares hechos igual, miramos y los cerramos.',

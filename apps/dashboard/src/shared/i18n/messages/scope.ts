@@ -33,7 +33,7 @@ export const scopeWords = defineMessages(
     stepsLead: 'Toque un paso para ver dónde es.',
     hold: 'Punto de espera',
     makeSafeFirst:
-      'Antes de cualquier paso: saque a la gente de debajo, pare el trabajo ahí y apuntale bajo la dirección de una persona calificada. Eso no espera a ninguno de los pasos de abajo.',
+      'Antes de cualquier paso: que nadie quede debajo, detenga el trabajo ahí y haga apuntalar bajo la dirección de una persona calificada. Eso no espera a ninguno de los pasos de abajo.',
     holdAll: 'Nada de lo que sigue puede empezar, ni cubrirse, antes de que se revise esto.',
     holdSome: 'Nada puede cubrirse antes de que se revise esto. Lo esperan los pasos {list}.',
     holdLine: 'espera',

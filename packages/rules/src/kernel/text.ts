@@ -30,14 +30,15 @@ export const distinctTexts = (texts: readonly Text[]): Text[] => [
   ...new Map(texts.map((one) => [one.en, one])).values(),
 ];
 
-const RULES: Readonly<Record<Locale, Intl.PluralRules>> = {
-  en: new Intl.PluralRules('en'),
-  es: new Intl.PluralRules('es'),
-};
+/** Made once for each language: building the rules takes far longer than asking them. */
+const pluralRules = new Map<string, Intl.PluralRules>();
 
-/** The form a language takes with a count: 1 bolt, 0 or 2 bolts. */
-export const pluralForm = (locale: Locale, count: number): 'one' | 'other' =>
-  RULES[locale].select(count) === 'one' ? 'one' : 'other';
+/** The form a language (a BCP 47 tag) takes with a count: 1 bolt, 0 or 2 bolts. */
+export function pluralForm(language: string, count: number): 'one' | 'other' {
+  const rules = pluralRules.get(language) ?? new Intl.PluralRules(language);
+  pluralRules.set(language, rules);
+  return rules.select(count) === 'one' ? 'one' : 'other';
+}
 
 /** The wording that goes with a count, each language by its own plural rule; `{count}` in it becomes the number. */
 export function countText(count: number, one: Text, other: Text): Text {

@@ -1,3 +1,5 @@
+import { pluralForm } from '@underlath/rules/kernel';
+
 /** A message with `{name}` places in it; `one`/`other` when the wording follows `count`. */
 export type Message = string | { one: string; other: string };
 
@@ -25,8 +27,4 @@ export function fillMessage(message: Message, locale: string, params: MessagePar
     if (value === undefined) return place;
     return typeof value === 'number' ? new Intl.NumberFormat(locale).format(value) : value;
   });
-}
-
-function pluralForm(locale: string, count: number): 'one' | 'other' {
-  return new Intl.PluralRules(locale).select(count) === 'one' ? 'one' : 'other';
 }

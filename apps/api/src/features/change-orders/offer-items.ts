@@ -133,13 +133,14 @@ function nameOf(item: Record<string, unknown>, label: Text, at: number): Text {
   return name ? text(name, name) : text(`${label.en} ${at + 1}`, `${label.es} ${at + 1}`);
 }
 
-const unitSigns: Readonly<Record<string, string>> = { pct: '%', sf: 'sq ft', in2: 'sq in', F: '°F' };
+/** As they follow their figure; a factor has none. */
+const unitSigns: Readonly<Record<string, string>> = { pct: '%', factor: '', sf: ' sq ft', in2: ' sq in', F: ' °F' };
 
 function showMeasure(field: Field, value: unknown): string | undefined {
   if (typeof value !== 'number') return undefined;
   if (field.kind === 'length') {
     return formatLength(field.unit === 'ft' ? value * 12 : value, { denominator: field.denominator ?? 16 });
   }
-  if (field.kind === 'number') return `${value} ${unitSigns[field.unit] ?? field.unit}`;
+  if (field.kind === 'number') return `${value}${unitSigns[field.unit] ?? ` ${field.unit}`}`;
   return field.kind === 'count' ? String(value) : undefined;
 }

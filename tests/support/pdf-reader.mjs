@@ -10,7 +10,10 @@ let imageCount = 0;
 for (let number = 1; number <= document.numPages; number += 1) {
   const page = await document.getPage(number);
   const { items } = await page.getTextContent();
-  text += items.map((item) => item.str + (item.hasEOL ? ' ' : '')).join('');
+  const [left, bottom, right, top] = page.view;
+  // What is written beyond the paper nobody can read.
+  const isOnPaper = ({ transform: [, , , , x, y] }) => x >= left && x <= right && y >= bottom && y <= top;
+  text += items.map((item) => (isOnPaper(item) ? item.str : '') + (item.hasEOL ? ' ' : '')).join('');
   const { fnArray } = await page.getOperatorList();
   imageCount += fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
 }

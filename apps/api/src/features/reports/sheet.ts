@@ -47,6 +47,18 @@ const partsOf = (run: Run): readonly Words[] => (Array.isArray(run) ? (run as re
 const plainOf = (words: Words): string => (typeof words === 'string' ? words : words.words);
 export const runText = (run: Run): string => partsOf(run).map(plainOf).join('');
 
+/** Neighbors of the document's own language as one piece, and nothing that is empty. */
+function joined(run: Run): Words[] {
+  const pieces: Words[] = [];
+  for (const part of partsOf(run)) {
+    const last = pieces.at(-1);
+    if (plainOf(part) === '') continue;
+    if (typeof part === 'string' && typeof last === 'string') pieces[pieces.length - 1] = last + part;
+    else pieces.push(part);
+  }
+  return pieces;
+}
+
 export interface SheetOptions {
   readonly title: string;
   readonly author: string;
@@ -242,14 +254,23 @@ export class Sheet {
     this.doc.addStructure(this.run(tag, words, style));
   }
 
-  /** An element with a run of words; words of another language stand in a span that names it. */
+  /**
+   * An element with a run of words; words of another language stand in a span that names it. A run of several pieces is
+   * kept on one page: the library would take the footer of the next one for its continuation, and lose what follows.
+   */
   private run(tag: string, words: Run, style: TextStyle) {
-    const parts = partsOf(words).filter((part) => plainOf(part) !== '');
+    const parts = joined(words);
+    if (parts.length > 1) this.keep(this.heightOf(words, style));
     const children = parts.map((part, at) => {
       const draw = () => this.write(plainOf(part), style, at === 0, at === parts.length - 1);
       return typeof part === 'string' ? draw : this.element('Span', draw, { lang: part.lang });
     });
     return this.element(tag, children);
+  }
+
+  private heightOf(words: Run, style: TextStyle): number {
+    this.style(style);
+    return this.doc.heightOfString(runText(words), { width: style.widthPt ?? textWidthPt, lineGap: 1.5 });
   }
 
   private write(words: string, style: TextStyle, isFirst: boolean, isLast: boolean): void {

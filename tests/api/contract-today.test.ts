@@ -52,7 +52,7 @@ async function saidBy(offered: Offered): Promise<Record<'page' | 'mail' | 'pdf' 
   const { items } = await read<{ items: LedgerEntry[] }>(`/projects/${job.project.id}/contract/ledger`);
   const entry = items.find(({ changeOrderId }) => changeOrderId === offered.changeOrder.id);
   const mails = await api.platform.database.inCompany(job.owner.companyId, (tx) =>
-    tx.mail.findMany({ where: { to: 'ines@wren.example', text: { contains: letter.sha256 } } }),
+    tx.mail.findMany({ where: { kind: 'decisionCopy', text: { contains: letter.sha256 } } }),
   );
   const pdf = await api
     .http(job.owner)

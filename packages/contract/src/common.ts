@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { hasNoMarks, hasOnlyBreaks, showsLetter, showsLetterOrDigit } from './written-words.ts';
+import { hasNoMarks, hasOnlyBreaks, isPersonName, showsLetter, showsLetterOrDigit } from './written-words.ts';
 
 /** A UUID; the maker of a thing chooses it (version 7), the phone included. */
 export const id = z.uuid({ error: 'must be a UUID' });
@@ -63,7 +63,13 @@ export const line = (max: number) => z.string().trim().max(max).refine(hasNoMark
 export const words = (max: number) =>
   line(max).min(1, filled).refine(showsLetterOrDigit, 'must have a letter or a digit');
 /** What a person is called. */
-export const personName = line(120).min(1, filled).refine(showsLetter, 'must have a letter');
+export const personName = line(120)
+  .min(1, filled)
+  .refine(showsLetter, 'must have a letter')
+  .refine(isPersonName, {
+    error: 'must not hold signs that are drawn as nothing',
+    when: ({ value }) => showsLetter(String(value)),
+  });
 /** Lines that may stay empty; tabs and new lines are kept. */
 export const lines = (max: number) => z.string().trim().max(max).refine(hasOnlyBreaks, onlyBreaks);
 /** Lines with at least one letter or digit. */

@@ -3,7 +3,18 @@ import { hasNoMarks, hasOnlyBreaks, isPersonName, isSameName, showsLetterOrDigit
 
 test('a name has a letter that shows, on one line, without marks that turn or hide', () => {
   for (const name of ['Philippa Arden-Rowe', 'x', 'Ñ', '王芳', 'نگار']) expect(isPersonName(name), name).toBe(true);
-  for (const name of ['', '12', '...', '\u200b\u2060', '\u3164', '\u202eInes', 'Ines\nWren', 'Ines\u001b[0m']) {
+  for (const name of [
+    '',
+    '12',
+    '...',
+    '\u200b\u2060',
+    '\u3164',
+    '\u202eInes',
+    'Ines\nWren',
+    'Ines\u001b[0m',
+    'Ines\u200bWren',
+    'In\u00ades',
+  ]) {
     expect(isPersonName(name), JSON.stringify(name)).toBe(false);
   }
 });

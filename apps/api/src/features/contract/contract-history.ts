@@ -40,8 +40,11 @@ export interface History {
   readonly clock: SiteClock;
 }
 
-export const headlineOf = ({ wording }: Pick<OrderRow, 'wording'>): string =>
-  (wording as unknown as Wording).headline.en;
+/** The letter's headline; of one approved in part it says so, for the headline speaks of the whole. */
+export function headlineOf({ wording, state }: Pick<OrderRow, 'wording' | 'state'>): string {
+  const { en } = (wording as unknown as Wording).headline;
+  return state === 'partApproved' ? `${en} (approved in part)` : en;
+}
 
 export function toTerms(row: TermsRow | null): Terms {
   if (!row) return unwrittenTerms;

@@ -81,13 +81,15 @@ async function* sections(pen: Pen, input: ReportInput): AsyncGenerator<void> {
   // Once approved, the sums in short are those of the answer; a letter that was declined keeps what it offered.
   writeChange(pen, decision?.kind === 'approved' ? documentOfAnswer(document, decision) : document);
   yield;
+  const leftOut = decision ? leftOutOf(document, decision.findingIds) : [];
   for (const item of document.items) {
     writeItem(pen, document, item);
+    if (leftOut.includes(item)) pen.sheet.paragraph(pen.words.leftOutHere, { bold: true });
     yield;
     yield* drawPhotos(pen.sheet, pen.words, item.photos, loadPhoto, pen.locale);
     writeSources(pen, item);
   }
-  writePrice(pen, document);
+  writePrice(pen, document, leftOut.length > 0);
   writeParts(pen, document);
   yield;
   writeSection(pen, document, 'not-known');
@@ -234,13 +236,14 @@ function writeSources({ sheet, words, locale }: Pen, item: DocumentItem): void {
   );
 }
 
-function writePrice(pen: Pen, document: ChangeOrderDocument): void {
+function writePrice(pen: Pen, document: ChangeOrderDocument, isPartOnly: boolean): void {
   const { sheet, words, locale } = pen;
   const { price } = document;
   const money = (cents: number) => formatCents(cents, locale);
   const columns = [{ widthPt: textWidthPt - 230 }, { widthPt: 120 }, { widthPt: 110, align: 'right' }] as const;
   const quantity = new Intl.NumberFormat(locale === 'es' ? 'es-US' : 'en-US', { maximumFractionDigits: 2 });
   sheet.heading(words.priceLines);
+  if (isPartOnly) sheet.paragraph(words.asOffered, { bold: true });
   sheet.table(
     columns,
     [
@@ -309,6 +312,11 @@ function writeParts(pen: Pen, document: ChangeOrderDocument): void {
     ],
     { header: true },
   );
+  // What leaving findings out means, of each choice that means more than its price.
+  for (const { findingIds, cautions } of parts.filter((part) => part.cautions.length > 0)) {
+    sheet.subheading(`${words.findings}: ${numbers(findingIds)}`);
+    sheet.list(cautions.map((caution) => caution[locale]));
+  }
 }
 
 function writeRecord({ sheet, words, locale, timeZone }: Pen, { document, sha256, answerBy }: ReportInput): void {

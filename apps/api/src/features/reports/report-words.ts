@@ -68,6 +68,11 @@ const words = {
   reason: text('Reason', 'Motivo'),
   consent: text('Consent text agreed to', 'Texto de consentimiento aceptado'),
   consentAsked: text('Consent text that was shown', 'Texto de consentimiento mostrado'),
+  leftOutHere: text('Left out of the approval: it is not agreed.', 'Quedó fuera de la aprobación: no está acordado.'),
+  asOffered: text(
+    'The prices of the whole letter, as it was offered. What was approved, and its total, stands on the first page.',
+    'Los precios de toda la carta, como se ofreció. Lo aprobado y su total están en la primera página.',
+  ),
   notAnswered: text('Not answered yet', 'Aún sin respuesta'),
   answerOnPaper: text(
     'Answer on the page that your link opens, or on paper: the last page has the place to sign.',

@@ -156,7 +156,9 @@ describe('without a mail server', () => {
 
   test('an answer goes to both sides; the signer’s copy is in the language of the answer and carries the decided PDF', async () => {
     const { changeOrder, open, letter } = await offer();
-    expect((await job.decide(open, letter, { locale: 'en', signerName: 'Otto Wren', nameConfirmed: true })).status).toBe(200);
+    expect(
+      (await job.decide(open, letter, { locale: 'en', signerName: 'Otto Wren', nameConfirmed: true })).status,
+    ).toBe(200);
     const office = await mailed(changeOrder, 'decision-told');
     const copy = await mailed(changeOrder, 'decision-copy');
     expect([office.mail.to, copy.mail.to]).toEqual([job.owner.email, 'ines@wren.example']);

@@ -351,6 +351,13 @@ function contractRows(answered: ChangeOrderDocument, { words, locale }: Pick<Pen
   ];
 }
 
+/** Words that were ticked with the answer, as they were shown. */
+function writeTicked(sheet: Pen['sheet'], title: string, ticked: string | null): void {
+  if (ticked === null) return;
+  sheet.subheading(title);
+  sheet.paragraph(ticked, { sizePt: 8.5 });
+}
+
 function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, decision }: ReportInput): void {
   sheet.heading(words.decision);
   if (!decision) {
@@ -375,6 +382,6 @@ function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, deci
     ],
     { sizePt: 9 },
   );
-  sheet.subheading(words.consent);
-  sheet.paragraph(decision.consentText, { sizePt: 8.5 });
+  writeTicked(sheet, words.consent, decision.consentText);
+  writeTicked(sheet, words.acknowledged, decision.acknowledged);
 }

@@ -67,6 +67,7 @@ const words = {
   answeredAt: text('Time', 'Hora'),
   reason: text('Reason', 'Motivo'),
   consent: text('Consent text agreed to', 'Texto de consentimiento aceptado'),
+  acknowledged: text('Said to be understood with the answer', 'Lo que se dijo entender al responder'),
   consentAsked: text('Consent text that was shown', 'Texto de consentimiento mostrado'),
   notAnswered: text('Not answered yet', 'Aún sin respuesta'),
   answerOnPaper: text(

@@ -387,7 +387,7 @@ export const client = defineMessages(
     movedTitle: 'Su contrato cambió desde que se envió esta carta',
     movedSince: 'La carta se envió el {date}. Los montos de esta página son los de hoy.',
     movedChange: 'Orden de cambio {number}, aprobada el {date}',
-    movedAllowance: 'Asignación liquidada el {date}: {name}',
+    movedAllowance: 'Partida por definir liquidada el {date}: {name}',
     movedTakenBack: 'Anulada el {date}: {name}',
     movedDays: { one: '{count} día', other: '{count} días' },
     movedTime:

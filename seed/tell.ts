@@ -293,7 +293,7 @@ export class StoryTeller {
     const client = await this.open(order);
     const { document, sha256, locale, contract } = await approvals.letter(client);
     const { clientName: signerName } = this.story.project;
-    const consent = { consent: true, consentId: document.consent.id } as const;
+    const consent = { consent: true, consentId: document.consent.id, acknowledged: false } as const;
     const part = only && { findingIds: only.map((key) => need(this.findingIds, key)) };
     const { version } = document;
     const { ledger } = contract;

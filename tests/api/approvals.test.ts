@@ -111,6 +111,7 @@ test('a decline is as easy, keeps its reason, and leaves the contract alone', as
   const before = await contractOf();
   const answer = await job.decide(open, letter, { kind: 'declined', reason: 'Too much this year' });
   expect(answer.body).toMatchObject({ state: 'declined', decision: { reason: 'Too much this year' } });
+  expect(answer.body).toMatchObject({ decision: { consentText: null, acknowledged: null } });
   expect((await contractOf()).currentSumCents).toBe(before.currentSumCents);
   await api
     .http(job.owner)

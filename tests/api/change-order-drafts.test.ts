@@ -273,6 +273,21 @@ describe('a letter to a client who reads Spanish', () => {
     });
   });
 
+  test('says the place beside a line of the price in Spanish, and by its finding while it has none', async () => {
+    const made = await api
+      .http(job.owner)
+      .post(`${v1}/projects/${job.project.id}/locations`)
+      .send({ kind: 'wall', name: 'South wall', widthIn: 144, heightIn: 97.125, framingSpacingIn: 16 })
+      .expect(201);
+    const there = await job.priced({ locationId: made.body.id });
+    const order = await job.draft([(await job.priced()).id, there.id]);
+    const spanishOf = ({ draft }: ChangeOrder) => draft.price.lines.map(({ title }) => title.es).join('\n');
+    expect(spanishOf(order)).toContain(`(hallazgo ${there.number})`);
+    const named = await edit(order, { spanish: { places: { [made.body.id]: 'Muro sur' } } });
+    expect(spanishOf(named)).toContain('(Muro sur)');
+    expect(spanishOf(named)).not.toMatch(/South wall|North wall/);
+  });
+
   test('sent with English on purpose has no English in its Spanish sentences', async () => {
     const { order } = await several(2);
     const { body } = await send(order, { withEnglish: true, byPart: true }).expect(200);

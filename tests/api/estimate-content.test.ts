@@ -87,7 +87,8 @@ test('work left out by hand stays as a line of nothing, with its reason, and lea
   const estimate = await saved({ choices, overrides: [left] }, other);
   expect(nailsOf(estimate)).toMatchObject({ quantity: 0, totalCents: 0 });
   expect(nailsOf(estimate)?.overrides).toEqual([{ field: 'quantity', was: 16, is: 0, why: left.why }]);
-  expect(nailsOf(estimate)?.steps[0]?.es).toBe(`El estimador lo dejó fuera: ${left.why}`);
+  // Typed in English alone: no Spanish sentence holds it, and the letter marks it as English.
+  expect(nailsOf(estimate)?.steps[0]).toEqual({ en: `Left out by the estimator: ${left.why}`, es: '' });
   const { scope } = await get<PlaceScope>(`/locations/${other.wallId}/scope`, other);
   expect(scope.operations.some(({ operation }) => operation === 'plate-tie')).toBe(true);
   expect(scope.operations.some(({ operation }) => operation === 'tie-nails')).toBe(false);
@@ -125,6 +126,14 @@ test('a credit takes off exactly what its charge adds, overhead and profit inclu
   const { scope, manualLines } = await saved({ choices: [], manualLines: [allowance] });
   expect(manualLines).toEqual([allowance]);
   expect(scope.lines[0]).toMatchObject({ kind: 'allowance', title: { en: 'Crane', es: 'Grúa' } });
+  expect(scope.lines[0]?.steps.slice(0, 2)).toEqual([
+    { en: `${why}.`, es: '' },
+    {
+      en: 'Typed by the estimator: 0.5 day x $1,234.57 = $617.29.',
+      es: 'Escrito por el estimador: 0.5 day x $1,234.57 = $617.29.',
+    },
+  ]);
+  expect((await saved({ choices: [], manualLines: [line] })).scope.lines[0]?.title).toEqual({ en: 'Crane', es: '' });
 });
 
 test('an alternate is priced with the same book, shown as a difference, and in no sum', async () => {
@@ -147,7 +156,7 @@ test('an alternate is priced with the same book, shown as a difference, and in n
   expect(order.draft.price.totalCents).toBe(plain.scope.totalCents);
   expect(order.draft.items[0]?.alternates).toMatchObject([
     { kind: 'replace', differenceCents: estimate.alternatePrices[0]?.differenceCents },
-    { kind: 'better', what: [{ en: 'Strap', es: 'Strap' }] },
+    { kind: 'better', what: [{ en: 'Strap', es: '' }] },
   ]);
 });
 
@@ -181,7 +190,12 @@ test('the signed document holds allowances, exclusions and alternates, and what 
   });
   const pdf = await api.http().get(`${open.path}/pdf?locale=es`).set('cookie', open.cookie).responseType('blob');
   const { text } = await readPdf(pdf.body);
-  for (const words of ['Lo que este precio no cubre', 'Painting (es)', 'Only the tie (es)', 'Asignación, se ajusta'])
+  for (const words of [
+    'Lo que este precio no cubre',
+    'Painting (es)',
+    'Only the tie (es)',
+    'Partida por definir: se ajusta',
+  ])
     expect(text).toContain(words);
   const plain = await job.send(await job.draft([(await job.priced()).id]));
   const { items } = plain.changeOrder.draft;

@@ -155,7 +155,7 @@ test('lines pasted from a spreadsheet, a credit, an allowance, what is not cover
   await expect(page.getByText('Pintar la pared.')).toBeVisible();
   await expect(page.getByText('Una cinta de acero').first()).toBeVisible();
   await page.getByText('Ver el precio línea por línea').click();
-  await expect(page.getByText('Asignación, se ajusta cuando se gasta')).toBeVisible();
+  await expect(page.getByText('Partida por definir: se ajusta al costo real')).toBeVisible();
   await page.getByRole('button', { name: /^Prefiero esta manera/ }).click();
   await expect(page.locator('textarea')).toHaveValue(/otra manera para el hallazgo 1: Una cinta de acero/);
 });

@@ -50,7 +50,7 @@ test('the client leaves a finding out, sees the new price at once, and signs exa
   const client = await openLetter(browser, link.match(/\/c\/\w{10}#[\w-]{43}/)?.[0] ?? '');
   const total = client.getByRole('region', { name: 'Price and your answer' }).locator('.total-main dd');
   const whole = await total.textContent();
-  const done = client.getByRole('group', { name: 'Findings that are done' });
+  const done = client.getByRole('group', { name: 'What will be done' });
   await done.getByRole('checkbox', { name: /Plate cut for a drain/ }).uncheck();
   await expect(total).not.toHaveText(whole ?? '');
   const part = (await total.textContent()) ?? '';

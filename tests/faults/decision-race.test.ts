@@ -51,6 +51,7 @@ test(`in ${rounds} races of two answers against an edit, no decision falls on a 
       nameConfirmed: false,
       consent: true,
       consentId: changeOrder.draft.consent.id,
+      acknowledged: false,
       reason: '',
       locale: 'en',
     } as const;

@@ -127,8 +127,9 @@ export async function startJob(api: TestApi): Promise<Job> {
         sha256: letter.sha256,
         ledger: letter.contract.ledger,
         signerName: 'Ines Wren',
-        consent: true,
-        consentId: letter.document.consent.id,
+        ...(more.kind === 'declined'
+          ? { acknowledged: true }
+          : { consent: true, consentId: letter.document.consent.id }),
         locale: 'es',
         ...more,
       };

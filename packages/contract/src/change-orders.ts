@@ -31,7 +31,10 @@ export const decision = z.object({
   letterFor: z.string().nullable(),
   reason: z.string(),
   sha256,
-  consentText: z.string(),
+  /** Null for a refusal, which agrees to nothing. */
+  consentText: z.string().nullable(),
+  /** What a refusal of an unsafe or undecided place said to have understood; else null. */
+  acknowledged: z.string().nullable(),
   /** The language the letter was read and answered in. */
   locale,
   decidedAt: instant,
@@ -398,7 +401,7 @@ export const clientRoutes = {
     method: 'POST',
     path: '/client/letters/:letterId/decision',
     permission: 'client-link',
-    summary: 'Approve or decline exactly the version seen, with a typed name and consent',
+    summary: 'Approve exactly the version seen with a typed name and consent, or decline it with a name',
     idempotent: true,
     params: byLetter,
     body: z.strictObject({
@@ -412,8 +415,11 @@ export const clientRoutes = {
       signerName: personName,
       /** The signer was asked about a name that is not the one the letter is for, and said that it is right. */
       nameConfirmed: z.boolean().default(false),
-      consent: z.literal(true, { error: 'must be ticked' }),
-      consentId: z.string().max(60),
+      /** Of an approval, which needs it; a refusal comes without. */
+      consent: z.literal(true, { error: 'must be ticked' }).optional(),
+      consentId: z.string().max(60).optional(),
+      /** Of a refusal of a letter that has something to acknowledge (`understoodAtDeclining`). */
+      acknowledged: z.boolean().default(false),
       reason: lines(2000).default(''),
       locale: locale.default('en'),
     }),

@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { type ClientLetter, clientRoutes, isPersonName, isSameName } from '@underlath/contract';
+import { type ClientLetter, clientRoutes, isPersonName, isSameName, understoodAtDeclining } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
 import { isProblem, ProblemError } from '../shared/api/errors.ts';
 import { useChange } from '../shared/api/hooks.ts';
@@ -45,15 +45,20 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
   useReadAgain(decide.error);
   const signerName = draft.name.trim();
   const refused = decide.error instanceof ProblemError ? decide.error : null;
+  // A refusal agrees to nothing; it says at most that what it leaves as it is was understood.
+  const mustTick = kind === 'approved' || understoodAtDeclining(letter.document) !== null;
   const errors = {
     name: checked && !isPersonName(signerName) ? t('errorName') : refused?.at('/signerName'),
-    consent: checked && !agreed ? t(hasMoved ? 'errorConsentMoved' : 'errorConsent') : refused?.at('/consent'),
+    consent:
+      checked && mustTick && !agreed
+        ? t(hasMoved ? 'errorConsentMoved' : 'errorConsent')
+        : (refused?.at('/consent') ?? refused?.at('/acknowledged')),
     reason: refused?.at('/reason'),
   };
 
   function send() {
     setChecked(true);
-    if (!isPersonName(signerName) || !agreed) return focusFirstInvalid();
+    if (!isPersonName(signerName) || (mustTick && !agreed)) return focusFirstInvalid();
     if (isSameName(signerName, letter.document.project.clientName)) post(false);
     else setAsksName(true);
   }
@@ -62,8 +67,10 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
     setAsksName(false);
     if (underway.current) return;
     underway.current = true;
-    const reason = kind === 'declined' ? draft.reason : '';
-    const consentId = letter.document.consent.id;
+    const ticked =
+      kind === 'approved'
+        ? ({ consent: true, consentId: letter.document.consent.id } as const)
+        : { acknowledged: agreed, reason: draft.reason };
     const part = findingIds && { findingIds: [...findingIds] };
     const body = {
       kind,
@@ -73,9 +80,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
       ledger: letter.contract.ledger,
       signerName,
       nameConfirmed,
-      consent: true,
-      consentId,
-      reason,
+      ...ticked,
       locale,
     } as const;
     decide.mutate(

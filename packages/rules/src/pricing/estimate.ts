@@ -11,6 +11,7 @@ import {
 } from '../kernel/index.ts';
 import { assertLines, assertTotals } from './amounts.ts';
 import { type EstimateInput, type EstimateLine, PERCENT_PARTS, type PercentPart } from './estimate-input.ts';
+import { amountText } from './unit-words.ts';
 
 export interface PricedLine {
   readonly name: string;
@@ -40,21 +41,24 @@ const same = (words: string): Text => text(words, words);
 function laborOf(line: EstimateLine): { cents: number; step: Text } {
   const hours = line.quantity * line.hoursPerUnit.likely;
   const laborCents = roundCents(hours * line.rateCents);
-  const work = `${decimal(line.quantity)} ${line.unit} x ${decimal(line.hoursPerUnit.likely, 4)} h = ${decimal(hours)} h`;
+  const { en, es } = amountText(line.quantity, line.unit);
+  const work = `x ${decimal(line.hoursPerUnit.likely, 4)} h = ${decimal(hours)} h`;
   const money = `${formatCents(line.rateCents)}/h = ${formatCents(laborCents)}`;
-  return { cents: laborCents, step: text(`Labor: ${work} x ${money}`, `Mano de obra: ${work} x ${money}`) };
+  const step = text(`Labor: ${en} ${work} x ${money}`, `Mano de obra: ${es} ${work} x ${money}`);
+  return { cents: laborCents, step };
 }
 
 function materialOf(line: EstimateLine): { cents: number; step: Text } {
   const wasted = line.quantity * (1 + line.wastePct / 100);
   const bought = line.wholeUnits ? wholeUp(wasted) : wasted;
   const materialCents = roundCents(bought * line.materialCentsPerUnit);
-  const amountText = `${decimal(line.quantity)} ${line.unit} + ${decimal(line.wastePct)}% = ${decimal(wasted, 3)}`;
+  const { en, es } = amountText(line.quantity, line.unit);
+  const waste = `+ ${decimal(line.wastePct)}% = ${decimal(wasted, 3)}`;
   const money = `x ${formatCents(line.materialCentsPerUnit)} = ${formatCents(materialCents)}`;
   const whole = line.wholeUnits ? text(`, whole ${bought}`, `, enteros ${bought}`) : same('');
   return {
     cents: materialCents,
-    step: text(`Material: ${amountText}${whole.en} ${money}`, `Material: ${amountText}${whole.es} ${money}`),
+    step: text(`Material: ${en} ${waste}${whole.en} ${money}`, `Material: ${es} ${waste}${whole.es} ${money}`),
   };
 }
 

@@ -21,3 +21,4 @@ export * from './price-scope.ts';
 export * from './range.ts';
 export * from './starter-cost-book.data.ts';
 export * from './take-off-formulas.ts';
+export * from './unit-words.ts';

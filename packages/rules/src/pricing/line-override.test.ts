@@ -51,7 +51,8 @@ test('a rate typed by hand is the one that is counted, and says what it was, wha
     { field: 'hoursPerUnit', was: 0.75, is: 1.5, why },
     { field: 'materialCentsPerUnit', was: expect.any(Number), is: 2000, why },
   ]);
-  expect(line.steps[1]?.en).toBe(`Hours a unit set by the estimator: was 0.75, is 1.5. ${why}`);
+  expect(line.steps[1]?.en).toBe('Hours a unit set by the estimator: was 0.75, is 1.5.');
+  expect(line.steps[2]).toEqual({ en: why, es: '' });
   expect(line.rates).toMatchObject({ hoursPerUnit: 1.5, materialCentsPerUnit: 2000 });
 });
 
@@ -113,7 +114,7 @@ test('a rate the book lacks is no gap once it is typed by hand', () => {
   const typed = { hoursPerUnit: { value: 1, why }, materialCentsPerUnit: { value: 500, why } };
   const line = lineOf(work('plate-tie', 2, typed), without);
   expect(line.overrides.map(({ was }) => was)).toEqual([null, null]);
-  expect(line.steps[1]?.en).toBe(`Hours a unit set by the estimator: not in the cost book, is 1. ${why}`);
+  expect(line.steps[1]?.en).toBe('Hours a unit set by the estimator: not in the cost book, is 1.');
   expect(line.steps[1]?.es).toContain('no está en el libro de costos');
 });
 

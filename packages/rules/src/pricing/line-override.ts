@@ -103,8 +103,8 @@ const FIELD_WORDS: Readonly<Record<OverrideField, Text>> = {
 const shown = (field: OverrideField, value: number): string =>
   field.endsWith('CentsPerUnit') ? formatCents(value) : decimal(value, 4);
 
-/** `Quantity set by the estimator: was 12.5, is 14. Measured again on site` */
-export function markWords({ field, was, is, why }: OverrideMark): Text {
+/** `Quantity set by the estimator: was 12.5, is 14.` The reason is typed in one language and stands after it. */
+export function markWords({ field, was, is }: OverrideMark): Text {
   const { en, es } = FIELD_WORDS[field];
   const now = shown(field, is);
   const before =
@@ -112,7 +112,7 @@ export function markWords({ field, was, is, why }: OverrideMark): Text {
       ? text('not in the cost book', 'no está en el libro de costos')
       : text(`was ${shown(field, was)}`, `era ${shown(field, was)}`);
   return text(
-    `${en} set by the estimator: ${before.en}, is ${now}. ${why}`,
-    `${es}: lo fijó el estimador, ${before.es}, es ${now}. ${why}`,
+    `${en} set by the estimator: ${before.en}, is ${now}.`,
+    `${es}: lo fijó el estimador, ${before.es}, es ${now}.`,
   );
 }

@@ -11,6 +11,7 @@ import {
   type TypedRates,
   withTypedRates,
 } from './line-override.ts';
+import { unitText } from './unit-words.ts';
 
 /** One amount of work to price, as a take-off or a united scope gives it. */
 export interface WorkLine {
@@ -92,7 +93,7 @@ function gapOf(work: WorkLine, kind: PriceGap['kind']): PriceGap {
     kind,
     message: text(
       `${work.title.en} (per ${work.unit}) ${words.en}.`,
-      `${work.title.es} (por ${work.unit}) ${words.es}.`,
+      `${work.title.es} (por ${unitText(work.unit, 1).es}) ${words.es}.`,
     ),
   };
 }
@@ -201,6 +202,9 @@ export function priceScope(work: readonly WorkLine[], book: CostBook, options: P
   return { complete: true, lines: priced, estimate: { ...estimate, lines: priced }, gaps: [] };
 }
 
+/** Words typed in English alone: where Spanish is read, they are marked as English and not passed off as Spanish. */
+const inEnglish = (words: string): Text => text(words, '');
+
 function describe(line: PricedLine, work: WorkLine | undefined, book: CostBook): ScopePriceLine {
   if (!work)
     return {
@@ -229,6 +233,6 @@ function describe(line: PricedLine, work: WorkLine | undefined, book: CostBook):
     place: work.place ?? null,
     rates: counted ? ratesOf(counted, counted.fee === undefined ? 0 : feeCents) : null,
     overrides: [...(quantityMark ? [quantityMark] : []), ...rateMarks],
-    steps: [work.how, ...rateMarks.map(markWords), ...line.steps],
+    steps: [work.how, ...rateMarks.flatMap((mark) => [markWords(mark), inEnglish(mark.why)]), ...line.steps],
   };
 }

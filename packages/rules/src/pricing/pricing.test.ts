@@ -357,6 +357,7 @@ describe('pricing a scope', () => {
     const price = priceScope([work], starterCostBook, { fees: ['change-order-admin'] });
     expect(price.lines[0]?.steps[0]?.en).toBe('Two cuts.');
     expect(price.lines[0]?.steps[1]?.en).toBe('Labor: 2 each x 0.75 h = 1.5 h x $52.44/h = $78.66');
+    expect(price.lines[0]?.steps[1]?.es).toBe('Mano de obra: 2 piezas x 0.75 h = 1.5 h x $52.44/h = $78.66');
     expect(price.lines[1]).toMatchObject({ operation: null, otherCents: 8500 });
   });
 

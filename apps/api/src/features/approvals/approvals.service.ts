@@ -9,6 +9,7 @@ import {
   partOf,
   type Question,
   sameIds,
+  understoodAtDeclining,
 } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -74,6 +75,7 @@ export class ApprovalsService {
     return this.database.inCompany(companyId, async (tx) => {
       const { order, sent, link } = await this.lock(tx, client);
       assertSeen(sent, answer);
+      assertTicked(toDocument(sent), answer);
       if (sent.decision) {
         assertSameAnswer(sent, sent.decision, answer);
         return this.toLetter(tx, client, { order, sent, link });
@@ -154,7 +156,8 @@ export class ApprovalsService {
     const findingIds = part?.findingIds ?? [];
     const contract = await this.contractAfter(tx, order, document, answer);
     const decidedAt = this.clock.now();
-    const consentText = document.consent.text[locale];
+    const consent = kind === 'approved' ? { id: document.consent.id, text: document.consent.text[locale] } : null;
+    const understood = kind === 'declined' ? (understoodAtDeclining(document)?.[locale] ?? null) : null;
     const row = {
       kind,
       findingIds,
@@ -162,8 +165,9 @@ export class ApprovalsService {
       letterFor,
       reason,
       sha256,
-      consentId: document.consent.id,
-      consentText,
+      consentId: consent?.id ?? null,
+      consentText: consent?.text ?? null,
+      acknowledged: understood,
       locale,
       decidedAt,
     };
@@ -198,8 +202,8 @@ export class ApprovalsService {
       sha256,
       signerName,
       ...(letterFor !== null && { letterFor }),
-      consentId: row.consentId,
-      consentSha256: sha256Of(consentText),
+      ...(consent && { consentId: consent.id, consentSha256: sha256Of(consent.text) }),
+      ...(understood !== null && { acknowledged: understood }),
       reason,
       decidedAt: decidedAt.toISOString(),
       ...(part && { findingIds }),
@@ -215,7 +219,19 @@ export class ApprovalsService {
       subjectId: order.id,
       data: { ...data },
     });
-    const said = { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, locale };
+    const { consentText, acknowledged } = row;
+    const said = {
+      kind,
+      findingIds,
+      version,
+      signerName,
+      letterFor,
+      reason,
+      sha256,
+      consentText,
+      acknowledged,
+      locale,
+    };
     const decision = { ...said, decidedAt: data.decidedAt, contract };
     await this.letters.tellDecision(tx, subjectOf(order.projectId, sent), { decision, head, locale });
   }
@@ -261,8 +277,8 @@ async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow
   return { order, sent, link };
 }
 
-/** The answer names what was on the screen: these bytes and this consent. */
-function assertSeen(sent: approvals.SentRow, { version, sha256, consentId }: Answer): void {
+/** The answer names what was on the screen. */
+function assertSeen(sent: approvals.SentRow, { version, sha256 }: Answer): void {
   assertVersionSeen(sent, version);
   if (sha256 !== sent.sha256) {
     throw new ProblemError(
@@ -270,9 +286,19 @@ function assertSeen(sent: approvals.SentRow, { version, sha256, consentId }: Ans
       'What you saw is not the version that stands now. Load the page again and read it anew.',
     );
   }
-  if (consentId !== toDocument(sent).consent.id) {
-    throw invalidInput('/consentId', 'is not the consent text of this version; load the page again');
+}
+
+/** An approval agrees to answer online in these words; a refusal agrees to nothing, and says what it leaves as it is. */
+function assertTicked(document: ChangeOrderDocument, { kind, consent, consentId, acknowledged }: Answer): void {
+  if (kind === 'declined') {
+    if (consent || consentId !== undefined)
+      throw invalidInput('/consent', 'came with a refusal, which agrees to nothing; leave it out');
+    if (!acknowledged && understoodAtDeclining(document)) throw invalidInput('/acknowledged', 'must be ticked');
+    return;
   }
+  if (!consent) throw invalidInput('/consent', 'must be ticked');
+  if (consentId !== document.consent.id)
+    throw invalidInput('/consentId', 'is not the consent text of this version; load the page again');
 }
 
 /** @throws ProblemError `other-letter` */

@@ -131,11 +131,11 @@ function toSentVersion(
 }
 
 export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, locale, decidedAt } = row;
+  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, acknowledged } = row;
   return {
-    ...{ kind, findingIds, version, signerName, letterFor, reason, sha256, consentText },
-    locale: locale === 'es' ? 'es' : 'en',
-    decidedAt: decidedAt.toISOString(),
+    ...{ kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, acknowledged },
+    locale: row.locale === 'es' ? 'es' : 'en',
+    decidedAt: row.decidedAt.toISOString(),
     contract: row.contract as ContractEffect | null,
   };
 }

@@ -31,6 +31,8 @@ export interface ScopePricing {
     companyId: string,
     findings: readonly FindingRecord[],
     declined: readonly FindingRecord[],
+    /** Spanish names of places, by location id. */
+    placesEs?: Readonly<Record<string, string>>,
   ): Promise<{
     scope: PricedScope;
     /** Titles of the chosen repairs, by finding id. */
@@ -106,7 +108,7 @@ export class OfferBuilder {
     const places = [...new Set(findings.map(({ locationId }) => locationId))];
     const around = await changeOrders.findDeclined(tx, companyId, places);
     const declined = around.filter(({ id }) => !findingIds.includes(id));
-    const together = await this.pricing.priceTogether(tx, companyId, findings, declined);
+    const together = await this.pricing.priceTogether(tx, companyId, findings, declined, spanish.places);
     const { scope, repairs, alone, covered, time, alternates, exclusions } = together;
     const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
     const names = await namesOf(tx, companyId, judges);
@@ -128,7 +130,10 @@ export class OfferBuilder {
   /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
   async parts(tx: Tx, { companyId, projectId }: Place, { draft, findings }: Offer): Promise<DocumentPart[]> {
     assertCanPart(findings.length);
-    const whole = await this.pricing.priceTogether(tx, companyId, findings, []);
+    const placesEs = Object.fromEntries(
+      draft.items.flatMap(({ place }) => (place.nameEs === undefined ? [] : [[place.locationId, place.nameEs]])),
+    );
+    const whole = await this.pricing.priceTogether(tx, companyId, findings, [], placesEs);
     const suggested = suggestDays(whole.scope.hours, whole.time).days;
     const parts: DocumentPart[] = [];
     for (const chosen of choicesOf(findings)) {
@@ -138,6 +143,7 @@ export class OfferBuilder {
         companyId,
         chosen,
         findings.filter((finding) => !chosen.includes(finding)),
+        placesEs,
       );
       const findingIds = chosen.map(({ id }) => id);
       const shares = sharesOf(scope, findingIds, alone);

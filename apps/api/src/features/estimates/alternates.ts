@@ -47,6 +47,6 @@ const nameOf = ({ kind, name, choices, manualLines }: Alternate): Omit<OtherWay,
   name,
   what: [
     ...choices.flatMap(({ repairId }) => findRepair(repairId)?.what ?? []),
-    ...manualLines.map(({ title, titleEs }) => text(title, titleEs ?? title)),
+    ...manualLines.map(({ title, titleEs }) => text(title, titleEs ?? '')),
   ],
 });

@@ -1,5 +1,14 @@
 import type { Estimate, EstimateContent, PricedScope, RepairChoice } from '@underlath/contract';
-import { type Crew, coveredOver, crewOf, findRepair, type Text, text, type WorkLine } from '@underlath/rules';
+import {
+  type Crew,
+  coveredOver,
+  crewOf,
+  findRepair,
+  pluralForm,
+  type Text,
+  text,
+  type WorkLine,
+} from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
@@ -116,6 +125,7 @@ export class EstimatesService {
     companyId: string,
     findings: readonly PriceableFinding[],
     declined: readonly PriceableFinding[] = [],
+    placesEs: PlacesEs = {},
   ): Promise<TogetherPrice> {
     const book = await this.books.current(tx, companyId);
     const parts = findings.map(savedPart);
@@ -123,7 +133,7 @@ export class EstimatesService {
     const [first] = findings;
     const { decreaseReturns, dayKind } = await estimates.findCounting(tx, companyId, first?.projectId);
     const scope = priceChange(decreaseReturns, book, (newest) =>
-      priceWork(withPlaceNames(work, findings), manualOf(parts), newest),
+      priceWork(withPlaceNames(work, findings, placesEs), manualOf(parts), newest),
     );
     const priceOthers = (others: readonly Part[]) =>
       priceChange(decreaseReturns, book, (newest) => priceParts(others, newest));
@@ -188,12 +198,26 @@ function assertOpen({ number, state }: EstimateFinding): void {
 const whatIsDone = (choices: readonly RepairChoice[]): Text[] =>
   choices.flatMap(({ repairId }) => findRepair(repairId)?.what ?? []);
 
-/** With work in several places, each line says where. */
-function withPlaceNames(work: readonly WorkLine[], findings: readonly PriceableFinding[]): WorkLine[] {
-  const names = new Map(findings.map(({ locationId, location }) => [locationId, location.name]));
-  if (names.size < 2) return [...work];
+/** Spanish names of places, by location id. */
+type PlacesEs = Readonly<Record<string, string>>;
+
+/** With work in several places, each line says where; without a Spanish name the place is told by its findings. */
+function withPlaceNames(
+  work: readonly WorkLine[],
+  findings: readonly PriceableFinding[],
+  placesEs: PlacesEs,
+): WorkLine[] {
+  if (new Set(findings.map(({ locationId }) => locationId)).size < 2) return [...work];
   return work.map((line) => {
-    const name = line.place === undefined ? undefined : names.get(line.place);
-    return name ? { ...line, title: text(`${line.title.en} (${name})`, `${line.title.es} (${name})`) } : line;
+    const there = findings.filter(({ locationId }) => locationId === line.place);
+    const [first] = there;
+    if (!first) return line;
+    const finding = pluralForm('es', there.length) === 'one' ? 'hallazgo' : 'hallazgos';
+    const byNumber = `${finding} ${there.map(({ number }) => number).join(', ')}`;
+    const { en, es } = line.title;
+    return {
+      ...line,
+      title: text(`${en} (${first.location.name})`, `${es} (${placesEs[first.locationId] ?? byNumber})`),
+    };
   });
 }

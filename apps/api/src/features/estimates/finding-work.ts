@@ -1,5 +1,5 @@
 import type { EstimateContent, RepairChoice } from '@underlath/contract';
-import { type Outcome, type RepairFacts, type TakeOffLine, takeOff, text } from '@underlath/rules';
+import { type Outcome, type RepairFacts, type TakeOffLine, type Text, takeOff, text } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import type { EstimateFinding } from './estimates.repository.ts';
 
@@ -12,7 +12,7 @@ export interface SavedEstimate extends EstimateContent {
 
 export type PriceableFinding = Pick<
   EstimateFinding,
-  'id' | 'projectId' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
+  'id' | 'number' | 'projectId' | 'checkId' | 'locationId' | 'location' | 'judgments' | 'estimate' | 'extent'
 >;
 
 const NOTHING: EstimateContent = { choices: [], manualLines: [], overrides: [], exclusions: [], alternates: [] };
@@ -61,6 +61,9 @@ export function offeredRepairs(finding: PriceableFinding): string[] {
   return [...offered, ...(offered.has(engineer) ? ['permit-revision'] : [])];
 }
 
+/** A reason is typed in English alone: it is marked so where Spanish is read, and never stands inside a Spanish sentence. */
+export const setByHand = (words: string): Text => text(words, '');
+
 /** The work that the chosen repairs take. Work that two repairs of one finding share is counted once, with the larger amount. */
 export function takeOffFinding({ finding, content: { choices, overrides } }: Part): TakeOffLine[] {
   const facts: RepairFacts = {
@@ -75,7 +78,7 @@ export function takeOffFinding({ finding, content: { choices, overrides } }: Par
     const values = Object.fromEntries(Object.entries(set).map(([operation, { value }]) => [operation, value]));
     return takeOff(repairId, facts, values).map((line) => {
       const why = set[line.operation]?.why;
-      return why ? { ...line, how: text(`Set by the estimator: ${why}`, `Fijado por el estimador: ${why}`) } : line;
+      return why ? { ...line, how: setByHand(`Set by the estimator: ${why}`) } : line;
     });
   });
 }

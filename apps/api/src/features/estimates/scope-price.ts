@@ -1,5 +1,6 @@
 import type { ManualLine, PricedScope, PriceLine } from '@underlath/contract';
 import {
+  amountText,
   type CostBook,
   type CostItem,
   type EstimateInput,
@@ -19,6 +20,7 @@ import {
 } from '@underlath/rules';
 import type { NewestBook } from '../cost-books/cost-books.service.ts';
 import { refuseAmounts } from './amounts.ts';
+import { setByHand } from './finding-work.ts';
 
 export interface ManualWork {
   readonly findingId: string;
@@ -118,7 +120,7 @@ const pointerOf = (line: WorkLine | undefined): string =>
 
 const toWork = ({ findingId, line }: ManualWork, at: number): WorkLine => ({
   operation: `${manualPrefix}${at}`,
-  title: text(line.title, line.titleEs ?? line.title),
+  title: text(line.title, line.titleEs ?? ''),
   quantity: line.quantity,
   unit: 'each',
   how: manualStep(line),
@@ -148,13 +150,18 @@ function bookWith(book: CostBook, manual: readonly ManualWork[]): CostBook {
   return { ...book, trades: [...book.trades, trade], items: [...book.items, ...items] };
 }
 
-function manualStep({ quantity, unit, unitCents, why }: ManualLine): Text {
+function manualStep({ quantity, unit, unitCents }: ManualLine): Text {
   const sum = formatCents(roundCents(quantity * unitCents));
-  const steps = `${quantity} ${unit} x ${formatCents(unitCents)} = ${sum}`;
-  return text(`${why}. Typed by the estimator: ${steps}.`, `${why}. Escrito por el estimador: ${steps}.`);
+  const { en, es } = amountText(quantity, unit);
+  const steps = `x ${formatCents(unitCents)} = ${sum}`;
+  return text(`Typed by the estimator: ${en} ${steps}.`, `Escrito por el estimador: ${es} ${steps}.`);
 }
 
-const manualSteps = (line: ManualLine): Text[] => [manualStep(line), ...KIND_STEPS[line.kind ?? 'charge']];
+const manualSteps = (line: ManualLine): Text[] => [
+  setByHand(`${line.why}.`),
+  manualStep(line),
+  ...KIND_STEPS[line.kind ?? 'charge'],
+];
 
 const KIND_STEPS: Readonly<Record<NonNullable<ManualLine['kind']>, readonly Text[]>> = {
   charge: [],

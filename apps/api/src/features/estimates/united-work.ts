@@ -5,12 +5,11 @@ import {
   type OverrideMark,
   type ScopeLine,
   splitExisting,
-  text,
   uniteTakeOffs,
   type WorkLine,
 } from '@underlath/rules';
 import { drawnTakeOff, existingOf, groundsOf } from './drawn-work.ts';
-import type { Part } from './finding-work.ts';
+import { type Part, setByHand } from './finding-work.ts';
 import type { ManualWork } from './scope-price.ts';
 
 /** A line of united work with what was set by hand on it. */
@@ -90,7 +89,7 @@ function leftOut(parts: readonly Part[], byHand: readonly ScopeLine[], measured:
       const place = known?.place;
       if (quantity !== 0 || byHand.some((line) => line.operation === operation && line.place === place)) return [];
       const { title, unit, phase } = known ?? requireOperation(operation);
-      const how = text(`Left out by the estimator: ${why}`, `El estimador lo dejó fuera: ${why}`);
+      const how = setByHand(`Left out by the estimator: ${why}`);
       return [
         {
           ...(place !== undefined && { place }),

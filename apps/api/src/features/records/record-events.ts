@@ -24,9 +24,12 @@ export interface DecidedData {
   signerName: string;
   /** Whom the letter was for, where another name was typed and confirmed; absent where they are alike. */
   letterFor?: string;
-  consentId: string;
+  /** Of an approval; a refusal agrees to nothing. */
+  consentId?: string;
   /** SHA-256 of the consent's words as they were shown. */
-  consentSha256: string;
+  consentSha256?: string;
+  /** What a refusal said to have understood; absent where nothing was asked. */
+  acknowledged?: string;
   reason: string;
   /** RFC 3339, equal to the decision's own. */
   decidedAt: string;

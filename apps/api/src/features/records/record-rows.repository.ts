@@ -10,7 +10,7 @@ const hashes: Partial<Record<TableName, (row: Row) => Row>> = {
   notice: ({ text }) => ({ textSha256: sha256Of(String(text)) }),
   change_order: ({ wording }) => ({ wordingSha256: hashOf(wording) }),
   decision: ({ consentText, userAgent }) => ({
-    consentSha256: sha256Of(String(consentText)),
+    consentSha256: consentText === null ? null : sha256Of(String(consentText)),
     userAgentSha256: sha256Of(String(userAgent)),
   }),
 };

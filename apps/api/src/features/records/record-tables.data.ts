@@ -268,6 +268,7 @@ export const recordTables = {
       'sha256',
       'consentId',
       'consentSha256',
+      'acknowledged',
       'decidedAt',
       'findingIds',
       'linkId',

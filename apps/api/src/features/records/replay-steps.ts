@@ -201,7 +201,15 @@ function decide(rows: ExpectedRows, event: ReplayedEvent): void {
   const { version, kind, decidedAt } = data;
   const approved = idsOf(data.findingIds);
   const isPart = approved.length > 0;
-  const told = { letterFor: null, ...data, findingIds: approved, linkId: event.actor.id };
+  const noConsent = kind === 'declined' ? { consentId: null, consentSha256: null } : {};
+  const told = {
+    letterFor: null,
+    acknowledged: null,
+    ...noConsent,
+    ...data,
+    findingIds: approved,
+    linkId: event.actor.id,
+  };
   rows.put('decision', `${subjectId}/${version}`, told);
   rows.change('change_order', subjectId, { state: isPart ? 'part-approved' : kind, decidedAt });
   moveMembers(rows, subjectId, 'offered', (id) => (isPart && !approved.includes(id) ? 'declined' : kind));

@@ -11,7 +11,7 @@ import {
   type Question,
   titleOf,
 } from '@underlath/contract';
-import { formatCents, type Locale, SEVERITY_WORDS, say } from '@underlath/rules';
+import { formatCents, type Locale, SEVERITY_WORDS, say, unitText } from '@underlath/rules';
 import { dayWords } from '../day-words.ts';
 import { sayDay, sayDayOf, sayInstant } from '../site-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
@@ -26,7 +26,7 @@ import {
   writeStanding,
 } from './report-sections.ts';
 import { basisWord, reportWords, type Words } from './report-words.ts';
-import { runText, Sheet, textWidthPt } from './sheet.ts';
+import { runText, Sheet, type Words as SheetWords, textWidthPt } from './sheet.ts';
 
 export interface ReportInput {
   readonly document: ChangeOrderDocument;
@@ -249,7 +249,11 @@ function writePrice(pen: Pen, document: ChangeOrderDocument, isPartOnly: boolean
     [
       { cells: [words.line, words.quantity, words.amount] },
       ...price.lines.map((line) => ({
-        cells: [lineName(line, pen), `${quantity.format(line.quantity)} ${line.unit}`, money(line.totalCents)],
+        cells: [
+          lineName(line, pen),
+          `${quantity.format(line.quantity)} ${unitText(line.unit, line.quantity)[locale]}`,
+          money(line.totalCents),
+        ],
       })),
       { cells: [words.subtotal, '', money(price.subtotalCents)], bold: true },
       { cells: [`${words.overhead} ${price.overheadPct}%`, '', money(price.overheadCents)] },
@@ -262,14 +266,21 @@ function writePrice(pen: Pen, document: ChangeOrderDocument, isPartOnly: boolean
   writeBesidePrice(pen, document);
   sheet.subheading(words.howLines);
   sheet.list(
-    price.lines.map((line) => `${line.title[locale]}: ${line.steps.map((step) => step[locale]).join(' ')}`),
+    price.lines.map((line) => [
+      inLocale(line.title, locale),
+      ':',
+      ...line.steps.flatMap((step) => [' ', inLocale(step, locale)]),
+    ]),
     { sizePt: 8.5 },
   );
 }
 
-function lineName({ title, kind }: PriceLine, { words, locale }: Pen): string {
+function lineName({ title, kind }: PriceLine, { words, locale }: Pen): SheetWords {
   const told = kind === 'allowance' ? words.allowance : kind === 'credit' ? words.credit : undefined;
-  return told === undefined ? title[locale] : `${title[locale]} (${told})`;
+  const name = inLocale(title, locale);
+  const [said, lang] = typeof name === 'string' ? [name] : [name.words, name.lang];
+  const whole = told === undefined ? said : `${said} (${told})`;
+  return lang === undefined ? whole : { words: whole, lang };
 }
 
 /** What the price does not cover, and other ways that are in no sum. */
@@ -285,7 +296,8 @@ function writeBesidePrice({ sheet, words, locale }: Pen, { items }: ChangeOrderD
   const ways = items.flatMap((item) =>
     (item.alternates ?? []).map(({ name, what, differenceCents: cents }) => {
       const change = cents === null ? words.noPrice : `${cents > 0 ? '+' : ''}${formatCents(cents, locale)}`;
-      return `${ofFinding(item)}${name[locale]}: ${change}. ${what.map((one) => one[locale]).join(' ')}`;
+      const done = what.flatMap((one) => [' ', inLocale(one, locale)]);
+      return [ofFinding(item), inLocale(name, locale), `: ${change}.`, ...done];
     }),
   );
   if (ways.length === 0) return;
@@ -359,6 +371,13 @@ function contractRows(answered: ChangeOrderDocument, { words, locale }: Pick<Pen
   ];
 }
 
+/** Words that were ticked with the answer, as they were shown. */
+function writeTicked(sheet: Pen['sheet'], title: string, ticked: string | null): void {
+  if (ticked === null) return;
+  sheet.subheading(title);
+  sheet.paragraph(ticked, { sizePt: 8.5 });
+}
+
 function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, decision }: ReportInput): void {
   sheet.heading(words.decision);
   if (!decision) {
@@ -383,6 +402,6 @@ function writeDecision({ sheet, words, locale, timeZone }: Pen, { document, deci
     ],
     { sizePt: 9 },
   );
-  sheet.subheading(words.consent);
-  sheet.paragraph(decision.consentText, { sizePt: 8.5 });
+  writeTicked(sheet, words.consent, decision.consentText);
+  writeTicked(sheet, words.acknowledged, decision.acknowledged);
 }

@@ -67,6 +67,7 @@ const words = {
   answeredAt: text('Time', 'Hora'),
   reason: text('Reason', 'Motivo'),
   consent: text('Consent text agreed to', 'Texto de consentimiento aceptado'),
+  acknowledged: text('Said to be understood with the answer', 'Lo que se dijo entender al responder'),
   consentAsked: text('Consent text that was shown', 'Texto de consentimiento mostrado'),
   leftOutHere: text('Left out of the approval: it is not agreed.', 'Quedó fuera de la aprobación: no está acordado.'),
   asOffered: text(

@@ -140,7 +140,8 @@ function toAnswer(scope: Scope, locale: Locale, invented?: Text): ScopeAnswer {
     operations: scope.operations.map(({ area, members, ...one }) => ({
       ...one,
       title: words(one.title),
-      how: words(one.how),
+      // A reason typed by hand is in English alone.
+      how: words(one.how) || one.how.en,
       for: [...one.for],
       after: [...one.after],
       ...(area && { area: [...area] }),

@@ -29,10 +29,16 @@ export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
     setRefused(isNone);
     if (!isNone) onChange(next);
   }
-  /** What it is in this price, or what doing it too would change. */
+  /** What leaving it out, or doing it too, would change; the last one left says its price, for it can't be left out alone. */
   function detailOf({ findingId }: DocumentItem): string {
-    const share = now.items.find((item) => item.findingId === findingId)?.shareCents;
-    if (share !== undefined) return t('chooseShare', { total: formatCents(share, tag) });
+    const done = now.items.find((item) => item.findingId === findingId);
+    if (done) {
+      const others = now.items.filter((item) => item !== done).map((item) => item.findingId);
+      const without = partOf(document, others);
+      if (!without) return t('chooseShare', { total: formatCents(done.shareCents, tag) });
+      const change = without.price.totalCents - now.price.totalCents;
+      return t('chooseLeave', { change: `${change > 0 ? '+' : ''}${formatCents(change, tag)}` });
+    }
     const ids = [...now.items.map((item) => item.findingId), findingId];
     const withIt = (partOf(document, ids) ?? document).price.totalCents - now.price.totalCents;
     return t(withIt < 0 ? 'chooseSaves' : 'chooseAdds', { total: formatCents(Math.abs(withIt), tag) });

@@ -5,7 +5,7 @@ import { client } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
-import type { Chosen } from '../letter-text.ts';
+import { type Chosen, wordsIn } from '../letter-text.ts';
 import type { ClientKey } from '../problem-words.ts';
 import { ContractMoved, ContractWaiting } from './contract-moved.tsx';
 
@@ -72,7 +72,12 @@ function ContractPayments({ letter }: { letter: ClientLetter }) {
   return (
     <>
       <h3>{t('contractPayments')}</h3>
-      <Facts facts={payments.map(({ name, cents }) => ({ name: name[locale], value: <Money cents={cents} sign /> }))} />
+      <Facts
+        facts={payments.map(({ name, cents }) => {
+          const { words, lang } = wordsIn(name, locale);
+          return { name: words, lang, value: <Money cents={cents} sign /> };
+        })}
+      />
     </>
   );
 }

@@ -40,13 +40,23 @@ function Answer({ chosen, decision, isYours }: AnswerProps & { isYours: boolean 
         <p className="hash">{inGroups(decision.sha256)}</p>
         <p>{t('fingerprintMeans')}</p>
       </details>
-      <details className="more">
-        <summary>{t('decidedConsent')}</summary>
-        <p>{decision.consentText}</p>
-      </details>
+      <Ticked title={t('decidedConsent')} words={decision.consentText} lang={decision.locale} />
+      <Ticked title={t('decidedUnderstood')} words={decision.acknowledged} lang={decision.locale} />
       <p>{t('decidedKeep')}</p>
       <CopyButtons />
     </section>
+  );
+}
+
+/** Kept in the language it was shown in. */
+function Ticked({ title, words, lang }: { title: string; words: string | null; lang: Decision['locale'] }) {
+  return (
+    words !== null && (
+      <details className="more">
+        <summary>{title}</summary>
+        <p lang={lang}>{words}</p>
+      </details>
+    )
   );
 }
 

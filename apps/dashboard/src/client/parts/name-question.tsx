@@ -8,12 +8,13 @@ type NameQuestionProps = {
   /** Whom the letter is for, and what was typed. */
   letterFor: string;
   typed: string;
+  declines?: boolean;
   onRight: () => void;
   onChange: () => void;
 };
 
-/** Asked once before signing, and no wall: who signs may be the husband or wife of whom the letter names. */
-export function NameQuestion({ open, letterFor, typed, onRight, onChange }: NameQuestionProps) {
+/** Asked once before the answer, and no wall: who signs may be the husband or wife of whom the letter names. */
+export function NameQuestion({ open, letterFor, typed, declines, onRight, onChange }: NameQuestionProps) {
   const t = useT(client);
   return (
     <Dialog
@@ -24,14 +25,14 @@ export function NameQuestion({ open, letterFor, typed, onRight, onChange }: Name
         <>
           <Button onClick={onChange}>{t('nameChange')}</Button>
           <Button look="go" onClick={onRight}>
-            {t('nameRight', { typed })}
+            {t(declines ? 'nameRightDecline' : 'nameRight', { typed })}
           </Button>
         </>
       }
     >
       <div className="stack">
         <p>{t('nameAsk', { letterFor, typed })}</p>
-        <p className="soft">{t('nameKept')}</p>
+        <p className="soft">{t(declines ? 'nameKeptDecline' : 'nameKept')}</p>
       </div>
     </Dialog>
   );

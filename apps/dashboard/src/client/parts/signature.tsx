@@ -26,19 +26,28 @@ export function Signature({ consent, tick, name, agreed, errors, onName, onAgree
         <h2 id="consent">{t('consentTitle')}</h2>
         <ConsentText text={consent.text} />
       </section>
-      <TextInput
-        label={t('yourName')}
-        hint={t('yourNameHint')}
-        error={errors.name}
-        value={name}
-        onChange={onName}
-        autoComplete="name"
-        autoCapitalize="words"
-        maxLength={120}
-        aria-required
-      />
+      <NameInput hint={t('yourNameHint')} error={errors.name} name={name} onName={onName} />
       <Checkbox label={tick} error={errors.consent} checked={agreed} onChange={onAgreed} />
     </>
+  );
+}
+
+type NameInputProps = { hint: string; error: string | undefined; name: string; onName: (name: string) => void };
+
+export function NameInput({ hint, error, name, onName }: NameInputProps) {
+  const t = useT(client);
+  return (
+    <TextInput
+      label={t('yourName')}
+      hint={hint}
+      error={error}
+      value={name}
+      onChange={onName}
+      autoComplete="name"
+      autoCapitalize="words"
+      maxLength={120}
+      aria-required
+    />
   );
 }
 

@@ -1,20 +1,24 @@
+import { understoodAtDeclining } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
+import { Checkbox } from '../../shared/ui/choice.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { MakeSafe } from '../parts/make-safe.tsx';
 import { NameQuestion } from '../parts/name-question.tsx';
 import { Lines } from '../parts/section.tsx';
-import { Signature } from '../parts/signature.tsx';
+import { NameInput } from '../parts/signature.tsx';
 import { StepFrame } from '../parts/step-frame.tsx';
 import { Trouble } from '../parts/trouble.tsx';
+import { Inline } from '../parts/words.tsx';
 import { useDecision } from '../use-decision.tsx';
 import type { AnswerProps } from './review-screen.tsx';
 
-/** Declining takes no more than approving: a reason if one wants to give it, the name, the tick. */
+/** A reason if one wants to give it, and the name; a tick only where the place is left unsafe or undecided. Nothing is agreed to. */
 export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
   const t = useT(client);
   const decision = useDecision(letter, { kind: 'declined' }, draft, onDecided);
+  const understood = understoodAtDeclining(letter.document);
   const told = (letter.document.sections ?? []).flatMap(({ lines }) => lines.filter(({ atDeclining }) => atDeclining));
   return (
     <StepFrame title={t('declineTitle')} onBack={onBack} onSubmit={decision.send}>
@@ -33,17 +37,23 @@ export function DeclineScreen({ letter, draft, change, onBack, onDecided }: Answ
         onChange={(reason) => change({ reason })}
         maxLength={2000}
       />
-      <Signature
-        consent={letter.document.consent}
-        tick={t('consentTickDecline')}
+      <NameInput
+        hint={t('yourNameDeclineHint')}
+        error={decision.errors.name}
         name={draft.name}
-        agreed={decision.agreed}
-        errors={decision.errors}
         onName={(name) => change({ name })}
-        onAgreed={decision.setAgreed}
       />
+      {understood && (
+        <Checkbox
+          label={<Inline text={understood} />}
+          error={decision.errors.consent}
+          checked={decision.agreed}
+          onChange={decision.setAgreed}
+        />
+      )}
       <NameQuestion
         {...decision.nameQuestion}
+        declines
         letterFor={letter.document.project.clientName}
         typed={draft.name.trim()}
       />

@@ -104,9 +104,14 @@ function DecisionWords({ order, version }: { order: ChangeOrder; version: SentVe
         <p>To be done: {order.draft.items.map(({ number, title }) => `${number}. ${title}`).join('; ')}.</p>
       )}
       {decision.reason && <p>“{decision.reason}”</p>}
+      {decision.acknowledged && (
+        <p>
+          Ticked: “<span lang={decision.locale}>{decision.acknowledged}</span>”
+        </p>
+      )}
       <details>
-        <summary>What was agreed to</summary>
-        <p>{decision.consentText}</p>
+        <summary>{decision.consentText === null ? 'What was declined' : 'What was agreed to'}</summary>
+        {decision.consentText !== null && <p lang={decision.locale}>{decision.consentText}</p>}
         <p className="soft small">
           For the document with SHA-256 <span className="hash">{decision.sha256}</span>
         </p>

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
 import './ui.css';
 
-export type Fact = { name: string; value: ReactNode; note?: ReactNode };
+/** `lang` where the name is in another language than the page. */
+export type Fact = { name: string; lang?: string; value: ReactNode; note?: ReactNode };
 
 /** Ruled lines of name and value, the value to the right. */
 export function Facts({ facts }: { facts: readonly Fact[] }) {
@@ -9,7 +10,7 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
     <dl className="facts">
       {facts.map((fact) => (
         <div key={fact.name}>
-          <dt>{fact.name}</dt>
+          <dt lang={fact.lang}>{fact.name}</dt>
           <dd>
             {fact.value}
             {fact.note && <div className="soft small">{fact.note}</div>}

@@ -16,7 +16,11 @@ export interface Job {
   send(order: Pick<ChangeOrder, 'id' | 'version'>, body?: object): Promise<Sent>;
   /** Opens a link as the client's browser would. */
   open(link: string): Promise<OpenLetter>;
-  decide(open: OpenLetter, letter: Letter, more?: object): Promise<{ status: number; body: Record<string, unknown> }>;
+  decide(
+    open: OpenLetter,
+    letter: Letter,
+    more?: { kind?: string } & object,
+  ): Promise<{ status: number; body: Record<string, unknown> }>;
 }
 
 /** A letter opened on one device: where it is, and the cookie of its session. */
@@ -120,7 +124,7 @@ export async function startJob(api: TestApi): Promise<Job> {
           .expect(200)
       ).body,
     open: (link) => openLink(api, link),
-    decide: async ({ path, cookie }, letter, more = {}) => {
+    decide: async ({ path, cookie }, letter, more: { kind?: string } = {}) => {
       const body = {
         kind: 'approved',
         version: letter.document.version,

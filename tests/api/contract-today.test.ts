@@ -33,7 +33,8 @@ const letterOf = async ({ open }: Pick<Offered, 'open'>) =>
 const read = async <Body>(path: string) => (await api.http(job.owner).get(`${v1}${path}`).expect(200)).body as Body;
 const contractOf = () => read<Contract>(`/projects/${job.project.id}/contract`);
 const orderOf = ({ changeOrder }: Sent) => read<ChangeOrder>(`/change-orders/${changeOrder.id}`);
-const approve = async (offered: Offered, more: object = {}) => job.decide(offered.open, await letterOf(offered), more);
+const approve = async (offered: Offered, more: Record<string, unknown> = {}) =>
+  job.decide(offered.open, await letterOf(offered), more);
 
 async function settleTile(spentCents: number): Promise<string> {
   const body = { kind: 'allowance', name: 'Tile', happenedOn: '2026-03-20', allowedCents: 10_000, spentCents };

@@ -149,7 +149,7 @@ describe('an approval of a part', () => {
     expect(await Promise.all(offered.ids.map(stateOf))).toEqual(['approved', 'declined']);
   });
 
-  test.each<[string, (offered: Offered) => object]>([
+  test.each<[string, (offered: Offered) => Record<string, unknown>]>([
     ['a finding that is not in it', () => ({ findingIds: [newId()] })],
     ['all of them and one that is not in it', ({ ids }) => ({ findingIds: [...ids, newId()] })],
     ['one finding named twice', ({ ids }) => ({ findingIds: [ids[0], ids[0]] })],

@@ -36,7 +36,8 @@ test.beforeAll(async ({ browser }) => {
       headers: { ...headers, 'if-match': `"${(await edited.json()).version}"` },
       data: { clientEmail: null },
     });
-    links.push((await sent.json()).link);
+    const { pathname, hash } = new URL((await sent.json()).link);
+    links.push(`${demo().url}${pathname}${hash}`);
     orderIds.push(orderId);
   }
   context = await browser.newContext(phone);

@@ -19,7 +19,7 @@ export interface Job {
   decide(
     open: OpenLetter,
     letter: Letter,
-    more?: { kind?: string } & object,
+    more?: Record<string, unknown>,
   ): Promise<{ status: number; body: Record<string, unknown> }>;
 }
 
@@ -124,7 +124,7 @@ export async function startJob(api: TestApi): Promise<Job> {
           .expect(200)
       ).body,
     open: (link) => openLink(api, link),
-    decide: async ({ path, cookie }, letter, more: { kind?: string } = {}) => {
+    decide: async ({ path, cookie }, letter, more = {}) => {
       const body = {
         kind: 'approved',
         version: letter.document.version,

@@ -34,3 +34,20 @@ export const lineWords = ({ term, words }: LetterLine, locale: Locale): string =
 /** The lines said once more above the signature. */
 export const linesAtSigning = ({ sections = [] }: Pick<ChangeOrderDocument, 'sections'>): LetterLine[] =>
   sections.flatMap(({ lines }) => lines.filter(({ atSigning }) => atSigning));
+
+/** What is ticked before a letter with an unsafe or undecided place is declined, in the words that are kept; else null. */
+export function understoodAtDeclining({ items }: Pick<ChangeOrderDocument, 'items'>): Text | null {
+  const has = (severity: DocumentItem['severity']) => items.some((item) => item.severity === severity);
+  const said = [...(has('make-safe') ? [unsafeUntil] : []), ...(has('engineer') ? [undecidedUntil] : [])];
+  if (said.length === 0) return null;
+  return { en: said.map(({ en }) => en).join(' '), es: said.map(({ es }) => es).join(' ') };
+}
+
+const unsafeUntil: Text = {
+  en: 'I understand this place is not safe until it has been made safe.',
+  es: 'Entiendo que este lugar no es seguro hasta que lo aseguren.',
+};
+const undecidedUntil: Text = {
+  en: 'I understand no engineer has said yet that this place is strong enough.',
+  es: 'Entiendo que ningún ingeniero ha dicho todavía que este lugar resiste lo suficiente.',
+};

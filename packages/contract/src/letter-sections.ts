@@ -179,23 +179,6 @@ const engineerDecides = ({ findingId, number }: DocumentItem): LetterLine => ({
   findingId,
 });
 
-/** What is ticked before a letter with an unsafe or undecided place is declined, in the words that are kept; else null. */
-export function understoodAtDeclining({ items }: Pick<ChangeOrderDocument, 'items'>): Text | null {
-  const has = (severity: DocumentItem['severity']) => items.some((item) => item.severity === severity);
-  const said = [...(has('make-safe') ? [unsafeUntil] : []), ...(has('engineer') ? [undecidedUntil] : [])];
-  if (said.length === 0) return null;
-  return text(said.map(({ en }) => en).join(' '), said.map(({ es }) => es).join(' '));
-}
-
-const unsafeUntil = text(
-  'I understand this place is not safe until it has been made safe.',
-  'Entiendo que este lugar no es seguro hasta que lo aseguren.',
-);
-const undecidedUntil = text(
-  'I understand no engineer has said yet that this place is strong enough.',
-  'Entiendo que ningún ingeniero ha dicho todavía que este lugar resiste lo suficiente.',
-);
-
 /** Every caution of the letter and its findings once, without what the make-safe words say already. */
 function cautions({ cautions: own, items }: Source): LetterSection {
   const loud = items.flatMap(({ severity, cautions: [first] }) =>

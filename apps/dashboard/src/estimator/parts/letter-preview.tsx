@@ -44,14 +44,15 @@ export function LetterPreview({ order, locale }: { order: ChangeOrder; locale: L
   );
 }
 
-/** The draft with the moment of sending made up: now, for two weeks. */
-function letterOf({ draft, questions }: ChangeOrder, locale: Locale): ClientLetter {
+/** What was sent last as it was sent; of a draft the moment of sending is made up: now, for two weeks. */
+function letterOf({ draft, questions, versions, state }: ChangeOrder, locale: Locale): ClientLetter {
+  const sent = state === 'draft' ? undefined : versions.find(({ version }) => version === draft.version);
   const now = Date.now();
   const document = {
     ...draft,
-    sentAt: new Date(now).toISOString(),
-    sentBy: draft.company.name,
-    expiresAt: new Date(now + 14 * 86_400_000).toISOString(),
+    sentAt: sent?.sentAt ?? new Date(now).toISOString(),
+    sentBy: sent?.sentBy.name ?? draft.company.name,
+    expiresAt: sent?.linkExpiresAt ?? new Date(now + 14 * 86_400_000).toISOString(),
     record: { seq: 0, hash: '' },
   };
   return {

@@ -423,7 +423,7 @@ export const client = defineMessages(
 
     totalLabel: 'Este cambio',
     totalContract: 'Monto del contrato',
-    totalFinish: 'Término',
+    totalFinish: 'Fin de la obra',
     totalRegion: 'Precio y su respuesta',
     actionReview: 'Revisar y aprobar',
     actionAsk: 'Preguntar',

@@ -82,7 +82,7 @@ test('the crew of the cost book counts, in the scope and in the days of a change
   expect(await scope('?crewSize=2&hoursPerDay=8')).toEqual(usual);
   const order = await job.draft([finding.id]);
   expect(order.days).toBe(own.scope.workingDays);
-  expect(order.wording.note.en).toContain('With 1 person at 6 hours a day');
+  expect(order.wording.note.en).toContain('for 1 person at 6 hours a day');
 });
 
 test('what the contract does already is credited in the scope, the price and the change order', async () => {

@@ -84,7 +84,10 @@ describe.each([
     const decision = await decisionOf(changeOrder.id);
     for (const words of said) expect(decision?.acknowledged).toContain(words);
     const event = await api.platform.database.inCompany(job.owner.companyId, (tx) =>
-      tx.event.findFirstOrThrow({ orderBy: { seq: 'desc' }, where: { projectId: job.project.id } }),
+      tx.event.findFirstOrThrow({
+        orderBy: { seq: 'desc' },
+        where: { projectId: job.project.id, type: 'change-order.decided' },
+      }),
     );
     const { data } = JSON.parse(event.body);
     expect(data).toMatchObject({ kind: 'declined', acknowledged: decision?.acknowledged });

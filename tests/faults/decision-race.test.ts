@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import type { ChangeOrder } from '@underlath/contract';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { callerOf } from '../../apps/api/src/features/caller.ts';
@@ -7,6 +8,8 @@ import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
 
 const rounds = 200;
+/** What an edit reads before its turn takes about so long. */
+const headStartMs = 20;
 let api: TestApi;
 let job: Job;
 
@@ -58,8 +61,10 @@ test(`in ${rounds} races of two answers against an edit, no decision falls on a 
     const decide = () => outcomeOf(approvals.decide(principal, answer, 'race'));
     const revise = () =>
       outcomeOf(changeOrders.change(caller(), changeOrder.id, changeOrder.version, { days: (round % 5) + 1 }));
-    // Who is called first usually wins, so they take turns; the second answer comes after the edit in both.
-    const results = round % 2 === 0 ? [decide(), revise(), decide()] : [revise(), decide(), decide()];
+    // Who is called first usually wins, so they take turns; the second answer comes after the edit in both. An edit reads
+    // more before its turn than an answer does, so that answers come a little later in its rounds, now more and now less.
+    const later = () => setTimeout(round % headStartMs).then(decide);
+    const results = round % 2 === 0 ? [decide(), revise(), decide()] : [revise(), later(), later()];
     const [first, second, third] = await Promise.all(results);
     const [answers, revised] = round % 2 === 0 ? [[first, third], second] : [[second, third], first];
     const clientWon = revised !== 'done';

@@ -96,7 +96,7 @@ test('killed between commit and answer, the same keys answer what was done once:
       path: `/change-orders/${order.id}/send`,
       cookie: job.owner.cookie,
       key: 'send-once',
-      body: {},
+      body: { withEnglish: true },
       ifMatch: order.version,
     },
   };

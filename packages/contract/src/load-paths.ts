@@ -31,7 +31,7 @@ export const loadPathLink = z.strictObject({
   state: linkState,
   /** Share left, one for each finding. Of one mode (the same line of nails, the same rod) they multiply, else the smallest counts. */
   remaining: z
-    .array(z.union([share, z.strictObject({ share, mode: words(40) })]))
+    .array(z.union([share, z.strictObject({ share, mode: line(40).min(1) })]))
     .max(60)
     .optional(),
   /** Findings beside these that give no share left. */

@@ -64,7 +64,7 @@ test('what the place says changes the severity and not the verdict', () => {
 test('make safe comes first among the cautions', () => {
   const outcome = evaluateCheck('bearing.seat', { inputs: { bearingLengthIn: 0, positiveConnection: false } });
   expect(outcome.severity).toBe('make-safe');
-  expect(outcome.cautions[0]?.en).toContain('People out from under it');
+  expect(outcome.cautions[0]?.en).toContain('Get everyone out from under it');
 });
 
 test('a verdict says beside it what it rests on when that was not read in print', () => {

@@ -37,8 +37,8 @@ export const VERDICT_WORDS: Record<Verdict, Text> = {
 };
 
 export const SEVERITY_WORDS: Record<Severity, Text> = {
-  'make-safe': text('Make safe now', 'Hay que asegurarlo ya'),
-  engineer: text('Engineer decides', 'Lo decide un ingeniero'),
+  'make-safe': text('Make safe now', 'Asegurar ya'),
+  engineer: text('Engineer decides', 'Decide un ingeniero'),
   repair: text('Repair before cover', 'Reparar antes de cubrir'),
   record: text('Note only', 'Solo anotar'),
 };

@@ -28,7 +28,7 @@ describe('what a written change must carry', () => {
     const [either] = reviewContent('CA', without('payment-effect', 'finish-effect')).missing;
     expect(either?.words).toEqual({
       en: 'What it does to the payments, or: What it does to the finish date',
-      es: 'Qué cambia en los pagos, o: Qué cambia en la fecha de término',
+      es: 'Qué cambia en los pagos, o: Qué cambia en el fin de la obra',
     });
     const said = reviewContent('CA', [])
       .cautions.map(({ en }) => en)

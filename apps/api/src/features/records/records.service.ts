@@ -39,6 +39,10 @@ const witnessed = new Set([
   'change-order.decided',
   'question.asked',
   'question.answered',
+  'mail.handed-over',
+  'mail.filed',
+  'mail.refused',
+  'mail.given-up',
 ]);
 
 /** Events read at once while verifying; bounds memory, not the record. */

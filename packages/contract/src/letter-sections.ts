@@ -94,6 +94,12 @@ const aboutLetter: LetterSection = {
         'La página, el PDF y la copia impresa tienen las mismas palabras, precios y fotos.',
       ),
     },
+    {
+      words: text(
+        'Until you answer, the PDF tells the contract as it was when this letter was sent. The page tells it as it is today.',
+        'Hasta que usted responda, el PDF dice el contrato como estaba al enviarse esta carta. La página lo dice como está hoy.',
+      ),
+    },
   ],
 };
 

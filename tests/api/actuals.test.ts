@@ -81,8 +81,12 @@ test('an entry taken back stays readable with its reason and counts no more; the
   const { items, work } = await list(findingId);
   expect(items).toMatchObject([{ id, takenBack: { why: 'Wrong wall' } }]);
   expect(work.find(({ operation }) => operation === 'plate-tie')?.taken).toBeNull();
-  const record = await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record?limit=2`).expect(200);
-  expect(record.body.items).toMatchObject([
+  const record = await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record?limit=50`).expect(200);
+  // The mails of sending and answering are noted whenever the queue gets to them.
+  const events = (record.body.items as { type: string; subjectId: string }[]).filter(
+    ({ type }) => !type.startsWith('mail.'),
+  );
+  expect(events.slice(0, 2)).toMatchObject([
     { type: 'actual.taken-back', subjectId: id, data: { reason: 'Wrong wall' } },
     { type: 'actual.entered', subjectId: id, data: { operation: 'plate-tie', hours: 3 } },
   ]);

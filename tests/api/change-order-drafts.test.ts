@@ -138,7 +138,7 @@ describe('a change order that should not be', () => {
     const next = await job.draft(ids);
     expect(next.number).toBeGreaterThan(order.number);
     const { items } = await read<{ items: { type: string; data: object }[] }>(
-      `/projects/${job.project.id}/record?limit=5`,
+      `/projects/${job.project.id}/record?limit=50`,
     );
     expect(items.find(({ type }) => type === 'change-order.set-aside')?.data).toMatchObject({ number: order.number });
     await setAside(gone).expect(200);

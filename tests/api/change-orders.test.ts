@@ -146,7 +146,7 @@ describe('sending', () => {
       tx.clientLink.findMany({ where: { changeOrderId: order.id } }),
     );
     expect(rows.map(({ tokenHash }) => tokenHash)).toEqual([createHash('sha256').update(token).digest('hex')]);
-    const record = await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record?limit=5`).expect(200);
+    const record = await api.http(job.owner).get(`${v1}/projects/${job.project.id}/record?limit=50`).expect(200);
     const event = record.body.items.find(({ type }: { type: string }) => type === 'change-order.sent');
     expect(event.data).toMatchObject({ version: 1, sha256, clientEmail: 'ines@wren.example' });
     expect(JSON.stringify(record.body)).not.toContain(token);

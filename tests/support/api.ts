@@ -95,6 +95,7 @@ async function signIn(
   const memberId = newId();
   const email = `${memberId}@example.test`;
   const { userId } = await accounts.createUser({ email, name, password });
+  await accounts.confirmEmail(userId);
   await database.inCompany(companyId, async (tx) => {
     await tx.company.createMany({ data: [{ id: companyId, name: 'Brandt Remodel' }], skipDuplicates: true });
     await tx.member.create({ data: { companyId, id: memberId, userId, name, email, role } });

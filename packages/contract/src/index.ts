@@ -1,3 +1,4 @@
+import { accountRoutes } from './accounts.ts';
 import { actualRoutes } from './actuals.ts';
 import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
 import { checkRoutes } from './checks.ts';
@@ -15,6 +16,7 @@ import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
+export * from './accounts.ts';
 export * from './actuals.ts';
 export * from './change-order-document.ts';
 export * from './change-orders.ts';
@@ -46,6 +48,7 @@ export * from './written-words.ts';
 
 /** Every route of the API, by name. */
 export const routes = {
+  ...accountRoutes,
   ...memberRoutes,
   ...projectRoutes,
   ...locationRoutes,

@@ -11,7 +11,8 @@ export interface Caller {
   actor: Actor;
 }
 
-export function callerOf(principal: MemberPrincipal | ApiKeyPrincipal): Caller {
+/** Which session asks makes no difference to what is done. */
+export function callerOf(principal: Omit<MemberPrincipal, 'sessionId'> | ApiKeyPrincipal): Caller {
   const { companyId, role, name, kind, actorId } = principal;
   const id = principal.kind === 'member' ? principal.memberId : principal.apiKeyId;
   return { companyId, role, memberId: actorId, actor: { kind, id, name } };

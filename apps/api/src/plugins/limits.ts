@@ -9,7 +9,7 @@ export interface RateLimits {
   perAddress: number;
   /** From one address with one e-mail address: sign-in and opening a company. */
   signIn: number;
-  /** From one address: exchanging a link or an invitation, and answering. */
+  /** From one address: exchanging a link or an invitation, answering, a second step, and what an account asks a password for. */
   clientLink: number;
 }
 
@@ -19,6 +19,7 @@ export const defaultLimits: RateLimits = { perAddress: 6000, signIn: 20, clientL
 const tight: { route: RegExp; limit: keyof RateLimits; byEmail?: boolean }[] = [
   { route: /^POST \/api\/v1\/(session|companies)$/, limit: 'signIn', byEmail: true },
   { route: /^POST \/api\/v1\/invitations\/(look-up|accept)$/, limit: 'clientLink' },
+  { route: /^POST \/api\/v1\/(session|account)\//, limit: 'clientLink' },
   { route: /^POST \/api\/v1\/client\//, limit: 'clientLink' },
 ];
 

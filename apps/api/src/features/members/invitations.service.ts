@@ -1,11 +1,12 @@
 import type { BodyOut, Invitation, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { toInvitation } from './members.mapper.ts';
 import * as members from './members.repository.ts';
@@ -46,6 +47,7 @@ export class InvitationsService {
     const now = this.clock.now();
     const expiresAt = new Date(now.getTime() + validDays * dayMs);
     return this.database.inCompany(companyId, async (tx) => {
+      await assertEmailConfirmed(tx, companyId, memberId);
       const people = await members.listMembers(tx, companyId);
       if (people.some((member) => member.email === email && !member.removedAt)) {
         throw new ProblemError('already-exists', `${email} is a member of the company already.`);
@@ -85,7 +87,10 @@ export class InvitationsService {
    * Makes the person (or, for an e-mail address that signs in already, checks the password) and the membership.
    * @throws ProblemError `not-found`, `link-gone`, `invalid-input`, `wrong-credentials`, `wrong-state`
    */
-  async accept({ token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>): Promise<Session> {
+  async accept(
+    { token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>,
+    device?: SeenDevice,
+  ): Promise<Session> {
     const invitation = await this.find(token);
     const { email } = invitation;
     const known = await this.createOrSignIn(email, name, password);
@@ -98,7 +103,7 @@ export class InvitationsService {
       throw error;
     }
     if (known.signedIn) await this.accounts.signOut(known.signedIn.token);
-    return this.members.signIn({ email, password });
+    return this.members.signIn({ email, password }, device);
   }
 
   private async createOrSignIn(

@@ -1,7 +1,7 @@
 import type { BodyOut, Company, Me, Member, memberRoutes } from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
 import type { Prisma } from '../../generated/prisma/client.ts';
-import type { Accounts, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -26,10 +26,10 @@ export class MembersService {
   ) {}
 
   /** A new company with its first owner and the starter cost book, and nothing else. @throws ProblemError `invalid-input`, `already-exists` */
-  async createCompany(body: BodyOut<typeof memberRoutes.createCompany>): Promise<Session> {
+  async createCompany(body: BodyOut<typeof memberRoutes.createCompany>, device?: SeenDevice): Promise<Session> {
     const { companyName, name, password } = body;
     const email = body.email.toLowerCase();
-    const { userId } = await this.accounts.createUser({ email, name, password });
+    const { userId } = await this.accounts.createUser({ email, name, password, companyName });
     const companyId = newId();
     try {
       await this.database.inCompany(companyId, async (tx) => {
@@ -41,21 +41,17 @@ export class MembersService {
       await this.accounts.deleteUser(userId);
       throw error;
     }
-    return this.signIn({ email, password });
+    return this.signIn({ email, password }, device);
   }
 
-  /** @throws ProblemError `wrong-credentials`, `not-allowed` for a person who works for no company */
-  async signIn({ email, password }: { email: string; password: string }): Promise<Session> {
-    const signedIn = await this.accounts.signIn(email.toLowerCase(), password);
+  /** Of somebody who just chose their password. @throws ProblemError `wrong-credentials`, `sign-in-again`, `not-allowed` for a person who works for no company */
+  async signIn({ email, password }: { email: string; password: string }, device?: SeenDevice): Promise<Session> {
+    const signedIn = await this.accounts.signIn(email, password, device);
     const { userId } = signedIn;
     const [membership] = await this.database.behindFence({ userId }, (tx) => members.listMemberships(tx, userId));
     if (membership) return { signedIn, me: await this.whoAmI(membership.companyId, membership.id) };
     await this.accounts.signOut(signedIn.token);
     throw new ProblemError('not-allowed', 'You are in no company any more; ask its owner for an invitation.');
-  }
-
-  signOut(token: string): Promise<void> {
-    return this.accounts.signOut(token);
   }
 
   async whoAmI(companyId: string, memberId: string): Promise<Me> {

@@ -51,6 +51,8 @@ import { registerMembersRoutes } from './features/members/members.routes.ts';
 import { MembersService } from './features/members/members.service.ts';
 import { registerNoticesRoutes } from './features/notices/notices.routes.ts';
 import { NoticesService } from './features/notices/notices.service.ts';
+import { registerPeopleLogRoutes } from './features/people-log/people-log.routes.ts';
+import { PeopleLogService } from './features/people-log/people-log.service.ts';
 import { PhotoDerivativesService } from './features/photos/photo-derivatives.service.ts';
 import { PhotoIntakeService } from './features/photos/photo-intake.service.ts';
 import { derivePhotoJob, handleDerivePhoto } from './features/photos/photos.jobs.ts';
@@ -117,23 +119,25 @@ type Services = ReturnType<typeof createServices>;
 function createAccountServices(
   { config, database, clock, accounts, outbox, sealing }: Platform,
   members: MembersService,
+  peopleLog: PeopleLogService,
 ) {
   const delivery = config.smtpUrl ? 'mailed' : 'filed';
-  const mail = new AccountMail(outbox, clock, config.publicUrl, delivery);
+  const mail = new AccountMail(outbox, clock, peopleLog, config.publicUrl, delivery);
   const passkeys = new Passkeys(config.publicUrl);
   const steps = new SecondSteps(clock, sealing, passkeys, mail);
   return {
-    signIn: new SignInService(database, accounts, clock, members, steps, passkeys),
+    signIn: new SignInService(database, accounts, clock, members, { steps, passkeys, mail, peopleLog }),
     passwords: new PasswordsService(database, clock, mail),
     profile: new ProfileService(database, clock, mail),
     secondStep: new SecondStepSettingsService(database, clock, mail, { sealing, steps, passkeys }),
-    devices: new DevicesService(database),
+    devices: new DevicesService(database, mail),
   };
 }
 
 function createServices(platform: Platform) {
   const { config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges } = platform;
-  const members = new MembersService(database, accounts, clock, starterCostBook);
+  const peopleLog = new PeopleLogService(database, clock);
+  const members = new MembersService(database, accounts, clock, starterCostBook, peopleLog);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const witnesses = new RecordWitnesses(fileStore, queue);
@@ -151,7 +155,7 @@ function createServices(platform: Platform) {
   const loadPaths = new LoadPathsService(database, clock, records);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
-  const books = new CostBooksService(database, clock, records);
+  const books = new CostBooksService(database, clock, records, peopleLog);
   const scopes = new ScopesService(database, books, starterCostBook);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
@@ -168,7 +172,8 @@ function createServices(platform: Platform) {
   const reports = new ReportsService(database, photos);
   const mailSender = new MailSender(database, clock, records, mailer, reports);
   return {
-    ...createAccountServices(platform, members),
+    ...createAccountServices(platform, members, peopleLog),
+    peopleLog,
     members,
     invitations,
     apiKeys,
@@ -206,6 +211,7 @@ function listFeatures(services: Services, cookies: Cookies): Feature[] {
   return [
     { name: 'accounts', register: (app) => registerAccountsRoutes(app, { ...services, cookies }) },
     { name: 'members', register: (app) => registerMembersRoutes(app, { ...services, cookies }) },
+    { name: 'people-log', register: (app) => registerPeopleLogRoutes(app, services.peopleLog) },
     { name: 'projects', register: (app) => registerProjectsRoutes(app, services.projects) },
     { name: 'locations', register: (app) => registerLocationsRoutes(app, services.locations) },
     { name: 'photos', register: (app) => registerPhotosRoutes(app, services) },

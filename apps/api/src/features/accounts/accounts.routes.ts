@@ -46,7 +46,7 @@ function registerSignIn(app: FastifyInstance, { signIn, devices, cookies }: Serv
   };
 
   serve(app, accountRoutes.signIn, async ({ body, request, reply }) => {
-    const begun = await signIn.signIn(body, deviceOf(request));
+    const begun = await signIn.signIn(body, deviceOf(request), request.log);
     if ('me' in begun) return begin(reply, begun);
     cookies.setTurn(reply, begun.turn.token, begun.turn.expiresAt);
     reply.code(202);

@@ -2,13 +2,17 @@ import type { Device } from '@underlath/contract';
 import type { Database } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import { endSessions, listSessions } from '../../platform/sessions.ts';
+import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 import { deviceWords } from './device-words.ts';
 import type { Own } from './passwords.service.ts';
 
 /** Where a person is signed in. */
 export class DevicesService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly mail: AccountMail,
+  ) {}
 
   async list({ userId, sessionId }: Own): Promise<{ items: Device[] }> {
     const rows = await accounts.inAccounts(this.database, (tx) => listSessions(tx, userId));
@@ -25,12 +29,17 @@ export class DevicesService {
   }
 
   /** @throws ProblemError `not-found` */
-  async end({ userId }: Own, id: string): Promise<void> {
-    const count = await accounts.inAccounts(this.database, (tx) => endSessions(tx, userId, { id }));
-    if (count === 0) throw notFound('device');
+  async end({ userId, sessionId }: Own, id: string): Promise<void> {
+    await accounts.inAccounts(this.database, async (tx) => {
+      if ((await endSessions(tx, userId, { id })) === 0) throw notFound('device');
+      await this.mail.note(tx, userId, id === sessionId ? 'sign-in.ended' : 'device.ended');
+    });
   }
 
   async endOthers({ userId, sessionId }: Own): Promise<void> {
-    await accounts.inAccounts(this.database, (tx) => endSessions(tx, userId, { not: sessionId }));
+    await accounts.inAccounts(this.database, async (tx) => {
+      const ended = await endSessions(tx, userId, { not: sessionId });
+      if (ended > 0) await this.mail.note(tx, userId, 'device.ended', { devices: ended });
+    });
   }
 }

@@ -23,6 +23,7 @@ export class ProfileService {
   async rename(userId: string, name: string): Promise<AccountView> {
     return accounts.inAccounts(this.database, async (tx) => {
       await accounts.updateUser(tx, userId, { name });
+      await this.mail.note(tx, userId, 'name.changed');
       return this.viewIn(tx, userId);
     });
   }
@@ -72,6 +73,7 @@ export class ProfileService {
       if (link.kind === 'changeEmail') await this.move(tx, before, email, locale);
       else if (before.email !== email) throw linkGone();
       await accounts.updateUser(tx, userId, { emailVerified: true });
+      await this.mail.note(tx, userId, 'email.confirmed');
       return { email };
     });
   }

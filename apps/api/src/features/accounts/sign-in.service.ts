@@ -7,6 +7,8 @@ import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import { beginSession } from '../../platform/sessions.ts';
 import type { MembersService } from '../members/members.service.ts';
+import type { PeopleLogService } from '../people-log/people-log.service.ts';
+import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 import type { Passkeys } from './passkeys.ts';
 import type { SecondSteps } from './second-steps.ts';
@@ -33,6 +35,19 @@ const hourMs = 60 * minuteMs;
 
 type Step = BodyOut<typeof accountRoutes.finishSignIn>;
 
+interface Tools {
+  steps: SecondSteps;
+  passkeys: Passkeys;
+  mail: AccountMail;
+  peopleLog: PeopleLogService;
+}
+
+/** The server's own log, as a request carries it. */
+interface ServerLog {
+  warn(facts: object, message: string): void;
+  error(facts: object, message: string): void;
+}
+
 /** From a password, or a passkey, to a session. */
 export class SignInService {
   constructor(
@@ -40,20 +55,23 @@ export class SignInService {
     private readonly accounts: Accounts,
     private readonly clock: Clock,
     private readonly members: MembersService,
-    private readonly steps: SecondSteps,
-    private readonly passkeys: Passkeys,
+    private readonly tools: Tools,
   ) {}
 
   /** @throws ProblemError `wrong-credentials`, `not-allowed` for a person who works for no company */
   async signIn(
     { email, password }: BodyOut<typeof accountRoutes.signIn>,
     device: SeenDevice,
+    log: ServerLog,
   ): Promise<Session | { needs: SecondStep[]; turn: Turn }> {
-    const { userId } = await this.accounts.checkPassword(email, password);
+    const { userId } = await this.accounts.checkPassword(email, password).catch((error: unknown) => {
+      this.noteRefused(email, device, log);
+      throw error;
+    });
     const begun = await accounts.inAccounts(this.database, async (tx) => {
       await requireMembership(tx, userId);
-      if (!(await hasSecondStep(tx, userId))) return beginSession(tx, userId, device);
-      return { needs: await this.steps.ready(tx, userId), turn: await this.beginTurn(tx, 'secondStep', userId) };
+      if (!(await hasSecondStep(tx, userId))) return this.begin(tx, userId, device, 'password');
+      return { needs: await this.tools.steps.ready(tx, userId), turn: await this.beginTurn(tx, 'secondStep', userId) };
     });
     return 'turn' in begun ? begun : this.session(begun);
   }
@@ -62,7 +80,7 @@ export class SignInService {
   async askForSecond(token: string | undefined): Promise<Record<string, unknown>> {
     return accounts.inAccounts(this.database, async (tx) => {
       const turn = await this.takeTurn(tx, token, 'secondStep');
-      const options = await this.passkeys.ask(await accounts.listPasskeys(tx, turn.userId));
+      const options = await this.tools.passkeys.ask(await accounts.listPasskeys(tx, turn.userId));
       await accounts.updateTurn(tx, turn.id, { challenge: options.challenge });
       return options;
     });
@@ -73,10 +91,10 @@ export class SignInService {
     const outcome = await accounts.inAccounts(this.database, async (tx): Promise<SignedIn | { left: number }> => {
       const turn = await this.takeTurn(tx, token, 'secondStep');
       await this.assertPatience(tx, turn.userId);
-      if (await this.steps.take(tx, turn, step, locale)) {
+      if (await this.tools.steps.take(tx, turn, step, locale)) {
         await requireMembership(tx, turn.userId);
         await accounts.updateTurn(tx, turn.id, { expiresAt: this.clock.now() });
-        return beginSession(tx, turn.userId, device);
+        return this.begin(tx, turn.userId, device, 'second step');
       }
       // Counted even though the answer is a refusal, so nothing is thrown before the transaction ends.
       const { wrong } = await accounts.updateTurn(tx, turn.id, { wrong: { increment: 1 } });
@@ -88,7 +106,7 @@ export class SignInService {
 
   /** For signing in without a password. */
   async askPasskey(): Promise<{ options: Record<string, unknown>; turn: Turn }> {
-    const options = await this.passkeys.ask();
+    const options = await this.tools.passkeys.ask();
     const turn = await accounts.inAccounts(this.database, (tx) =>
       this.beginTurn(tx, 'passkeySignIn', null, options.challenge),
     );
@@ -105,15 +123,31 @@ export class SignInService {
       const { challenge } = turn;
       await accounts.updateTurn(tx, turn.id, { expiresAt: this.clock.now() });
       const passkey = await accounts.findPasskey(tx, answer.id);
-      const used = passkey && challenge ? await this.passkeys.check(answer, challenge, passkey) : null;
+      const used = passkey && challenge ? await this.tools.passkeys.check(answer, challenge, passkey) : null;
       if (!passkey || !used?.isPersonVerified) return 'refused';
       await requireMembership(tx, passkey.userId);
       await accounts.notePasskeyUse(tx, passkey.id, used.counter, this.clock.now());
-      return beginSession(tx, passkey.userId, device);
+      return this.begin(tx, passkey.userId, device, 'passkey');
     });
     if (signedIn === null) throw signInAgain();
     if (signedIn === 'refused') throw passkeyRefused();
     return this.session(signedIn);
+  }
+
+  private async begin(tx: Tx, userId: string, device: SeenDevice, how: string): Promise<SignedIn> {
+    await this.tools.mail.note(tx, userId, 'sign-in.good', { how, ...fromOf(device) });
+    return beginSession(tx, userId, device);
+  }
+
+  /** Beside the answer and not before it, or the wait would tell which addresses are known. */
+  private noteRefused(email: string, device: SeenDevice, log: ServerLog): void {
+    const note = async () => {
+      const user = await accounts.findUserByEmail(this.database.owner, email.toLowerCase());
+      const { from = '' } = fromOf(device);
+      const attempt = { email, userId: user?.id ?? null, isGood: false, why: 'password', from };
+      await this.tools.peopleLog.noteSignIn(attempt, log);
+    };
+    note().catch(({ message }: Error) => log.error({ message }, 'a refused sign-in could not be noted'));
   }
 
   private async session(signedIn: SignedIn): Promise<Session> {
@@ -157,6 +191,8 @@ export class SignInService {
     });
   }
 }
+
+const fromOf = ({ address }: SeenDevice): { from?: string } => (address ? { from: address } : {});
 
 async function requireMembership(tx: Tx, userId: string): Promise<void> {
   if (!(await accounts.findMembership(tx, userId))) throw noCompany();

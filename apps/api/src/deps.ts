@@ -106,7 +106,7 @@ export function createDeps(platform: Platform): Deps {
 type Services = ReturnType<typeof createServices>;
 
 function createServices({ config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges }: Platform) {
-  const members = new MembersService(database, accounts, clock, starterCostBook);
+  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const witnesses = new RecordWitnesses(fileStore, queue);

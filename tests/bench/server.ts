@@ -4,7 +4,7 @@ import { startServer } from '../../apps/api/src/server.ts';
 
 const plenty = 10_000_000;
 const server = await startServer({
-  config: readConfig({ ...process.env, PORT: '0', SEED: 'none', WORKER: 'none' }),
+  config: readConfig({ ...process.env, PORT: '0', SEED: 'none', WORKER: 'none', SIGN_UP: 'open' }),
   limits: { perAddress: plenty, signIn: plenty, clientLink: plenty },
   logger: false,
   log: () => {},

@@ -27,6 +27,8 @@ function registerSessions(app: FastifyInstance, { members, cookies }: Services):
     return me;
   };
 
+  serve(app, memberRoutes.getSignUp, async () => ({ open: await members.isOpen() }));
+
   serve(app, memberRoutes.createCompany, async ({ body, reply }) => begin(reply, await members.createCompany(body)));
 
   serve(app, memberRoutes.signIn, async ({ body, reply }) => begin(reply, await members.signIn(body)));
@@ -52,12 +54,12 @@ function registerPeople(app: FastifyInstance, { members }: Services): void {
 
   serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));
 
-  serve(app, memberRoutes.changeMember, ({ params, body, principal }) =>
-    members.change(principal.companyId, params.memberId, body),
+  serve(app, memberRoutes.changeMember, ({ params, body, principal, ifMatch }) =>
+    members.change(callerOf(principal), params.memberId, ifMatch, body),
   );
 
-  serve(app, memberRoutes.removeMember, ({ params, principal }) =>
-    members.remove(principal.companyId, params.memberId),
+  serve(app, memberRoutes.removeMember, ({ params, principal, ifMatch }) =>
+    members.remove(callerOf(principal), params.memberId, ifMatch),
   );
 }
 

@@ -41,6 +41,10 @@ export interface Config {
   sealingKey: string | undefined;
   seed: 'demo' | 'none';
   worker: 'inline' | 'none';
+  /** Who may open a company: anyone, whoever comes first to a server without one, or nobody. Members come by invitation in any case. */
+  signUp: 'open' | 'invited' | 'closed';
+  /** Letters that a company may send in an hour. */
+  mailPerHour: number;
 }
 
 type Environment = Record<string, string | undefined>;
@@ -65,6 +69,8 @@ const fields = {
   SEALING_KEY: { schema: z.string().min(32), allowed: 'at least 32 random characters, the same for every process' },
   SEED: { schema: z.enum(['demo', 'none']), allowed: 'demo or none' },
   WORKER: { schema: z.enum(['inline', 'none']), allowed: 'inline or none' },
+  SIGN_UP: { schema: z.enum(['open', 'invited', 'closed']), allowed: 'open, invited or closed' },
+  MAIL_PER_HOUR: { schema: z.coerce.number().int().min(1).max(100_000), allowed: 'a whole number from 1 to 100000' },
 } as const;
 
 /**
@@ -88,6 +94,8 @@ export function readConfig(env: Environment = process.env): Config {
     sealingKey: read(env, 'SEALING_KEY'),
     seed: read(env, 'SEED') ?? (databaseUrl ? 'none' : 'demo'),
     worker: read(env, 'WORKER') ?? 'inline',
+    signUp: read(env, 'SIGN_UP') ?? 'invited',
+    mailPerHour: read(env, 'MAIL_PER_HOUR') ?? 60,
   };
 }
 

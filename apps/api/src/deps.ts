@@ -137,7 +137,7 @@ function createAccountServices(
 function createServices(platform: Platform) {
   const { config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges } = platform;
   const peopleLog = new PeopleLogService(database, clock);
-  const members = new MembersService(database, accounts, clock, starterCostBook, peopleLog);
+  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp, peopleLog);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const witnesses = new RecordWitnesses(fileStore, queue);

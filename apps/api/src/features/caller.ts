@@ -11,8 +11,10 @@ export interface Caller {
   actor: Actor;
 }
 
-/** Which session asks makes no difference to what is done. */
-export function callerOf(principal: Omit<MemberPrincipal, 'sessionId'> | ApiKeyPrincipal): Caller {
+/** What a role may see and do is asked before, of the whole principal; which session asks makes no difference. */
+type Doer = Omit<MemberPrincipal, 'switches' | 'sessionId'> | Omit<ApiKeyPrincipal, 'switches' | 'use'>;
+
+export function callerOf(principal: Doer): Caller {
   const { companyId, role, name, kind, actorId } = principal;
   const id = principal.kind === 'member' ? principal.memberId : principal.apiKeyId;
   return { companyId, role, memberId: actorId, actor: { kind, id, name } };

@@ -1,3 +1,4 @@
+import { addressDoors } from './address-doors.ts';
 import type { Database, Tx } from './database/database.ts';
 import { orAway } from './database/database-errors.ts';
 import { newId } from './ids.ts';
@@ -9,7 +10,7 @@ import { beginSession, endSessions, memberOf, type SeenDevice, type SessionMembe
 
 export type { SeenDevice, SessionMember, SignedIn };
 
-interface NewUser {
+export interface NewPerson {
   email: string;
   name: string;
   password: string;
@@ -28,12 +29,22 @@ export interface Accounts {
   /** The member behind a session's token, or null when the session has ended or the member was removed. */
   memberOf(token: string): Promise<SessionMember | null>;
   /** @throws ProblemError `invalid-input` for a weak password, `already-exists` for a known e-mail address */
-  createUser(user: NewUser): Promise<{ userId: string }>;
+  createUser(user: NewPerson): Promise<{ userId: string }>;
   /** For undoing a `createUser` whose company could not be made. */
   deleteUser(userId: string): Promise<void>;
   /** The person showed that mail to their address reaches them. */
   confirmEmail(userId: string): Promise<void>;
   revokeSessionsOf(userId: string): Promise<void>;
+  /** A new person, or the known one who gives their password. @throws ProblemError `invalid-input`, `wrong-credentials` */
+  createOrKnow(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
+  /** Whose address and password these are; null for nobody's. */
+  knows(email: string, password: string): Promise<string | null>;
+  /**
+   * The person who has just proven to read this mailbox. An address that was never confirmed is theirs from now on: its
+   * password may be set anew, and an account that works for a company meanwhile keeps its sessions but not the address.
+   * @throws ProblemError `invalid-input` for a weak password, `wrong-credentials` for a confirmed account's wrong one
+   */
+  proven(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
 }
 
 export function createAccounts(database: Database): Accounts {
@@ -41,6 +52,7 @@ export function createAccounts(database: Database): Accounts {
   const checkPassword: Accounts['checkPassword'] = (email, password) =>
     orAway(async () => ({ userId: await requirePassword(owner, { email: email.toLowerCase() }, password) }));
   return {
+    ...addressDoors(owner),
     checkPassword,
     signIn: async (email, password, device) => {
       const { userId } = await checkPassword(email, password);
@@ -63,7 +75,10 @@ export function createAccounts(database: Database): Accounts {
 /** Where passwords stand among the ways to sign in. */
 const byPassword = 'credential';
 
-async function createUser(tx: Tx, { email, name, password, companyName = '' }: NewUser): Promise<{ userId: string }> {
+export async function createUser(
+  tx: Tx,
+  { email, name, password, companyName = '' }: NewPerson,
+): Promise<{ userId: string }> {
   assertPassword(password, [name, email, companyName]);
   const taken = await tx.user.findUnique({ where: { email: email.toLowerCase() }, select: { id: true } });
   if (taken) throw emailTaken();
@@ -99,13 +114,13 @@ export async function requirePassword(
   const hashed = user?.accounts[0]?.password;
   const isRight = hashed ? await verifyPassword(hashed, password) : await verifyNobodys(password);
   if (user && isRight) return user.id;
-  throw new ProblemError(
-    'wrong-credentials',
-    'id' in who
-      ? 'The password is not right. Type the one you sign in with now.'
-      : 'The e-mail address or the password is not right. Check both and try again.',
-  );
+  throw 'id' in who
+    ? new ProblemError('wrong-credentials', 'The password is not right. Type the one you sign in with now.')
+    : wrongCredentials();
 }
+
+export const wrongCredentials = (): ProblemError =>
+  new ProblemError('wrong-credentials', 'The e-mail address or the password is not right. Check both and try again.');
 
 /** @param hashed worked out before the transaction, which it would hold up */
 export const setPassword = async (tx: Tx, userId: string, hashed: string): Promise<void> => {

@@ -1,4 +1,4 @@
-import type { Role } from '@underlath/contract';
+import type { CompanySwitches, Role } from '@underlath/contract';
 import type { Prisma } from '../generated/prisma/client.ts';
 import type { Database, Tx } from './database/database.ts';
 import { orAway } from './database/database-errors.ts';
@@ -26,6 +26,8 @@ export interface SessionMember {
   memberId: string;
   name: string;
   role: Role;
+  /** What the company lets its people see and do. */
+  switches: CompanySwitches;
 }
 
 export type SessionRow = Prisma.SessionGetPayload<object>;
@@ -53,8 +55,9 @@ const idleOfRole = `case m.role ${Object.entries(idleSeconds)
 /** One statement on every request of a signed-in person; it runs before the company is known, so as the owner. */
 const memberOfSession = `
   with found as (
-    select s.id as "sessionId", m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role
-    from session s join member m on m.user_id = s.user_id and m.removed_at is null
+    select s.id as "sessionId", m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role,
+      json_build_object('crewSeesMoney', c.crew_sees_money, 'estimatorsEditCostBook', c.estimators_edit_cost_book) as switches
+    from session s join member m on m.user_id = s.user_id and m.removed_at is null join company c on c.id = m.company_id
     where s.token_hash = $1 and s.expires_at > now() and s.last_used_at > now() - (${idleOfRole})
     order by m.created_at limit 1
   ), noted as (
@@ -109,6 +112,6 @@ export const endSessions = async (
 /** An address without its last part: enough to know one's own town's network again, too little to follow somebody. */
 export function networkOf(address: string): string {
   const plain = address.replace(/^::ffff:/, '');
-  if (/^\d+(\.\d+){3}$/.test(plain)) return plain.replace(/\.\d+$/, '.…');
-  return `${plain.split(':').slice(0, 3).join(':')}:…`;
+  if (/^\d+(\.\d+){3}$/.test(plain)) return plain.replace(/\.\d+$/, '.x');
+  return `${plain.split(':').slice(0, 3).join(':')}:x`;
 }

@@ -1,4 +1,14 @@
-import type { Answer, BodyOut, Locale, ParamsOut, QueryOut, Route } from '@underlath/contract';
+import {
+  type Answer,
+  type BodyOut,
+  type Locale,
+  type ParamsOut,
+  type QueryOut,
+  type Route,
+  seesMoney,
+  withheld,
+  withhold,
+} from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
 import type { Principal } from './auth.ts';
@@ -55,7 +65,7 @@ export function serve<const R extends Route>(
     },
     handler: async (request, reply) => {
       reply.code(success);
-      const answer = await handle({
+      const told = await handle({
         params: request.params as ParamsOut<R>,
         query: request.query as QueryOut<R>,
         body: request.body as BodyOut<R>,
@@ -66,11 +76,19 @@ export function serve<const R extends Route>(
         reply,
       });
       if (reply.sent) return reply;
+      const answer = forWhom(request.principal, route.name, told);
       const version = (answer as { version?: unknown } | null)?.version;
       if (typeof version === 'number' && !reply.hasHeader('etag')) reply.header('etag', `"${version}"`);
       return answer ?? reply.send();
     },
   });
+}
+
+/** What the role of who asks may not see is null. */
+function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
+  const paths = withheld[name];
+  if (!paths || !principal || principal.kind === 'client' || seesMoney(principal)) return answer;
+  return withhold(answer, paths);
 }
 
 /** Of each status: a schema, bytes of a media type, or nothing. */

@@ -39,6 +39,14 @@ export class ProfileService {
     return { delivery: this.mail.delivery };
   }
 
+  /** Mails whoever opened a company the link that confirms their address, unless it is confirmed already. */
+  async welcome(userId: string, locale: Locale): Promise<void> {
+    await accounts.inAccounts(this.database, async (tx) => {
+      const { email, emailVerified } = await accounts.findUser(tx, userId);
+      if (!emailVerified) await this.mail.link(tx, userId, 'confirmEmail', email, locale);
+    });
+  }
+
   /**
    * The new address counts once its link was opened; the one until now is told at once. An address that somebody else signs
    * in with is answered alike and mailed nothing. @throws ProblemError `wrong-credentials`, `wrong-state`, `too-many-requests`

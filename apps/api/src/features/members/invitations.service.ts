@@ -1,5 +1,5 @@
 import type { BodyOut, Invitation, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -8,6 +8,7 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
+import { namesOf } from '../member-names.ts';
 import { toInvitation } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 import type { MembersService, Session } from './members.service.ts';
@@ -34,8 +35,15 @@ export class InvitationsService {
   ) {}
 
   async list(companyId: string): Promise<{ items: Invitation[] }> {
-    const rows = await this.database.inCompany(companyId, (tx) => members.listInvitations(tx, companyId));
-    return { items: rows.map(toInvitation) };
+    return this.database.inCompany(companyId, async (tx) => {
+      const rows = await members.listInvitations(tx, companyId);
+      const names = await namesOf(
+        tx,
+        companyId,
+        rows.map(({ invitedById }) => invitedById),
+      );
+      return { items: rows.map((row) => toInvitation(row, names)) };
+    });
   }
 
   /** The link is told here and mailed, and never again. @throws ProblemError `already-exists` for a member */
@@ -65,7 +73,7 @@ export class InvitationsService {
       });
       const words = letter(actor.name, companyName, body.role, link);
       await this.outbox.post(tx, companyId, { to: email, ...words, locale: 'en' }, { kind: 'invitation' });
-      return { ...toInvitation(row), link };
+      return { ...toInvitation(row, new Map([[memberId, actor.name]])), link };
     });
   }
 
@@ -78,73 +86,82 @@ export class InvitationsService {
 
   /** Changes nothing: mail scanners follow links. @throws ProblemError `not-found`, `link-gone` */
   async lookUp(token: string): Promise<Offer> {
-    const { companyId, email, role, expiresAt } = await this.find(token);
-    const { name } = await this.database.inCompany(companyId, (tx) => members.findCompany(tx, companyId));
+    const { companyId, id, email, role, expiresAt } = await this.find(token);
+    const { name } = await this.database.inCompany(companyId, async (tx) => {
+      await this.assertOpen(tx, await members.findInvitation(tx, companyId, id));
+      return members.findCompany(tx, companyId);
+    });
     return { companyName: name, email, role, expiresAt: expiresAt.toISOString() };
   }
 
   /**
-   * Makes the person (or, for an e-mail address that signs in already, checks the password) and the membership.
+   * One turn: the person and the membership are made while nobody else can take the invitation. Whoever holds the link
+   * has read the mailbox. Sent a second time by the same person, as a double tap does, it signs them in.
    * @throws ProblemError `not-found`, `link-gone`, `invalid-input`, `wrong-credentials`, `wrong-state`
    */
   async accept(
     { token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>,
     device?: SeenDevice,
   ): Promise<Session> {
-    const invitation = await this.find(token);
-    const { email } = invitation;
-    const known = await this.createOrSignIn(email, name, password);
+    const { companyId, id, email } = await this.find(token);
+    let made: string | undefined;
     try {
-      await this.assertFree(known.userId, invitation.companyId);
-      await this.database.inCompany(invitation.companyId, (tx) => this.join(tx, invitation, known.userId, name));
+      await this.database.inCompany(companyId, async (tx) => {
+        await members.lockCompany(tx, companyId);
+        const invitation = await members.findInvitation(tx, companyId, id);
+        if (invitation.acceptedAt) return this.assertTaker(tx, invitation, password);
+        await this.assertOpen(tx, invitation);
+        const { userId, isNew } = await this.accounts.proven({ email, name, password });
+        if (isNew) made = userId;
+        await this.join(tx, invitation, userId, name);
+      });
     } catch (error) {
-      if (known.signedIn) await this.accounts.signOut(known.signedIn.token);
-      else await this.accounts.deleteUser(known.userId);
+      if (made) await this.accounts.deleteUser(made);
       throw error;
     }
-    if (known.signedIn) await this.accounts.signOut(known.signedIn.token);
     return this.members.signIn({ email, password }, device);
   }
 
-  private async createOrSignIn(
-    email: string,
-    name: string,
-    password: string,
-  ): Promise<{ userId: string; signedIn?: SignedIn }> {
-    try {
-      return await this.accounts.createUser({ email, name, password });
-    } catch (error) {
-      if (!(error instanceof ProblemError && error.type === 'already-exists')) throw error;
-      const signedIn = await this.accounts.signIn(email, password);
-      return { userId: signedIn.userId, signedIn };
-    }
-  }
-
   /** A session leads to one company, so a person works for one at a time. */
-  private async assertFree(userId: string, companyId: string): Promise<void> {
-    const memberships = await this.database.behindFence({ userId }, (tx) => members.listMemberships(tx, userId));
-    if (memberships.length === 0) return;
-    throw new ProblemError(
-      'wrong-state',
-      memberships.some((one) => one.companyId === companyId)
-        ? 'You are a member of this company already; sign in instead.'
-        : 'This e-mail address works for another company; ask to be invited with another address.',
-    );
-  }
-
   private async join(tx: Tx, { companyId, id, email, role }: members.InvitationRow, userId: string, name: string) {
-    await members.lockCompany(tx, companyId);
-    if (!(await members.takeInvitation(tx, companyId, id, this.clock.now()))) throw gone();
+    await members.widenFence(tx, { companyId, userId });
+    const memberships = await members.listMemberships(tx, userId);
+    if (memberships.length > 0) {
+      throw new ProblemError(
+        'wrong-state',
+        memberships.some((one) => one.companyId === companyId)
+          ? 'You are a member of this company already; sign in instead.'
+          : 'This e-mail address works for another company; ask to be invited with another address.',
+      );
+    }
     const earlier = await members.findMemberOfUser(tx, companyId, userId);
     if (earlier) await members.updateMember(tx, companyId, earlier.id, { name, role, removedAt: null });
     else await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role });
+    await members.acceptInvitation(tx, companyId, id, this.clock.now());
+  }
+
+  /** @throws ProblemError `link-gone` for anybody but the member it made */
+  private async assertTaker(tx: Tx, { companyId, email }: members.InvitationRow, password: string): Promise<void> {
+    const userId = await this.accounts.knows(email, password);
+    const member = userId && (await members.findMemberOfUser(tx, companyId, userId));
+    if (member && !member.removedAt) return;
+    throw new ProblemError(
+      'link-gone',
+      'This invitation was used already. If that was you, sign in with your e-mail address and password.',
+    );
+  }
+
+  /** It offers no more than who sent it may give now. @throws ProblemError `link-gone` */
+  private async assertOpen(tx: Tx, { companyId, ...row }: members.InvitationRow): Promise<void> {
+    const sender = await members.findMember(tx, companyId, row.invitedById);
+    const isBacked = sender !== null && sender.removedAt === null && sender.role === 'owner';
+    if (row.acceptedAt || row.revokedAt || row.expiresAt <= this.clock.now() || !isBacked) throw gone();
   }
 
   private async find(token: string): Promise<members.InvitationRow> {
     const tokenHash = hashSecret(token);
     const row = await this.database.behindFence({ tokenHash }, (tx) => members.findInvitationByHash(tx, tokenHash));
     if (!row) throw notFound('invitation');
-    if (row.acceptedAt || row.revokedAt || row.expiresAt <= this.clock.now()) throw gone();
     return row;
   }
 }

@@ -30,9 +30,11 @@ function registerSessions(app: FastifyInstance, { members, profile, cookies }: S
     return me;
   };
 
+  serve(app, memberRoutes.getSignUp, async () => ({ open: await members.isOpen() }));
+
   serve(app, memberRoutes.createCompany, async ({ body, locale, request, reply }) => {
     const session = await members.createCompany(body, deviceOf(request));
-    await profile.sendConfirmation(session.signedIn.userId, locale);
+    await profile.welcome(session.signedIn.userId, locale);
     return begin(reply, session);
   });
 
@@ -51,12 +53,12 @@ function registerPeople(app: FastifyInstance, { members }: Services): void {
 
   serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));
 
-  serve(app, memberRoutes.changeMember, ({ params, body, principal }) =>
-    members.change(principal.companyId, params.memberId, body),
+  serve(app, memberRoutes.changeMember, ({ params, body, principal, ifMatch }) =>
+    members.change(callerOf(principal), params.memberId, ifMatch, body),
   );
 
-  serve(app, memberRoutes.removeMember, ({ params, principal }) =>
-    members.remove(principal.companyId, params.memberId),
+  serve(app, memberRoutes.removeMember, ({ params, principal, ifMatch }) =>
+    members.remove(callerOf(principal), params.memberId, ifMatch),
   );
 }
 

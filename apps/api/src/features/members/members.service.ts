@@ -1,5 +1,15 @@
-import type { BodyOut, Company, Me, Member, memberRoutes } from '@underlath/contract';
+import {
+  type BodyOut,
+  type Company,
+  lowerRole,
+  type Me,
+  type Member,
+  type memberRoutes,
+  type Role,
+  role,
+} from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
+import type { Config } from '../../config.ts';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
@@ -25,23 +35,44 @@ export class MembersService {
     private readonly clock: Clock,
     /** Version 1 of every new company's cost book. */
     private readonly starterBook: CostBook,
+    private readonly signUp: Config['signUp'],
     private readonly peopleLog: PeopleLogService,
   ) {}
 
-  /** A new company with its first owner and the starter cost book, and nothing else. @throws ProblemError `invalid-input`, `already-exists` */
+  /** Whether a company can be opened now. */
+  async isOpen(): Promise<boolean> {
+    if (this.signUp !== 'invited') return this.signUp === 'open';
+    return (await this.database.owner.company.findFirst({ select: { id: true } })) === null;
+  }
+
+  /**
+   * A new company with its first owner and the starter cost book, and nothing else. Who is known here already gives the
+   * password they have, and is told nothing else without it.
+   * @throws ProblemError `not-allowed`, `invalid-input`, `wrong-credentials`, `wrong-state`
+   */
   async createCompany(body: BodyOut<typeof memberRoutes.createCompany>, device?: SeenDevice): Promise<Session> {
     const { companyName, name, password } = body;
     const email = body.email.toLowerCase();
-    const { userId } = await this.accounts.createUser({ email, name, password, companyName });
+    await this.assertOpen();
+    const { userId, isNew } = await this.accounts.createOrKnow({ email, name, password, companyName });
     const companyId = newId();
     try {
-      await this.database.inCompany(companyId, async (tx) => {
-        await members.insertCompany(tx, companyId, companyName);
-        await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-        await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
-      });
+      await this.database.inCompany(
+        companyId,
+        async (tx) => {
+          await members.lockSignUp(tx);
+          await this.assertOpen();
+          if ((await members.listMemberships(tx, userId)).length > 0) {
+            throw new ProblemError('wrong-state', 'You work for a company here already; sign in instead.');
+          }
+          await members.insertCompany(tx, companyId, companyName);
+          await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
+          await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
+        },
+        { userId },
+      );
     } catch (error) {
-      await this.accounts.deleteUser(userId);
+      if (isNew) await this.accounts.deleteUser(userId);
       throw error;
     }
     return this.signIn({ email, password }, device);
@@ -88,28 +119,59 @@ export class MembersService {
     return { items: rows.map(toMember) };
   }
 
-  /** @throws ProblemError `not-found`, `wrong-state` for the last owner */
-  async change(companyId: string, id: string, change: BodyOut<typeof memberRoutes.changeMember>): Promise<Member> {
+  /**
+   * A lower role ends what their keys could do beyond it, and the invitations they sent.
+   * @throws ProblemError `not-found`, `stale-version`, `not-allowed`, `wrong-state` for the last owner
+   */
+  async change(
+    caller: Caller,
+    id: string,
+    seen: number,
+    change: BodyOut<typeof memberRoutes.changeMember>,
+  ): Promise<Member> {
+    const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const member = await takeMember(tx, companyId, id);
+      const member = await takeMember(tx, caller, id, seen);
       if (change.role && change.role !== 'owner') await assertNotLastOwner(tx, member);
+      if (change.role && isLower(change.role, member.role)) await this.lower(tx, member, change.role);
       return toMember(await members.updateMember(tx, companyId, id, change));
     });
   }
 
-  /** Their sessions and the API keys they made end at once. @throws ProblemError `not-found`, `wrong-state` for the last owner */
-  async remove(companyId: string, id: string): Promise<void> {
+  /**
+   * Their sessions, the API keys they made and the invitations they sent end at once.
+   * @throws ProblemError `not-found`, `stale-version`, `not-allowed`, `wrong-state` for the last owner
+   */
+  async remove(caller: Caller, id: string, seen: number): Promise<void> {
+    const { companyId } = caller;
     const now = this.clock.now();
     const { userId } = await this.database.inCompany(companyId, async (tx) => {
-      const member = await takeMember(tx, companyId, id);
+      const member = await takeMember(tx, caller, id, seen);
       await assertNotLastOwner(tx, member);
       await members.revokeApiKeys(tx, companyId, { createdById: id }, now);
+      await members.revokeInvitationsOf(tx, companyId, id, now);
       return members.updateMember(tx, companyId, id, { removedAt: now });
     });
     // No request gets past a removed membership; this also clears the sessions themselves.
     await this.accounts.revokeSessionsOf(userId);
   }
+
+  private async lower(tx: Tx, { companyId, id }: members.MemberRow, to: Role): Promise<void> {
+    const above = role.options.filter((one) => isLower(to, one));
+    await members.lowerApiKeys(tx, companyId, id, to, above);
+    await members.revokeInvitationsOf(tx, companyId, id, this.clock.now());
+  }
+
+  private async assertOpen(): Promise<void> {
+    if (await this.isOpen()) return;
+    throw new ProblemError(
+      'not-allowed',
+      'No company can be opened here. To work with one that is here, ask its owner for an invitation.',
+    );
+  }
 }
+
+const isLower = (one: Role, other: Role): boolean => one !== other && lowerRole(one, other) === one;
 
 async function requireMember(tx: Tx, companyId: string, id: string): Promise<members.MemberRow> {
   const member = await members.findMember(tx, companyId, id);
@@ -117,10 +179,17 @@ async function requireMember(tx: Tx, companyId: string, id: string): Promise<mem
   return member;
 }
 
-async function takeMember(tx: Tx, companyId: string, id: string): Promise<members.MemberRow> {
+/** In turn, as the owner that the caller still is, and as it was when they saw it. */
+async function takeMember(tx: Tx, caller: Caller, id: string, seen: number): Promise<members.MemberRow> {
+  const { companyId, memberId } = caller;
   await members.lockCompany(tx, companyId);
+  const by = await members.findMember(tx, companyId, memberId);
+  if (!by || by.removedAt || by.role !== 'owner') {
+    throw new ProblemError('not-allowed', 'You are no owner of this company any more.');
+  }
   const member = await requireMember(tx, companyId, id);
   if (member.removedAt) throw notFound('member');
+  assertVersion(seen, member.version);
   return member;
 }
 

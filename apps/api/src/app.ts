@@ -88,7 +88,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
     checks: {
       database: () => database.ping(),
       fileStore: () => fileStore.ping(),
-      migrations: async () => assertNone(await pendingMigrations(database.ownerPool, migrations)),
+      migrations: async () => assertNone(await pendingMigrations(database.pool, migrations)),
     },
   });
   // In a context of its own, so that the routes are registered after every hook above is in place.

@@ -44,7 +44,7 @@ const sessionSeconds = 30 * 86_400;
 
 export function createAccounts(database: Database): Accounts {
   const auth = buildAuth(database);
-  const { owner, ownerPool } = database;
+  const { people: owner, peoplePool: ownerPool } = database;
   return {
     signIn: (email, password) =>
       orAway(async () => {
@@ -75,14 +75,14 @@ export function createAccounts(database: Database): Accounts {
   };
 }
 
-/** One read on every request of a signed-in person; it runs before the company is known, so as the owner. */
+/** One read on every request of a signed-in person; it runs before the company is known. */
 const memberOfSession = `
   select m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role
   from session s join member m on m.user_id = s.user_id and m.removed_at is null
   where s.token = $1 and s.expires_at > now()
   order by m.created_at limit 1`;
 
-function buildAuth({ owner }: Database) {
+function buildAuth({ people: owner }: Database) {
   return betterAuth({
     database: prismaAdapter(owner, { provider: 'postgresql' }),
     // The library's own cookies are not used: the session's token travels in ours, so this signs nothing that lasts.

@@ -44,12 +44,13 @@ export function serve<const R extends Route>(
       permission: route.permission,
       idempotent: route.idempotent ?? false,
       versioned: route.versioned ?? false,
+      ...(route.upload && { upload: route.upload }),
     },
     schema: {
       operationId: route.name,
       summary: route.summary,
       ...(route.params && { params: route.params }),
-      ...(route.query && { querystring: route.query }),
+      querystring: queryOf(route),
       ...(route.body && { body: route.body }),
       response: responses(route),
     },
@@ -71,6 +72,12 @@ export function serve<const R extends Route>(
       return answer ?? reply.send();
     },
   });
+}
+
+/** A parameter there is not is told, not passed over: `?serverity=repair` would list everything. */
+function queryOf({ query }: Route): z.ZodType {
+  if (query === undefined) return z.strictObject({});
+  return query instanceof z.ZodObject ? query.strict() : query;
 }
 
 /** Of each status: a schema, bytes of a media type, or nothing. */

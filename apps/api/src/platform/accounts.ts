@@ -63,7 +63,7 @@ const sessionSeconds = 30 * 86_400;
 
 export function createAccounts(database: Database): Accounts {
   const auth = buildAuth(database);
-  const { owner, ownerPool } = database;
+  const { people: owner, peoplePool: ownerPool } = database;
   const createUser: Accounts['createUser'] = ({ email, name, password }) =>
     orAway(async () => {
       const fault = passwordFault(password);
@@ -96,7 +96,7 @@ export function createAccounts(database: Database): Accounts {
   };
 }
 
-/** One read on every request of a signed-in person; it runs before the company is known, so as the owner. */
+/** One read on every request of a signed-in person; it runs before the company is known. */
 const memberOfSession = `
   select m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role,
     json_build_object('crewSeesMoney', c.crew_sees_money, 'estimatorsEditCostBook', c.estimators_edit_cost_book) as switches
@@ -104,7 +104,7 @@ const memberOfSession = `
   where s.token = $1 and s.expires_at > now()
   order by m.created_at limit 1`;
 
-function buildAuth({ owner }: Database) {
+function buildAuth({ people: owner }: Database) {
   return betterAuth({
     database: prismaAdapter(owner, { provider: 'postgresql' }),
     // The library's own cookies are not used: the session's token travels in ours, so this signs nothing that lasts.

@@ -14,6 +14,7 @@ import { ApiKeys } from '../parts/api-keys.tsx';
 import { CompanyForm } from '../parts/company-form.tsx';
 import { Invitations } from '../parts/invitations.tsx';
 import { Page, Part } from '../parts/page.tsx';
+import { PeopleLogLink } from '../parts/people-log-link.tsx';
 import { Reading } from '../parts/reading.tsx';
 import { roleOptions, roleWords } from '../parts/words.ts';
 
@@ -35,6 +36,7 @@ export function PeopleScreen() {
       {owner && <Invitations />}
       <CompanyForm owner={owner} />
       {owner && <ApiKeys />}
+      {owner && <PeopleLogLink />}
     </Page>
   );
 }

@@ -37,7 +37,7 @@ async function openCompany(platform: Platform, clock: StoryClock): Promise<Telle
   const { name: companyName, details } = story.company;
   const owner = toCaller(await services.members.createCompany({ companyName, ...story.owner }));
   const { version } = await services.members.company(owner.companyId);
-  await services.members.changeCompany(owner.companyId, version, details);
+  await services.members.changeCompany(owner, version, details);
   const join = async ({ email, role, name, password }: story.DemoPerson) => {
     const { link } = await services.invitations.invite(owner, { email, role });
     const token = new URL(link).hash.slice(1);

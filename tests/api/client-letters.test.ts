@@ -145,6 +145,24 @@ describe('a letter', () => {
   });
 });
 
+test('the next session clears away those that ran out, which alone may be cleared', async () => {
+  const pool = api.platform.database.ownerPool;
+  const sent = await offer();
+  const count = async () =>
+    (await pool.query('select count(*)::int as n from client_session where company_id = $1', [job.owner.companyId]))
+      .rows[0].n as number;
+  const living = () =>
+    api.platform.database.inCompany(job.owner.companyId, (tx) => tx.clientSession.deleteMany({ where: {} }));
+  const before = await count();
+  expect(before).toBeGreaterThan(0);
+  expect((await living()).count).toBe(0);
+  await pool.query('update client_session set expires_at = to_timestamp(1) where company_id = $1', [
+    job.owner.companyId,
+  ]);
+  await job.open(sent.link);
+  expect(await count()).toBe(1);
+});
+
 test('a scanner that only gets leaves nothing behind, not even a session', async () => {
   const { link, open } = await offer();
   const rows = async () =>

@@ -1,11 +1,11 @@
 // The real server for the bench, in a process of its own on the database in DATABASE_URL: no rate limits, nothing seeded.
 import { readConfig } from '../../apps/api/src/config.ts';
+import { noLimits } from '../../apps/api/src/plugins/limits.ts';
 import { startServer } from '../../apps/api/src/server.ts';
 
-const plenty = 10_000_000;
 const server = await startServer({
   config: readConfig({ ...process.env, PORT: '0', SEED: 'none', WORKER: 'none', SIGN_UP: 'open' }),
-  limits: { perAddress: plenty, signIn: plenty, clientLink: plenty },
+  limits: noLimits,
   logger: false,
   log: () => {},
 });

@@ -8,7 +8,7 @@ import { type Config, readConfig } from '../../apps/api/src/config.ts';
 import type { Deps } from '../../apps/api/src/deps.ts';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import type { Platform } from '../../apps/api/src/platform/platform.ts';
-import type { RateLimits } from '../../apps/api/src/plugins/limits.ts';
+import { noLimits, type RateLimits } from '../../apps/api/src/plugins/limits.ts';
 import { startServer } from '../../apps/api/src/server.ts';
 import { cloneDatabase } from './database.ts';
 
@@ -47,7 +47,6 @@ interface Options {
   databaseVia?: (databaseUrl: string) => Promise<string>;
 }
 
-const plenty: RateLimits = { perAddress: 1_000_000, signIn: 1_000_000, clientLink: 1_000_000 };
 const password = 'sill plate and rim joist';
 
 /** A server of one's own: real socket, real PostgreSQL (a clone of the migrated template), real files, worker inline. */
@@ -62,7 +61,7 @@ export async function startTestApi({ limits, config: changes, databaseVia }: Opt
   });
   const server = await startServer({
     config: { ...base, ...changes },
-    limits: { ...plenty, ...limits },
+    limits: { ...noLimits, ...limits },
     // The machine that runs the tests may be busy with other things; that is no fault of the server.
     busyAfterMs: 0,
     logger: { level: process.env.TEST_LOG ?? 'silent' },

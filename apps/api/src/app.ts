@@ -9,6 +9,7 @@ import { pendingMigrations } from './platform/database/migrations.ts';
 import { newId } from './platform/ids.ts';
 import type { Platform } from './platform/platform.ts';
 import { ProblemError } from './platform/problem-error.ts';
+import { createSharedLimits } from './platform/shared-limits.ts';
 import { auth } from './plugins/auth.ts';
 import { health } from './plugins/health.ts';
 import { idempotency } from './plugins/idempotency.ts';
@@ -17,6 +18,7 @@ import { openApi } from './plugins/openapi.ts';
 import { packing } from './plugins/packing.ts';
 import { permissions } from './plugins/permissions.ts';
 import { problemDocuments, sendProblem } from './plugins/problems.ts';
+import { refusalBursts } from './plugins/refusal-bursts.ts';
 import { security } from './plugins/security.ts';
 import { dashboardFiles } from './plugins/static.ts';
 import { storableText } from './plugins/storable-text.ts';
@@ -71,7 +73,8 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
       });
     },
   });
-  await app.register(limits, { limits: options.limits ?? defaultLimits });
+  await app.register(limits, { limits: options.limits ?? defaultLimits, shared: createSharedLimits(database.pool) });
+  await app.register(refusalBursts);
   await app.register(auth, { accounts, cookies: deps.cookies, lookups: deps.lookups });
   await app.register(permissions);
   await app.register(idempotency, { database });

@@ -42,6 +42,8 @@ import { registerMembersRoutes } from './features/members/members.routes.ts';
 import { MembersService } from './features/members/members.service.ts';
 import { registerNoticesRoutes } from './features/notices/notices.routes.ts';
 import { NoticesService } from './features/notices/notices.service.ts';
+import { registerPeopleLogRoutes } from './features/people-log/people-log.routes.ts';
+import { PeopleLogService } from './features/people-log/people-log.service.ts';
 import { PhotoDerivativesService } from './features/photos/photo-derivatives.service.ts';
 import { PhotoIntakeService } from './features/photos/photo-intake.service.ts';
 import { derivePhotoJob, handleDerivePhoto } from './features/photos/photos.jobs.ts';
@@ -106,7 +108,8 @@ export function createDeps(platform: Platform): Deps {
 type Services = ReturnType<typeof createServices>;
 
 function createServices({ config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges }: Platform) {
-  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp);
+  const peopleLog = new PeopleLogService(database, clock);
+  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp, peopleLog);
   const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
   const apiKeys = new ApiKeysService(database, clock);
   const witnesses = new RecordWitnesses(fileStore, queue);
@@ -124,7 +127,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
   const loadPaths = new LoadPathsService(database, clock, records);
   const judging = new JudgingService(clock, checks, records);
   const findings = new FindingsService(database, clock, records, photos, judging);
-  const books = new CostBooksService(database, clock, records);
+  const books = new CostBooksService(database, clock, records, peopleLog);
   const scopes = new ScopesService(database, books, starterCostBook);
   const estimates = new EstimatesService(database, records, books);
   const evaluation = new EstimateEvaluationService(ranges);
@@ -141,6 +144,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
   const reports = new ReportsService(database, photos);
   const mailSender = new MailSender(database, clock, records, mailer, reports);
   return {
+    peopleLog,
     members,
     invitations,
     apiKeys,
@@ -177,6 +181,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
 function listFeatures(services: Services, cookies: Cookies): Feature[] {
   return [
     { name: 'members', register: (app) => registerMembersRoutes(app, { ...services, cookies }) },
+    { name: 'people-log', register: (app) => registerPeopleLogRoutes(app, services.peopleLog) },
     { name: 'projects', register: (app) => registerProjectsRoutes(app, services.projects) },
     { name: 'locations', register: (app) => registerLocationsRoutes(app, services.locations) },
     { name: 'photos', register: (app) => registerPhotosRoutes(app, services) },

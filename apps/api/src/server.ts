@@ -4,6 +4,7 @@ import type { FastifyInstance, FastifyServerOptions } from 'fastify';
 import { type AppOptions, buildApp } from './app.ts';
 import { type Config, readConfig } from './config.ts';
 import { createDeps, type Deps, jobs } from './deps.ts';
+import { toLoggedError } from './platform/logged-error.ts';
 import { openPlatform, type Platform } from './platform/platform.ts';
 import { StartupError } from './platform/startup-error.ts';
 
@@ -26,13 +27,16 @@ interface Options extends AppOptions {
 /** Never the request's address: a client link's secret can be in it. */
 export const serverLogger: FastifyServerOptions['logger'] = {
   level: 'info',
-  serializers: { req: ({ id, method }) => ({ id, method }) },
+  serializers: {
+    req: ({ id, method }) => ({ id, method }),
+    err: toLoggedError,
+  },
 };
 
 /** Starts everything on one port. What is closed last was opened first. */
 export async function startServer(options: Options = {}): Promise<RunningServer> {
   const config = options.config ?? readConfig();
-  let logError: (error: Error) => void = console.error;
+  let logError: (error: Error) => void = (error) => console.error(toLoggedError(error));
   const platform = await openPlatform(config, {
     jobs,
     mustOwn: true,

@@ -8,6 +8,7 @@ import { locationRoutes } from './locations.ts';
 import { mailRoutes } from './mails.ts';
 import { memberRoutes } from './members.ts';
 import { noticeRoutes } from './notices.ts';
+import { peopleLogRoutes } from './people-log.ts';
 import { photoRoutes } from './photos.ts';
 import { priceEvaluateRoutes } from './price-evaluate.ts';
 import { priceRoutes } from './prices.ts';
@@ -31,6 +32,7 @@ export * from './locations.ts';
 export * from './mails.ts';
 export * from './members.ts';
 export * from './notices.ts';
+export * from './people-log.ts';
 export * from './photos.ts';
 export * from './price-evaluate.ts';
 export * from './prices.ts';
@@ -64,4 +66,5 @@ export const routes = {
   ...clientRoutes,
   ...mailRoutes,
   ...recordRoutes,
+  ...peopleLogRoutes,
 } as const;

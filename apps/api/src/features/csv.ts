@@ -12,10 +12,17 @@ const guard = (cell: string): string => (formula.test(cell) && !plainNumber.test
 const unguard = (cell: string): string => (cell.startsWith("'") && formula.test(cell.slice(1)) ? cell.slice(1) : cell);
 
 /** RFC 4180, with the mark by which spreadsheets know UTF-8. */
-export const csvOfRows = (rows: readonly (readonly string[])[]): string =>
+export const csvOfRows = (rows: Rows): string => write(rows, true);
+
+/** What follows the first rows, where they are written some at a time. */
+export const moreCsvRows = (rows: Rows): string => write(rows, false);
+
+type Rows = readonly (readonly string[])[];
+
+const write = (rows: Rows, bom: boolean): string =>
   stringify(
     rows.map((cells) => cells.map(guard)),
-    { bom: true, record_delimiter: '\r\n' },
+    { bom, record_delimiter: '\r\n' },
   );
 
 /** @throws ProblemError `invalid-input` where the text is no CSV */

@@ -1,4 +1,5 @@
 import { hash, verify } from '@node-rs/argon2';
+import { boundWork } from './bounded-work.ts';
 import { commonPasswords } from './common-passwords.data.ts';
 
 /** OWASP Password Storage Cheat Sheet, Argon2id row "m=19456 (19 MiB), t=2, p=1"; from memory, 2024. `algorithm` 2 is Argon2id. */
@@ -10,10 +11,16 @@ export const minPasswordLength = 15;
 /** Different keyboards write the same letter with different bytes. */
 const normalize = (password: string): string => password.normalize('NFKC');
 
-export const hashPassword = (password: string): Promise<string> => hash(normalize(password), argon2id);
+/** Hashing takes one of the process's four helper threads, which write photos too: two are left for them. */
+const hashing = boundWork({ most: 2, waiting: 30 });
 
+/** @throws ProblemError `busy` */
+export const hashPassword = (password: string): Promise<string> =>
+  hashing.run(() => hash(normalize(password), argon2id));
+
+/** @throws ProblemError `busy` */
 export const verifyPassword = (hashed: string, password: string): Promise<boolean> =>
-  verify(hashed, normalize(password));
+  hashing.run(() => verify(hashed, normalize(password)));
 
 /** Why a password is not taken, in words, or null when it is. Any characters are allowed. */
 export function passwordFault(password: string): string | null {

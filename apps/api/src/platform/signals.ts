@@ -1,3 +1,5 @@
+import { toLoggedError } from './logged-error.ts';
+
 const patienceMs = 40_000;
 
 /**
@@ -19,7 +21,7 @@ export function stopOnSignal(stop: () => Promise<void>): (reason: string) => voi
     stop().then(
       () => process.exit(0),
       (error) => {
-        console.error(error);
+        console.error(toLoggedError(error));
         process.exit(1);
       },
     );

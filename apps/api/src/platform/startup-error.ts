@@ -1,3 +1,5 @@
+import { toLoggedError } from './logged-error.ts';
+
 /** A reason the program cannot start (or a command cannot run), in one sentence for the person at the terminal. */
 export class StartupError extends Error {
   override readonly name = 'StartupError';
@@ -7,5 +9,5 @@ export class StartupError extends Error {
 export function reportStartFailure(error: unknown): void {
   // By name: the built server carries its own copy of the class.
   if (error instanceof Error && error.name === 'StartupError') console.error(`\n${error.message}\n`);
-  else console.error(error);
+  else console.error(toLoggedError(error));
 }

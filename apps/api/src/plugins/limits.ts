@@ -2,55 +2,128 @@ import rateLimit from '@fastify/rate-limit';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { ProblemError } from '../platform/problem-error.ts';
+import { networkOf, type SharedLimits } from '../platform/shared-limits.ts';
 
-/** Requests a minute. */
+/** How often, in a minute unless it says otherwise. */
 export interface RateLimits {
   /** From one address, all routes together. A crew phone that opens a project asks for hundreds of pictures. */
   perAddress: number;
-  /** From one address with one e-mail address: sign-in and opening a company. */
+  /** Passwords tried from one address for one e-mail address. */
   signIn: number;
+  /** Passwords tried from one address, whatever the e-mail addresses: an office of thirty behind one address signs in at seven. */
+  signInAddress: number;
+  /** Passwords tried for one e-mail address from anywhere, in an hour. At most 100 in a row: NIST SP 800-63B-4 section 3.2.2, from memory. */
+  signInAccount: number;
   /** From one address: exchanging a link or an invitation, and answering. */
   clientLink: number;
+  /** By one link, from anywhere. */
+  link: number;
+  /** Changes of one company's people and programs together. Several crews that send a day's photos come to hundreds. */
+  company: number;
+  /** What all clients of one company send together. */
+  companyLetters: number;
 }
 
-export const defaultLimits: RateLimits = { perAddress: 6000, signIn: 20, clientLink: 60 };
+export const defaultLimits: RateLimits = {
+  perAddress: 6_000,
+  signIn: 20,
+  signInAddress: 60,
+  signInAccount: 100,
+  clientLink: 60,
+  link: 30,
+  company: 3_000,
+  companyLetters: 600,
+};
 
-/** Where a secret is tried or a decision is made, by method and path. */
-const tight: { route: RegExp; limit: keyof RateLimits; byEmail?: boolean }[] = [
-  { route: /^POST \/api\/v1\/(session|companies)$/, limit: 'signIn', byEmail: true },
-  { route: /^POST \/api\/v1\/invitations\/(look-up|accept)$/, limit: 'clientLink' },
-  { route: /^POST \/api\/v1\/client\//, limit: 'clientLink' },
+/** For tests and benches, which come from one address. */
+export const noLimits = Object.fromEntries(
+  Object.keys(defaultLimits).map((name) => [name, 10_000_000]),
+) as unknown as RateLimits;
+
+interface Rule {
+  name: keyof RateLimits;
+  /** Whose tries are counted; undefined where the request names nobody. */
+  who: (request: FastifyRequest) => string | undefined;
+  seconds?: number;
+}
+
+const address = (request: FastifyRequest): string => networkOf(request.ip);
+const field = (name: string) => (request: FastifyRequest) => {
+  const value = (request.body as Record<string, unknown> | null | undefined)?.[name];
+  return typeof value === 'string' ? value.toLowerCase() : undefined;
+};
+const email = field('email');
+/** A token is letters of both cases, and two that differ in them alone count as one: no harm in that. */
+const token = field('token');
+const letter = (request: FastifyRequest) => (request.params as { letterId?: string }).letterId;
+const company = (request: FastifyRequest) => request.principal?.companyId;
+
+const byAddressAndEmail: Rule = {
+  name: 'signIn',
+  who: (request) => `${address(request)} ${email(request) ?? ''}`,
+};
+const byAddress: Rule = { name: 'signInAddress', who: address };
+const byAccount: Rule = { name: 'signInAccount', who: email, seconds: 3_600 };
+const linksByAddress: Rule = { name: 'clientLink', who: address };
+const byToken: Rule = { name: 'link', who: token };
+
+/** Where a secret is tried or a decision is made, by method and path. The narrowest count comes first: what it refuses burdens no other. */
+const tight: { route: RegExp; rules: readonly Rule[] }[] = [
+  { route: /^POST \/api\/v1\/(session|companies)$/, rules: [byAddressAndEmail, byAddress, byAccount] },
+  // It tries the password of an account that is known already.
+  { route: /^POST \/api\/v1\/invitations\/accept$/, rules: [byToken, linksByAddress, byAddress] },
+  { route: /^POST \/api\/v1\/invitations\/look-up$/, rules: [byToken, linksByAddress] },
+  {
+    route: /^POST \/api\/v1\/client\//,
+    rules: [
+      { name: 'link', who: (request) => letter(request) ?? token(request) },
+      linksByAddress,
+      { name: 'companyLetters', who: company },
+    ],
+  },
 ];
 
-/** Counts per process; each limit answers 429 with Retry-After. */
-export const limits = fp(async (app: FastifyInstance, { limits }: { limits: RateLimits }) => {
-  app.addHook('onRoute', (route) => {
-    const name = `${[route.method].flat()[0]} ${route.url}`;
-    const found = tight.find(({ route: pattern }) => pattern.test(name));
-    if (!found) return;
-    const rule = {
-      max: limits[found.limit],
-      groupId: found.limit,
-      timeWindow: 60_000,
-      // The e-mail address is in the body, which is there only after parsing.
-      ...(found.byEmail && { hook: 'preHandler' as const, keyGenerator: addressAndEmail }),
-    };
-    route.config = { ...route.config, rateLimit: rule };
-  });
+const ofMembers: readonly Rule[] = [{ name: 'company', who: company }];
+
+interface Options {
+  limits: RateLimits;
+  shared: SharedLimits;
+}
+
+/**
+ * Each limit answers 429 with Retry-After. The wide one counts per process, in memory: it keeps one caller from filling
+ * the server, and a look into the database for each picture would cost more than the picture. All others are shared.
+ */
+export const limits = fp(async (app: FastifyInstance, { limits, shared }: Options) => {
   await app.register(rateLimit, {
     global: true,
     max: limits.perAddress,
     timeWindow: 60_000,
-    errorResponseBuilder: (_request, { ttl }) => {
-      const seconds = Math.max(1, Math.ceil(ttl / 1000));
-      return new ProblemError('too-many-requests', `Too many requests came from here; try again in ${seconds} s.`, {
-        headers: { 'retry-after': String(seconds) },
-      });
-    },
+    keyGenerator: address,
+    errorResponseBuilder: (_request, { ttl }) => tooMany(ttl),
+  });
+  // Once it is known who asks and what for; nothing of the work is begun then.
+  app.addHook('preHandler', async (request) => {
+    for (const { name, who, seconds = 60 } of rulesOf(request)) {
+      const key = who(request);
+      if (key === undefined) continue;
+      const wait = await shared.take({ name, tries: limits[name], seconds }, key);
+      if (wait > 0) throw tooMany(wait);
+    }
   });
 });
 
-function addressAndEmail(request: FastifyRequest): string {
-  const email = (request.body as { email?: unknown } | undefined)?.email;
-  return `${request.ip} ${String(email ?? '').toLowerCase()}`;
+function rulesOf(request: FastifyRequest): readonly Rule[] {
+  if (request.is404 || ['GET', 'HEAD', 'OPTIONS'].includes(request.method)) return [];
+  const name = `${request.method} ${request.routeOptions.url}`;
+  const found = tight.find(({ route }) => route.test(name));
+  if (found) return found.rules;
+  return request.principal ? ofMembers : [];
+}
+
+function tooMany(waitMs: number): ProblemError {
+  const seconds = Math.max(1, Math.ceil(waitMs / 1000));
+  return new ProblemError('too-many-requests', `Too many requests came from here; try again in ${seconds} s.`, {
+    headers: { 'retry-after': String(seconds) },
+  });
 }

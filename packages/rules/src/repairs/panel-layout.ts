@@ -125,12 +125,16 @@ function unbackedIn(area: readonly Rect[], ground: Ground): number {
   }, 0);
 }
 
+/** What gets new panel where these defects are: snapped to framing, joined where they meet, as rectangles that do not overlap. */
+export const panelArea = (defects: readonly Rect[], ground: Ground): Rect[] =>
+  disjoint(defects.map((rect) => snapPanel(rect, ground)));
+
 /**
- * Lays new panels over defects: snapped to framing, joined where they meet, cut into sheets whose edges all have
- * framing or blocking behind. Needs at least one rectangle inside the place.
+ * Lays new panels over defects: the area cut into sheets whose edges all have framing or blocking behind. Needs at least one
+ * rectangle inside the place.
  */
 export function layOutPanels(defects: readonly Rect[], ground: Ground): PanelLayout {
-  const area = disjoint(defects.map((rect) => snapPanel(rect, ground)));
+  const area = panelArea(defects, ground);
   const pieces = bySize(area.flatMap((rect) => cutIntoPieces(rect, ground)));
   return {
     area,

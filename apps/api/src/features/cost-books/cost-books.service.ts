@@ -8,6 +8,7 @@ import { assertVersion } from '../../plugins/etag.ts';
 import { unknownNames } from '../../plugins/problems.ts';
 import type { Caller } from '../caller.ts';
 import { namesOf } from '../member-names.ts';
+import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
@@ -25,6 +26,7 @@ export class CostBooksService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
+    private readonly peopleLog: PeopleLogService,
   ) {}
 
   async newest(companyId: string): Promise<CostBookAnswer> {
@@ -96,6 +98,7 @@ export class CostBooksService {
       if (!row) assertVersion(seen, version);
       const data = { version, sha256: hashOf(book) };
       await this.records.appendToCompany(tx, { companyId, actor, type: 'cost-book.saved', subjectId: companyId, data });
+      await this.peopleLog.note(tx, companyId, { type: 'cost-book.saved', actor: asPerson(actor), data: { version } });
       return { ...(await toHead(tx, companyId, row ? [row] : []))[0], book: raw } as CostBookAnswer;
     });
   }

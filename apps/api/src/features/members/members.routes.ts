@@ -49,7 +49,7 @@ function registerPeople(app: FastifyInstance, { members }: Services): void {
   serve(app, memberRoutes.getCompany, ({ principal }) => members.company(principal.companyId));
 
   serve(app, memberRoutes.changeCompany, ({ body, principal, ifMatch }) =>
-    members.changeCompany(principal.companyId, ifMatch, body),
+    members.changeCompany(callerOf(principal), ifMatch, body),
   );
 
   serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));

@@ -18,6 +18,7 @@ import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../caller.ts';
+import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
@@ -35,6 +36,7 @@ export class MembersService {
     /** Version 1 of every new company's cost book. */
     private readonly starterBook: CostBook,
     private readonly signUp: Config['signUp'],
+    private readonly peopleLog: PeopleLogService,
   ) {}
 
   /** Whether a company can be opened now. */
@@ -103,13 +105,15 @@ export class MembersService {
 
   /** @throws ProblemError `stale-version` */
   async changeCompany(
-    companyId: string,
+    { companyId, actor }: Caller,
     seen: number,
     change: BodyOut<typeof memberRoutes.changeCompany>,
   ): Promise<Company> {
     return this.database.inCompany(companyId, async (tx) => {
       await members.lockCompany(tx, companyId);
       assertVersion(seen, (await members.findCompany(tx, companyId)).version);
+      const data = { changed: Object.keys(change) };
+      await this.peopleLog.note(tx, companyId, { type: 'company.changed', actor: asPerson(actor), data });
       return toCompany(await members.updateCompany(tx, companyId, change));
     });
   }

@@ -50,15 +50,16 @@ function Switches({ company }: { company: Company }) {
     invalidates: [routes.getCompany, routes.whoAmI],
     onDone: () => say('Saved'),
   });
+  // What was just pressed is shown while it is being saved.
+  const now = { ...company, ...(change.isPending && change.variables.body) };
   return (
     <div className="stack">
       {switches.map(({ name, label, on, off }) => (
         <Checkbox
           key={name}
           label={label}
-          detail={company[name] ? on : off}
-          checked={company[name]}
-          disabled={change.isPending}
+          detail={now[name] ? on : off}
+          checked={now[name] === true}
           onChange={(checked) => change.mutate({ body: { [name]: checked }, ifMatch: company.version })}
         />
       ))}

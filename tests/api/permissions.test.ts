@@ -368,7 +368,7 @@ describe('money and mail addresses', () => {
           ...ids,
           id: someId(),
           findingId: finding.id,
-          method: 'email',
+          method: 'e-mail',
           sentOn: now,
           sentTo: secret.clientEmail,
           text: 'Heads up',

@@ -303,3 +303,45 @@ describe('the cost book', () => {
     expect(byCrew.status).toBe(403);
   });
 });
+
+describe('the log of people', () => {
+  test('tells each change of rights, who did it, and what ended with it', async () => {
+    const [owner, second] = await twoOwners();
+    await makeKey(second, { name: 'Nightly' });
+    const { id, token, email } = await invite(second, 'crew');
+    await accept(token);
+    await invite(second, 'crew');
+    await change(owner, second, { role: 'crew', name: 'Bo Brandt' });
+    await remove(owner, second);
+    await api
+      .http(owner)
+      .patch(`${v1}/company`)
+      .set('if-match', '"1"')
+      .send({ crewSeesMoney: true, phone: '555-0100' });
+    const key = await makeKey(owner);
+    await api.http(owner).delete(`${v1}/api-keys/${key.id}`);
+    const open = await invite(owner, 'crew');
+    await api.http(owner).delete(`${v1}/invitations/${open.id}`);
+    const { body } = await api.http(owner).get(`${v1}/people-log?limit=50`);
+    const told = (type: string) => body.items.filter((one: { type: string }) => one.type === type);
+    expect(told('api-key.made')[1]).toMatchObject({
+      actor: { id: second.memberId },
+      data: { name: 'Nightly', role: 'owner', use: 'full' },
+    });
+    expect(told('invitation.accepted')).toMatchObject([{ subjectId: id, data: { to: email } }]);
+    expect(told('member.joined')).toMatchObject([{ data: { role: 'crew' } }]);
+    expect(told('member.role-changed')).toMatchObject([
+      {
+        actor: { id: owner.memberId },
+        subjectId: second.memberId,
+        data: { from: 'owner', to: 'crew', keysLowered: 1, invitationsEnded: 1 },
+      },
+    ]);
+    expect(told('member.renamed')).toMatchObject([{ data: { to: 'Bo Brandt' } }]);
+    expect(told('member.removed')).toMatchObject([{ data: { keysEnded: 1, invitationsEnded: 0 } }]);
+    expect(told('company.changed')).toMatchObject([{ data: { changed: ['phone'] } }]);
+    expect(told('rights.changed')).toMatchObject([{ data: { crewSeesMoney: true } }]);
+    expect(told('api-key.revoked')).toMatchObject([{ subjectId: key.id }]);
+    expect(told('invitation.revoked')).toMatchObject([{ subjectId: open.id }]);
+  });
+});

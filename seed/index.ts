@@ -48,7 +48,7 @@ async function openCompany(platform: Platform, clock: StoryClock): Promise<Telle
   const join = async ({ email, role, name, password }: story.DemoPerson) => {
     const { link } = await services.invitations.invite(owner, { email, role });
     const token = new URL(link).hash.slice(1);
-    return callerOfNew(await services.invitations.accept({ token, name, password }));
+    return callerOfNew(await services.joining.accept({ token, name, password }));
   };
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);

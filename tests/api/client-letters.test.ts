@@ -176,6 +176,19 @@ test('a scanner that only gets leaves nothing behind, not even a session', async
 });
 
 describe('questions', () => {
+  test('of a letter are twenty an hour at most, answered or not', async () => {
+    const { open, changeOrder } = await offer();
+    for (let round = 0; round < 20; round += 1) {
+      const { body } = await ask(open, { text: `Question ${round}` }).expect(201);
+      const answer = `${v1}/change-orders/${changeOrder.id}/questions/${body.id}/answer`;
+      await api.http(job.owner).post(answer).send({ answer: 'Yes.' }).expect(200);
+    }
+    const refused = await ask(open).expect(429);
+    expect(refused.body.type).toBe(problem('too-many-requests'));
+    expect(Number(refused.headers['retry-after'])).toBeGreaterThan(3_000);
+    expect((await letterOf(open)).questions).toHaveLength(20);
+  });
+
   test('of a letter wait ten at most, and one more is taken when one is answered', async () => {
     const sent = await offer();
     for (let round = 0; round < 10; round += 1) await ask(sent.open, { text: `Question ${round}` }).expect(201);

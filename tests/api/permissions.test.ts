@@ -396,7 +396,7 @@ describe('money and mail addresses', () => {
           ...ids,
           id: someId(),
           findingId: finding.id,
-          method: 'email',
+          method: 'e-mail',
           sentOn: now,
           sentTo: secret.clientEmail,
           text: 'Heads up',

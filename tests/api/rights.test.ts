@@ -242,6 +242,8 @@ describe('an invitation tapped twice', () => {
 
 describe('whoever holds an invitation reads that mailbox', () => {
   const userAt = (email: string) => api.platform.database.owner.user.findUnique({ where: { email } });
+  const neverConfirmed = (email: string) =>
+    api.platform.database.people.user.update({ where: { email }, data: { emailVerified: false } });
 
   test('so the address is confirmed', async () => {
     const owner = await api.signIn();
@@ -252,6 +254,7 @@ describe('whoever holds an invitation reads that mailbox', () => {
 
   test('and gets the address that somebody took in advance, whose company stays as it is', async () => {
     const [owner, squatter] = [await api.signIn(), await api.signIn()];
+    await neverConfirmed(squatter.email);
     const { token } = await invite(owner, 'crew', squatter.email);
     const joined = await accept(token);
     expect([joined.status, joined.body.company.id]).toEqual([201, owner.companyId]);
@@ -266,6 +269,7 @@ describe('whoever holds an invitation reads that mailbox', () => {
   test('and sets a new password for an account that never confirmed; its sessions end', async () => {
     const owner = await api.signIn();
     const person = await api.signIn({ companyId: owner.companyId, role: 'crew' });
+    await neverConfirmed(person.email);
     await remove(owner, person);
     const { token } = await invite(owner, 'crew', person.email);
     expect((await accept(token)).status).toBe(201);
@@ -301,5 +305,47 @@ describe('the cost book', () => {
     const crew = await api.signIn({ companyId: owner.companyId, role: 'crew' });
     const byCrew = await api.http(crew).put(`${v1}/cost-book`).set('if-match', '"0"').send({ book: starterCostBook });
     expect(byCrew.status).toBe(403);
+  });
+});
+
+describe('the log of people', () => {
+  test('tells each change of rights, who did it, and what ended with it', async () => {
+    const [owner, second] = await twoOwners();
+    await makeKey(second, { name: 'Nightly' });
+    const { id, token, email } = await invite(second, 'crew');
+    await accept(token);
+    await invite(second, 'crew');
+    await change(owner, second, { role: 'crew', name: 'Bo Brandt' });
+    await remove(owner, second);
+    await api
+      .http(owner)
+      .patch(`${v1}/company`)
+      .set('if-match', '"1"')
+      .send({ crewSeesMoney: true, phone: '555-0100' });
+    const key = await makeKey(owner);
+    await api.http(owner).delete(`${v1}/api-keys/${key.id}`);
+    const open = await invite(owner, 'crew');
+    await api.http(owner).delete(`${v1}/invitations/${open.id}`);
+    const { body } = await api.http(owner).get(`${v1}/people-log?limit=50`);
+    const told = (type: string) => body.items.filter((one: { type: string }) => one.type === type);
+    expect(told('api-key.made')[1]).toMatchObject({
+      actor: { id: second.memberId },
+      data: { name: 'Nightly', role: 'owner', use: 'full' },
+    });
+    expect(told('invitation.accepted')).toMatchObject([{ subjectId: id, data: { to: email } }]);
+    expect(told('member.joined')).toMatchObject([{ data: { role: 'crew' } }]);
+    expect(told('member.role-changed')).toMatchObject([
+      {
+        actor: { id: owner.memberId },
+        subjectId: second.memberId,
+        data: { from: 'owner', to: 'crew', keysLowered: 1, invitationsEnded: 1 },
+      },
+    ]);
+    expect(told('member.renamed')).toMatchObject([{ data: { to: 'Bo Brandt' } }]);
+    expect(told('member.removed')).toMatchObject([{ data: { keysEnded: 1, invitationsEnded: 0 } }]);
+    expect(told('company.changed')).toMatchObject([{ data: { changed: ['phone'] } }]);
+    expect(told('rights.changed')).toMatchObject([{ data: { crewSeesMoney: true } }]);
+    expect(told('api-key.revoked')).toMatchObject([{ subjectId: key.id }]);
+    expect(told('invitation.revoked')).toMatchObject([{ subjectId: open.id }]);
   });
 });

@@ -45,6 +45,8 @@ export interface Config {
   signUp: 'open' | 'invited' | 'closed';
   /** Letters that a company may send in an hour. */
   mailPerHour: number;
+  /** Whom to write to about a weakness; told at /.well-known/security.txt. */
+  securityContact: string | undefined;
 }
 
 type Environment = Record<string, string | undefined>;
@@ -68,6 +70,10 @@ const fields = {
   PUBLIC_URL: { schema: urlOf('http:', 'https:'), allowed: 'http://host[:port] or https://host' },
   SEALING_KEY: { schema: z.string().min(32), allowed: 'at least 32 random characters, the same for every process' },
   SEED: { schema: z.enum(['demo', 'none']), allowed: 'demo or none' },
+  SECURITY_CONTACT: {
+    schema: urlOf('mailto:', 'https:', 'tel:'),
+    allowed: 'mailto:name@host, https://… or tel:…',
+  },
   WORKER: { schema: z.enum(['inline', 'none']), allowed: 'inline or none' },
   SIGN_UP: { schema: z.enum(['open', 'invited', 'closed']), allowed: 'open, invited or closed' },
   MAIL_PER_HOUR: { schema: z.coerce.number().int().min(1).max(100_000), allowed: 'a whole number from 1 to 100000' },
@@ -96,6 +102,7 @@ export function readConfig(env: Environment = process.env): Config {
     worker: read(env, 'WORKER') ?? 'inline',
     signUp: read(env, 'SIGN_UP') ?? 'invited',
     mailPerHour: read(env, 'MAIL_PER_HOUR') ?? 60,
+    securityContact: read(env, 'SECURITY_CONTACT'),
   };
 }
 

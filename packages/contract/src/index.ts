@@ -19,6 +19,7 @@ import { scopeRoutes } from './scopes.ts';
 
 export * from './accounts.ts';
 export * from './actuals.ts';
+export * from './app-addresses.ts';
 export * from './change-order-document.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';

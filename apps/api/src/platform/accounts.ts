@@ -48,27 +48,27 @@ export interface Accounts {
 }
 
 export function createAccounts(database: Database): Accounts {
-  const { owner } = database;
+  const { people } = database;
   const checkPassword: Accounts['checkPassword'] = (email, password) =>
-    orAway(async () => ({ userId: await requirePassword(owner, { email: email.toLowerCase() }, password) }));
+    orAway(async () => ({ userId: await requirePassword(people, { email: email.toLowerCase() }, password) }));
   return {
-    ...addressDoors(owner),
+    ...addressDoors(people),
     checkPassword,
     signIn: async (email, password, device) => {
       const { userId } = await checkPassword(email, password);
       return orAway(async () => {
-        if (await hasSecondStep(owner, userId)) throw secondStepNeeded();
-        return beginSession(owner, userId, device);
+        if (await hasSecondStep(people, userId)) throw secondStepNeeded();
+        return beginSession(people, userId, device);
       });
     },
     signOut: (token) =>
-      orAway(async () => void (await owner.session.deleteMany({ where: { tokenHash: hashSecret(token) } }))),
+      orAway(async () => void (await people.session.deleteMany({ where: { tokenHash: hashSecret(token) } }))),
     memberOf: (token) => memberOf(database, token),
-    createUser: (user) => orAway(() => createUser(owner, user)),
-    deleteUser: (userId) => orAway(async () => void (await owner.user.deleteMany({ where: { id: userId } }))),
+    createUser: (user) => orAway(() => createUser(people, user)),
+    deleteUser: (userId) => orAway(async () => void (await people.user.deleteMany({ where: { id: userId } }))),
     confirmEmail: (userId) =>
-      orAway(async () => void (await owner.user.update({ where: { id: userId }, data: { emailVerified: true } }))),
-    revokeSessionsOf: (userId) => orAway(async () => void (await endSessions(owner, userId, 'all'))),
+      orAway(async () => void (await people.user.update({ where: { id: userId }, data: { emailVerified: true } }))),
+    revokeSessionsOf: (userId) => orAway(async () => void (await endSessions(people, userId, 'all'))),
   };
 }
 

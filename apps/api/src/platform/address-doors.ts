@@ -11,27 +11,27 @@ import { orAway } from './database/database-errors.ts';
 import { hashPassword, verifyPassword } from './passwords.ts';
 
 /** What an address and a password, or a link mailed to the address, prove about a person. */
-export function addressDoors(owner: PrismaClient): Pick<Accounts, 'createOrKnow' | 'knows' | 'proven'> {
+export function addressDoors(people: PrismaClient): Pick<Accounts, 'createOrKnow' | 'knows' | 'proven'> {
   const find = (email: string) =>
-    owner.user.findUnique({
+    people.user.findUnique({
       where: { email: email.toLowerCase() },
       include: { accounts: { where: { providerId: 'credential' } } },
     });
   type Found = NonNullable<Awaited<ReturnType<typeof find>>>;
   const isTheirs = async ({ accounts: [account] }: Found, password: string) =>
     account?.password ? verifyPassword(account.password, password) : false;
-  const create = async (person: NewPerson) => ({ ...(await createUser(owner, person)), isNew: true });
-  const confirm = (id: string) => owner.user.update({ where: { id }, data: { emailVerified: true } });
+  const create = async (person: NewPerson) => ({ ...(await createUser(people, person)), isNew: true });
+  const confirm = (id: string) => people.user.update({ where: { id }, data: { emailVerified: true } });
 
   async function handOver(known: Found, person: NewPerson) {
     assertPassword(person.password, [person.name, person.email]);
-    const works = await owner.member.count({ where: { userId: known.id, removedAt: null } });
+    const works = await people.member.count({ where: { userId: known.id, removedAt: null } });
     if (works > 0) {
-      await owner.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
+      await people.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
       return create(person);
     }
     const hashed = await hashPassword(person.password);
-    await owner.$transaction(async (tx) => {
+    await people.$transaction(async (tx) => {
       await setPassword(tx, known.id, hashed);
       await tx.session.deleteMany({ where: { userId: known.id } });
     });

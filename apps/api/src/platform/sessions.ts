@@ -52,7 +52,7 @@ const idleOfRole = `case m.role ${Object.entries(idleSeconds)
   .map(([role, seconds]) => `when '${role}' then interval '${seconds} seconds'`)
   .join(' ')} end`;
 
-/** One statement on every request of a signed-in person; it runs before the company is known, so as the owner. */
+/** One statement on every request of a signed-in person; it runs before the company is known. */
 const memberOfSession = `
   with found as (
     select s.id as "sessionId", m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role,
@@ -67,9 +67,9 @@ const memberOfSession = `
   select * from found`;
 
 /** The member behind a session's token, or null when the session has ended, lay unused too long, or the member was removed. */
-export const memberOf = ({ ownerPool }: Database, token: string): Promise<SessionMember | null> =>
+export const memberOf = ({ peoplePool }: Database, token: string): Promise<SessionMember | null> =>
   orAway(async () => {
-    const { rows } = await ownerPool.query<SessionMember>({
+    const { rows } = await peoplePool.query<SessionMember>({
       name: 'member-of-session',
       text: memberOfSession,
       values: [hashSecret(token)],

@@ -154,6 +154,12 @@ const people = createRoute({
   path: '/people',
   component: lazyRouteComponent(() => import('../estimator/screens/people.tsx'), 'PeopleScreen'),
 });
+const peopleLog = createRoute({
+  getParentRoute: () => office,
+  path: '/people-log',
+  validateSearch: (search): { what?: string } => word(search, 'what'),
+  component: lazyRouteComponent(() => import('../estimator/screens/people-log.tsx'), 'PeopleLogScreen'),
+});
 
 const account = createRoute({
   getParentRoute: () => office,
@@ -268,7 +274,7 @@ const projectTree = project.addChildren([
   contract,
   record,
 ]);
-const officeTree = office.addChildren([projects, newProject, costBook, people, account, projectTree]);
+const officeTree = office.addChildren([projects, newProject, costBook, people, peopleLog, account, projectTree]);
 
 export const router = createRouter({
   routeTree: root.addChildren([

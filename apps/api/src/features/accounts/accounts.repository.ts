@@ -12,8 +12,8 @@ export type UserRow = Prisma.UserGetPayload<object>;
  * One transaction on the tables of people, which belong to no company and which the application role may not touch; a letter
  * or a note about it in the person's company stands or falls with it.
  */
-export const inAccounts = <Result>({ owner }: Database, work: (tx: Tx) => Promise<Result>): Promise<Result> =>
-  orAway(() => owner.$transaction(work, { timeout: 15_000, maxWait: 5_000 }));
+export const inAccounts = <Result>({ people }: Database, work: (tx: Tx) => Promise<Result>): Promise<Result> =>
+  orAway(() => people.$transaction(work, { timeout: 15_000, maxWait: 5_000 }));
 
 export const findUser = (tx: Tx, id: string): Promise<UserRow> => tx.user.findUniqueOrThrow({ where: { id } });
 
@@ -32,7 +32,10 @@ export async function updateUser(tx: Tx, id: string, data: { name?: string; emai
   const { emailVerified: _verified, ...shown } = data;
   await tx.user.update({ where: { id }, data });
   if (Object.keys(shown).length > 0)
-    await tx.member.updateMany({ where: { userId: id, removedAt: null }, data: shown });
+    await tx.member.updateMany({
+      where: { userId: id, removedAt: null },
+      data: { ...shown, version: { increment: 1 } },
+    });
 }
 
 export const insertLink = (tx: Tx, data: Prisma.AccountLinkUncheckedCreateInput) => tx.accountLink.create({ data });

@@ -32,7 +32,7 @@ export class PasswordsService {
     { password, newPassword }: BodyOut<typeof accountRoutes.changePassword>,
     locale: Locale,
   ): Promise<void> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     assertPassword(newPassword, await this.knownWords(userId), '/newPassword');
     const hashed = await hashPassword(newPassword);
     await accounts.inAccounts(this.database, async (tx) => {
@@ -60,7 +60,7 @@ export class PasswordsService {
    * the address. @throws ProblemError `link-gone`, `invalid-input`
    */
   async reset({ token, password }: BodyOut<typeof accountRoutes.resetPassword>, locale: Locale): Promise<void> {
-    const link = await this.database.owner.accountLink.findUnique({ where: { tokenHash: hashSecret(token) } });
+    const link = await this.database.people.accountLink.findUnique({ where: { tokenHash: hashSecret(token) } });
     if (link?.kind !== 'resetPassword') throw linkGone();
     assertPassword(password, await this.knownWords(link.userId));
     const hashed = await hashPassword(password);
@@ -83,10 +83,10 @@ export class PasswordsService {
 
   /** What anyone knows of a person. */
   private async knownWords(userId: string): Promise<string[]> {
-    const { owner } = this.database;
-    const { name, email } = await accounts.findUser(owner, userId);
-    const member = await accounts.findMembership(owner, userId);
-    const company = member && (await owner.company.findUnique({ where: { id: member.companyId } }));
+    const { people } = this.database;
+    const { name, email } = await accounts.findUser(people, userId);
+    const member = await accounts.findMembership(people, userId);
+    const company = member && (await people.company.findUnique({ where: { id: member.companyId } }));
     return [name, email, company?.name ?? ''];
   }
 }

@@ -56,7 +56,7 @@ export class ProfileService {
     body: BodyOut<typeof accountRoutes.changeEmail>,
     locale: Locale,
   ): Promise<{ delivery: Delivery }> {
-    await requirePassword(this.database.owner, { id: userId }, body.password);
+    await requirePassword(this.database.people, { id: userId }, body.password);
     const email = body.email.toLowerCase();
     await accounts.inAccounts(this.database, async (tx) => {
       await accounts.lockUser(tx, userId);

@@ -34,7 +34,7 @@ export class SecondStepSettingsService {
 
   /** The secret is shown here and never again. @throws ProblemError `wrong-credentials`, `wrong-state` */
   async beginCodes(userId: string, password: string): Promise<{ secret: string; uri: string }> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     return accounts.inAccounts(this.database, async (tx) => {
       await accounts.lockUser(tx, userId);
       const { email } = await accounts.findUser(tx, userId);
@@ -64,7 +64,7 @@ export class SecondStepSettingsService {
 
   /** @throws ProblemError `wrong-credentials`, `not-found` */
   async endCodes(userId: string, password: string, locale: Locale): Promise<void> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     await accounts.inAccounts(this.database, async (tx) => {
       const { count } = await accounts.deleteCodes(tx, userId);
       if (count === 0) throw notFound('authenticator app');
@@ -74,7 +74,7 @@ export class SecondStepSettingsService {
 
   /** @throws ProblemError `wrong-credentials`, `wrong-state` without a second step */
   async newRecoveryCodes(userId: string, password: string, locale: Locale): Promise<{ recoveryCodes: string[] }> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     return accounts.inAccounts(this.database, async (tx) => {
       await accounts.lockUser(tx, userId);
       if (!(await hasSecondStep(tx, userId)))
@@ -87,7 +87,7 @@ export class SecondStepSettingsService {
 
   /** @throws ProblemError `wrong-credentials` */
   async beginPasskey(userId: string, password: string): Promise<Record<string, unknown>> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     return accounts.inAccounts(this.database, async (tx) => {
       const user = await accounts.findUser(tx, userId);
       const options = await this.tools.passkeys.askForNew(user, await accounts.listPasskeys(tx, userId));
@@ -127,7 +127,7 @@ export class SecondStepSettingsService {
 
   /** @throws ProblemError `wrong-credentials`, `not-found` */
   async removePasskey(userId: string, id: string, password: string, locale: Locale): Promise<void> {
-    await requirePassword(this.database.owner, { id: userId }, password);
+    await requirePassword(this.database.people, { id: userId }, password);
     await accounts.inAccounts(this.database, async (tx) => {
       const { count } = await accounts.deletePasskey(tx, userId, id);
       if (count === 0) throw notFound('passkey');

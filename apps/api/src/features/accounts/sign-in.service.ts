@@ -142,7 +142,7 @@ export class SignInService {
   /** Beside the answer and not before it, or the wait would tell which addresses are known. */
   private noteRefused(email: string, device: SeenDevice, log: ServerLog): void {
     const note = async () => {
-      const user = await accounts.findUserByEmail(this.database.owner, email.toLowerCase());
+      const user = await accounts.findUserByEmail(this.database.people, email.toLowerCase());
       const { from = '' } = fromOf(device);
       const attempt = { email, userId: user?.id ?? null, isGood: false, why: 'password', from };
       await this.tools.peopleLog.noteSignIn(attempt, log);
@@ -151,7 +151,7 @@ export class SignInService {
   }
 
   private async session(signedIn: SignedIn): Promise<Session> {
-    const member = await accounts.findMembership(this.database.owner, signedIn.userId);
+    const member = await accounts.findMembership(this.database.people, signedIn.userId);
     if (!member) throw noCompany();
     return { signedIn, me: await this.members.whoAmI(member.companyId, member.id) };
   }

@@ -7,6 +7,7 @@ import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import type { ApiKeyPrincipal } from '../../plugins/auth.ts';
 import type { Caller } from '../caller.ts';
 import { namesOf } from '../member-names.ts';
+import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toApiKey } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
@@ -24,6 +25,7 @@ export class ApiKeysService {
   constructor(
     private readonly database: Database,
     private readonly clock: Clock,
+    private readonly peopleLog: PeopleLogService,
   ) {}
 
   async list(companyId: string): Promise<{ items: ApiKey[] }> {
@@ -45,8 +47,8 @@ export class ApiKeysService {
   ): Promise<ApiKey & { secret: string }> {
     const secret = `ulk_${newSecret()}`;
     const now = this.clock.now();
-    const row = await this.database.inCompany(companyId, (tx) =>
-      members.insertApiKey(tx, {
+    const row = await this.database.inCompany(companyId, async (tx) => {
+      const key = await members.insertApiKey(tx, {
         companyId,
         id: newId(),
         name,
@@ -57,16 +59,22 @@ export class ApiKeysService {
         createdById: memberId,
         createdAt: now,
         expiresAt: endOf(expiresAt, now),
-      }),
-    );
+      });
+      const data = { name, role, use, until: key.expiresAt.toISOString() };
+      const note = { type: 'api-key.made', actor: asPerson(actor), subjectId: key.id, data } as const;
+      await this.peopleLog.note(tx, companyId, note);
+      return key;
+    });
     return { ...toApiKey(row, new Map([[memberId, actor.name]])), secret };
   }
 
   /** @throws ProblemError `not-found` */
-  async revoke(companyId: string, id: string): Promise<void> {
+  async revoke({ companyId, actor }: Caller, id: string): Promise<void> {
     const now = this.clock.now();
-    const count = await this.database.inCompany(companyId, (tx) => members.revokeApiKeys(tx, companyId, { id }, now));
-    if (count === 0) throw notFound('API key in use');
+    await this.database.inCompany(companyId, async (tx) => {
+      if ((await members.revokeApiKeys(tx, companyId, { id }, now)) === 0) throw notFound('API key in use');
+      await this.peopleLog.note(tx, companyId, { type: 'api-key.revoked', actor: asPerson(actor), subjectId: id });
+    });
   }
 
   /** Whom a key works for, by the hash of its secret; null for one that is unknown, over, revoked, or whose maker left. */

@@ -7,11 +7,13 @@ import type { ProfileService } from '../accounts/profile.service.ts';
 import { callerOf } from '../caller.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
+import type { JoiningService } from './joining.service.ts';
 import type { MembersService, Session } from './members.service.ts';
 
 interface Services {
   members: MembersService;
   invitations: InvitationsService;
+  joining: JoiningService;
   apiKeys: ApiKeysService;
   profile: ProfileService;
   cookies: Cookies;
@@ -62,19 +64,19 @@ function registerPeople(app: FastifyInstance, { members }: Services): void {
   );
 }
 
-function registerInvitations(app: FastifyInstance, { invitations, cookies }: Services): void {
+function registerInvitations(app: FastifyInstance, { invitations, joining, cookies }: Services): void {
   serve(app, memberRoutes.listInvitations, ({ principal }) => invitations.list(principal.companyId));
 
   serve(app, memberRoutes.invite, ({ body, principal }) => invitations.invite(callerOf(principal), body));
 
   serve(app, memberRoutes.revokeInvitation, ({ params, principal }) =>
-    invitations.revoke(principal.companyId, params.invitationId),
+    invitations.revoke(callerOf(principal), params.invitationId),
   );
 
-  serve(app, memberRoutes.lookUpInvitation, ({ body }) => invitations.lookUp(body.token));
+  serve(app, memberRoutes.lookUpInvitation, ({ body }) => joining.lookUp(body.token));
 
   serve(app, memberRoutes.acceptInvitation, async ({ body, request, reply }) => {
-    const { me, signedIn } = await invitations.accept(body, deviceOf(request));
+    const { me, signedIn } = await joining.accept(body, deviceOf(request));
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
     return me;
   });
@@ -86,6 +88,6 @@ function registerApiKeys(app: FastifyInstance, { apiKeys }: Services): void {
   serve(app, memberRoutes.createApiKey, ({ body, principal }) => apiKeys.create(callerOf(principal), body));
 
   serve(app, memberRoutes.revokeApiKey, ({ params, principal }) =>
-    apiKeys.revoke(principal.companyId, params.apiKeyId),
+    apiKeys.revoke(callerOf(principal), params.apiKeyId),
   );
 }

@@ -5,6 +5,8 @@ import {
   type Me,
   type Member,
   type memberRoutes,
+  type PeopleEventType,
+  type PeopleFacts,
   type Role,
   role,
 } from '@underlath/contract';
@@ -21,6 +23,8 @@ import type { Caller } from '../caller.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
+
+type CompanyChange = BodyOut<typeof memberRoutes.changeCompany>;
 
 export interface Session {
   me: Me;
@@ -66,8 +70,10 @@ export class MembersService {
             throw new ProblemError('wrong-state', 'You work for a company here already; sign in instead.');
           }
           await members.insertCompany(tx, companyId, companyName);
-          await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
+          const { id } = await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
           await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
+          const actor = { kind: 'member', id, name } as const;
+          await this.peopleLog.note(tx, companyId, { type: 'company.opened', actor, subjectId: id });
         },
         { userId },
       );
@@ -100,16 +106,11 @@ export class MembersService {
   }
 
   /** @throws ProblemError `stale-version` */
-  async changeCompany(
-    { companyId, actor }: Caller,
-    seen: number,
-    change: BodyOut<typeof memberRoutes.changeCompany>,
-  ): Promise<Company> {
+  async changeCompany({ companyId, actor }: Caller, seen: number, change: CompanyChange): Promise<Company> {
     return this.database.inCompany(companyId, async (tx) => {
       await members.lockCompany(tx, companyId);
       assertVersion(seen, (await members.findCompany(tx, companyId)).version);
-      const data = { changed: Object.keys(change) };
-      await this.peopleLog.note(tx, companyId, { type: 'company.changed', actor: asPerson(actor), data });
+      await this.noteCompany(tx, { companyId, actor }, change);
       return toCompany(await members.updateCompany(tx, companyId, change));
     });
   }
@@ -132,9 +133,13 @@ export class MembersService {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const member = await takeMember(tx, caller, id, seen);
-      if (change.role && change.role !== 'owner') await assertNotLastOwner(tx, member);
-      if (change.role && isLower(change.role, member.role)) await this.lower(tx, member, change.role);
-      return toMember(await members.updateMember(tx, companyId, id, change));
+      const changed = await members.updateMember(tx, companyId, id, change);
+      if (changed.role !== member.role) await this.changeRole(tx, caller, member, changed.role);
+      if (changed.name !== member.name) {
+        const data = { from: member.name, to: changed.name };
+        await this.note(tx, caller, 'member.renamed', id, data);
+      }
+      return toMember(changed);
     });
   }
 
@@ -147,19 +152,50 @@ export class MembersService {
     const now = this.clock.now();
     const { userId } = await this.database.inCompany(companyId, async (tx) => {
       const member = await takeMember(tx, caller, id, seen);
-      await assertNotLastOwner(tx, member);
-      await members.revokeApiKeys(tx, companyId, { createdById: id }, now);
-      await members.revokeInvitationsOf(tx, companyId, id, now);
-      return members.updateMember(tx, companyId, id, { removedAt: now });
+      const keys = await members.revokeApiKeys(tx, companyId, { createdById: id }, now);
+      const invitations = await members.revokeInvitationsOf(tx, companyId, id, now);
+      const data = { name: member.name, role: member.role, keysEnded: keys, invitationsEnded: invitations };
+      await this.note(tx, caller, 'member.removed', id, data);
+      const removed = await members.updateMember(tx, companyId, id, { removedAt: now });
+      await assertOwnerStays(tx, companyId);
+      return removed;
     });
     // No request gets past a removed membership; this also clears the sessions themselves.
     await this.accounts.revokeSessionsOf(userId);
   }
 
-  private async lower(tx: Tx, { companyId, id }: members.MemberRow, to: Role): Promise<void> {
-    const above = role.options.filter((one) => isLower(to, one));
-    await members.lowerApiKeys(tx, companyId, id, to, above);
-    await members.revokeInvitationsOf(tx, companyId, id, this.clock.now());
+  private async changeRole(tx: Tx, caller: Caller, before: members.MemberRow, to: Role): Promise<void> {
+    const { companyId, id, role: from } = before;
+    await assertOwnerStays(tx, companyId);
+    if (lowerRole(from, to) === from) return this.note(tx, caller, 'member.role-changed', id, { from, to });
+    const above = role.options.filter((one) => one !== to && lowerRole(to, one) === to);
+    const keys = await members.lowerApiKeys(tx, companyId, id, to, above);
+    const invitations = await members.revokeInvitationsOf(tx, companyId, id, this.clock.now());
+    const data = { from, to, keysLowered: keys, invitationsEnded: invitations };
+    await this.note(tx, caller, 'member.role-changed', id, data);
+  }
+
+  /** What its people may see and do is told with its value, the details by name. */
+  private async noteCompany(tx: Tx, caller: Pick<Caller, 'companyId' | 'actor'>, change: CompanyChange): Promise<void> {
+    const { crewSeesMoney, estimatorsEditCostBook, ...details } = change;
+    const rights = {
+      ...(crewSeesMoney !== undefined && { crewSeesMoney }),
+      ...(estimatorsEditCostBook !== undefined && { estimatorsEditCostBook }),
+    };
+    const changed = Object.keys(details);
+    if (changed.length > 0) await this.note(tx, caller, 'company.changed', undefined, { changed });
+    if (Object.keys(rights).length > 0) await this.note(tx, caller, 'rights.changed', undefined, rights);
+  }
+
+  private note(
+    tx: Tx,
+    { companyId, actor }: Pick<Caller, 'companyId' | 'actor'>,
+    type: PeopleEventType,
+    subjectId: string | undefined,
+    data: PeopleFacts,
+  ): Promise<void> {
+    const subject = subjectId === undefined ? {} : { subjectId };
+    return this.peopleLog.note(tx, companyId, { type, actor: asPerson(actor), ...subject, data });
   }
 
   private async assertOpen(): Promise<void> {
@@ -170,8 +206,6 @@ export class MembersService {
     );
   }
 }
-
-const isLower = (one: Role, other: Role): boolean => one !== other && lowerRole(one, other) === one;
 
 async function requireMember(tx: Tx, companyId: string, id: string): Promise<members.MemberRow> {
   const member = await members.findMember(tx, companyId, id);
@@ -193,7 +227,8 @@ async function takeMember(tx: Tx, caller: Caller, id: string, seen: number): Pro
   return member;
 }
 
-async function assertNotLastOwner(tx: Tx, { companyId, role }: members.MemberRow): Promise<void> {
-  if (role !== 'owner' || (await members.countOwners(tx, companyId)) > 1) return;
+/** After a change, which is taken back by throwing. @throws ProblemError `wrong-state` */
+async function assertOwnerStays(tx: Tx, companyId: string): Promise<void> {
+  if ((await members.countOwners(tx, companyId)) > 0) return;
   throw new ProblemError('wrong-state', 'This is the last owner; make another member an owner first.');
 }

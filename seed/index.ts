@@ -41,7 +41,7 @@ async function openCompany(platform: Platform, clock: StoryClock): Promise<Telle
   const join = async ({ email, role, name, password }: story.DemoPerson) => {
     const { link } = await services.invitations.invite(owner, { email, role });
     const token = new URL(link).hash.slice(1);
-    return toCaller(await services.invitations.accept({ token, name, password }));
+    return toCaller(await services.joining.accept({ token, name, password }));
   };
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);

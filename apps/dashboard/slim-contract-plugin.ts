@@ -8,6 +8,7 @@ const virtual = '\0slim-contract';
 /** What a browser reads with a schema, or does with a document, by the file of the contract that has it. */
 const kept = {
   'problems.ts': ['problem', 'problems'],
+  'rights.ts': ['lowerRole'],
   'members.ts': ['me'],
   'findings.ts': ['findingContext'],
   'locations.ts': ['opening'],

@@ -1,5 +1,6 @@
 import type { ChangeOrder, Estimate, Finding, FindingRow } from '@underlath/contract';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { newId } from '../../apps/api/src/platform/ids.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
 import { v1 } from '../support/site.ts';
@@ -270,6 +271,43 @@ describe('a letter to a client who reads Spanish', () => {
     expect(body.changeOrder.draft.items[0]).toMatchObject({
       titleEs: 'Solera cortada',
       place: { nameEs: 'Muro norte' },
+    });
+  });
+
+  test('asks for the Spanish of payments and of lines typed by hand too, which is typed where they are', async () => {
+    const own = await startJob(api);
+    const terms = `${v1}/projects/${own.project.id}/contract/terms`;
+    const payment = { id: newId(), name: 'Rough-in passed', cents: 1_000_000 };
+    const before = await api.http(own.owner).get(terms).expect(200);
+    const { version: _version, changedAt: _changedAt, ...plain } = before.body;
+    const saveTerms = (seen: number, milestones: object[]) =>
+      api
+        .http(own.owner)
+        .put(terms)
+        .set('if-match', `"${seen}"`)
+        .send({ ...plain, milestones })
+        .expect(200);
+    await saveTerms(0, [payment]);
+    const finding = await own.priced();
+    const price = async (more: object) => {
+      const path = `${v1}/findings/${finding.id}`;
+      const { version } = (await api.http(own.owner).get(path).expect(200)).body;
+      const crane = { title: 'Crane', quantity: 1, unit: 'day', unitCents: 90_000, why: 'No room for a lift', ...more };
+      const body = { choices: [], manualLines: [crane] };
+      await api.http(own.owner).put(`${path}/estimate`).set('if-match', `"${version}"`).send(body).expect(200);
+    };
+    await price({});
+    const { id } = await own.draft([finding.id]);
+    const draft = async () =>
+      (await api.http(own.owner).get(`${v1}/change-orders/${id}`).expect(200)).body as ChangeOrder;
+    const missing = async () => (await draft()).missingSpanish.map(({ kind, english }) => `${kind}: ${english}`);
+    expect(await missing()).toEqual(expect.arrayContaining(['payments: Rough-in passed', 'lines: Crane']));
+    await saveTerms(1, [{ ...payment, nameEs: 'Instalación pasada' }]);
+    await price({ titleEs: 'Grúa' });
+    expect((await missing()).join()).not.toMatch(/payments|lines/);
+    expect((await draft()).draft.contract.payments?.[0]?.name).toEqual({
+      en: 'Rough-in passed',
+      es: 'Instalación pasada',
     });
   });
 

@@ -145,6 +145,24 @@ describe('a letter', () => {
   });
 });
 
+test('the next session clears away those that ran out, which alone may be cleared', async () => {
+  const pool = api.platform.database.ownerPool;
+  const sent = await offer();
+  const count = async () =>
+    (await pool.query('select count(*)::int as n from client_session where company_id = $1', [job.owner.companyId]))
+      .rows[0].n as number;
+  const living = () =>
+    api.platform.database.inCompany(job.owner.companyId, (tx) => tx.clientSession.deleteMany({ where: {} }));
+  const before = await count();
+  expect(before).toBeGreaterThan(0);
+  expect((await living()).count).toBe(0);
+  await pool.query('update client_session set expires_at = to_timestamp(1) where company_id = $1', [
+    job.owner.companyId,
+  ]);
+  await job.open(sent.link);
+  expect(await count()).toBe(1);
+});
+
 test('a scanner that only gets leaves nothing behind, not even a session', async () => {
   const { link, open } = await offer();
   const rows = async () =>
@@ -158,6 +176,19 @@ test('a scanner that only gets leaves nothing behind, not even a session', async
 });
 
 describe('questions', () => {
+  test('of a letter are twenty an hour at most, answered or not', async () => {
+    const { open, changeOrder } = await offer();
+    for (let round = 0; round < 20; round += 1) {
+      const { body } = await ask(open, { text: `Question ${round}` }).expect(201);
+      const answer = `${v1}/change-orders/${changeOrder.id}/questions/${body.id}/answer`;
+      await api.http(job.owner).post(answer).send({ answer: 'Yes.' }).expect(200);
+    }
+    const refused = await ask(open).expect(429);
+    expect(refused.body.type).toBe(problem('too-many-requests'));
+    expect(Number(refused.headers['retry-after'])).toBeGreaterThan(3_000);
+    expect((await letterOf(open)).questions).toHaveLength(20);
+  });
+
   test('of a letter wait ten at most, and one more is taken when one is answered', async () => {
     const sent = await offer();
     for (let round = 0; round < 10; round += 1) await ask(sent.open, { text: `Question ${round}` }).expect(201);

@@ -114,11 +114,6 @@ describe('an estimate, for anyone', () => {
     ['more across places than within', { range: { ...range, acrossPlaces: 0.5 } }, '/range/acrossPlaces'],
     ['more trials than are taken', { range: { ...range, trials: 1_000_000 } }, '/range/trials'],
     ['more lines than are taken', { ...longest, lines: [...longest.lines, worked] }, '/range/trials'],
-    [
-      'more lines under a minimum than are taken',
-      { range, lines: Array.from({ length: 60 }, () => ({ ...worked, minimumCents: 1 })) },
-      '/range/trials',
-    ],
     ['a rate past what can be kept', line({ rateCents: 2_000_000_001 }), '/lines/0/rateCents'],
     ['a line past what can be kept', line({ quantity: 10_000, subcontractCents: 2_000_000_000 }), '/lines/0'],
     ['a line past it at its highest hours', line({ hoursPerUnit: { low: 0, likely: 0, high: 1e9 } }), '/lines/0'],

@@ -35,6 +35,24 @@ describe('a repair scope, for anyone', () => {
     expect(body.workingDays).toBeGreaterThan(0);
   });
 
+  test('takes as many openings through each other as are drawn by hand, and refuses a net of them', async () => {
+    const upright = (at: number) => ({ xIn: 48 * at, yIn: 0, widthIn: 6, heightIn: 96 });
+    const level = (at: number) => ({ xIn: 0, yIn: 6 * at, widthIn: 960, heightIn: 3 });
+    const each = (count: number, make: (at: number) => object, id: string) =>
+      Array.from({ length: count }, (_, at) => panel(`${id}${at}`, 0, { extents: [make(at)] }));
+    const net = (uprights: number, levels: number) => ({
+      location: { ...location, widthIn: 960 },
+      findings: [...each(uprights, upright, 'u'), ...each(levels, level, 'l')],
+      ...crew,
+    });
+    expect((await evaluate(net(14, 14))).status).toBe(200);
+    const refused = await evaluate(net(15, 14));
+    expect(refused.status).toBe(422);
+    expect(refused.body.errors).toMatchObject([
+      { pointer: '/findings', detail: expect.stringContaining('run through each other more than 200 times') },
+    ]);
+  });
+
   test('says when an approved panel would cover a declined finding, in both languages', async () => {
     const request = { location, findings: [panel('a', 0), panel('b', 32)], declined: ['b'], ...crew };
     const [english, spanish] = [await evaluate(request), await evaluate(request, 'es')];

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
+import { rightsPage } from '@underlath/contract/rights-page';
 import { checks } from '@underlath/rules/all-checks';
 import { handbook } from '@underlath/rules/handbook';
 import { expect, test } from 'vitest';
@@ -15,4 +16,9 @@ test('every check stands in the handbook with its drawing, and no drawing is lef
   const [text] = files;
   for (const { id } of checks) expect(text?.content).toContain(`](drawings/${id}.svg)`);
   expect(readdirSync(join(folder, 'drawings')).toSorted()).toEqual(checks.map(({ id }) => `${id}.svg`).toSorted());
+});
+
+test('the table of rights says what the permissions say; "npm run handbook" writes it anew', () => {
+  const path = resolve(import.meta.dirname, '../../packages/contract/RIGHTS.md');
+  expect(readFileSync(path, 'utf8')).toBe(rightsPage());
 });

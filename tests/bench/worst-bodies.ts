@@ -5,11 +5,12 @@
  */
 const many = <T>(count: number, make: (at: number) => T): T[] => Array.from({ length: count }, (_, at) => make(at));
 
-/** Bars across bars: the union of their areas falls into the most rectangles. */
-const bars = (at: number) =>
-  at % 2
-    ? { xIn: (at * 60) % 2390, yIn: 0, widthIn: 5, heightIn: 2400 }
-    : { xIn: 0, yIn: (at * 60) % 2390, widthIn: 2400, heightIn: 5 };
+/** Bars across bars: the union of their areas falls into the most rectangles. As many as may run through each other; the rest lie apart. */
+const bars = (at: number) => {
+  if (at < 14) return { xIn: 80 * at + 40, yIn: 0, widthIn: 5, heightIn: 2400 };
+  if (at < 28) return { xIn: 1, yIn: 80 * (at - 14) + 40, widthIn: 2398, heightIn: 5 };
+  return { xIn: 1200 + 36 * (at - 28), yIn: 1200 + 36 * (at - 28), widthIn: 30, heightIn: 30 };
+};
 
 const scope = (repair: string, kind: string) => ({
   path: '/scopes/evaluate',

@@ -57,6 +57,7 @@ export async function startTestApi({ limits, config: changes, databaseVia }: Opt
     DATABASE_URL: (await databaseVia?.(clone.databaseUrl)) ?? clone.databaseUrl,
     DATA_DIR: dataDir,
     PORT: '0',
+    SIGN_UP: 'open',
   });
   const server = await startServer({
     config: { ...base, ...changes },

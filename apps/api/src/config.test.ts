@@ -10,6 +10,8 @@ describe('configuration', () => {
       host: '127.0.0.1',
       seed: 'demo',
       worker: 'inline',
+      signUp: 'invited',
+      mailPerHour: 60,
       databaseUrl: undefined,
     });
     expect(config.dataDir).toBe(join(config.projectRoot, '.data'));
@@ -38,6 +40,8 @@ describe('configuration', () => {
     ['PUBLIC_URL', 'underlath.example'],
     ['SEED', 'yes'],
     ['WORKER', 'maybe'],
+    ['SIGN_UP', 'sometimes'],
+    ['MAIL_PER_HOUR', '0'],
   ])('%s=%s stops the start by name', (name, value) => {
     expect(() => readConfig({ [name]: value })).toThrow(new RegExp(`^${name} is `));
   });

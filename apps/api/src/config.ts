@@ -39,6 +39,10 @@ export interface Config {
   publicUrl: string;
   seed: 'demo' | 'none';
   worker: 'inline' | 'none';
+  /** Who may open a company: anyone, whoever comes first to a server without one, or nobody. Members come by invitation in any case. */
+  signUp: 'open' | 'invited' | 'closed';
+  /** Letters that a company may send in an hour. */
+  mailPerHour: number;
   /** Whom to write to about a weakness; told at /.well-known/security.txt. */
   securityContact: string | undefined;
 }
@@ -68,6 +72,8 @@ const fields = {
     allowed: 'mailto:name@host, https://… or tel:…',
   },
   WORKER: { schema: z.enum(['inline', 'none']), allowed: 'inline or none' },
+  SIGN_UP: { schema: z.enum(['open', 'invited', 'closed']), allowed: 'open, invited or closed' },
+  MAIL_PER_HOUR: { schema: z.coerce.number().int().min(1).max(100_000), allowed: 'a whole number from 1 to 100000' },
 } as const;
 
 /**
@@ -90,6 +96,8 @@ export function readConfig(env: Environment = process.env): Config {
     publicUrl: new URL(read(env, 'PUBLIC_URL') ?? `http://localhost:${port}`).origin,
     seed: read(env, 'SEED') ?? (databaseUrl ? 'none' : 'demo'),
     worker: read(env, 'WORKER') ?? 'inline',
+    signUp: read(env, 'SIGN_UP') ?? 'invited',
+    mailPerHour: read(env, 'MAIL_PER_HOUR') ?? 60,
     securityContact: read(env, 'SECURITY_CONTACT'),
   };
 }

@@ -38,6 +38,7 @@ import { registerMailsRoutes } from './features/mail/mails.routes.ts';
 import { MailsService } from './features/mail/mails.service.ts';
 import { ApiKeysService } from './features/members/api-keys.service.ts';
 import { InvitationsService } from './features/members/invitations.service.ts';
+import { JoiningService } from './features/members/joining.service.ts';
 import { registerMembersRoutes } from './features/members/members.routes.ts';
 import { MembersService } from './features/members/members.service.ts';
 import { registerNoticesRoutes } from './features/notices/notices.routes.ts';
@@ -109,9 +110,10 @@ type Services = ReturnType<typeof createServices>;
 
 function createServices({ config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges }: Platform) {
   const peopleLog = new PeopleLogService(database, clock);
-  const members = new MembersService(database, accounts, clock, starterCostBook, peopleLog);
-  const invitations = new InvitationsService(database, accounts, outbox, clock, members, config.publicUrl);
-  const apiKeys = new ApiKeysService(database, clock);
+  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp, peopleLog);
+  const invitations = new InvitationsService(database, outbox, clock, peopleLog, config.publicUrl);
+  const joining = new JoiningService(database, accounts, clock, members, peopleLog);
+  const apiKeys = new ApiKeysService(database, clock, peopleLog);
   const witnesses = new RecordWitnesses(fileStore, queue);
   const records = new RecordsService(database, clock, witnesses);
   const contract = new ContractService();
@@ -147,6 +149,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
     peopleLog,
     members,
     invitations,
+    joining,
     apiKeys,
     records,
     witnesses,

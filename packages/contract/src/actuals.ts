@@ -84,6 +84,7 @@ export const actualRoutes = {
     permission: office,
     idempotent: true,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
+    idempotent: true,
     params: z.object({ actualId: id }),
     body: z.strictObject({ why: words(400) }),
     answers: { 200: actual },

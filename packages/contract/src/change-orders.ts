@@ -112,10 +112,14 @@ export const spanishNames = z.strictObject({
   captions: spanishWords.default({}),
 });
 
-/** English that a Spanish letter would show, and the check's own words for it where there are some. */
+/**
+ * English that a Spanish letter would show, and the check's own words for it where there are some. Titles, places and captions
+ * get their Spanish here, payments in the terms of the contract, lines typed by hand in the estimate of their finding.
+ */
 export const missingSpanish = z.object({
-  kind: z.enum(['titles', 'places', 'captions']),
-  id,
+  kind: z.enum(['titles', 'places', 'captions', 'payments', 'lines']),
+  /** Of the finding, place, photo, or the finding of the line; of a payment its name. */
+  id: z.string(),
   english: z.string(),
   suggested: z.string().nullable(),
 });
@@ -251,6 +255,7 @@ export const changeOrderRoutes = {
     permission: office,
     idempotent: true,
     summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
+    idempotent: true,
     params: byId,
     body: z.strictObject({
       expiresInDays: z.int().min(1).max(90).default(14),

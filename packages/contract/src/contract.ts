@@ -10,7 +10,13 @@ const percent = z.number().min(0).max(100);
 const dayKind = z.enum(['calendar', 'working']);
 
 /** A payment agreed for the original sum. */
-export const milestone = z.strictObject({ id, name: words(80), cents: someCents });
+export const milestone = z.strictObject({
+  id,
+  name: words(80),
+  /** For a client who reads Spanish. */
+  nameEs: words(80).optional(),
+  cents: someCents,
+});
 
 const terms = {
   retainagePct: percent,
@@ -33,7 +39,7 @@ const terms = {
 export const contractTerms = z.object({
   version: z.int(),
   ...terms,
-  milestones: z.array(milestone.extend({ name: z.string() })),
+  milestones: z.array(milestone.extend({ name: z.string(), nameEs: z.string().optional() })),
   daysOff: z.array(day),
   changedAt: instant.nullable(),
 });
@@ -218,6 +224,7 @@ export const contractRoutes = {
     permission: office,
     idempotent: true,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
+    idempotent: true,
     params: z.object({ contractEntryId: id }),
     body: z.strictObject({ why: words(400) }),
     answers: { 200: contractEntry },

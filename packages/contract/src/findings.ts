@@ -91,7 +91,7 @@ export const findingRow = z.object({
   extent: rectangle.nullable(),
   verdict: verdict.nullable(),
   severity: severity.nullable(),
-  /** Printed price of its own lines, before overhead and profit; null when not priced. */
+  /** Printed price of its own lines, before overhead and profit; null when not priced, or for whom the company shows no money to. */
   linesCents: cents.nullable(),
   changeOrderId: id.nullable(),
   seenAt: instant,

@@ -40,6 +40,7 @@ export * from './prices.ts';
 export * from './problems.ts';
 export * from './projects.ts';
 export * from './record.ts';
+export * from './rights.ts';
 export * from './route.ts';
 export * from './scopes.ts';
 export * from './trade-words.data.ts';

@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { id, instant, line, personName, role, words } from './common.ts';
-import { everyone, ownerOnly, route } from './route.ts';
+import { givenInstant, id, instant, line, personName, role, words } from './common.ts';
+import { everyone, ownerInPerson, ownerOnly, route } from './route.ts';
 
 const email = z.email().max(254);
 const password = z.string().max(1000);
@@ -14,9 +14,13 @@ export const company = z.object({
   email: z.string().nullable(),
   address: z.string().nullable(),
   state: z.string().nullable(),
+  /** Prices, contract sums and the client's e-mail address are shown to the crew too. */
+  crewSeesMoney: z.boolean(),
+  estimatorsEditCostBook: z.boolean(),
 });
 export const member = z.object({
   id,
+  version: z.int(),
   name: z.string(),
   email: z.string(),
   role,
@@ -24,27 +28,45 @@ export const member = z.object({
   removedAt: instant.nullable(),
 });
 export const me = z.object({ member, company });
+const madeBy = z.object({ id, name: z.string() });
 export const invitation = z.object({
   id,
   email: z.string(),
   role,
+  invitedBy: madeBy,
   createdAt: instant,
   expiresAt: instant,
   acceptedAt: instant.nullable(),
   revokedAt: instant.nullable(),
 });
+/** What a key is for: all that its role may, only reading, or only photos. */
+export const keyUse = z.enum(['full', 'read', 'photos']);
 export const apiKey = z.object({
   id,
   name: z.string(),
+  /** It never does more than its maker may now. */
   role,
+  use: keyUse,
   prefix: z.string(),
+  createdBy: madeBy,
   createdAt: instant,
+  expiresAt: instant,
+  /** To the hour; null while it was never used. */
+  lastUsedAt: instant.nullable(),
   revokedAt: instant.nullable(),
 });
 const byId = z.object({ memberId: id });
 const optionalWords = (max: number) => line(max).nullable().optional();
 
 export const memberRoutes = {
+  getSignUp: route({
+    name: 'getSignUp',
+    method: 'GET',
+    path: '/sign-up',
+    permission: 'public',
+    summary: 'Whether a company can be opened here now',
+    answers: { 200: z.object({ open: z.boolean() }) },
+  }),
   createCompany: route({
     name: 'createCompany',
     method: 'POST',
@@ -91,8 +113,8 @@ export const memberRoutes = {
     name: 'changeCompany',
     method: 'PATCH',
     path: '/company',
-    permission: ownerOnly,
-    summary: "Change the company's details",
+    permission: ownerInPerson,
+    summary: "Change the company's details, and what its people may see and do",
     versioned: true,
     body: z.strictObject({
       name: words(120).optional(),
@@ -105,6 +127,8 @@ export const memberRoutes = {
         .regex(/^[A-Z]{2}$/, 'must be a two-letter state')
         .nullable()
         .optional(),
+      crewSeesMoney: z.boolean().optional(),
+      estimatorsEditCostBook: z.boolean().optional(),
     }),
     answers: { 200: company },
   }),
@@ -120,8 +144,9 @@ export const memberRoutes = {
     name: 'changeMember',
     method: 'PATCH',
     path: '/members/:memberId',
-    permission: ownerOnly,
-    summary: "Change a member's name or role",
+    permission: ownerInPerson,
+    summary: "Change a member's name or role; a lower role ends what their keys and invitations had beyond it",
+    versioned: true,
     params: byId,
     body: z.strictObject({ name: personName.optional(), role: role.optional() }),
     answers: { 200: member },
@@ -130,8 +155,9 @@ export const memberRoutes = {
     name: 'removeMember',
     method: 'DELETE',
     path: '/members/:memberId',
-    permission: ownerOnly,
-    summary: 'Remove a member; their sessions end at once',
+    permission: ownerInPerson,
+    summary: 'Remove a member; their sessions, API keys and open invitations end at once',
+    versioned: true,
     params: byId,
     answers: { 204: null },
   }),
@@ -147,8 +173,9 @@ export const memberRoutes = {
     name: 'invite',
     method: 'POST',
     path: '/invitations',
-    permission: ownerOnly,
+    permission: ownerInPerson,
     summary: 'Invite someone; the link is shown once and mailed',
+    idempotent: true,
     body: z.strictObject({ email, role }),
     answers: { 201: invitation.extend({ link: z.string() }) },
   }),
@@ -156,7 +183,7 @@ export const memberRoutes = {
     name: 'revokeInvitation',
     method: 'DELETE',
     path: '/invitations/:invitationId',
-    permission: ownerOnly,
+    permission: ownerInPerson,
     summary: 'Revoke an invitation',
     params: z.object({ invitationId: id }),
     answers: { 204: null },
@@ -175,7 +202,7 @@ export const memberRoutes = {
     method: 'POST',
     path: '/invitations/accept',
     permission: 'public',
-    summary: 'Accept an invitation, choose a password, sign in',
+    summary: 'Accept an invitation, choose a password, sign in; the same person sending it again is signed in again',
     body: z.strictObject({ token: z.string().max(200), name: personName, password }),
     answers: { 201: me },
   }),
@@ -191,16 +218,23 @@ export const memberRoutes = {
     name: 'createApiKey',
     method: 'POST',
     path: '/api-keys',
-    permission: ownerOnly,
+    permission: ownerInPerson,
     summary: 'Make an API key; the secret is shown once',
-    body: z.strictObject({ name: words(80), role }),
+    idempotent: true,
+    body: z.strictObject({
+      name: words(80),
+      role,
+      use: keyUse.default('full'),
+      /** At most two years ahead; one year where it is left out. */
+      expiresAt: givenInstant.optional(),
+    }),
     answers: { 201: apiKey.extend({ secret: z.string() }) },
   }),
   revokeApiKey: route({
     name: 'revokeApiKey',
     method: 'DELETE',
     path: '/api-keys/:apiKeyId',
-    permission: ownerOnly,
+    permission: ownerInPerson,
     summary: 'Revoke an API key',
     params: z.object({ apiKeyId: id }),
     answers: { 204: null },
@@ -211,4 +245,5 @@ export type Company = z.infer<typeof company>;
 export type Member = z.infer<typeof member>;
 export type Me = z.infer<typeof me>;
 export type Invitation = z.infer<typeof invitation>;
+export type KeyUse = z.infer<typeof keyUse>;
 export type ApiKey = z.infer<typeof apiKey>;

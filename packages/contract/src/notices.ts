@@ -8,7 +8,8 @@ export const notice = z.object({
   id,
   method: noticeMethod,
   sentOn: day,
-  sentTo: z.string(),
+  /** Null for whom the company does not show the client's e-mail address to. */
+  sentTo: z.string().nullable(),
   /** The words that were sent; for one that went out another way what was noted of it, such as a tracking number. */
   text: z.string(),
   /** Where the mail stands that carries it; null for one that went out another way. */

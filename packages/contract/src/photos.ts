@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { id, instant, line, page, pageQuery, photoStage, sha256 } from './common.ts';
-import { everyone, office, route } from './route.ts';
+import { office, photoWork, route } from './route.ts';
 
 export const photo = z.object({
   id,
@@ -55,7 +55,7 @@ export const photoRoutes = {
     name: 'uploadPhoto',
     method: 'POST',
     path: '/projects/:projectId/photos',
-    permission: everyone,
+    permission: photoWork,
     summary:
       'Send one photo as multipart/form-data: fields id, sha256 (optional, checked), findingId, locationId, stage, caption first, then the part `file`. 201 when stored; 200 with the existing photo when the same bytes are here already.',
     params: byProject,
@@ -66,7 +66,7 @@ export const photoRoutes = {
     name: 'listPhotos',
     method: 'GET',
     path: '/projects/:projectId/photos',
-    permission: everyone,
+    permission: photoWork,
     summary: 'Photos of a project, newest first',
     params: byProject,
     query: pageQuery.extend({ locationId: id.optional(), findingId: id.optional(), stage: photoStage.optional() }),
@@ -76,7 +76,7 @@ export const photoRoutes = {
     name: 'getPhoto',
     method: 'GET',
     path: '/photos/:photoId',
-    permission: everyone,
+    permission: photoWork,
     summary: 'A photo: facts about it',
     params: byId,
     answers: { 200: photo },
@@ -85,7 +85,7 @@ export const photoRoutes = {
     name: 'changePhoto',
     method: 'PATCH',
     path: '/photos/:photoId',
-    permission: everyone,
+    permission: photoWork,
     summary: 'Change stage, caption or place; the bytes never change',
     versioned: true,
     params: byId,
@@ -100,7 +100,7 @@ export const photoRoutes = {
     name: 'photoView',
     method: 'GET',
     path: '/photos/:photoId/view',
-    permission: everyone,
+    permission: photoWork,
     summary: 'The photo at 1600 px, upright, without metadata',
     params: byId,
     answers: { 200: 'image/jpeg' },
@@ -109,7 +109,7 @@ export const photoRoutes = {
     name: 'photoThumb',
     method: 'GET',
     path: '/photos/:photoId/thumb',
-    permission: everyone,
+    permission: photoWork,
     summary: 'The photo at 320 px, upright, without metadata',
     params: byId,
     answers: { 200: 'image/jpeg' },
@@ -127,7 +127,7 @@ export const photoRoutes = {
     name: 'derivePhotoAgain',
     method: 'POST',
     path: '/photos/:photoId/derive',
-    permission: everyone,
+    permission: photoWork,
     summary: 'Try again to make the smaller pictures',
     params: byId,
     answers: { 202: photo },

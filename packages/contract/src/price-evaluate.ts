@@ -60,9 +60,9 @@ export const priceRange = z.object({
   p50Cents: cents,
   p80Cents: cents,
   p90Cents: cents,
-  /** By formula, for the same definitions and without a draw. */
-  analyticMeanCents: cents,
-  analyticSdCents: cents,
+  /** By formula, for the same definitions and without a draw; null where a minimum is open: none is closed then. */
+  analyticMeanCents: cents.nullable(),
+  analyticSdCents: cents.nullable(),
   /** Visits whose hours may or may not reach their minimum. */
   openMinimums: z.array(z.string()),
   drivers: z.array(z.object({ name: z.string(), location: z.string().optional(), share: z.number() })),

@@ -11,7 +11,7 @@ import {
   repairChoice,
 } from './estimate-content.ts';
 import { priceRange, rangeShape } from './price-evaluate.ts';
-import { office, ownerOnly, route } from './route.ts';
+import { costBookEditors, office, route } from './route.ts';
 
 /** The company's cost book, one version. The book's own shape is `costBookSchema` of the rules package; a wrong one is refused row by row. */
 export const costBook = z.object({
@@ -158,7 +158,7 @@ export const priceRoutes = {
     name: 'saveCostBook',
     method: 'PUT',
     path: '/cost-book',
-    permission: ownerOnly,
+    permission: costBookEditors,
     summary: 'Save a new version of the cost book; what was sent keeps the version it named',
     versioned: true,
     body: z.strictObject({ book: z.record(z.string(), z.unknown()) }),
@@ -193,7 +193,7 @@ export const priceRoutes = {
     name: 'previewCostBookCsv',
     method: 'POST',
     path: '/cost-book/csv/preview',
-    permission: ownerOnly,
+    permission: costBookEditors,
     summary:
       'Read a CSV as a cost book and say what it would change; saves nothing, and a wrong cell is named by row and column',
     body: z.strictObject({ csv: z.string().min(1).max(1_000_000) }),

@@ -53,6 +53,9 @@ export const project = z.object({
   siteState: z.string().nullable(),
   startOn: day.nullable(),
   codeEdition: z.string(),
+  // Null for whom the company does not show it to.
+  originalSumCents: positiveCents.nullable(),
+  contingencyCents: positiveCents.nullable(),
   currency,
   createdAt: instant,
   updatedAt: instant,
@@ -115,7 +118,8 @@ export const todo = z.object({
 
 export const projectOverview = z.object({
   project,
-  contract: contractSums,
+  /** Null for whom the company does not show it to. */
+  contract: contractSums.nullable(),
   open: severityCounts,
   todo: z.array(todo),
   photoCount: z.int(),

@@ -1,14 +1,37 @@
 import type { z } from 'zod';
 import type { Role } from './common.ts';
 
-/** Who may call a route. `public` anyone; `client-link` the holder of a live client link; `session` any member signed in; or members and API keys with one of the roles. */
-export type Permission = 'public' | 'client-link' | 'session' | { roles: readonly Role[] };
+/** Something an owner decides for the whole company. */
+export type CompanySwitch = 'crewSeesMoney' | 'estimatorsEditCostBook';
+
+/** Whom a route serves: members and API keys with one of the roles. */
+export interface RolePermission {
+  readonly roles: readonly Role[];
+  /** A person who is signed in, never an API key. */
+  readonly session?: true;
+  /** A key for photos only may call it too. */
+  readonly photos?: true;
+  /** Another role that may call it while the company's switch is on. */
+  readonly opens?: { readonly switch: CompanySwitch; readonly role: Role };
+}
+
+/** Who may call a route. `public` anyone; `client-link` the holder of a live client link; `session` any member signed in; or by role. */
+export type Permission = 'public' | 'client-link' | 'session' | RolePermission;
 
 /** Owner and estimator decide and price. */
 export const office = { roles: ['owner', 'estimator'] } as const;
 /** Everyone of the company. */
 export const everyone = { roles: ['owner', 'estimator', 'crew'] } as const;
+/** Everyone, and keys that are for photos only. */
+export const photoWork = { ...everyone, photos: true } as const;
 export const ownerOnly = { roles: ['owner'] } as const;
+/** Rights are changed by a person: a key that could make keys would outlive whoever made it. */
+export const ownerInPerson = { roles: ['owner'], session: true } as const;
+/** The owner, and estimators while the owner lets them. */
+export const costBookEditors = {
+  roles: ['owner'],
+  opens: { switch: 'estimatorsEditCostBook', role: 'estimator' },
+} as const;
 
 /** One operation of the API: the server serves it, the dashboard calls it, OpenAPI describes it. Paths are below `/api/v1`. */
 export interface Route {

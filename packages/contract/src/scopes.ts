@@ -6,11 +6,26 @@ import { everyone, route } from './route.ts';
 const sizeIn = z.number().positive().max(2400);
 /** Rectangles of all findings together: what one place is worked out from. */
 const MAX_EXTENTS = 60;
+/** Pairs of rectangles of which each runs through the other: their union falls into as many pieces. */
+const MAX_CROSSINGS = 200;
 const amount = z.number().min(0).max(100_000);
 
 /** Below 0, without size, or outside its place, a rectangle is refused with a pointer to the side that is wrong. */
 const extent = z.strictObject({ xIn: z.number(), yIn: z.number(), widthIn: z.number(), heightIn: z.number() });
 const hours = z.strictObject({ low: amount, likely: amount, high: amount });
+
+type Extent = z.infer<typeof extent>;
+const spans = (fromA: number, lengthA: number, fromB: number, lengthB: number): boolean =>
+  lengthA > lengthB && fromA <= fromB && fromB + lengthB <= fromA + lengthA;
+const runsThrough = (a: Extent, b: Extent): boolean =>
+  spans(a.xIn, a.widthIn, b.xIn, b.widthIn) && spans(b.yIn, b.heightIn, a.yIn, a.heightIn);
+
+function countCrossings(extents: readonly Extent[]): number {
+  let count = 0;
+  for (const [at, one] of extents.entries())
+    for (const other of extents.slice(at + 1)) if (runsThrough(one, other) || runsThrough(other, one)) count += 1;
+  return count;
+}
 
 export const scopeRequest = z.strictObject({
   location: z.strictObject({
@@ -36,6 +51,10 @@ export const scopeRequest = z.strictObject({
     .max(100)
     .refine((findings) => findings.reduce((sum, { extents }) => sum + extents.length, 0) <= MAX_EXTENTS, {
       error: `its findings have more than ${MAX_EXTENTS} extents together, the most that is taken`,
+      abort: true,
+    })
+    .refine((findings) => countCrossings(findings.flatMap(({ extents }) => extents)) <= MAX_CROSSINGS, {
+      error: `extents of its findings run through each other more than ${MAX_CROSSINGS} times, the most that is taken; draw what is one opening as one`,
     }),
   declined: z.array(z.string().max(80)).max(100).default([]),
   crewSize: z.int().min(1).max(100).default(2),

@@ -11,7 +11,10 @@ export interface Caller {
   actor: Actor;
 }
 
-export function callerOf(principal: MemberPrincipal | ApiKeyPrincipal): Caller {
+/** What a role may see and do is asked before, of the whole principal. */
+type Doer = Omit<MemberPrincipal, 'switches'> | Omit<ApiKeyPrincipal, 'switches' | 'use'>;
+
+export function callerOf(principal: Doer): Caller {
   const { companyId, role, name, kind, actorId } = principal;
   const id = principal.kind === 'member' ? principal.memberId : principal.apiKeyId;
   return { companyId, role, memberId: actorId, actor: { kind, id, name } };

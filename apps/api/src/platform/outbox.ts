@@ -2,6 +2,7 @@ import * as z from 'zod';
 import type { MailKind } from '../generated/prisma/client.ts';
 import type { Tx } from './database/database.ts';
 import { newId } from './ids.ts';
+import { ProblemError } from './problem-error.ts';
 import { defineJob, type JobSender } from './queue.ts';
 
 export const sendMailJob = defineJob({
@@ -34,13 +35,17 @@ export interface MailAbout {
 }
 
 export interface Outbox {
-  /** Leaves a letter in the caller's transaction; it goes out exactly when that is committed. Answers the mail's id. */
+  /**
+   * Leaves a letter in the caller's transaction; it goes out exactly when that is committed. Answers the mail's id.
+   * @throws ProblemError `too-many-requests` past what a company may send in an hour
+   */
   post(tx: Tx, companyId: string, letter: OutgoingLetter, about: MailAbout): Promise<string>;
 }
 
-export function createOutbox(queue: JobSender): Outbox {
+export function createOutbox(queue: JobSender, mailPerHour: number): Outbox {
   return {
     post: async (tx, companyId, { writerEmail, ...letter }, about) => {
+      if (!answersOfClients.has(about.kind)) await assertRoom(tx, companyId, mailPerHour);
       const company = await tx.company.findUniqueOrThrow({
         where: { id: companyId },
         select: { name: true, email: true },
@@ -54,4 +59,26 @@ export function createOutbox(queue: JobSender): Outbox {
       return mailId;
     },
   };
+}
+
+/** What a client does is never refused for the letters that the company sent; they are counted all the same. */
+const answersOfClients: ReadonlySet<MailKind> = new Set(['questionAsked', 'decisionTold', 'decisionCopy']);
+const hourMs = 3_600_000;
+
+/** Transactions that run at once do not see each other's letters, so a few more than the limit may get through together. */
+async function assertRoom(tx: Tx, companyId: string, mailPerHour: number): Promise<void> {
+  const now = Date.now();
+  const first = await tx.mail.findFirst({
+    where: { companyId, createdAt: { gt: new Date(now - hourMs) } },
+    orderBy: { createdAt: 'desc' },
+    skip: mailPerHour - 1,
+    select: { createdAt: true },
+  });
+  if (!first) return;
+  const seconds = Math.max(1, Math.ceil((first.createdAt.getTime() + hourMs - now) / 1000));
+  throw new ProblemError(
+    'too-many-requests',
+    `Your company sent ${mailPerHour} letters within an hour, the most this server sends for one. Nothing was sent or changed now; try again in ${Math.ceil(seconds / 60)} min.`,
+    { headers: { 'retry-after': String(seconds) } },
+  );
 }

@@ -75,7 +75,7 @@ export async function openPlatform(config: Config, options: Options): Promise<Pl
     const queue = await createQueue({ databaseUrl, jobs, onError });
     undo.push(() => queue.stop());
     const mailer = createMailer(config, log);
-    const outbox = createOutbox(queue);
+    const outbox = createOutbox(queue, config.mailPerHour);
     const accounts = createAccounts(database);
     const ranges = createRangePool();
     undo.push(() => ranges.close());

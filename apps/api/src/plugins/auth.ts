@@ -1,5 +1,5 @@
 import cookie from '@fastify/cookie';
-import type { Permission, Role } from '@underlath/contract';
+import type { CompanySwitches, KeyUse, Permission, Role } from '@underlath/contract';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import type { Accounts } from '../platform/accounts.ts';
@@ -14,6 +14,7 @@ export interface MemberPrincipal {
   memberId: string;
   name: string;
   role: Role;
+  switches: CompanySwitches;
   /** Who did it, in records: the member's id. */
   actorId: string;
 }
@@ -23,7 +24,10 @@ export interface ApiKeyPrincipal {
   companyId: string;
   apiKeyId: string;
   name: string;
+  /** In force now: the lower of the key's own and its maker's. */
   role: Role;
+  use: KeyUse;
+  switches: CompanySwitches;
   /** Who did it, in records: the id of the member who made the key. */
   actorId: string;
 }
@@ -97,7 +101,7 @@ async function findApiKey(authorization: string, lookups: PrincipalLookups): Pro
   const secret = /^Bearer +(\S+)$/i.exec(authorization)?.[1];
   const principal = secret && (await lookups.apiKey(hashSecret(secret)));
   if (principal) return principal;
-  throw new ProblemError('not-signed-in', 'The API key is not known here, or it was revoked.', {
+  throw new ProblemError('not-signed-in', 'The API key is not known here, has run out, or was revoked.', {
     headers: { 'www-authenticate': 'Bearer' },
   });
 }

@@ -1,4 +1,4 @@
-import type { Permission, Role } from '@underlath/contract';
+import { type Permission, type Refusal, type RolePermission, type Route, refusalOf } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import fp from 'fastify-plugin';
 import { ProblemError } from '../platform/problem-error.ts';
@@ -33,7 +33,8 @@ export const permissions = fp(
     app.addHook('preParsing', async (request) => {
       // Without a route there is nothing to protect: the answer is "nothing at this address".
       if (request.is404) return;
-      assertAllowed(request.routeOptions.config.permission, request.principal);
+      const method = request.method === 'HEAD' ? 'GET' : (request.method as Route['method']);
+      assertAllowed(request.routeOptions.config.permission, request.principal, method);
     });
   },
   { dependencies: ['auth'] },
@@ -45,7 +46,11 @@ function isPermission(value: unknown): value is Permission {
 }
 
 /** @throws ProblemError `not-signed-in` or `not-allowed` */
-export function assertAllowed(permission: Permission | undefined, principal: Principal | null): void {
+export function assertAllowed(
+  permission: Permission | undefined,
+  principal: Principal | null,
+  method: Route['method'],
+): void {
   if (permission === 'public') return;
   if (permission === 'client-link') {
     if (principal?.kind === 'client') return;
@@ -59,12 +64,15 @@ export function assertAllowed(permission: Permission | undefined, principal: Pri
       headers: { 'www-authenticate': 'Bearer' },
     });
   }
-  if (permission === 'session') {
-    if (principal.kind === 'member') return;
-    throw new ProblemError('not-allowed', 'This needs a person who is signed in; an API key may not do it.');
-  }
-  const roles: readonly Role[] = permission?.roles ?? [];
-  if (!roles.includes(principal.role)) {
-    throw new ProblemError('not-allowed', `Your role is ${principal.role}; this takes ${roles.join(' or ')}.`);
-  }
+  const use = principal.kind === 'api-key' ? principal.use : 'full';
+  const refusal = permission === undefined ? 'role' : refusalOf({ permission, method }, { ...principal, use });
+  if (refusal) throw new ProblemError('not-allowed', words[refusal](principal.role, permission));
 }
+
+const words: Record<Refusal, (role: string, permission: Permission | undefined) => string> = {
+  'in-person': () => 'This needs a person who is signed in; an API key may not do it.',
+  role: (role, permission) =>
+    `Your role is ${role}; this takes ${((permission as RolePermission | undefined)?.roles ?? []).join(' or ')}.`,
+  'key-reads': () => 'This API key is for reading only.',
+  'key-photos': () => 'This API key is for photos only.',
+};

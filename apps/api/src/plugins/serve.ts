@@ -1,4 +1,14 @@
-import type { Answer, BodyOut, Locale, ParamsOut, QueryOut, Route } from '@underlath/contract';
+import {
+  type Answer,
+  type BodyOut,
+  type Locale,
+  type ParamsOut,
+  type QueryOut,
+  type Route,
+  seesMoney,
+  withheld,
+  withhold,
+} from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
 import type { Principal } from './auth.ts';
@@ -56,7 +66,7 @@ export function serve<const R extends Route>(
     },
     handler: async (request, reply) => {
       reply.code(success);
-      const answer = await handle({
+      const told = await handle({
         params: request.params as ParamsOut<R>,
         query: request.query as QueryOut<R>,
         body: request.body as BodyOut<R>,
@@ -67,11 +77,19 @@ export function serve<const R extends Route>(
         reply,
       });
       if (reply.sent) return reply;
+      const answer = forWhom(request.principal, route.name, told);
       const version = (answer as { version?: unknown } | null)?.version;
       if (typeof version === 'number' && !reply.hasHeader('etag')) reply.header('etag', `"${version}"`);
       return answer ?? reply.send();
     },
   });
+}
+
+/** What the role of who asks may not see is null. */
+function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
+  const paths = withheld[name];
+  if (!paths || !principal || principal.kind === 'client' || seesMoney(principal)) return answer;
+  return withhold(answer, paths);
 }
 
 /** A parameter there is not is told, not passed over: `?serverity=repair` would list everything. */

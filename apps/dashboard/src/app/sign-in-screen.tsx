@@ -1,4 +1,6 @@
 import { Link, useRouter, useSearch } from '@tanstack/react-router';
+import { routes } from '@underlath/contract';
+import { useRoute } from '../shared/api/hooks.ts';
 import { useSignedInAs } from '../shared/api/me.ts';
 import { useT } from '../shared/i18n/locale.tsx';
 import { app } from '../shared/i18n/messages/app.ts';
@@ -12,6 +14,7 @@ export function SignInScreen() {
   const tCommon = useT(common);
   const router = useRouter();
   const signedInAs = useSignedInAs();
+  const signUp = useRoute(routes.getSignUp, {});
   const { to } = useSearch({ from: '/sign-in' });
   return (
     <Gate title={tCommon('signIn')}>
@@ -21,9 +24,11 @@ export function SignInScreen() {
           router.history.replace(ownAddress(to));
         }}
       />
-      <p className="gate-other">
-        {t('noCompany')} <Link to="/start">{t('openCompany')}</Link>
-      </p>
+      {signUp.data && (
+        <p className="gate-other">
+          {t('noCompany')} {signUp.data.open ? <Link to="/start">{t('openCompany')}</Link> : t('askForInvitation')}
+        </p>
+      )}
     </Gate>
   );
 }

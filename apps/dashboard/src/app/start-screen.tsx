@@ -2,21 +2,46 @@ import { Link, useNavigate } from '@tanstack/react-router';
 import { routes } from '@underlath/contract';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../shared/api/errors.ts';
-import { useChange } from '../shared/api/hooks.ts';
+import { useChange, useRoute } from '../shared/api/hooks.ts';
 import { useSignedInAs } from '../shared/api/me.ts';
 import { useT } from '../shared/i18n/locale.tsx';
 import { app } from '../shared/i18n/messages/app.ts';
 import { common } from '../shared/i18n/messages/common.ts';
 import { Button } from '../shared/ui/button.tsx';
 import { TextInput } from '../shared/ui/field.tsx';
-import { errorAt, FailState } from '../shared/ui/states.tsx';
+import { EmptyState, errorAt, FailState, LoadingRows } from '../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
 import { PasswordInput } from './password-input.tsx';
 
 const empty = { companyName: '', name: '', email: '', password: '' };
 
-/** Opens a company; whoever does becomes its owner and is signed in. */
+/** Where companies are opened, the form; elsewhere it is said at once, before anything is typed. */
 export function StartScreen() {
+  const t = useT(app);
+  const tCommon = useT(common);
+  const signUp = useRoute(routes.getSignUp, {});
+  if (signUp.data?.open) return <OpenCompany />;
+  return (
+    <Gate title={t('openCompany')}>
+      {signUp.data && <EmptyState title={t('signUpClosed')}>{t('signUpClosedDo')}</EmptyState>}
+      {signUp.isPending && <LoadingRows rows={4} />}
+      {signUp.error && !signUp.data && (
+        <FailState
+          problem={problemOf(signUp.error)}
+          doing={t('openCompanyDoing')}
+          onRetry={() => signUp.refetch()}
+          retrying={signUp.isFetching}
+        />
+      )}
+      <p className="gate-other">
+        {t('haveAccount')} <Link to="/sign-in">{tCommon('signIn')}</Link>
+      </p>
+    </Gate>
+  );
+}
+
+/** Whoever opens a company becomes its owner and is signed in. */
+function OpenCompany() {
   const t = useT(app);
   const tCommon = useT(common);
   const navigate = useNavigate();

@@ -10,12 +10,10 @@ const amount = z.number().min(0).max(1e9);
 
 /**
  * What one range may take, counted in draws of about 25 ns: 10,000 trials of 100 lines fit. A line costs a draw for every
- * trial and its curve, and under a minimum charge its part of a formula; both measured in draws, on a server that has not
- * warmed up yet.
+ * trial, and its curve, which is measured in draws too, on a server that has not warmed up yet.
  */
 export const MAX_RANGE_WORK = 2_000_000;
 const CURVE_DRAWS = 10_000;
-const MINIMUM_DRAWS = 20_000;
 
 /** Hours one unit takes, low up to likely up to high. */
 export const hoursSchema = z
@@ -88,16 +86,8 @@ export const rangeSchema = z
   });
 export type RangeInput = z.infer<typeof rangeSchema>;
 
-/** How many lines have a minimum, or share a visit with one that has. */
-function underMinimum(lines: readonly Pick<EstimateLine, 'minimumCents' | 'visit'>[]): number {
-  const hasMinimum = ({ minimumCents = 0 }: Pick<EstimateLine, 'minimumCents'>) => minimumCents > 0;
-  const visits = new Set(lines.filter(hasMinimum).flatMap(({ visit }) => visit ?? []));
-  return lines.filter((line) => hasMinimum(line) || (line.visit !== undefined && visits.has(line.visit))).length;
-}
-
-/** How much work the range of these lines is, in draws. */
-export const rangeWork = (lines: readonly Pick<EstimateLine, 'minimumCents' | 'visit'>[], trials: number): number =>
-  lines.length * (trials + CURVE_DRAWS) + underMinimum(lines) * MINIMUM_DRAWS;
+/** How much work the range of so many lines is, in draws. */
+const rangeWork = (lines: number, trials: number): number => lines * (trials + CURVE_DRAWS);
 
 export const estimateSchema = z
   .strictObject({
@@ -110,13 +100,11 @@ export const estimateSchema = z
     percentOf: z.array(z.enum(PERCENT_PARTS)).min(1).max(4).optional(),
     range: rangeSchema.optional(),
   })
-  .refine(({ lines, range }) => !range || rangeWork(lines, range.trials) <= MAX_RANGE_WORK, {
+  .refine(({ lines, range }) => !range || rangeWork(lines.length, range.trials) <= MAX_RANGE_WORK, {
     path: ['range', 'trials'],
     error: ({ input }) => {
       const { lines, range } = input as { lines: EstimateLine[]; range: { trials: number } };
-      const under = underMinimum(lines);
-      const which = under === 0 ? '' : `, ${under} of them under a minimum charge,`;
-      return `${range.trials} trials of ${lines.length} lines${which} are more than one range takes; take fewer of either`;
+      return `${range.trials} trials of ${lines.length} lines are more than one range takes; take fewer of either`;
     },
   });
 export type EstimateInput = z.infer<typeof estimateSchema>;

@@ -138,7 +138,7 @@ test('hours typed by hand keep the spread of the book around them, and the range
   expect(after?.low).toBeCloseTo(2 * (before?.low ?? Number.NaN), 10);
   expect(after?.high).toBeCloseTo(2 * (before?.high ?? Number.NaN), 10);
   const range = { trials: 2000, seed: 1, correlation: 0.3, shape: 'pert-beta' as const };
-  const spread = (one: typeof book) => evaluateRange(one, range, evaluateEstimate(one)).analyticSdCents;
+  const spread = (one: typeof book) => evaluateRange(one, range, evaluateEstimate(one)).analyticSdCents ?? Number.NaN;
   // Twice the hours spread twice as far; each deviation is rounded to a cent.
   expect(Math.abs(spread(twice) - 2 * spread(book))).toBeLessThanOrEqual(2);
   expect(evaluateEstimate(twice).totalCents).toBeGreaterThan(evaluateEstimate(book).totalCents);

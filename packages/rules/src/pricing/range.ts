@@ -2,7 +2,7 @@ import { decimal, roundCents, type Text, text } from '../kernel/index.ts';
 import type { Estimate } from './estimate.ts';
 import type { EstimateInput, EstimateLine, RangeInput } from './estimate-input.ts';
 import { fillUniform, openStream } from './random.ts';
-import { type Driver, formulaOf } from './range-moments.ts';
+import { type Driver, momentsOf } from './range-moments.ts';
 import { type Alike, alikeOf, byPlace, type OpenVisit, planRange, type VaryingLine } from './range-plan.ts';
 import { CELLS } from './spread.ts';
 
@@ -14,9 +14,9 @@ export interface PriceRange {
   readonly p50Cents: number;
   readonly p80Cents: number;
   readonly p90Cents: number;
-  /** The same two by formula, for the same definitions and without a draw. */
-  readonly analyticMeanCents: number;
-  readonly analyticSdCents: number;
+  /** Mean and deviation by formula, for the same definitions and without a draw; null where a minimum is open: none is closed then. */
+  readonly analyticMeanCents: number | null;
+  readonly analyticSdCents: number | null;
   /** Visits whose hours may or may not reach their minimum. */
   readonly openMinimums: readonly string[];
   /** Who makes the spread: shares of the variance that add up to 1, largest first. */
@@ -51,9 +51,13 @@ export function rangeNotes(lines: readonly EstimateLine[], { acrossPlaces }: Pic
 export function evaluateRange(input: EstimateInput, range: RangeInput, estimate: Estimate): PriceRange {
   const { lines, visits } = planRange(input, range.shape, estimate);
   const alike = alikeOf(range);
-  const totals = simulate(lines, visits, range, alike);
+  const { totals, slopes } = simulate(lines, visits, range, alike);
   const { mean, sd } = sampleMoments(totals);
-  const formula = formulaOf(lines, visits, alike);
+  const moments = momentsOf(
+    lines.map((line) => (line.visit ? { ...line, factor: slopes.get(line.visit) ?? line.factor } : line)),
+    alike,
+  );
+  const closed = visits.length === 0;
   totals.sort();
   const quantile = (share: number) => (totals[Math.max(0, Math.ceil(share * totals.length) - 1)] ?? 0) as number;
   const inTotal = (deviation: number) => roundCents(estimate.totalCents + deviation);
@@ -63,21 +67,28 @@ export function evaluateRange(input: EstimateInput, range: RangeInput, estimate:
     p50Cents: inTotal(quantile(0.5)),
     p80Cents: inTotal(quantile(0.8)),
     p90Cents: inTotal(quantile(0.9)),
-    analyticMeanCents: inTotal(formula.mean),
-    analyticSdCents: roundCents(Math.sqrt(formula.variance)),
+    analyticMeanCents: closed ? inTotal(moments.mean) : null,
+    analyticSdCents: closed ? roundCents(Math.sqrt(moments.variance)) : null,
     openMinimums: visits.map(({ name }) => name),
-    drivers: formula.drivers,
+    drivers: moments.drivers,
     acrossPlaces: alike.acrossPlaces,
   };
 }
 
-/** How far each trial lies from the printed total, cents. Nothing is allocated per draw. */
+interface Simulated {
+  /** How far each trial lies from the printed total, cents. */
+  readonly totals: Float64Array;
+  /** What a cent of an open visit's labor comes to in the total, by the straight line nearest to its trials. */
+  readonly slopes: ReadonlyMap<OpenVisit, number>;
+}
+
+/** Nothing is allocated per draw. */
 function simulate(
   lines: readonly VaryingLine[],
   visits: readonly OpenVisit[],
   { trials, seed }: RangeInput,
   { follow, lean }: Alike,
-): Float64Array {
+): Simulated {
   const totals = new Float64Array(trials);
   const work = new Float64Array(trials);
   const place = new Float64Array(trials);
@@ -93,15 +104,20 @@ function simulate(
       addDraws(line, stream, place, follow, into);
     }
   }
-  for (const [visit, sum] of sums) addVisit(visit, sum, totals);
-  return totals;
+  const slopes = new Map(visits.map((visit) => [visit, addVisit(visit, sums.get(visit) ?? place, totals)]));
+  return { totals, slopes };
 }
 
 /** Puts a place at the percentile of the whole work with some chance; else what is left of its own number is spread over 0 to 1 again. */
 function leanOn(work: Float64Array, lean: number, place: Float64Array): void {
+  const stretch = lean < 1 ? 1 / (1 - lean) : 0;
+  // As in `addDraws`: no branch.
+  const either = new Float64Array(2);
   for (let trial = 0; trial < place.length; trial++) {
     const own = place[trial] as number;
-    place[trial] = own < lean ? (work[trial] as number) : (own - lean) / (1 - lean);
+    either[0] = (own - lean) * stretch;
+    either[1] = work[trial] as number;
+    place[trial] = either[+(own < lean)] as number;
   }
 }
 
@@ -138,18 +154,29 @@ export function addDraws(
   }
 }
 
-/** A visit whose hours may or may not reach its minimum: the labor as drawn, and what the minimum then still adds. */
+/**
+ * A visit whose hours may or may not reach its minimum: the labor as drawn, and what the minimum then still adds.
+ * @returns what a cent of its labor comes to in the total, by least squares
+ */
 function addVisit(
   { shortCents, laborFactor, minimumFactor }: OpenVisit,
   sum: Float64Array,
   totals: Float64Array,
-): void {
+): number {
   const atLikely = Math.max(0, shortCents);
+  let [labors, comes, squares, products] = [0, 0, 0, 0];
   for (let trial = 0; trial < totals.length; trial++) {
     const labor = sum[trial] as number;
     const added = Math.max(0, shortCents - labor) - atLikely;
-    totals[trial] = (totals[trial] as number) + laborFactor * labor + minimumFactor * added;
+    const total = laborFactor * labor + minimumFactor * added;
+    totals[trial] = (totals[trial] as number) + total;
+    labors += labor;
+    comes += total;
+    squares += labor * labor;
+    products += labor * total;
   }
+  const variance = squares - labors ** 2 / totals.length;
+  return variance > 0 ? (products - (labors * comes) / totals.length) / variance : laborFactor;
 }
 
 function sampleMoments(totals: Float64Array): { mean: number; sd: number } {

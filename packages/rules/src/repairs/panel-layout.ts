@@ -1,9 +1,18 @@
 import { INCHES_PER_FOOT } from '../kernel/index.ts';
+import {
+  between,
+  disjoint,
+  disjointSf,
+  type Ground,
+  type Rect,
+  rightIn,
+  snapToFraming,
+  topIn,
+} from '../places/extents.ts';
+import { MEMBER_IN } from '../places/framing.ts';
+import { addIn, timesIn, timesToCover, timesWithin } from '../places/ticks.ts';
 import { groupBy } from './drawn.ts';
-import { between, disjoint, disjointSf, type Ground, type Rect, rightIn, snapToFraming, topIn } from './extents.ts';
-import { MEMBER_IN } from './members.ts';
 import { countSheets, SHEET_HEIGHT_IN, SHEET_WIDTH_IN } from './sheets.ts';
-import { addIn, timesIn, timesToCover, timesWithin } from './ticks.ts';
 
 /** How panels are nailed, from the approved schedule. Inches on center. */
 export interface NailSchedule {
@@ -125,12 +134,16 @@ function unbackedIn(area: readonly Rect[], ground: Ground): number {
   }, 0);
 }
 
+/** What gets new panel where these defects are: snapped to framing, joined where they meet, as rectangles that do not overlap. */
+export const panelArea = (defects: readonly Rect[], ground: Ground): Rect[] =>
+  disjoint(defects.map((rect) => snapPanel(rect, ground)));
+
 /**
- * Lays new panels over defects: snapped to framing, joined where they meet, cut into sheets whose edges all have
- * framing or blocking behind. Needs at least one rectangle inside the place.
+ * Lays new panels over defects: the area cut into sheets whose edges all have framing or blocking behind. Needs at least one
+ * rectangle inside the place.
  */
 export function layOutPanels(defects: readonly Rect[], ground: Ground): PanelLayout {
-  const area = disjoint(defects.map((rect) => snapPanel(rect, ground)));
+  const area = panelArea(defects, ground);
   const pieces = bySize(area.flatMap((rect) => cutIntoPieces(rect, ground)));
   return {
     area,

@@ -1,8 +1,8 @@
 import { allocate, type Text, text } from '../kernel/index.ts';
+import { disjointSf, type Ground, overlaps, type Rect } from '../places/extents.ts';
 import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
-import { type Ground, overlaps, type Rect } from './extents.ts';
 import type { WorkUnit } from './operations.data.ts';
-import { layOutPanels } from './panel-layout.ts';
+import { layOutPanels, panelArea } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';
 import { criticalPath, type Step, spanHours, workingDays } from './schedule.ts';
 import { SHEET_SF } from './sheets.ts';
@@ -179,17 +179,33 @@ export function coveredOver(lines: readonly ScopeLine[], declined: readonly Find
     .map(({ finding }) => ({ finding, why: COVERED }));
 }
 
-function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly FindingTakeOff[]): Scope['unions'] {
-  const sum = (operation: string) =>
-    lines.filter((line) => line.operation === operation).reduce((total, line) => total + line.quantity, 0);
-  const defects = approved.filter((one) => has(one, 'panel')).flatMap((one) => one.extents ?? []);
-  const layout = defects.length > 0 && job.ground ? layOutPanels(defects, job.ground) : undefined;
-  const nailed = lines.find((line) => line.operation === 'panel-nails');
+const amountOf = (lines: readonly ScopeLine[], operation: string): number =>
+  lines.filter((line) => line.operation === operation).reduce((total, line) => total + line.quantity, 0);
+
+/** Where the panel of a place is bad, as far as it is drawn. */
+const badPanel = (takeOffs: readonly FindingTakeOff[]): Rect[] =>
+  takeOffs.filter((one) => has(one, 'panel')).flatMap((one) => one.extents ?? []);
+
+function areasOf(
+  lines: readonly ScopeLine[],
+  { ground }: ScopeJob,
+  approved: readonly FindingTakeOff[],
+): Scope['naive'] {
+  const defects = ground ? badPanel(approved) : [];
   return {
-    stripSf: sum('open-finish'),
-    panelSf: layout?.panelSf ?? sum('panel-new'),
-    panelSheets: layout?.sheets ?? Math.ceil(sum('panel-new') / SHEET_SF),
-    panelNails: nailed ? sum('panel-nails') : 0,
+    stripSf: amountOf(lines, 'open-finish'),
+    panelSf: ground && defects.length > 0 ? disjointSf(panelArea(defects, ground)) : amountOf(lines, 'panel-new'),
+  };
+}
+
+function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly FindingTakeOff[]): Scope['unions'] {
+  const defects = badPanel(approved);
+  const panelNew = amountOf(lines, 'panel-new');
+  return {
+    ...areasOf(lines, job, approved),
+    panelSheets:
+      defects.length > 0 && job.ground ? layOutPanels(defects, job.ground).sheets : Math.ceil(panelNew / SHEET_SF),
+    panelNails: amountOf(lines, 'panel-nails'),
   };
 }
 
@@ -223,7 +239,7 @@ export function planScope(job: ScopeJob): Scope {
   );
   const network = operations.map(({ id, hours, after: before }): Step => ({ id, hours: hours.likely, after: before }));
   const alone: Alone = new Map(approved.map((one) => [one.finding, uniteTakeOffs([one], grounds)] as const));
-  const apart = approved.map((one) => unionsOf(alone.get(one.finding) ?? [], job, [one]));
+  const apart = approved.map((one) => areasOf(alone.get(one.finding) ?? [], job, [one]));
   const total = (part: keyof Hours) => hundredths(operations.reduce((sum, { hours }) => sum + hours[part], 0));
   return {
     operations,

@@ -1,9 +1,9 @@
 import { decimal, type Text, text } from '../kernel/index.ts';
+import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from '../places/extents.ts';
+import { FRAMING } from '../places/framing.ts';
 import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type ScopeLine } from './drawn.ts';
-import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from './extents.ts';
-import { FRAMING } from './members.ts';
 import type { Extent } from './operations.data.ts';
-import { countNails, layOutPanels, type NailSchedule } from './panel-layout.ts';
+import { countNails, layOutPanels, type NailSchedule, panelArea } from './panel-layout.ts';
 import { SHEET_SF } from './sheets.ts';
 import { byPhase, type TakeOffLine } from './take-off.ts';
 import { memberWork } from './unite-members.ts';
@@ -84,7 +84,7 @@ const namesOf = (list: readonly FindingTakeOff[]): string[] => list.map((one) =>
 /** What is stripped for one finding: its extents with room to work, and the whole of a panel it replaces, from framing to framing. */
 function openedFor(one: Drawn, ground: Ground): Rect[] {
   const extents = one.extents.map((rect) => snapToFraming(grow(rect, one.reachIn ?? 0, ground), ground));
-  return has(one, 'panel') ? [...extents, ...layOutPanels(one.extents, ground).area] : extents;
+  return has(one, 'panel') ? [...extents, ...panelArea(one.extents, ground)] : extents;
 }
 
 /**

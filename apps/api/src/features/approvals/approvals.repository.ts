@@ -19,6 +19,10 @@ export const findSession = (tx: Tx, tokenHash: string) => tx.clientSession.findU
 export const insertSession = (tx: Tx, data: Prisma.ClientSessionUncheckedCreateInput) =>
   tx.clientSession.create({ data });
 
+/** Clears away sessions that ran out before a day. */
+export const sweepSessions = (tx: Tx, companyId: string, before: Date): Promise<unknown> =>
+  tx.clientSession.deleteMany({ where: { companyId, expiresAt: { lt: before } } });
+
 export const endSession = (tx: Tx, companyId: string, id: string, endedAt: Date): Promise<unknown> =>
   tx.clientSession.updateMany({ where: { companyId, id, endedAt: null }, data: { endedAt } });
 

@@ -35,6 +35,9 @@ type StoredDecision = NonNullable<approvals.SentRow['decision']>;
 
 /** A letter has a few findings: more than anyone asks in earnest, and few enough to read. Each mails the office and stays in the record. */
 const QUESTIONS_WAITING = 10;
+/** Answered at once or not, each is a mail to the office (common practice, no source). */
+const QUESTIONS_AN_HOUR = 20;
+const HOUR_MS = 3_600_000;
 
 interface Opened {
   order: approvals.OrderRow;
@@ -122,6 +125,7 @@ export class ApprovalsService {
   }
 
   private async assertRoom(tx: Tx, order: approvals.OrderRow, { version }: approvals.SentRow): Promise<void> {
+    this.assertPace(order);
     const waiting = order.questions.filter((question) => question.version === version && question.answeredAt === null);
     if (waiting.length < QUESTIONS_WAITING) return;
     const contact = await contactOf(tx, order.companyId);
@@ -129,6 +133,18 @@ export class ApprovalsService {
       'questions-wait',
       `${waiting.length} of your questions wait for an answer; please let them be answered first. ${contactWords(contact)} if it is urgent.`,
       { contact },
+    );
+  }
+
+  private assertPace({ questions }: approvals.OrderRow): void {
+    const nowMs = this.clock.now().getTime();
+    const freeAtMs = questions.map(({ askedAt }) => askedAt.getTime() + HOUR_MS).filter((ms) => ms > nowMs);
+    if (freeAtMs.length < QUESTIONS_AN_HOUR) return;
+    const seconds = Math.ceil((Math.min(...freeAtMs) - nowMs) / 1000);
+    throw new ProblemError(
+      'too-many-requests',
+      `${freeAtMs.length} questions were asked within an hour; please try again in ${Math.ceil(seconds / 60)} min.`,
+      { headers: { 'retry-after': String(seconds) } },
     );
   }
 

@@ -58,6 +58,7 @@ export class ClientLinks {
       const token = newSecret();
       const expiresAt = new Date(Math.max(link.expiresAt.getTime(), now.getTime() + sessionDays * dayMs));
       const row = { companyId, id: newId(), linkId, tokenHash: hashSecret(token), createdAt: now, expiresAt };
+      await approvals.sweepSessions(tx, companyId, now);
       const { id } = await approvals.insertSession(tx, row);
       return { principal: principalOf(link, id), token, expiresAt };
     });

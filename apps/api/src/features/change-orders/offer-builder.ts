@@ -196,7 +196,7 @@ export class OfferBuilder {
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));
     const checkIds = new Map(findings.map((finding) => [finding.id, finding.checkId]));
-    const missingSpanish = missingSpanishOf(draft.items, checkIds);
+    const missingSpanish = missingSpanishOf(draft, checkIds);
     const marks = toMarks(kept.marks);
     const blocks = [...blocksOf(draft, findings), ...markBlocks(marks)];
     return { draft, findings, blocks, marks, missingSpanish, conflicts, review, mailTo };

@@ -1,4 +1,4 @@
-import type { DocumentItem, MissingSpanish, SpanishNames } from '@underlath/contract';
+import type { ChangeOrderDocument, DocumentItem, MissingSpanish, SpanishNames } from '@underlath/contract';
 import { findCheck } from '@underlath/rules/all-checks';
 import { ProblemError } from '../../platform/problem-error.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
@@ -40,7 +40,7 @@ export function nameInSpanish<I extends Item>(item: I, checkId: string, { titles
 
 /** Names without Spanish, each once; `checkIds` by finding. */
 export function missingSpanishOf(
-  items: readonly DocumentItem[],
+  { items, price, contract }: Pick<ChangeOrderDocument, 'items' | 'price' | 'contract'>,
   checkIds: ReadonlyMap<string, string>,
 ): MissingSpanish[] {
   const missing = items.flatMap(({ findingId, title, titleEs, place, photos }): MissingSpanish[] => [
@@ -54,7 +54,14 @@ export function missingSpanishOf(
       caption && captionEs === undefined ? [{ kind: 'captions' as const, id, english: caption, suggested: null }] : [],
     ),
   ]);
-  return [...new Map(missing.map((one) => [`${one.kind} ${one.id}`, one])).values()];
+  const named = [...new Map(missing.map((one) => [`${one.kind} ${one.id}`, one])).values()];
+  const payments = (contract.payments ?? []).flatMap(({ name: { en, es } }): MissingSpanish[] =>
+    es === '' ? [{ kind: 'payments', id: en, english: en, suggested: null }] : [],
+  );
+  const lines = price.lines.flatMap(({ title: { en, es }, findingIds: [findingId = ''] }): MissingSpanish[] =>
+    es === '' ? [{ kind: 'lines', id: findingId, english: en, suggested: null }] : [],
+  );
+  return [...named, ...payments, ...lines];
 }
 
 const suggestedFor = (checkId: string | undefined): string | null =>
@@ -69,7 +76,7 @@ export function assertSpanish(missing: readonly MissingSpanish[]): void {
   }));
   throw new ProblemError(
     'invalid-input',
-    'The client reads Spanish, and some names in the letter are English only. Type their Spanish, or send it so and they are marked as English.',
+    'The client reads Spanish, and some names in the letter are English only. Type their Spanish, or send it as it is and they are marked as English.',
     { errors },
   );
 }

@@ -36,14 +36,14 @@ function planOf({ happenings, input, terms }: History): PlannedPayment[] {
   return planPayments(input, terms.milestones, settledBy);
 }
 
-/** What a change adds to each payment still to come, as a letter says it, a name in the English it was typed in; nothing where no payments are agreed. */
+/** What a change adds to each payment still to come, as a letter says it, a name without Spanish in English alone; nothing where no payments are agreed. */
 export function changeInPayments(history: History, cents: number): { name: Text; cents: number }[] {
   const plan = planOf(history);
   if (plan.length === 0) return [];
-  const names = new Map(history.terms.milestones.map(({ id, name }) => [id, name]));
+  const names = new Map(history.terms.milestones.map(({ id, name, nameEs = '' }) => [id, text(name, nameEs)]));
   return effectOnPayments(plan, cents).map(({ id, cents: added }) => {
     const name = id === null ? undefined : names.get(id);
-    return { name: name === undefined ? text('Final payment', 'Pago final') : text(name, ''), cents: added };
+    return { name: name ?? text('Final payment', 'Pago final'), cents: added };
   });
 }
 

@@ -5,11 +5,13 @@ import { serve } from '../../plugins/serve.ts';
 import { callerOf } from '../caller.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
+import type { JoiningService } from './joining.service.ts';
 import type { MembersService, Session } from './members.service.ts';
 
 interface Services {
   members: MembersService;
   invitations: InvitationsService;
+  joining: JoiningService;
   apiKeys: ApiKeysService;
   cookies: Cookies;
 }
@@ -26,6 +28,8 @@ function registerSessions(app: FastifyInstance, { members, cookies }: Services):
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
     return me;
   };
+
+  serve(app, memberRoutes.getSignUp, async () => ({ open: await members.isOpen() }));
 
   serve(app, memberRoutes.createCompany, async ({ body, reply }) => begin(reply, await members.createCompany(body)));
 
@@ -52,28 +56,28 @@ function registerPeople(app: FastifyInstance, { members }: Services): void {
 
   serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));
 
-  serve(app, memberRoutes.changeMember, ({ params, body, principal }) =>
-    members.change(principal.companyId, params.memberId, body),
+  serve(app, memberRoutes.changeMember, ({ params, body, principal, ifMatch }) =>
+    members.change(callerOf(principal), params.memberId, ifMatch, body),
   );
 
-  serve(app, memberRoutes.removeMember, ({ params, principal }) =>
-    members.remove(principal.companyId, params.memberId),
+  serve(app, memberRoutes.removeMember, ({ params, principal, ifMatch }) =>
+    members.remove(callerOf(principal), params.memberId, ifMatch),
   );
 }
 
-function registerInvitations(app: FastifyInstance, { invitations, cookies }: Services): void {
+function registerInvitations(app: FastifyInstance, { invitations, joining, cookies }: Services): void {
   serve(app, memberRoutes.listInvitations, ({ principal }) => invitations.list(principal.companyId));
 
   serve(app, memberRoutes.invite, ({ body, principal }) => invitations.invite(callerOf(principal), body));
 
   serve(app, memberRoutes.revokeInvitation, ({ params, principal }) =>
-    invitations.revoke(principal.companyId, params.invitationId),
+    invitations.revoke(callerOf(principal), params.invitationId),
   );
 
-  serve(app, memberRoutes.lookUpInvitation, ({ body }) => invitations.lookUp(body.token));
+  serve(app, memberRoutes.lookUpInvitation, ({ body }) => joining.lookUp(body.token));
 
   serve(app, memberRoutes.acceptInvitation, async ({ body, reply }) => {
-    const { me, signedIn } = await invitations.accept(body);
+    const { me, signedIn } = await joining.accept(body);
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
     return me;
   });
@@ -85,6 +89,6 @@ function registerApiKeys(app: FastifyInstance, { apiKeys }: Services): void {
   serve(app, memberRoutes.createApiKey, ({ body, principal }) => apiKeys.create(callerOf(principal), body));
 
   serve(app, memberRoutes.revokeApiKey, ({ params, principal }) =>
-    apiKeys.revoke(principal.companyId, params.apiKeyId),
+    apiKeys.revoke(callerOf(principal), params.apiKeyId),
   );
 }

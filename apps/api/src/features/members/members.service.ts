@@ -1,5 +1,17 @@
-import type { BodyOut, Company, Me, Member, memberRoutes } from '@underlath/contract';
+import {
+  type BodyOut,
+  type Company,
+  lowerRole,
+  type Me,
+  type Member,
+  type memberRoutes,
+  type PeopleEventType,
+  type PeopleFacts,
+  type Role,
+  role,
+} from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
+import type { Config } from '../../config.ts';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Accounts, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
@@ -11,6 +23,8 @@ import type { Caller } from '../caller.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
+
+type CompanyChange = BodyOut<typeof memberRoutes.changeCompany>;
 
 export interface Session {
   me: Me;
@@ -25,23 +39,46 @@ export class MembersService {
     private readonly clock: Clock,
     /** Version 1 of every new company's cost book. */
     private readonly starterBook: CostBook,
+    private readonly signUp: Config['signUp'],
     private readonly peopleLog: PeopleLogService,
   ) {}
 
-  /** A new company with its first owner and the starter cost book, and nothing else. @throws ProblemError `invalid-input`, `already-exists` */
+  /** Whether a company can be opened now. */
+  async isOpen(): Promise<boolean> {
+    if (this.signUp !== 'invited') return this.signUp === 'open';
+    return (await this.database.owner.company.findFirst({ select: { id: true } })) === null;
+  }
+
+  /**
+   * A new company with its first owner and the starter cost book, and nothing else. Who is known here already gives the
+   * password they have, and is told nothing else without it.
+   * @throws ProblemError `not-allowed`, `invalid-input`, `wrong-credentials`, `wrong-state`
+   */
   async createCompany(body: BodyOut<typeof memberRoutes.createCompany>): Promise<Session> {
     const { companyName, name, password } = body;
     const email = body.email.toLowerCase();
-    const { userId } = await this.accounts.createUser({ email, name, password });
+    await this.assertOpen();
+    const { userId, isNew } = await this.accounts.createOrKnow({ email, name, password });
     const companyId = newId();
     try {
-      await this.database.inCompany(companyId, async (tx) => {
-        await members.insertCompany(tx, companyId, companyName);
-        await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-        await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
-      });
+      await this.database.inCompany(
+        companyId,
+        async (tx) => {
+          await members.lockSignUp(tx);
+          await this.assertOpen();
+          if ((await members.listMemberships(tx, userId)).length > 0) {
+            throw new ProblemError('wrong-state', 'You work for a company here already; sign in instead.');
+          }
+          await members.insertCompany(tx, companyId, companyName);
+          const { id } = await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
+          await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
+          const actor = { kind: 'member', id, name } as const;
+          await this.peopleLog.note(tx, companyId, { type: 'company.opened', actor, subjectId: id });
+        },
+        { userId },
+      );
     } catch (error) {
-      await this.accounts.deleteUser(userId);
+      if (isNew) await this.accounts.deleteUser(userId);
       throw error;
     }
     return this.signIn({ email, password });
@@ -73,16 +110,11 @@ export class MembersService {
   }
 
   /** @throws ProblemError `stale-version` */
-  async changeCompany(
-    { companyId, actor }: Caller,
-    seen: number,
-    change: BodyOut<typeof memberRoutes.changeCompany>,
-  ): Promise<Company> {
+  async changeCompany({ companyId, actor }: Caller, seen: number, change: CompanyChange): Promise<Company> {
     return this.database.inCompany(companyId, async (tx) => {
       await members.lockCompany(tx, companyId);
       assertVersion(seen, (await members.findCompany(tx, companyId)).version);
-      const data = { changed: Object.keys(change) };
-      await this.peopleLog.note(tx, companyId, { type: 'company.changed', actor: asPerson(actor), data });
+      await this.noteCompany(tx, { companyId, actor }, change);
       return toCompany(await members.updateCompany(tx, companyId, change));
     });
   }
@@ -92,26 +124,90 @@ export class MembersService {
     return { items: rows.map(toMember) };
   }
 
-  /** @throws ProblemError `not-found`, `wrong-state` for the last owner */
-  async change(companyId: string, id: string, change: BodyOut<typeof memberRoutes.changeMember>): Promise<Member> {
+  /**
+   * A lower role ends what their keys could do beyond it, and the invitations they sent.
+   * @throws ProblemError `not-found`, `stale-version`, `not-allowed`, `wrong-state` for the last owner
+   */
+  async change(
+    caller: Caller,
+    id: string,
+    seen: number,
+    change: BodyOut<typeof memberRoutes.changeMember>,
+  ): Promise<Member> {
+    const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const member = await takeMember(tx, companyId, id);
-      if (change.role && change.role !== 'owner') await assertNotLastOwner(tx, member);
-      return toMember(await members.updateMember(tx, companyId, id, change));
+      const member = await takeMember(tx, caller, id, seen);
+      const changed = await members.updateMember(tx, companyId, id, change);
+      if (changed.role !== member.role) await this.changeRole(tx, caller, member, changed.role);
+      if (changed.name !== member.name) {
+        const data = { from: member.name, to: changed.name };
+        await this.note(tx, caller, 'member.renamed', id, data);
+      }
+      return toMember(changed);
     });
   }
 
-  /** Their sessions and the API keys they made end at once. @throws ProblemError `not-found`, `wrong-state` for the last owner */
-  async remove(companyId: string, id: string): Promise<void> {
+  /**
+   * Their sessions, the API keys they made and the invitations they sent end at once.
+   * @throws ProblemError `not-found`, `stale-version`, `not-allowed`, `wrong-state` for the last owner
+   */
+  async remove(caller: Caller, id: string, seen: number): Promise<void> {
+    const { companyId } = caller;
     const now = this.clock.now();
     const { userId } = await this.database.inCompany(companyId, async (tx) => {
-      const member = await takeMember(tx, companyId, id);
-      await assertNotLastOwner(tx, member);
-      await members.revokeApiKeys(tx, companyId, { createdById: id }, now);
-      return members.updateMember(tx, companyId, id, { removedAt: now });
+      const member = await takeMember(tx, caller, id, seen);
+      const keys = await members.revokeApiKeys(tx, companyId, { createdById: id }, now);
+      const invitations = await members.revokeInvitationsOf(tx, companyId, id, now);
+      const data = { name: member.name, role: member.role, keysEnded: keys, invitationsEnded: invitations };
+      await this.note(tx, caller, 'member.removed', id, data);
+      const removed = await members.updateMember(tx, companyId, id, { removedAt: now });
+      await assertOwnerStays(tx, companyId);
+      return removed;
     });
     // No request gets past a removed membership; this also clears the sessions themselves.
     await this.accounts.revokeSessionsOf(userId);
+  }
+
+  private async changeRole(tx: Tx, caller: Caller, before: members.MemberRow, to: Role): Promise<void> {
+    const { companyId, id, role: from } = before;
+    await assertOwnerStays(tx, companyId);
+    if (lowerRole(from, to) === from) return this.note(tx, caller, 'member.role-changed', id, { from, to });
+    const above = role.options.filter((one) => one !== to && lowerRole(to, one) === to);
+    const keys = await members.lowerApiKeys(tx, companyId, id, to, above);
+    const invitations = await members.revokeInvitationsOf(tx, companyId, id, this.clock.now());
+    const data = { from, to, keysLowered: keys, invitationsEnded: invitations };
+    await this.note(tx, caller, 'member.role-changed', id, data);
+  }
+
+  /** What its people may see and do is told with its value, the details by name. */
+  private async noteCompany(tx: Tx, caller: Pick<Caller, 'companyId' | 'actor'>, change: CompanyChange): Promise<void> {
+    const { crewSeesMoney, estimatorsEditCostBook, ...details } = change;
+    const rights = {
+      ...(crewSeesMoney !== undefined && { crewSeesMoney }),
+      ...(estimatorsEditCostBook !== undefined && { estimatorsEditCostBook }),
+    };
+    const changed = Object.keys(details);
+    if (changed.length > 0) await this.note(tx, caller, 'company.changed', undefined, { changed });
+    if (Object.keys(rights).length > 0) await this.note(tx, caller, 'rights.changed', undefined, rights);
+  }
+
+  private note(
+    tx: Tx,
+    { companyId, actor }: Pick<Caller, 'companyId' | 'actor'>,
+    type: PeopleEventType,
+    subjectId: string | undefined,
+    data: PeopleFacts,
+  ): Promise<void> {
+    const subject = subjectId === undefined ? {} : { subjectId };
+    return this.peopleLog.note(tx, companyId, { type, actor: asPerson(actor), ...subject, data });
+  }
+
+  private async assertOpen(): Promise<void> {
+    if (await this.isOpen()) return;
+    throw new ProblemError(
+      'not-allowed',
+      'No company can be opened here. To work with one that is here, ask its owner for an invitation.',
+    );
   }
 }
 
@@ -121,14 +217,22 @@ async function requireMember(tx: Tx, companyId: string, id: string): Promise<mem
   return member;
 }
 
-async function takeMember(tx: Tx, companyId: string, id: string): Promise<members.MemberRow> {
+/** In turn, as the owner that the caller still is, and as it was when they saw it. */
+async function takeMember(tx: Tx, caller: Caller, id: string, seen: number): Promise<members.MemberRow> {
+  const { companyId, memberId } = caller;
   await members.lockCompany(tx, companyId);
+  const by = await members.findMember(tx, companyId, memberId);
+  if (!by || by.removedAt || by.role !== 'owner') {
+    throw new ProblemError('not-allowed', 'You are no owner of this company any more.');
+  }
   const member = await requireMember(tx, companyId, id);
   if (member.removedAt) throw notFound('member');
+  assertVersion(seen, member.version);
   return member;
 }
 
-async function assertNotLastOwner(tx: Tx, { companyId, role }: members.MemberRow): Promise<void> {
-  if (role !== 'owner' || (await members.countOwners(tx, companyId)) > 1) return;
+/** After a change, which is taken back by throwing. @throws ProblemError `wrong-state` */
+async function assertOwnerStays(tx: Tx, companyId: string): Promise<void> {
+  if ((await members.countOwners(tx, companyId)) > 0) return;
   throw new ProblemError('wrong-state', 'This is the last owner; make another member an owner first.');
 }

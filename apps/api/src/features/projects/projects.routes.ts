@@ -1,4 +1,4 @@
-import { projectRoutes } from '@underlath/contract';
+import { projectRoutes, seesMoney } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
 import { callerOf } from '../caller.ts';
@@ -16,6 +16,6 @@ export function registerProjectsRoutes(app: FastifyInstance, service: ProjectsSe
   );
 
   serve(app, projectRoutes.projectOverview, ({ params, principal }) =>
-    service.overview(principal.companyId, params.projectId),
+    service.overview(principal.companyId, params.projectId, seesMoney(principal)),
   );
 }

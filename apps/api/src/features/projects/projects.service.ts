@@ -5,6 +5,7 @@ import {
   type ProjectOverview,
   type ProjectRow,
   type projectRoutes,
+  type Todo,
   zoneOfSite,
   zonesOf,
 } from '@underlath/contract';
@@ -43,6 +44,7 @@ export interface FirstTerms {
 
 /** Rows of each kind that the list of things to do looks at; a project with more shows the gravest. */
 const todoRows = 200;
+const aboutMoney: ReadonlySet<Todo['kind']> = new Set(['answer-question', 'mail-failed', 'mail-waiting']);
 
 export class ProjectsService {
   constructor(
@@ -121,7 +123,8 @@ export class ProjectsService {
     });
   }
 
-  async overview(companyId: string, id: string): Promise<ProjectOverview> {
+  /** Letters and what clients ask name addresses and prices: they wait on whom those are shown to. */
+  async overview(companyId: string, id: string, showsMoney: boolean): Promise<ProjectOverview> {
     return this.database.inCompany(companyId, async (tx) => {
       const row = await requireProject(tx, companyId, id);
       const counts = await projects.countOpen(tx, companyId, [id]);
@@ -135,7 +138,7 @@ export class ProjectsService {
           await projects.listFailedPhotos(tx, companyId, id, todoRows),
           await this.notices.due(tx, companyId, id, todoRows),
           await undeliveredMails(tx, companyId, id, todoRows),
-        ),
+        ).filter(({ kind }) => showsMoney || !aboutMoney.has(kind)),
         photoCount: await projects.countPhotos(tx, companyId, id),
         findingCount: await projects.countFindings(tx, companyId, id),
       };

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { type FileHandle, open } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { buffer } from 'node:stream/consumers';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { createFileStore, type FileStore } from './file-store.ts';
 import {
   explainStoreError,
@@ -35,6 +36,25 @@ describe('the file store in a folder', () => {
     const opened = await store.open('one/original');
     expect([opened.byteCount, await buffer(opened.stream)]).toEqual([bytes.length, bytes]);
     expect(incoming()).toEqual([]);
+  });
+
+  test('a kept file has its name on the disk before it counts as kept, and so has every folder made for it', async () => {
+    const handle = await open(dataDir, 'r');
+    const handles = Object.getPrototypeOf(handle) as FileHandle;
+    await handle.close();
+    const flushed: number[] = [];
+    const { sync } = handles;
+    vi.spyOn(handles, 'sync').mockImplementation(async function (this: FileHandle) {
+      flushed.push((await this.stat()).ino);
+      await sync.call(this);
+    });
+    const file = await store.receive(stream());
+    flushed.length = 0;
+    await store.keep(file, 'deep/er/original');
+    vi.restoreAllMocks();
+    const folder = (name: string) => statSync(join(dataDir, 'files', name)).ino;
+    expect(flushed).toEqual([folder('deep/er'), folder('deep'), folder('.')]);
+    await store.remove('deep/er/original');
   });
 
   test('a file over the limit is refused and leaves nothing', async () => {

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { createReadStream, createWriteStream, existsSync } from 'node:fs';
-import { access, constants, mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
+import { access, constants, mkdir, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -63,8 +63,9 @@ function folderStore(folder: string, incoming: string): FileStore {
     keep: (file, key) =>
       explained(key, async () => {
         const place = join(folder, key);
-        await mkdir(dirname(place), { recursive: true });
+        const made = await mkdir(dirname(place), { recursive: true });
         await rename(file.path, place);
+        await flushFolders(dirname(place), made);
       }),
     put: async (key, bytes) => {
       const path = join(incoming, newId());
@@ -171,6 +172,22 @@ async function receive(stream: Readable, path: string, maxBytes: number): Promis
     throw isOurs ? explainStoreError(error, path) : error;
   }
   return { path, sha256: hash.digest('hex'), byteCount };
+}
+
+/**
+ * A name outlives a power cut only once its folder is flushed, and a new folder's name only once the one above it is.
+ * @param made the highest folder that had to be made
+ */
+async function flushFolders(folder: string, made: string | undefined): Promise<void> {
+  // Windows opens no folder for flushing; its file system writes names through a journal.
+  if (process.platform === 'win32') return;
+  const handle = await open(folder, 'r');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+  if (made !== undefined && folder.length >= made.length) await flushFolders(dirname(folder), made);
 }
 
 async function writeWhole(path: string, bytes: Uint8Array): Promise<void> {

@@ -4,6 +4,7 @@ import { FINDING_WORDS, say } from '@underlath/rules/kernel';
 import { photoThumbUrl } from '../../shared/api/photos.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
+import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark, VerdictWord } from '../../shared/ui/severity.tsx';
 import { titleOf } from './title-of.ts';
 
@@ -21,6 +22,12 @@ export function FindingLine({ finding }: { finding: FindingRow }) {
           <span>{finding.severity ? <SeverityMark severity={finding.severity} /> : t('notMeasured')}</span>
           <span className="soft">
             {finding.verdict && <VerdictWord verdict={finding.verdict} />} · {say(FINDING_WORDS[finding.state], locale)}
+            {finding.linesCents !== null && (
+              <>
+                {' · '}
+                <Money cents={finding.linesCents} trim />
+              </>
+            )}
           </span>
         </span>
         {photo && <img className="line-photo" src={photoThumbUrl(photo.id)} alt="" loading="lazy" />}

@@ -6,6 +6,7 @@ import { PlaceThumb } from '../../shared/drawing/place-thumb.tsx';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
+import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark, SeverityNote } from '../../shared/ui/severity.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../parts/crew-frame.tsx';
@@ -38,6 +39,11 @@ export function CrewPlacesScreen() {
     >
       <h1>{project.data?.name ?? t('places')}</h1>
       {project.data && <p className="soft">{project.data.siteAddress}</p>}
+      {project.data && project.data.originalSumCents !== null && (
+        <p>
+          {t('originalSum')}: <Money cents={project.data.originalSumCents} trim />
+        </p>
+      )}
       {error && !places.data && (
         <FailState
           problem={problemOf(error)}

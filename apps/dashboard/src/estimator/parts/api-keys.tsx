@@ -1,4 +1,4 @@
-import { type ApiKey, type Role, routes } from '@underlath/contract';
+import { type ApiKey, type KeyUse, type Role, routes } from '@underlath/contract';
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
@@ -11,13 +11,22 @@ import { FormFail } from './form-fail.tsx';
 import { LinkOnce } from './link-once.tsx';
 import { Part } from './page.tsx';
 import { Reading } from './reading.tsx';
-import { roleOptions, roleWords } from './words.ts';
+import { isLiveKey, roleOptions, roleWords } from './words.ts';
 
-/** Keys for programs of the company. A key can do what its role can. */
+const useWords: Record<KeyUse, string> = { full: 'all its role may', read: 'reading only', photos: 'photos only' };
+const useOptions = (Object.keys(useWords) as KeyUse[]).map((value) => ({
+  value,
+  label: `${useWords[value].charAt(0).toUpperCase()}${useWords[value].slice(1)}`,
+}));
+
+/** Keys for programs of the company. */
 export function ApiKeys() {
   const keys = useRoute(routes.listApiKeys, {});
   return (
-    <Part title="API keys" lead="For programs of your own. A key may do what its role may.">
+    <Part
+      title="API keys"
+      lead="For programs of your own. A key does what its role may, never more than whoever made it may now, and changes no members, invitations or keys."
+    >
       <NewKey />
       <Reading query={keys} doing="Reading the keys" rows={2}>
         {({ items }) => <KeyList keys={items} />}
@@ -26,17 +35,31 @@ export function ApiKeys() {
   );
 }
 
+/** A day as its field holds it, by the clock of this device. */
+function dayInYears(years: number): string {
+  const day = new Date();
+  day.setFullYear(day.getFullYear() + years);
+  const two = (part: number) => String(part).padStart(2, '0');
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+}
+
+const startKey = () => ({ name: '', role: 'estimator' as Role, use: 'full' as KeyUse, lastDay: dayInYears(1) });
+
 function NewKey() {
-  const [name, setName] = useState('');
-  const [role, setRole] = useState<Role>('estimator');
+  const [typed, setTyped] = useState(startKey);
+  const set = (change: Partial<typeof typed>) => setTyped((before) => ({ ...before, ...change }));
   const create = useChange(routes.createApiKey, {
     invalidates: [routes.listApiKeys],
-    onDone: () => setName(''),
+    onDone: () => setTyped(startKey()),
   });
   const problem = create.error ? problemOf(create.error) : null;
   function submit(event: FormEvent) {
     event.preventDefault();
-    create.mutate({ body: { name: name.trim(), role } });
+    const { name, role, use, lastDay } = typed;
+    // Through its last day, as the person who makes it counts days.
+    const end = new Date(`${lastDay}T23:59:59`);
+    const expiresAt = Number.isNaN(end.getTime()) ? {} : { expiresAt: end.toISOString() };
+    create.mutate({ body: { name: name.trim(), role, use, ...expiresAt } });
   }
   return (
     <form className="stack" onSubmit={submit} noValidate>
@@ -45,11 +68,31 @@ function NewKey() {
           label="What it is for"
           autoComplete="off"
           maxLength={80}
-          value={name}
-          onChange={setName}
+          value={typed.name}
+          onChange={(name) => set({ name })}
           error={errorAt(problem, '/name')}
         />
-        <Select label="Role" options={roleOptions} value={role} onChange={(value) => setRole(value as Role)} />
+        <Select
+          label="Role of the key"
+          options={roleOptions}
+          value={typed.role}
+          onChange={(role) => set({ role: role as Role })}
+        />
+        <Select
+          label="It may do"
+          options={useOptions}
+          value={typed.use}
+          onChange={(use) => set({ use: use as KeyUse })}
+        />
+        <TextInput
+          label="Last day"
+          type="date"
+          min={dayInYears(0)}
+          max={dayInYears(2)}
+          value={typed.lastDay}
+          onChange={(lastDay) => set({ lastDay })}
+          error={errorAt(problem, '/expiresAt')}
+        />
         <Button type="submit" busy={create.isPending}>
           Make a key
         </Button>
@@ -68,19 +111,14 @@ function KeyList({ keys }: { keys: readonly ApiKey[] }) {
     invalidates: [routes.listApiKeys],
     onDone: () => say('The key is revoked.'),
   });
-  const live = keys.filter((key) => key.revokedAt === null);
+  const live = keys.filter(isLiveKey);
   if (live.length === 0) return <p className="soft">No key is in use.</p>;
   return (
     <>
       <ul className="plain-rows">
         {live.map((key) => (
           <li key={key.id}>
-            <span>
-              <b>{key.name}</b>, {roleWords[key.role].toLowerCase()}
-              <span className="soft">
-                , begins with <code>{key.prefix}</code>, made <Stamp at={key.createdAt} />
-              </span>
-            </span>
+            <KeyFacts apiKey={key} />
             <Button
               look="quiet"
               busy={revoke.isPending && revoke.variables.params.apiKeyId === key.id}
@@ -93,5 +131,24 @@ function KeyList({ keys }: { keys: readonly ApiKey[] }) {
       </ul>
       {revoke.error && <FailState problem={problemOf(revoke.error)} doing="Revoking the key" />}
     </>
+  );
+}
+
+function KeyFacts({ apiKey: key }: { apiKey: ApiKey }) {
+  return (
+    <span>
+      <b>{key.name}</b>, {roleWords[key.role].toLowerCase()}, {useWords[key.use]}, until <Stamp at={key.expiresAt} />
+      <br />
+      <span className="soft">
+        {key.lastUsedAt ? (
+          <>
+            Last used <Stamp at={key.lastUsedAt} look="day-time" />
+          </>
+        ) : (
+          'Never used'
+        )}
+        ; begins with <code>{key.prefix}</code>, made <Stamp at={key.createdAt} /> by {key.createdBy.name}
+      </span>
+    </span>
   );
 }

@@ -10,10 +10,10 @@ import { FormFail } from './form-fail.tsx';
 import { Part } from './page.tsx';
 import { bookReads } from './words.ts';
 
-type CsvProps = { owner: boolean; unsaved: boolean; onSaved: (saved: Answer) => void };
+type CsvProps = { editor: boolean; unsaved: boolean; onSaved: (saved: Answer) => void };
 
 /** The book as a file, and a file as the book: first what it would change, then, if it is wanted, a new version. */
-export function BookCsv({ owner, unsaved, onSaved }: CsvProps) {
+export function BookCsv({ editor, unsaved, onSaved }: CsvProps) {
   const id = useId();
   const preview = useChange(routes.previewCostBookCsv);
   const save = useChange(routes.saveCostBook, {
@@ -43,7 +43,7 @@ export function BookCsv({ owner, unsaved, onSaved }: CsvProps) {
         <a className={buttonClass('plain')} href={addressOf(routes.exportCostBook, {})} download>
           Download the saved book
         </a>
-        {owner && (
+        {editor && (
           <>
             <label className="field-label" htmlFor={id}>
               Compare a file with the saved book

@@ -11,10 +11,10 @@ import { Part } from './page.tsx';
 import { Reading } from './reading.tsx';
 import { bookReads } from './words.ts';
 
-type VersionsProps = { newest: number; owner: boolean; onSaved: (saved: Answer) => void };
+type VersionsProps = { newest: number; editor: boolean; onSaved: (saved: Answer) => void };
 
 /** Who saved what and when; each beside the one before, and the way back. */
-export function BookVersions({ newest, owner, onSaved }: VersionsProps) {
+export function BookVersions({ newest, editor, onSaved }: VersionsProps) {
   const versions = useRoute(routes.listCostBooks, {});
   const [open, setOpen] = useState<number | null>(null);
   return (
@@ -44,7 +44,7 @@ export function BookVersions({ newest, owner, onSaved }: VersionsProps) {
                     <span className="hidden-text">, version {each.version}</span>
                   </Button>
                   {open === each.version && (
-                    <Opened version={each.version} newest={newest} owner={owner} onSaved={onSaved} />
+                    <Opened version={each.version} newest={newest} editor={editor} onSaved={onSaved} />
                   )}
                 </li>
               ))}
@@ -58,7 +58,7 @@ export function BookVersions({ newest, owner, onSaved }: VersionsProps) {
 
 type OpenedProps = VersionsProps & { version: number };
 
-function Opened({ version, newest, owner, onSaved }: OpenedProps) {
+function Opened({ version, newest, editor, onSaved }: OpenedProps) {
   const is = useRoute(routes.getCostBookVersion, { params: { bookVersion: version } });
   const was = useRoute(routes.getCostBookVersion, { params: { bookVersion: version - 1 } });
   const back = useChange(routes.saveCostBook, { invalidates: bookReads, onDone: onSaved });
@@ -79,7 +79,7 @@ function Opened({ version, newest, owner, onSaved }: OpenedProps) {
                   }))}
                 />
                 <FormFail problem={back.error ? problemOf(back.error) : null} doing="Going back" />
-                {owner && version !== newest && (
+                {editor && version !== newest && (
                   <p>
                     <Button
                       busy={back.isPending}

@@ -34,7 +34,9 @@ function draftOf(terms: ContractTerms) {
     noticeDayKind: terms.noticeDayKind as string,
     noticeMethods: terms.noticeMethods,
     daysOff: daysOff.map((day): DraftDay => ({ key: day, day })),
-    milestones: milestones.map(({ id, name, cents }): DraftMilestone => ({ id, name, dollars: writeDollars(cents) })),
+    milestones: milestones.map(
+      ({ id, name, nameEs = '', cents }): DraftMilestone => ({ id, name, nameEs, dollars: writeDollars(cents) }),
+    ),
   };
 }
 type Draft = ReturnType<typeof draftOf>;
@@ -50,9 +52,10 @@ function bodyOf(draft: Draft, reader: Reader): Body {
     noticeDays: reader.number('/noticeDays', days, draft.noticeDays, 'type a whole number of days'),
     noticeDayKind: draft.noticeDayKind as Body['noticeDayKind'],
     noticeMethods: draft.noticeMethods,
-    milestones: draft.milestones.map(({ id, name, dollars }, at) => ({
+    milestones: draft.milestones.map(({ id, name, nameEs, dollars }, at) => ({
       id,
       name: reader.need(`/milestones/${at}/name`, name, 'The name of the payment'),
+      ...(nameEs.trim() !== '' && { nameEs: nameEs.trim() }),
       cents: reader.neededNumber(`/milestones/${at}/cents`, readDollars(dollars), dollars, 'type dollars, like 18,640'),
     })),
   };

@@ -11,7 +11,7 @@ import { FormFail } from './form-fail.tsx';
 import { LinkOnce } from './link-once.tsx';
 import { Part } from './page.tsx';
 import { Reading } from './reading.tsx';
-import { roleOptions, roleWords } from './words.ts';
+import { isOpenInvitation, roleOptions, roleWords } from './words.ts';
 
 export function Invitations() {
   const invitations = useRoute(routes.listInvitations, {});
@@ -71,7 +71,7 @@ function InvitationList({ items }: { items: readonly Invitation[] }) {
     invalidates: [routes.listInvitations],
     onDone: () => say('The invitation is revoked.'),
   });
-  const open = items.filter((each) => each.acceptedAt === null && each.revokedAt === null);
+  const open = items.filter(isOpenInvitation);
   if (open.length === 0) return <p className="soft">No invitation is waiting.</p>;
   return (
     <>
@@ -82,7 +82,7 @@ function InvitationList({ items }: { items: readonly Invitation[] }) {
               <b>{each.email}</b>, {roleWords[each.role].toLowerCase()}
               <span className="soft">
                 {', '}
-                {new Date(each.expiresAt) < new Date() ? 'expired' : 'until'} <Stamp at={each.expiresAt} />
+                until <Stamp at={each.expiresAt} />, sent by {each.invitedBy.name}
               </span>
             </span>
             <Button

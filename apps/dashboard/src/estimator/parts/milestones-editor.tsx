@@ -6,7 +6,7 @@ import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { readDollars } from './numbers.ts';
 
-export type DraftMilestone = { id: string; name: string; dollars: string };
+export type DraftMilestone = { id: string; name: string; nameEs: string; dollars: string };
 
 type MilestonesEditorProps = {
   milestones: readonly DraftMilestone[];
@@ -23,7 +23,7 @@ export function MilestonesEditor({ milestones, originalSumCents, problem, onChan
   return (
     <fieldset className="form-group form-group-plain">
       <legend>Payments, in the order they come due</legend>
-      {milestones.map(({ id, name, dollars }, at) => (
+      {milestones.map(({ id, name, nameEs, dollars }, at) => (
         <div key={id} className="milestone-row">
           <TextInput
             label={`Payment ${at + 1}`}
@@ -31,6 +31,14 @@ export function MilestonesEditor({ milestones, originalSumCents, problem, onChan
             maxLength={80}
             onChange={(typed) => change(id, { name: typed })}
             error={errorAt(problem, `/milestones/${at}/name`)}
+          />
+          <TextInput
+            label={<>In Spanish{<span className="hidden-text">, payment {at + 1}</span>}</>}
+            lang="es"
+            value={nameEs}
+            maxLength={80}
+            onChange={(typed) => change(id, { nameEs: typed })}
+            error={errorAt(problem, `/milestones/${at}/nameEs`)}
           />
           <TextInput
             label={<>Amount{<span className="hidden-text"> of payment {at + 1}</span>}, $</>}
@@ -46,7 +54,9 @@ export function MilestonesEditor({ milestones, originalSumCents, problem, onChan
         </div>
       ))}
       <p>
-        <Button onClick={() => onChange([...milestones, { id: v7(), name: '', dollars: '' }])}>Add a payment</Button>
+        <Button onClick={() => onChange([...milestones, { id: v7(), name: '', nameEs: '', dollars: '' }])}>
+          Add a payment
+        </Button>
       </p>
       <p role="status">
         In payments: <Money cents={cents} /> of <Money cents={originalSumCents} />.{' '}

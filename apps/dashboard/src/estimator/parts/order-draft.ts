@@ -1,4 +1,4 @@
-import type { BodyIn, ChangeOrder, MissingSpanish, Problem, routes, Wording } from '@underlath/contract';
+import type { BodyIn, ChangeOrder, Problem, routes, Wording } from '@underlath/contract';
 import * as z from 'zod';
 import { localProblem, readNumber } from './numbers.ts';
 
@@ -23,7 +23,8 @@ export const orderDraftSchema = z.object({
 });
 export type OrderDraft = z.output<typeof orderDraftSchema>;
 export type WordField = keyof Wording;
-export type SpanishKind = MissingSpanish['kind'];
+/** Names whose Spanish is typed with the letter; a payment's and a line's are typed where they are. */
+export type SpanishKind = keyof ChangeOrder['spanish'];
 
 export const noEdit: OrderDraft = { wording: {} };
 

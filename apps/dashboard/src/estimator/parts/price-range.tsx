@@ -57,11 +57,14 @@ export function PriceRange({ query, shape, onShape }: PriceRangeProps) {
                   },
                   {
                     name: 'The same by formula',
-                    value: (
-                      <>
-                        <Money cents={range.analyticMeanCents} /> ± <Money cents={range.analyticSdCents} />
-                      </>
-                    ),
+                    value:
+                      range.analyticMeanCents !== null && range.analyticSdCents !== null ? (
+                        <>
+                          <Money cents={range.analyticMeanCents} /> ± <Money cents={range.analyticSdCents} />
+                        </>
+                      ) : (
+                        'None: hours may or may not reach a minimum charge'
+                      ),
                   },
                   ...range.drivers.slice(0, 3).map(({ name, share }) => ({
                     name,

@@ -26,7 +26,7 @@ export function ProjectFrame() {
       <header className="project-line no-print">
         <SiteName name={overview.data?.project.name} />
         <ProjectNav />
-        {overview.data && <ContractMoney sums={overview.data.contract} />}
+        {overview.data?.contract && <ContractMoney sums={overview.data.contract} />}
       </header>
       {overview.data && <MakeSafeStrip open={overview.data.open} />}
       <Outlet />

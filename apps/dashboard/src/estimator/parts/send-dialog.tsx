@@ -131,7 +131,7 @@ export function SendDialog({ order, onClose }: { order: ChangeOrder; onClose: ()
             <p>
               <b>The client reads Spanish, and {plural(order.missingSpanish.length, 'name')} in it have none:</b>{' '}
               {order.missingSpanish.map(({ english }) => english).join('; ')}. Type them under “Wording, days,
-              findings”.
+              findings”, which says where.
             </p>
             <Checkbox
               label="Send it with these in English"

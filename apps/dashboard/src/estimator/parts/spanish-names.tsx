@@ -1,4 +1,5 @@
-import type { ChangeOrder } from '@underlath/contract';
+import { Link } from '@tanstack/react-router';
+import type { ChangeOrder, MissingSpanish } from '@underlath/contract';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { type OrderDraft, type SpanishKind, withSpanishName } from './order-draft.ts';
@@ -7,12 +8,15 @@ import type { OrderDraftState } from './use-order-draft.ts';
 
 const kindWords: Record<SpanishKind, string> = { titles: 'Finding', places: 'Place', captions: 'Photo' };
 
+const isTypedHere = (kind: MissingSpanish['kind']): kind is SpanishKind => kind in kindWords;
+
 type Name = { kind: SpanishKind; id: string; english: string; suggested: string | null; spanish: string };
 
 /** Names typed in English on site, and their Spanish for a client who reads it. */
 export function SpanishNames({ order, draft, change }: SpanishProps) {
   const names = namesOf(order, draft);
-  if (names.length === 0 || order.clientLocale !== 'es') return null;
+  const elsewhere = order.missingSpanish.filter(({ kind }) => kind === 'payments' || kind === 'lines');
+  if (names.length + elsewhere.length === 0 || order.clientLocale !== 'es') return null;
   return (
     <Part
       title="Names in Spanish"
@@ -34,6 +38,23 @@ export function SpanishNames({ order, draft, change }: SpanishProps) {
           )}
         </div>
       ))}
+      {elsewhere.map(({ kind, id, english }) => (
+        <p key={`${kind} ${id} ${english}`}>
+          “{english}” has no Spanish.{' '}
+          {kind === 'payments' ? (
+            <Link to="/projects/$projectId/contract" params={{ projectId: order.projectId }}>
+              Type it in the terms of the contract
+            </Link>
+          ) : (
+            <Link
+              to="/projects/$projectId/findings/$findingId/price"
+              params={{ projectId: order.projectId, findingId: id }}
+            >
+              Type it beside the line
+            </Link>
+          )}
+        </p>
+      ))}
     </Part>
   );
 }
@@ -53,7 +74,8 @@ function namesOf({ draft: { items }, missingSpanish, spanish }: ChangeOrder, dra
       return english === undefined ? [] : [{ kind, id, english, suggested: null }];
     }),
   );
-  return [...missingSpanish, ...typed].map((name) => ({
+  const missing = missingSpanish.flatMap((name) => (isTypedHere(name.kind) ? [{ ...name, kind: name.kind }] : []));
+  return [...missing, ...typed].map((name) => ({
     ...name,
     spanish: draft.spanish?.[name.kind][name.id] ?? spanish[name.kind][name.id] ?? '',
   }));

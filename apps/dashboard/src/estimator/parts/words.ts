@@ -1,4 +1,4 @@
-import { type LocationKind, type Role, routes } from '@underlath/contract';
+import { type ApiKey, type Invitation, type LocationKind, type Role, routes } from '@underlath/contract';
 import { OPERATIONS } from '@underlath/rules';
 import {
   CHANGE_ORDER_WORDS,
@@ -48,6 +48,13 @@ export const roleOptions = (Object.keys(roleWords) as Role[]).map((value) => ({ 
 /** States in which a finding no longer needs anyone. */
 const closedStates = new Set(['repaired', 'proven', 'withdrawn']);
 export const isClosed = (state: string): boolean => closedStates.has(state);
+
+/** A key that works now. */
+export const isLiveKey = ({ revokedAt, expiresAt }: ApiKey): boolean =>
+  revokedAt === null && new Date(expiresAt) > new Date();
+/** An invitation whose link works now. */
+export const isOpenInvitation = ({ acceptedAt, revokedAt, expiresAt }: Invitation): boolean =>
+  acceptedAt === null && revokedAt === null && new Date(expiresAt) > new Date();
 
 export const plural = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 

@@ -29,7 +29,8 @@ import '../price.css';
 export function CostBookScreen() {
   const me = useMe();
   const answer = useRoute(routes.getCostBook, {});
-  const owner = me.data?.member.role === 'owner';
+  const role = me.data?.member.role;
+  const editor = role === 'owner' || (role === 'estimator' && me.data?.company.estimatorsEditCostBook === true);
   return (
     <Page
       title="Cost book"
@@ -39,22 +40,22 @@ export function CostBookScreen() {
           <p>
             Version {answer.data.version}, <Stamp at={answer.data.createdAt} />
             {answer.data.createdBy && `, by ${answer.data.createdBy.name}`}.
-            {!owner && ' The owner of the company changes it.'}
+            {!editor && ' The owner of the company changes it.'}
           </p>
         )
       }
     >
       <Reading query={answer} doing="Reading the cost book" rows={10}>
-        {(data) => (me.data ? <Book answer={data} owner={owner} companyId={me.data.company.id} /> : null)}
+        {(data) => (me.data ? <Book answer={data} editor={editor} companyId={me.data.company.id} /> : null)}
       </Reading>
       <WorkHistory />
     </Page>
   );
 }
 
-type BookProps = { answer: Answer; owner: boolean; companyId: string };
+type BookProps = { answer: Answer; editor: boolean; companyId: string };
 
-function Book({ answer, owner, companyId }: BookProps) {
+function Book({ answer, editor, companyId }: BookProps) {
   const book = editableBook(answer.book);
   if (!book) {
     return (
@@ -73,13 +74,13 @@ function Book({ answer, owner, companyId }: BookProps) {
             : 'Some rows still hold invented starter values: those marked so below. Every price that uses one says it.'}
         </p>
       )}
-      {owner ? (
+      {editor ? (
         <BookForm answer={answer} book={book} companyId={companyId} />
       ) : (
         <>
           <BookView book={book} />
-          <BookCsv owner={false} unsaved={false} onSaved={() => {}} />
-          <BookVersions newest={answer.version} owner={false} onSaved={() => {}} />
+          <BookCsv editor={false} unsaved={false} onSaved={() => {}} />
+          <BookVersions newest={answer.version} editor={false} onSaved={() => {}} />
         </>
       )}
     </>
@@ -163,8 +164,8 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
           )}
         </div>
       </form>
-      <BookCsv owner unsaved={state.touched} onSaved={startFrom} />
-      <BookVersions newest={answer.version} owner onSaved={startFrom} />
+      <BookCsv editor unsaved={state.touched} onSaved={startFrom} />
+      <BookVersions newest={answer.version} editor onSaved={startFrom} />
     </>
   );
 }

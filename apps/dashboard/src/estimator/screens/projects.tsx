@@ -41,8 +41,9 @@ const columns: Column<ProjectRow>[] = [
     key: 'sum',
     head: 'Original sum',
     number: true,
-    sortBy: (row) => row.originalSumCents,
-    cell: (row) => <Money cents={row.originalSumCents} />,
+    sortBy: (row) => row.originalSumCents ?? -1,
+    cell: (row) =>
+      row.originalSumCents === null ? <span className="soft">not shown</span> : <Money cents={row.originalSumCents} />,
   },
 ];
 

@@ -58,6 +58,7 @@ export async function startTestApi({ limits, config: changes, databaseVia }: Opt
     DATA_DIR: dataDir,
     PORT: '0',
     SIGN_UP: 'open',
+    MAIL_PER_HOUR: '100000',
   });
   const server = await startServer({
     config: { ...base, ...changes },

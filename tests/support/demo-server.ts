@@ -35,6 +35,7 @@ export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<Demo
       DATA_DIR: dataDir,
       SEED: 'demo',
       SIGN_UP: 'open',
+      MAIL_PER_HOUR: '100000',
       DATABASE_URL: '',
       ...env,
     },

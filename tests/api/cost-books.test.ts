@@ -20,7 +20,7 @@ const ownBook = (): CostBook => ({ ...structuredClone(starterCostBook), placehol
 test('a company without a saved book sees the starter book, marked as invented', async () => {
   const answer = await api.http(owner).get(at).expect(200);
   expect(answer.body).toMatchObject({ version: 0, placeholder: true, createdBy: null });
-  expect(answer.headers.etag).toBe('"0"');
+  expect(answer.headers.etag).toMatch(/^"0\./);
   expect(answer.body.book.items.length).toBeGreaterThan(10);
 });
 
@@ -72,7 +72,7 @@ test('the estimator reads it and may not save; crew may not read it', async () =
 test('one version is read by its number; another company’s and one that is not there are not found', async () => {
   const first = await api.http(owner).get(`${at}/versions/1`).expect(200);
   expect(first.body).toMatchObject({ version: 1, book: { overheadPct: 18 } });
-  expect(first.headers.etag).toBe('"1"');
+  expect(first.headers.etag).toMatch(/^"1\./);
   expect((await api.http(owner).get(`${at}/versions/0`).expect(200)).body.placeholder).toBe(true);
   await api.http(owner).get(`${at}/versions/99`).expect(404);
   const stranger = await api.signIn();

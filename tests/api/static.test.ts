@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import Fastify from 'fastify';
-import { afterAll, expect, test } from 'vitest';
+import { afterAll, describe, expect, test } from 'vitest';
 import { dashboardFiles } from '../../apps/api/src/plugins/static.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'underlath-static-'));
@@ -61,4 +61,30 @@ test('pages are packed too and still asked for anew each time', async () => {
   const letter = await get('/c', 'gzip');
   expect(letter).toMatchObject({ encoding: 'gzip', kept: 'no-cache', text: '<title>letter</title>' });
   expect(letter.type).toContain('text/html');
+});
+
+describe('an address', () => {
+  const ask = (path: string, accept = '*/*') => fetch(url + path, { headers: { accept }, redirect: 'manual' });
+
+  test.each(['/', '/projects/one', '/checks/cut.top-plate', '/crew/one/places/two', '/people-log'])(
+    '%s is the app’s, and gets its page',
+    async (path) => {
+      const answer = await ask(path);
+      expect([answer.status, await answer.text()]).toEqual([200, '<title>desk</title>']);
+    },
+  );
+
+  test.each(['/assets/nothing.js', '/.env', '/favicon.ico', '/.git/config', '/wp-login.php', '/people.html'])(
+    '%s is no file here, and is not found',
+    async (path) => {
+      for (const accept of ['*/*', 'text/html']) expect((await ask(path, accept)).status).toBe(404);
+      expect(await (await ask(path)).text()).not.toContain('<title>');
+    },
+  );
+
+  test('that a person mistyped gets the app’s page for that, as not found', async () => {
+    const answer = await ask('/proyects', 'text/html,application/xhtml+xml');
+    expect([answer.status, await answer.text()]).toEqual([404, '<title>desk</title>']);
+    expect((await ask('/proyects')).status).toBe(404);
+  });
 });

@@ -22,9 +22,10 @@ const allowed: { from: RegExp; to: RegExp[] }[] = [
     from: at(`${rules}/checks/${element}`),
     to: [at(`${rules}/checks/${element}`), at(`${rules}/standards`), at(`${rules}/kernel`)],
   })),
+  { from: at(`${rules}/places`), to: [at(`${rules}/places`), at(`${rules}/kernel`)] },
   ...['load-paths', 'repairs', 'pricing'].map((room) => ({
     from: at(`${rules}/${room}`),
-    to: [at(`${rules}/${room}`), at(`${rules}/kernel`), at(`${rules}/repairs`)],
+    to: [at(`${rules}/${room}`), at(`${rules}/kernel`), at(`${rules}/places`), at(`${rules}/repairs`)],
   })),
   { from: at(rules), to: [at(rules)] },
   { from: at('packages/contract'), to: [at('packages/contract'), at(`${rules}/kernel`)] },

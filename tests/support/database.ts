@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import pg from 'pg';
 import type { TestProject } from 'vitest/node';
+import { jobs } from '../../apps/api/src/deps.ts';
+import { ensureLogins } from '../../apps/api/src/platform/database/logins.ts';
 import { migrate, readMigrations } from '../../apps/api/src/platform/database/migrations.ts';
 import { startEmbeddedPostgres } from '../../apps/api/src/platform/embedded-postgres/embedded-postgres.ts';
 import { findProjectRoot } from '../../apps/api/src/platform/project-root.ts';
@@ -27,7 +29,8 @@ export default async function setup(project: TestProject): Promise<() => Promise
   await withClient(server.databaseUrl, (client) => client.query(`create database ${template}`));
   const templateUrl = urlOf(server.databaseUrl, template);
   await migrate(templateUrl, readMigrations(join(findProjectRoot(), 'prisma/migrations')));
-  await installQueue(templateUrl);
+  await ensureLogins(templateUrl);
+  await installQueue(templateUrl, jobs);
   project.provide('postgresUrl', server.databaseUrl);
   return async () => {
     await server.stop();

@@ -11,10 +11,12 @@ import type { Platform } from './platform/platform.ts';
 import { ProblemError } from './platform/problem-error.ts';
 import { createSharedLimits } from './platform/shared-limits.ts';
 import { auth } from './plugins/auth.ts';
+import { refuseConnection } from './plugins/broken-request.ts';
+import { conditional } from './plugins/conditional.ts';
 import { health } from './plugins/health.ts';
 import { idempotency } from './plugins/idempotency.ts';
 import { defaultLimits, limits, type RateLimits } from './plugins/limits.ts';
-import { openApi } from './plugins/openapi.ts';
+import { openApi, referenceAddress } from './plugins/openapi.ts';
 import { packing } from './plugins/packing.ts';
 import { permissions } from './plugins/permissions.ts';
 import { problemDocuments, sendProblem } from './plugins/problems.ts';
@@ -22,6 +24,7 @@ import { refusalBursts } from './plugins/refusal-bursts.ts';
 import { security } from './plugins/security.ts';
 import { dashboardFiles } from './plugins/static.ts';
 import { storableText } from './plugins/storable-text.ts';
+import { wellKnown } from './plugins/well-known.ts';
 
 export interface AppOptions {
   limits?: RateLimits;
@@ -52,6 +55,7 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
     forceCloseConnections: 'idle',
     return503OnClosing: false,
     routerOptions: { maxParamLength: 300 },
+    clientErrorHandler: refuseConnection,
     frameworkErrors: (error: FastifyError, request, reply) => {
       const detail = `The address is not readable: ${error.message}.`;
       sendProblem(request, reply, new ProblemError('malformed-request', detail, { cause: error }));
@@ -61,6 +65,8 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   app.addHook('preClose', async () => {
     setInterval(() => app.server.closeIdleConnections(), 250).unref();
   });
+  // JSON and photos are all that is taken; plain text would be read as a body that does not fit.
+  app.removeContentTypeParser('text/plain');
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   await app.register(problemDocuments);
@@ -76,19 +82,21 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   await app.register(limits, { limits: options.limits ?? defaultLimits, shared: createSharedLimits(database.pool) });
   await app.register(refusalBursts);
   await app.register(auth, { accounts, cookies: deps.cookies, lookups: deps.lookups });
-  await app.register(permissions);
+  await app.register(permissions, { publicPages: referenceAddress });
   await app.register(idempotency, { database });
   await app.register(multipart, {
     limits: { fileSize: photoCaps.bytes, files: 1, fields: 12, fieldSize: 8_192, parts: 13 },
   });
   await app.register(storableText);
+  await app.register(conditional);
   await app.register(packing);
-  await app.register(openApi, { version: deps.version });
+  await app.register(openApi, { version: deps.version, cookies: deps.cookies.names });
+  await app.register(wellKnown, config);
   await app.register(health, {
     checks: {
       database: () => database.ping(),
       fileStore: () => fileStore.ping(),
-      migrations: async () => assertNone(await pendingMigrations(database.ownerPool, migrations)),
+      migrations: async () => assertNone(await pendingMigrations(database.pool, migrations)),
     },
   });
   // In a context of its own, so that the routes are registered after every hook above is in place.

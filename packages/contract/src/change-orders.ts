@@ -253,8 +253,8 @@ export const changeOrderRoutes = {
     method: 'POST',
     path: '/change-orders/:changeOrderId/link',
     permission: office,
-    summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
     idempotent: true,
+    summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
     params: byId,
     body: z.strictObject({
       expiresInDays: z.int().min(1).max(90).default(14),

@@ -50,7 +50,7 @@ export const existingWork = z.enum(['protected', 'stripped', 'shored', 'closed',
 export const noticeMethod = z.enum(['in-person', 'letter', 'certified-mail', 'e-mail', 'app']);
 /** In the address of a client's letter: ten of Crockford's 32 signs. It names the letter and opens nothing. */
 export const letterId = z.string().regex(/^[0-9A-HJKMNP-TV-Z]{10}$/, { error: 'must be the id of a letter' });
-export const sha256 = z.string().regex(/^[0-9a-f]{64}$/);
+export const sha256 = z.string().regex(/^[0-9a-f]{64}$/, { error: 'must be a SHA-256 of 64 small hexadecimal digits' });
 
 const oneLine = { error: 'must be one line, without control or direction marks', abort: true };
 const onlyBreaks = { error: 'must have no control or direction marks but new lines and tabs', abort: true };

@@ -17,6 +17,7 @@ import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
 export * from './actuals.ts';
+export * from './app-addresses.ts';
 export * from './change-order-document.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';

@@ -37,6 +37,19 @@ const byId = z.object({ photoId: id });
 /** Caps of an upload; also shown before a file is chosen. */
 export const photoCaps = { bytes: 25 * 1024 * 1024, pixels: 50_000_000, sidePx: 12_000 } as const;
 
+/** Forms send an empty text for what was left out. */
+const leftEmpty = (value: unknown) => (value === '' ? undefined : value);
+const mayBeEmpty = <S extends z.ZodType>(schema: S) => z.preprocess(leftEmpty, schema.optional());
+/** What stands before the file in an upload. */
+export const uploadFields = z.strictObject({
+  id: mayBeEmpty(id),
+  sha256: mayBeEmpty(sha256),
+  findingId: mayBeEmpty(id),
+  locationId: mayBeEmpty(id),
+  stage: z.preprocess(leftEmpty, photoStage.default('found')),
+  caption: z.string().trim().max(300).default(''),
+});
+
 export const photoRoutes = {
   uploadPhoto: route({
     name: 'uploadPhoto',
@@ -46,6 +59,7 @@ export const photoRoutes = {
     summary:
       'Send one photo as multipart/form-data: fields id, sha256 (optional, checked), findingId, locationId, stage, caption first, then the part `file`. 201 when stored; 200 with the existing photo when the same bytes are here already.',
     params: byProject,
+    upload: uploadFields,
     answers: { 200: photo.extend({ duplicate: z.boolean() }), 201: photo.extend({ duplicate: z.boolean() }) },
   }),
   listPhotos: route({

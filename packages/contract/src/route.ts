@@ -47,6 +47,8 @@ export interface Route {
   readonly params?: z.ZodType;
   readonly query?: z.ZodType;
   readonly body?: z.ZodType;
+  /** Fields of a form that come before the part `file`, for a route that takes one. */
+  readonly upload?: z.ZodType;
   /** Answers by status; a string is the media type of a binary answer, null an empty one. */
   readonly answers: Readonly<Record<number, z.ZodType | string | null>>;
 }

@@ -17,9 +17,10 @@ export function readCursor<S extends z.ZodType>(schema: S, cursor: string | unde
   }
 }
 
-/** The position in a list sorted newest first. */
-export const newestFirst = z.object({ at: z.iso.datetime(), id: z.uuid() });
-export type NewestFirst = z.infer<typeof newestFirst>;
+/** The position in a list sorted newest first; it names the list, so that one of another list is refused. */
+export const newestFirst = <const List extends string>(list: List) =>
+  z.object({ list: z.literal(list), at: z.iso.datetime(), id: z.uuid() });
+export type NewestFirst = Pick<z.infer<ReturnType<typeof newestFirst>>, 'at' | 'id'>;
 
 export interface Page<Item> {
   items: Item[];

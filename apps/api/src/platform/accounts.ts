@@ -63,7 +63,7 @@ const sessionSeconds = 30 * 86_400;
 
 export function createAccounts(database: Database): Accounts {
   const auth = buildAuth(database);
-  const { owner, ownerPool } = database;
+  const { people: owner, peoplePool: ownerPool } = database;
   const createUser: Accounts['createUser'] = ({ email, name, password }) =>
     orAway(async () => {
       const fault = passwordFault(password);
@@ -96,7 +96,7 @@ export function createAccounts(database: Database): Accounts {
   };
 }
 
-/** One read on every request of a signed-in person; it runs before the company is known, so as the owner. */
+/** One read on every request of a signed-in person; it runs before the company is known. */
 const memberOfSession = `
   select m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role,
     json_build_object('crewSeesMoney', c.crew_sees_money, 'estimatorsEditCostBook', c.estimators_edit_cost_book) as switches
@@ -104,7 +104,7 @@ const memberOfSession = `
   where s.token = $1 and s.expires_at > now()
   order by m.created_at limit 1`;
 
-function buildAuth({ owner }: Database) {
+function buildAuth({ people: owner }: Database) {
   return betterAuth({
     database: prismaAdapter(owner, { provider: 'postgresql' }),
     // The library's own cookies are not used: the session's token travels in ours, so this signs nothing that lasts.
@@ -127,11 +127,11 @@ function buildAuth({ owner }: Database) {
 
 /** What an address and a password, or a link mailed to the address, prove about a person. */
 function addressDoors(
-  owner: PrismaClient,
+  people: PrismaClient,
   createUser: Accounts['createUser'],
 ): Pick<Accounts, 'createOrKnow' | 'knows' | 'proven'> {
   const find = (email: string) =>
-    owner.user.findUnique({
+    people.user.findUnique({
       where: { email: email.toLowerCase() },
       include: { accounts: { where: { providerId: 'credential' } } },
     });
@@ -139,20 +139,20 @@ function addressDoors(
   const isTheirs = async ({ accounts: [account] }: Found, password: string) =>
     account?.password ? verifyPassword(account.password, password) : false;
   const create = async (person: NewPerson) => ({ ...(await createUser(person)), isNew: true });
-  const confirm = (id: string) => owner.user.update({ where: { id }, data: { emailVerified: true } });
+  const confirm = (id: string) => people.user.update({ where: { id }, data: { emailVerified: true } });
 
   async function handOver(known: Found, person: NewPerson) {
     const fault = passwordFault(person.password);
     if (fault) throw invalidInput('/password', `The password ${fault}.`);
-    const works = await owner.member.count({ where: { userId: known.id, removedAt: null } });
+    const works = await people.member.count({ where: { userId: known.id, removedAt: null } });
     if (works > 0) {
-      await owner.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
+      await people.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
       return create(person);
     }
     const password = await hashPassword(person.password);
-    await owner.$transaction([
-      owner.account.updateMany({ where: { userId: known.id, providerId: 'credential' }, data: { password } }),
-      owner.session.deleteMany({ where: { userId: known.id } }),
+    await people.$transaction([
+      people.account.updateMany({ where: { userId: known.id, providerId: 'credential' }, data: { password } }),
+      people.session.deleteMany({ where: { userId: known.id } }),
     ]);
     return { userId: known.id, isNew: false };
   }

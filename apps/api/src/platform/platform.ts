@@ -3,6 +3,7 @@ import type { Config } from '../config.ts';
 import { type Accounts, createAccounts } from './accounts.ts';
 import { type Clock, systemClock } from './clock.ts';
 import { createDatabase, type Database } from './database/database.ts';
+import { ensureLogins } from './database/logins.ts';
 import { type Migration, migrate, readMigrations } from './database/migrations.ts';
 import { startEmbeddedPostgres } from './embedded-postgres/embedded-postgres.ts';
 import { createFileStore, type FileStore } from './file-store/file-store.ts';
@@ -50,6 +51,7 @@ export async function openDatabase(
   try {
     const migrations = readMigrations(join(config.projectRoot, 'prisma/migrations'));
     for (const name of await migrate(databaseUrl, migrations)) log(`Applied migration ${name}.`);
+    await ensureLogins(databaseUrl);
     return { databaseUrl, migrations, stop };
   } catch (error) {
     await stop();

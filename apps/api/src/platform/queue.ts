@@ -1,6 +1,7 @@
 import PgBoss from 'pg-boss';
 import type { z } from 'zod';
 import type { Tx } from './database/database.ts';
+import { loginsOf } from './database/logins.ts';
 import { StartupError } from './startup-error.ts';
 
 /** A kind of background work: its name, what it carries, and how often it is tried. */
@@ -68,7 +69,7 @@ export interface Queue extends JobSender {
 }
 
 interface Options {
-  /** As the owner: the queue keeps its own schema. */
+  /** As the owner, who makes what is missing; the work itself is done as the login for it. */
   databaseUrl: string;
   jobs: readonly Job[];
   onError?: (error: Error) => void;
@@ -82,8 +83,8 @@ const drainMs = 25_000;
 
 /** The queue in PostgreSQL. Any number of processes may open it. */
 export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Options): Promise<Queue> {
-  const boss = await startBoss(databaseUrl, onError);
-  for (const job of jobs) await declare(boss, job);
+  const boss = await openBoss(databaseUrl, jobs, onError);
+  for (const job of jobs) await boss.updateQueue(job.name, settingsOf(job));
   return {
     enqueue: async (tx, job, data) => {
       const db = {
@@ -112,46 +113,75 @@ export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Opt
   };
 }
 
-/** Makes the queue's tables and rights without working. */
-export async function installQueue(databaseUrl: string): Promise<void> {
-  const boss = await startBoss(databaseUrl, () => {});
-  await boss.stop({ graceful: true, wait: true });
-}
-
-async function startBoss(connectionString: string, onError: (error: Error) => void): Promise<PgBoss> {
-  const boss = new PgBoss({
-    connectionString,
-    schema,
-    max: 3,
-    schedule: false,
-    archiveFailedAfterSeconds: keepDays * 86_400,
-    deleteAfterDays: keepDays,
-    maintenanceIntervalSeconds: 60,
-  });
-  boss.on('error', onError);
+/** Makes the queue's tables, a place for each job, and the rights to work there; as the owner, and without working. */
+export async function installQueue(databaseUrl: string, jobs: readonly Job[]): Promise<void> {
+  const boss = newBoss(databaseUrl, true);
   await boss.start();
+  for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
   // The application may leave jobs and read back their ids; it cannot read what other companies left.
   await boss.getDb().executeSql(
-    `grant usage on schema ${schema} to underlath_app;
+    `grant usage on schema ${schema} to underlath_app, underlath_queue;
+     grant select, insert, update, delete on all tables in schema ${schema} to underlath_queue;
      grant insert on ${schema}.job to underlath_app;
      grant select (id) on ${schema}.job to underlath_app;
      grant select on ${schema}.queue to underlath_app`,
     [],
   );
-  return boss;
+  await boss.stop({ graceful: true, wait: true });
 }
 
-async function declare(boss: PgBoss, job: Job): Promise<void> {
-  const queue = {
-    name: job.name,
-    retryLimit: job.retryLimit ?? 5,
-    retryDelay: job.retryDelaySeconds ?? 5,
-    retryBackoff: true,
-    expireInSeconds: job.expireInSeconds ?? 300,
-  };
-  if (await boss.getQueue(job.name)) await boss.updateQueue(job.name, queue);
-  else await boss.createQueue(job.name, queue);
+/** Works as a login that may not change tables; what is missing is made by the owner first. */
+async function openBoss(databaseUrl: string, jobs: readonly Job[], onError: (error: Error) => void): Promise<PgBoss> {
+  const { queue } = loginsOf(databaseUrl);
+  if (!(await isInstalled(queue, jobs))) await installQueue(databaseUrl, jobs);
+  const boss = newBoss(queue, false);
+  boss.on('error', onError);
+  return boss.start();
 }
+
+async function isInstalled(queueUrl: string, jobs: readonly Job[]): Promise<boolean> {
+  const boss = newBoss(queueUrl, false);
+  try {
+    await boss.start();
+    const known = await Promise.all(jobs.map((job) => boss.getQueue(job.name)));
+    return known.every((queue) => queue !== null);
+  } catch (error) {
+    if (isNotInstalled(error)) return false;
+    throw error;
+  } finally {
+    await boss.stop({ graceful: false, wait: true }).catch(() => {});
+  }
+}
+
+/** The library's own two sentences, and PostgreSQL's for a schema without rights in it. */
+const isNotInstalled = (error: unknown): boolean =>
+  /not installed|requires migrations|permission denied/.test(error instanceof Error ? error.message : '');
+
+const newBoss = (connectionString: string, isOwner: boolean): PgBoss =>
+  new PgBoss({
+    connectionString: isOwner ? connectionString : asRole(connectionString),
+    schema,
+    max: 3,
+    migrate: isOwner,
+    schedule: false,
+    archiveFailedAfterSeconds: keepDays * 86_400,
+    deleteAfterDays: keepDays,
+    maintenanceIntervalSeconds: 60,
+  });
+
+function asRole(connectionString: string): string {
+  const url = new URL(connectionString);
+  url.searchParams.set('options', '-c role=underlath_queue');
+  return url.href;
+}
+
+const settingsOf = (job: Job) => ({
+  name: job.name,
+  retryLimit: job.retryLimit ?? 5,
+  retryDelay: job.retryDelaySeconds ?? 5,
+  retryBackoff: true,
+  expireInSeconds: job.expireInSeconds ?? 300,
+});
 
 function assertOneHandlerEach(jobs: readonly Job[], handlers: readonly JobHandler[]): void {
   const names = jobs.map(({ name }) => name);

@@ -3,6 +3,8 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 
 /** Our cookies: who is signed in, and one for each letter that was opened on this device. */
 export interface Cookies {
+  /** For who reads how the API is called. */
+  names: { session: string; client: string };
   readSession(request: FastifyRequest): string | undefined;
   setSession(reply: FastifyReply, token: string, expires: Date): void;
   clearSession(reply: FastifyReply): void;
@@ -23,6 +25,7 @@ export function createCookies(publicUrl: string): Cookies {
   const options: CookieSerializeOptions = { path: '/', httpOnly: true, sameSite: 'lax', secure };
   const ofLetter = (letterId: string) => ({ ...options, path: `/api/v1/client/letters/${letterId}` });
   return {
+    names: { session, client },
     readSession: (request) => request.cookies[session],
     setSession: (reply, token, expires) => void reply.setCookie(session, token, { ...options, expires }),
     clearSession: (reply) => void reply.clearCookie(session, options),

@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify';
 import { ProblemError } from '../platform/problem-error.ts';
 
-/** The ETag of a version: `"7"`. */
+/** The ETag of a version: `"7"`. What is read carries a hash of its bytes too (`conditional.ts`). */
 export const etagOf = (version: number): string => `"${version}"`;
 
 /**
@@ -16,7 +16,7 @@ export function readIfMatch(request: Pick<FastifyRequest, 'headers'>): number {
       'Send the ETag you last saw in If-Match, so that nobody’s change is lost.',
     );
   }
-  const version = /^(?:W\/)?"(\d{1,9})"$/.exec(header)?.[1];
+  const version = /^(?:W\/)?"(\d{1,9})(?:\.[\w-]{16})?"$/.exec(header)?.[1];
   if (!version)
     throw new ProblemError('stale-version', `If-Match is ${header}, which is no ETag of this server; load it again.`);
   return Number(version);

@@ -12,11 +12,19 @@ declare module 'fastify' {
   }
 }
 
+interface Options {
+  /** Below this address lie pages of a library that cannot declare for itself that anyone may read them. */
+  publicPages?: string;
+}
+
 /** Refuses by default: no route exists without saying who may call it, and nobody else gets past. */
 export const permissions = fp(
-  async (app: FastifyInstance) => {
-    app.addHook('onRoute', ({ method, url, config }) => {
-      if (!isPermission(config?.permission)) {
+  async (app: FastifyInstance, { publicPages }: Options = {}) => {
+    app.addHook('onRoute', (route) => {
+      const { method, url, config } = route;
+      if (publicPages && `${url}/`.startsWith(`${publicPages}/`) && config?.permission === undefined) {
+        route.config = { ...config, permission: 'public' };
+      } else if (!isPermission(config?.permission)) {
         throw new StartupError(
           `Route ${method} ${url} declares no permission; say who may call it in config.permission.`,
         );

@@ -9,6 +9,29 @@ interface Options {
 
 const yearSeconds = 31_536_000;
 
+/** The crew's phone takes pictures; nothing here asks for more of a device. What passkeys and copying take is left as browsers have it. */
+const denied = [
+  'accelerometer',
+  'autoplay',
+  'bluetooth',
+  'browsing-topics',
+  'display-capture',
+  'encrypted-media',
+  'geolocation',
+  'gyroscope',
+  'hid',
+  'idle-detection',
+  'local-fonts',
+  'magnetometer',
+  'microphone',
+  'midi',
+  'payment',
+  'serial',
+  'usb',
+  'xr-spatial-tracking',
+];
+const permissionsPolicy = ['camera=(self)', ...denied.map((name) => `${name}=()`)].join(', ');
+
 /** Headers that keep a page to itself, and a refusal of writes that another site makes a browser send. */
 export const security = fp(async (app: FastifyInstance, { publicUrl }: Options) => {
   const isHttps = publicUrl.startsWith('https:');
@@ -30,7 +53,7 @@ export const security = fp(async (app: FastifyInstance, { publicUrl }: Options) 
         ...(isHttps && { upgradeInsecureRequests: [] }),
       },
     },
-    strictTransportSecurity: isHttps && { maxAge: 2 * yearSeconds, includeSubDomains: false },
+    strictTransportSecurity: isHttps && { maxAge: 2 * yearSeconds, includeSubDomains: true },
     referrerPolicy: { policy: 'no-referrer' },
     frameguard: { action: 'deny' },
     crossOriginResourcePolicy: { policy: 'same-origin' },
@@ -40,7 +63,7 @@ export const security = fp(async (app: FastifyInstance, { publicUrl }: Options) 
   const ownOrigin = new URL(publicUrl).origin;
   app.addHook('onRequest', async (request) => assertSameSite(request, ownOrigin));
   app.addHook('onSend', async (request, reply) => {
-    reply.header('x-request-id', request.id);
+    reply.header('x-request-id', request.id).header('permissions-policy', permissionsPolicy);
     if (request.url.startsWith('/api/') && !reply.hasHeader('cache-control')) reply.header('cache-control', 'no-store');
   });
 });

@@ -54,12 +54,13 @@ export function serve<const R extends Route>(
       permission: route.permission,
       idempotent: route.idempotent ?? false,
       versioned: route.versioned ?? false,
+      ...(route.upload && { upload: route.upload }),
     },
     schema: {
       operationId: route.name,
       summary: route.summary,
       ...(route.params && { params: route.params }),
-      ...(route.query && { querystring: route.query }),
+      querystring: queryOf(route),
       ...(route.body && { body: route.body }),
       response: responses(route),
     },
@@ -89,6 +90,12 @@ function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
   const paths = withheld[name];
   if (!paths || !principal || principal.kind === 'client' || seesMoney(principal)) return answer;
   return withhold(answer, paths);
+}
+
+/** A parameter there is not is told, not passed over: `?serverity=repair` would list everything. */
+function queryOf({ query }: Route): z.ZodType {
+  if (query === undefined) return z.strictObject({});
+  return query instanceof z.ZodObject ? query.strict() : query;
 }
 
 /** Of each status: a schema, bytes of a media type, or nothing. */

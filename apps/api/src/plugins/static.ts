@@ -2,10 +2,12 @@ import { existsSync } from 'node:fs';
 import { readdir } from 'node:fs/promises';
 import { join, relative, sep } from 'node:path';
 import fastifyStatic from '@fastify/static';
+import { appAddresses } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 
 const hour = 3600;
 const year = 31_536_000;
+const addresses = new Set<string>(appAddresses);
 
 /** The dashboard's files. Addresses of the client page end in a secret, so they are answered without being looked up. */
 export async function dashboardFiles(app: FastifyInstance, { folder }: { folder: string }): Promise<void> {
@@ -20,10 +22,13 @@ export async function dashboardFiles(app: FastifyInstance, { folder }: { folder:
   app.get('/', options, page('index.html'));
   app.get('/*', options, async (request, reply) => {
     const path = decodeURIComponent(request.url.split('?')[0] ?? '/').slice(1);
-    if (path.startsWith('api/')) return reply.callNotFound();
-    // What the build made is a file; every other address belongs to the app's own router, one with a dot too.
-    if (!files.has(path)) return reply.header('cache-control', 'no-cache').sendFile('index.html');
-    return reply.header('cache-control', ageOf(path)).sendFile(path);
+    if (files.has(path)) return reply.header('cache-control', ageOf(path)).sendFile(path);
+    const [first = ''] = path.split('/');
+    if (addresses.has(first)) return page('index.html')(request, reply);
+    // A person who mistyped an address gets the app's own page for that; a program that looks for a file gets none.
+    const isForPeople = first !== 'api' && !path.includes('.') && request.headers.accept?.includes('text/html');
+    if (!isForPeople) return reply.callNotFound();
+    return page('index.html')(request, reply.code(404));
   });
 }
 

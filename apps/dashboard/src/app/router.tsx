@@ -132,6 +132,12 @@ const people = createRoute({
   path: '/people',
   component: lazyRouteComponent(() => import('../estimator/screens/people.tsx'), 'PeopleScreen'),
 });
+const peopleLog = createRoute({
+  getParentRoute: () => office,
+  path: '/people-log',
+  validateSearch: (search): { what?: string } => word(search, 'what'),
+  component: lazyRouteComponent(() => import('../estimator/screens/people-log.tsx'), 'PeopleLogScreen'),
+});
 
 const project = createRoute({
   getParentRoute: () => office,
@@ -240,7 +246,7 @@ const projectTree = project.addChildren([
   contract,
   record,
 ]);
-const officeTree = office.addChildren([projects, newProject, costBook, people, projectTree]);
+const officeTree = office.addChildren([projects, newProject, costBook, people, peopleLog, projectTree]);
 
 export const router = createRouter({
   routeTree: root.addChildren([

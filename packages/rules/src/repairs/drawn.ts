@@ -1,5 +1,5 @@
 import type { Text } from '../kernel/index.ts';
-import type { Rect } from './extents.ts';
+import type { Rect } from '../places/extents.ts';
 import type { Extent } from './operations.data.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { findOperation, type TakeOffLine } from './take-off.ts';

@@ -1,6 +1,6 @@
 import { type Text, text } from '../kernel/index.ts';
+import { type Ground, onTicks, type Rect, rightIn, topIn } from '../places/extents.ts';
 import type { FindingTakeOff } from './drawn.ts';
-import { type Ground, onTicks, type Rect, rightIn, topIn } from './extents.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { inOrder, OrderLoopError } from './schedule.ts';
 import { type Existing, type Hours, planScope, type Scope, type ScopeJob } from './scope.ts';

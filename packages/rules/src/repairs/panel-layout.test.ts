@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { Ground } from './extents.ts';
+import type { Ground } from '../places/extents.ts';
 import { countNails, layOutPanels } from './panel-layout.ts';
 import { countSheets } from './sheets.ts';
 

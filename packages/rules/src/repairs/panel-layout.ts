@@ -1,9 +1,18 @@
 import { INCHES_PER_FOOT } from '../kernel/index.ts';
+import {
+  between,
+  disjoint,
+  disjointSf,
+  type Ground,
+  type Rect,
+  rightIn,
+  snapToFraming,
+  topIn,
+} from '../places/extents.ts';
+import { MEMBER_IN } from '../places/framing.ts';
+import { addIn, timesIn, timesToCover, timesWithin } from '../places/ticks.ts';
 import { groupBy } from './drawn.ts';
-import { between, disjoint, disjointSf, type Ground, type Rect, rightIn, snapToFraming, topIn } from './extents.ts';
-import { MEMBER_IN } from './members.ts';
 import { countSheets, SHEET_HEIGHT_IN, SHEET_WIDTH_IN } from './sheets.ts';
-import { addIn, timesIn, timesToCover, timesWithin } from './ticks.ts';
 
 /** How panels are nailed, from the approved schedule. Inches on center. */
 export interface NailSchedule {

@@ -1,5 +1,5 @@
+import { overlaps } from '../places/extents.ts';
 import type { FindingTakeOff, ScopeLine } from './drawn.ts';
-import { overlaps } from './extents.ts';
 import { PHASES, WITHOUT_PAPER } from './operations.data.ts';
 import { inOrder } from './schedule.ts';
 

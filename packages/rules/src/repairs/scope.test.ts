@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import type { Rect } from '../places/extents.ts';
 import { evaluateScope, ScopeError, type ScopeFinding, type ScopeRequest } from './evaluate-scope.ts';
-import type { Rect } from './extents.ts';
 import { repairs } from './registry.ts';
 
 const rect = (xIn: number, yIn: number, widthIn: number, heightIn: number): Rect => ({ xIn, yIn, widthIn, heightIn });

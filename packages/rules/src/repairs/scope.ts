@@ -1,6 +1,6 @@
 import { allocate, type Text, text } from '../kernel/index.ts';
+import { disjointSf, type Ground, overlaps, type Rect } from '../places/extents.ts';
 import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
-import { disjointSf, type Ground, overlaps, type Rect } from './extents.ts';
 import type { WorkUnit } from './operations.data.ts';
 import { layOutPanels, panelArea } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';

@@ -1,5 +1,5 @@
+import { addIn, timesIn, timesWithin } from '../places/ticks.ts';
 import type { Pieces } from './panel-layout.ts';
-import { addIn, timesIn, timesWithin } from './ticks.ts';
 
 /** A sheet as it is sold. */
 export const SHEET_WIDTH_IN = 48;

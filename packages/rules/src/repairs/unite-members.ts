@@ -1,7 +1,8 @@
 import { decimal, joinTexts, text } from '../kernel/index.ts';
+import type { Ground, Rect } from '../places/extents.ts';
+import { type Member, membersOf } from '../places/framing.ts';
 import { type Drawn, extentOf, groupBy, has, type Placed, type ScopeLine } from './drawn.ts';
-import type { Ground, Rect } from './extents.ts';
-import { lengthFt, type Member, membersAt, membersOf } from './members.ts';
+import { lengthFt, membersAt } from './members.ts';
 import type { Extent } from './operations.data.ts';
 import type { TakeOffLine } from './take-off.ts';
 

@@ -1,7 +1,7 @@
 import { decimal, type Text, text } from '../kernel/index.ts';
+import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from '../places/extents.ts';
+import { FRAMING } from '../places/framing.ts';
 import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type ScopeLine } from './drawn.ts';
-import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from './extents.ts';
-import { FRAMING } from './members.ts';
 import type { Extent } from './operations.data.ts';
 import { countNails, layOutPanels, type NailSchedule, panelArea } from './panel-layout.ts';
 import { SHEET_SF } from './sheets.ts';

@@ -1,3 +1,4 @@
+import { opening } from '@underlath/contract';
 import {
   ASSUMED_SCHEDULE,
   clip,
@@ -10,6 +11,7 @@ import {
   type Rect,
   wholeGround,
 } from '@underlath/rules';
+import * as z from 'zod';
 import { type Part, type PriceableFinding, takeOffFinding } from './finding-work.ts';
 
 /** Opened around a defect for hands and tools, inches (common practice, no source). */
@@ -18,8 +20,9 @@ const reachIn = 12;
 /** The sheet a finding is drawn on; null while its place has no sizes, and for a line of beams, which has no framing of its own. */
 export function groundOf({ location }: PriceableFinding): Ground | null {
   const { kind, widthIn, heightIn, framingSpacingIn } = location;
+  const openings = z.array(opening).parse(location.openings);
   if (kind !== 'wall' && kind !== 'floor' && kind !== 'roof') return null;
-  return widthIn && heightIn ? { kind, widthIn, heightIn, framingSpacingIn } : null;
+  return widthIn && heightIn ? { kind, widthIn, heightIn, framingSpacingIn, openings } : null;
 }
 
 /** The places of these findings that have sizes, by location id. */

@@ -10,6 +10,7 @@ export const withJudgment = {
       widthIn: true,
       heightIn: true,
       framingSpacingIn: true,
+      openings: true,
       existing: true,
       edgeNailSpacingIn: true,
       fieldNailSpacingIn: true,

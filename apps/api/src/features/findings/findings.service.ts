@@ -36,14 +36,18 @@ export class FindingsService {
     query: QueryOut<typeof findingRoutes.listFindings>,
   ): Promise<Page<FindingRow>> {
     const { cursor, limit, q, ...filter } = query;
-    const after = readCursor(newestFirst, cursor);
+    const after = readCursor(newestFirst('findings'), cursor);
     const wanted = { ...filter, q: q?.trim() || undefined, after, take: limit + 1 };
     const rows = await this.database.inCompanySql(companyId, (client) =>
       findings.listFindings(client, companyId, projectId, wanted),
     );
     // Only an empty page needs to know whether there is such a project at all.
     if (rows.length === 0) await this.assertProject(companyId, projectId);
-    return cutPage(rows, limit, toFindingRow, ({ createdAt, id }) => ({ at: createdAt.toISOString(), id }));
+    return cutPage(rows, limit, toFindingRow, ({ createdAt, id }) => ({
+      list: 'findings',
+      at: createdAt.toISOString(),
+      id,
+    }));
   }
 
   async get(companyId: string, id: string, locale: Locale): Promise<Finding> {

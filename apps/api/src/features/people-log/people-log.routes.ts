@@ -8,13 +8,13 @@ import type { PeopleLogService } from './people-log.service.ts';
 
 export function registerPeopleLogRoutes(app: FastifyInstance, service: PeopleLogService): void {
   serve(app, peopleLogRoutes.listPeopleLog, async ({ query, principal }) => {
-    const position = readCursor(newestFirst, query.cursor);
+    const position = readCursor(newestFirst('people-log'), query.cursor);
     const events = await service.list(principal.companyId, { type: query.type, position, take: query.limit + 1 });
     return cutPage(
       events,
       query.limit,
       (event) => event,
-      ({ at, id }) => ({ at, id }),
+      ({ at, id }) => ({ list: 'people-log', at, id }),
     );
   });
 

@@ -33,11 +33,15 @@ export class PhotosService {
     query: QueryOut<typeof photoRoutes.listPhotos>,
   ): Promise<Page<Photo>> {
     const { cursor, limit, ...filter } = query;
-    const after = readCursor(newestFirst, cursor);
+    const after = readCursor(newestFirst('photos'), cursor);
     return this.database.inCompany(companyId, async (tx) => {
       if (!(await this.records.exists(tx, companyId, projectId))) throw notFound('project');
       const rows = await photos.listPhotos(tx, companyId, projectId, { ...filter, after, take: limit + 1 });
-      return cutPage(rows, limit, toPhoto, ({ receivedAt, id }) => ({ at: receivedAt.toISOString(), id }));
+      return cutPage(rows, limit, toPhoto, ({ receivedAt, id }) => ({
+        list: 'photos',
+        at: receivedAt.toISOString(),
+        id,
+      }));
     });
   }
 

@@ -1,20 +1,11 @@
-import { id, photoStage, sha256 } from '@underlath/contract';
-import * as z from 'zod';
+import { uploadFields as fields } from '@underlath/contract';
+import type * as z from 'zod';
 import { invalidInput, ProblemError } from '../../platform/problem-error.ts';
-
-const empty = (value: unknown) => (value === '' ? undefined : value);
-const optional = <S extends z.ZodType>(schema: S) => z.preprocess(empty, schema.optional());
-
 import { isStorable } from '../../plugins/storable-text.ts';
 
-/** What stands before the file in an upload. Forms send an empty text for what was left out. */
-const uploadFields = z.strictObject({
-  id: optional(id),
-  sha256: optional(sha256),
-  findingId: optional(id),
-  locationId: optional(id),
-  stage: z.preprocess(empty, photoStage.default('found')),
-  caption: z.string().trim().max(300).refine(isStorable, 'a letter in it cannot be kept').default(''),
+const uploadFields = fields.refine(({ caption }) => isStorable(caption), {
+  path: ['caption'],
+  error: 'a letter in it cannot be kept',
 });
 export type UploadFields = z.output<typeof uploadFields>;
 

@@ -86,7 +86,7 @@ export class ProjectsService {
   }
 
   async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<Page<ProjectRow>> {
-    const after = readCursor(newestFirst, query.cursor);
+    const after = readCursor(newestFirst('projects'), query.cursor);
     const q = query.q?.trim() || undefined;
     return this.database.inCompany(companyId, async (tx) => {
       const rows = await projects.listProjects(tx, companyId, { q, after, take: query.limit + 1 });
@@ -96,7 +96,7 @@ export class ProjectsService {
         rows,
         query.limit,
         (row) => ({ ...toProject(row), open: toSeverityCounts(row.id, counts) }),
-        ({ id, createdAt }) => ({ at: createdAt.toISOString(), id }),
+        ({ id, createdAt }) => ({ list: 'projects', at: createdAt.toISOString(), id }),
       );
     });
   }

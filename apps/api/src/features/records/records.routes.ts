@@ -8,7 +8,7 @@ import type { RecordsService } from './records.service.ts';
 
 /** Above every sequence number: the column is a 32-bit integer. */
 const newest = 2 ** 31 - 1;
-const position = z.object({ seq: z.int().min(1) });
+const position = z.object({ list: z.literal('record'), seq: z.int().min(1) });
 
 export function registerRecordsRoutes(app: FastifyInstance, service: RecordsService): void {
   serve(app, recordRoutes.listRecord, async ({ params, query, principal }) => {
@@ -18,7 +18,7 @@ export function registerRecordsRoutes(app: FastifyInstance, service: RecordsServ
       events,
       query.limit,
       (event) => event,
-      ({ seq }) => ({ seq }),
+      ({ seq }) => ({ list: 'record', seq }),
     );
   });
 

@@ -1,5 +1,13 @@
-import type { DocumentItem, Severity } from '@underlath/contract';
+import { type DocumentItem, opening, type Severity } from '@underlath/contract';
 import { formatLength } from '@underlath/rules';
+import {
+  type ElevationMark,
+  type ElevationPlace,
+  JOIST_END_IN,
+  layOutElevation,
+  type SizedPlace,
+  sized,
+} from '@underlath/rules/places';
 import { ink } from './sheet.ts';
 
 /** The safety colors of ANSI Z535.1 (from memory: red, orange, yellow, blue), darkened where lines must show on paper. */
@@ -22,39 +30,47 @@ const drawingHeightPt = 170;
 const dimensionPt = 30;
 const hatchGapPt = 5;
 
+/** The place as it was frozen in the letter, in the form the drawing takes; null when it has no size. */
+const drawnPlace = (place: Place): SizedPlace | null =>
+  sized<ElevationPlace>({ ...place, openings: place.openings.flatMap((each) => opening.safeParse(each).data ?? []) });
+
 /** Points the drawing takes on paper, dimensions included; null when the place has no size. */
 export function elevationHeight(place: Place, widthPt: number): number | null {
-  const scale = scaleOf(place, widthPt);
-  return scale === null || place.heightIn === null ? null : place.heightIn * scale + 2 * dimensionPt;
+  const drawn = drawnPlace(place);
+  return drawn && (drawn.heightIn + aboveIn(drawn)) * scaleOf(drawn, widthPt) + 2 * dimensionPt;
 }
 
-function scaleOf(place: Place, widthPt: number): number | null {
-  if (!place.widthIn || !place.heightIn) return null;
-  return Math.min((widthPt - 2 * dimensionPt) / place.widthIn, drawingHeightPt / place.heightIn);
-}
+/** What is shown above a place: joist ends over a beam. */
+const aboveIn = ({ kind, framingSpacingIn }: SizedPlace): number =>
+  kind === 'beam-line' && framingSpacingIn ? JOIST_END_IN : 0;
+
+const scaleOf = (place: SizedPlace, widthPt: number): number =>
+  Math.min((widthPt - 2 * dimensionPt) / place.widthIn, drawingHeightPt / (place.heightIn + aboveIn(place)));
 
 /** Inches of the house that one inch of paper stands for. */
 export const paperScale = (place: Place, widthPt: number): number | null => {
-  const scale = scaleOf(place, widthPt);
-  return scale === null ? null : Math.round(72 / scale);
+  const drawn = drawnPlace(place);
+  return drawn && Math.round(72 / scaleOf(drawn, widthPt));
 };
 
-/** Draws a wall (or a floor in plan) to scale with its framing, openings and hatched findings. */
+/** Draws a wall (or a floor in plan, or a beam) to scale as the screens do, with its hatched findings. */
 export function drawElevation(
   doc: PDFKit.PDFDocument,
   at: { leftPt: number; topPt: number; widthPt: number },
   place: Place,
   items: readonly Pick<DocumentItem, 'number' | 'extent' | 'severity'>[],
 ): void {
-  const pointsPerIn = scaleOf(place, at.widthPt);
-  if (pointsPerIn === null || !place.widthIn || !place.heightIn) return;
-  const frame = { leftPt: at.leftPt, topPt: at.topPt + 6, pointsPerIn, heightIn: place.heightIn };
+  const drawn = drawnPlace(place);
+  if (!drawn) return;
+  const pointsPerIn = scaleOf(drawn, at.widthPt);
+  const topPt = at.topPt + 6 + aboveIn(drawn) * pointsPerIn;
+  const frame = { leftPt: at.leftPt, topPt, pointsPerIn, heightIn: drawn.heightIn };
   doc.save();
-  drawFraming(doc, frame, place, place.widthIn);
-  for (const opening of place.openings) drawOpening(doc, frame, opening);
+  const marks = layOutElevation(drawn);
+  for (const mark of marks) if (mark.part !== 'outline') paint(doc, frame, mark);
   for (const item of items) if (item.extent) drawFinding(doc, frame, item.extent, item);
-  box(doc, frame, { xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn }).lineWidth(1.4).stroke(ink);
-  drawDimensions(doc, frame, place.widthIn, place.heightIn);
+  for (const mark of marks) if (mark.part === 'outline') paint(doc, frame, mark);
+  drawDimensions(doc, frame, drawn.widthIn, drawn.heightIn);
   doc.restore();
 }
 
@@ -76,29 +92,25 @@ function box(doc: PDFKit.PDFDocument, frame: Frame, rect: Rect) {
   );
 }
 
-/** Actual thickness of nominal 2x lumber, in (American Softwood Lumber Standard PS 20, from memory). */
-const lumberIn = 1.5;
+const thin = '#6b7278';
 
-function drawFraming(doc: PDFKit.PDFDocument, frame: Frame, place: Place, widthIn: number): void {
-  const spacingIn = place.framingSpacingIn;
-  const isWall = place.kind === 'wall';
-  doc.lineWidth(0.35).strokeColor('#6b7278');
-  if (spacingIn) {
-    for (let xIn = 0; xIn <= widthIn - lumberIn; xIn += spacingIn) {
-      box(doc, frame, { xIn, yIn: 0, widthIn: lumberIn, heightIn: frame.heightIn }).stroke();
-    }
-    box(doc, frame, { xIn: widthIn - lumberIn, yIn: 0, widthIn: lumberIn, heightIn: frame.heightIn }).stroke();
-  }
-  if (!isWall) return;
-  const platesIn = [0, frame.heightIn - lumberIn, frame.heightIn - 2 * lumberIn];
-  for (const yIn of platesIn) box(doc, frame, { xIn: 0, yIn, widthIn, heightIn: lumberIn }).fillAndStroke('#ffffff');
+function paint(doc: PDFKit.PDFDocument, frame: Frame, { part, rect }: ElevationMark): void {
+  const shape = box(doc, frame, rect);
+  if (part === 'member') shape.lineWidth(0.35).stroke(thin);
+  else if (part === 'plate') shape.lineWidth(0.35).fillAndStroke('#ffffff', thin);
+  else if (part === 'outline') shape.lineWidth(1.4).stroke(ink);
+  else shape.lineWidth(0.8).fillAndStroke('#ffffff', ink);
+  if (part === 'opening') crossOut(doc, frame, rect);
 }
 
-function drawOpening(doc: PDFKit.PDFDocument, frame: Frame, opening: Readonly<Record<string, unknown>>): void {
-  const [xIn, yIn, widthIn, heightIn] = ['xIn', 'yIn', 'widthIn', 'heightIn'].map((name) => Number(opening[name]));
-  if (![xIn, yIn, widthIn, heightIn].every(Number.isFinite)) return;
-  const rect = { xIn, yIn, widthIn, heightIn } as Rect;
-  box(doc, frame, rect).lineWidth(0.8).fillAndStroke('#ffffff', ink);
+/** Nothing stands in an opening. */
+function crossOut(doc: PDFKit.PDFDocument, { leftPt, topPt, pointsPerIn, heightIn }: Frame, rect: Rect): void {
+  const x = (xIn: number) => leftPt + xIn * pointsPerIn;
+  const y = (yIn: number) => topPt + (heightIn - yIn) * pointsPerIn;
+  const [rightIn, topIn] = [rect.xIn + rect.widthIn, rect.yIn + rect.heightIn];
+  doc.moveTo(x(rect.xIn), y(rect.yIn)).lineTo(x(rightIn), y(topIn));
+  doc.moveTo(x(rect.xIn), y(topIn)).lineTo(x(rightIn), y(rect.yIn));
+  doc.lineWidth(0.35).stroke(thin);
 }
 
 function drawFinding(

@@ -5,6 +5,7 @@ import { type Prisma, PrismaClient } from '../../generated/prisma/client.ts';
 import { orAway } from './database-errors.ts';
 import { type Fence, setFence, type Tx } from './fence.ts';
 import { JoinedWork } from './joined-work.ts';
+import { loginsOf } from './logins.ts';
 
 export type { Fence, Tx };
 
@@ -16,13 +17,16 @@ export interface TransactionOptions {
 }
 
 export interface Database {
-  /** Owner of the tables: migrations, sign-in tables, the queue, and finding work across companies. Never in a request's path for company data. */
+  /** Owner of the tables, for commands at the terminal and for starting; a server that serves has no connection of it. */
   owner: PrismaClient;
+  /** Signing in: people, sessions and how they prove who they are, and where each works. Connections as `underlath_people`. */
+  people: PrismaClient;
   /** Connections as `underlath_app`, which sees no company's rows until a transaction says whose. */
   app: PrismaClient;
   /** The same connections as `app`, for hand-written SQL on hot lists; use `inCompanySql`. */
   pool: pg.Pool;
   ownerPool: pg.Pool;
+  peoplePool: pg.Pool;
   /** One transaction on behalf of a company. @throws DatabaseAwayError */
   inCompany<Result>(
     companyId: string,
@@ -39,7 +43,7 @@ export interface Database {
   asOne<Result>(fence: Fence, work: (tx: Tx) => Promise<Result>): Promise<Result>;
   /** One read-only transaction on behalf of a company over a raw connection. @throws DatabaseAwayError */
   inCompanySql<Result>(companyId: string, work: (client: pg.PoolClient) => Promise<Result>): Promise<Result>;
-  /** Answers when both pools do. @throws DatabaseAwayError */
+  /** Answers when the pools of a server do. @throws DatabaseAwayError */
   ping(): Promise<void>;
   close(): Promise<void>;
 }
@@ -51,17 +55,21 @@ const answerMs = statementMs + 5_000;
 const idleInTransactionMs = 30_000;
 
 interface Options {
+  /** As the owner. The other logins follow from it and must have been made by then (`ensureLogins`). */
   databaseUrl: string;
-  /** Connections of the application role; the owner takes up to 4 more. */
+  /** Connections of the application role; signing in takes up to 4 more, a command as the owner another 4. */
   maxConnections?: number;
   onError?: (error: Error) => void;
 }
 
-/** Opens both pools; nothing is connected until it is used. Migrations must have made the application role by then. */
+/** Opens the pools; nothing is connected until it is used. */
 export function createDatabase({ databaseUrl, maxConnections = 16, onError = () => {} }: Options): Database {
-  const pool = createPool(databaseUrl, maxConnections, '-c role=underlath_app', onError);
+  const logins = loginsOf(databaseUrl);
+  const pool = createPool(logins.app, maxConnections, '-c role=underlath_app', onError);
+  const peoplePool = createPool(logins.people, 4, '-c role=underlath_people', onError);
   const ownerPool = createPool(databaseUrl, 4, undefined, onError);
   const app = new PrismaClient({ adapter: new PrismaPg(pool) });
+  const people = new PrismaClient({ adapter: new PrismaPg(peoplePool) });
   const owner = new PrismaClient({ adapter: new PrismaPg(ownerPool) });
 
   const transact: Database['behindFence'] = (fence, work, { timeoutMs = statementMs, isolationLevel } = {}) =>
@@ -84,8 +92,10 @@ export function createDatabase({ databaseUrl, maxConnections = 16, onError = () 
 
   return {
     owner,
+    people,
     app,
     pool,
+    peoplePool,
     ownerPool,
     behindFence,
     inCompany: (companyId, work, options) =>
@@ -102,11 +112,11 @@ export function createDatabase({ databaseUrl, maxConnections = 16, onError = () 
     inCompanySql: (companyId, work) => orAway(() => readInCompany(pool, companyId, work)),
     ping: () =>
       orAway(async () => {
-        await Promise.all([pool.query('select 1'), ownerPool.query('select 1')]);
+        await Promise.all([pool.query('select 1'), peoplePool.query('select 1')]);
       }),
     close: async () => {
-      await Promise.all([app.$disconnect(), owner.$disconnect()]);
-      await Promise.all([pool.end(), ownerPool.end()]);
+      await Promise.all([app.$disconnect(), people.$disconnect(), owner.$disconnect()]);
+      await Promise.all([pool.end(), peoplePool.end(), ownerPool.end()]);
     },
   };
 }

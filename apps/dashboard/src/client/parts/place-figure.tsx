@@ -1,6 +1,7 @@
 import { type DocumentItem, type Locale, type LocationKind, opening, placeOf, titleOf } from '@underlath/contract';
+import { sized } from '@underlath/rules/places';
+import type { DrawnPlace } from '../../shared/drawing/drawn-place.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
-import { type DrawnPlace, sized } from '../../shared/drawing/framing.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { numberList, type PlaceWithItems, wordsIn } from '../letter-text.ts';

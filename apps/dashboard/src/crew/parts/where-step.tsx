@@ -1,9 +1,9 @@
 import type { Location } from '@underlath/contract';
 import { routes } from '@underlath/contract';
+import { sized } from '@underlath/rules/places';
 import { problemOf } from '../../shared/api/errors.ts';
 import { usePages } from '../../shared/api/hooks.ts';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
-import { sized } from '../../shared/drawing/framing.ts';
 import { PlaceThumb } from '../../shared/drawing/place-thumb.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';

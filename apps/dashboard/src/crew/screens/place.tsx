@@ -1,9 +1,9 @@
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { type FindingRow, routes } from '@underlath/contract';
+import { sized } from '@underlath/rules/places';
 import { problemOf } from '../../shared/api/errors.ts';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx';
-import { sized } from '../../shared/drawing/framing.ts';
 import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';

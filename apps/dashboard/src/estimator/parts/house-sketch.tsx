@@ -1,8 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import { type FindingRow, type Location, routes } from '@underlath/contract';
+import { sized } from '@underlath/rules/places';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
-import { sized } from '../../shared/drawing/framing.ts';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { useProjectId } from './project-frame.tsx';
 import { isClosed } from './words.ts';

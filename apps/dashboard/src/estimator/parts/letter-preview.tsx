@@ -1,4 +1,4 @@
-import type { ChangeOrder, ClientLetter, Locale } from '@underlath/contract';
+import type { ChangeOrder, ClientLetter } from '@underlath/contract';
 import { type ReactNode, useState } from 'react';
 import { createPortal } from 'react-dom';
 import clientLook from '../../client/client.css?url';
@@ -17,13 +17,14 @@ const officePhoto: PhotoAddress = (id, size) => (size === 'thumb' ? photoThumbUr
 const nothing = () => {};
 
 /** The client's own page, of what would be sent now or was sent last, as wide as a phone. It can be read, not answered. */
-export function LetterPreview({ order, locale }: { order: ChangeOrder; locale: Locale }) {
-  const letter = letterOf(order, locale);
+export function LetterPreview({ order }: { order: ChangeOrder }) {
+  const letter = letterOf(order);
   return (
     <div className="letter-preview">
+      <p className="soft">{readBy(order)}</p>
       <Frame title={`Change order ${order.number} as the client reads it`}>
         <PhotoAddressContext value={officePhoto}>
-          <LocaleScope initial={locale}>
+          <LocaleScope initial={order.clientLocale}>
             <main className="letter">
               <LetterScreen
                 letter={letter}
@@ -44,8 +45,15 @@ export function LetterPreview({ order, locale }: { order: ChangeOrder; locale: L
   );
 }
 
+function readBy({ state }: ChangeOrder): string {
+  if (state === 'draft') return 'As the client would read it if you sent it now.';
+  if (state === 'sent') return 'As the client reads it.';
+  if (state === 'set-aside') return 'As it was. It was set aside, and nobody can open it.';
+  return 'As it was sent. The client’s page begins with the answer now, and takes no other.';
+}
+
 /** What was sent last as it was sent; of a draft the moment of sending is made up: now, for two weeks. */
-function letterOf({ draft, questions, versions, state }: ChangeOrder, locale: Locale): ClientLetter {
+function letterOf({ draft, questions, versions, state, clientLocale: locale }: ChangeOrder): ClientLetter {
   const sent = state === 'draft' ? undefined : versions.find(({ version }) => version === draft.version);
   const now = Date.now();
   const document = {

@@ -1,12 +1,12 @@
 import { type FindingRow, type Location, type Rectangle, routes, type StoredLoadPath } from '@underlath/contract';
 import { LINK_ROLE_WORDS, usualWords } from '@underlath/rules';
 import { pounds, REFERRAL_WORDS } from '@underlath/rules/kernel';
+import { sized } from '@underlath/rules/places';
 import type { CSSProperties } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { ChainColumn, ChainOnWall, linkInk, notListedLinks, shareWords } from '../../shared/drawing/chain.tsx';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import type { Frame } from '../../shared/drawing/frame.ts';
-import { sized } from '../../shared/drawing/framing.ts';
 import { Unspoken } from '../../shared/drawing/marks.tsx';
 import { nailSpots } from '../../shared/drawing/nail-spots.ts';
 import { MeasureScale, ShareBar } from '../../shared/drawing/scales.tsx';

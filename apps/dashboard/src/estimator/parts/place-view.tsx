@@ -1,10 +1,10 @@
 import { Link, useNavigate } from '@tanstack/react-router';
 import { type FindingRow, type Location, routes } from '@underlath/contract';
 import { formatLength } from '@underlath/rules/kernel';
+import { sized } from '@underlath/rules/places';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx';
-import { sized } from '../../shared/drawing/framing.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { FailState } from '../../shared/ui/states.tsx';

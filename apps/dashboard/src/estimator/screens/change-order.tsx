@@ -131,7 +131,6 @@ function Conflicts({ order }: { order: ChangeOrder }) {
 }
 
 function Views({ order, draft }: { order: ChangeOrder; draft: OrderDraftState }) {
-  const overview = useOverview();
   const [view, setView] = useState<View>('letter');
   return (
     <Tabs<View>
@@ -142,7 +141,7 @@ function Views({ order, draft }: { order: ChangeOrder; draft: OrderDraftState })
         {
           value: 'letter',
           label: 'The letter',
-          panel: <LetterPreview order={order} locale={overview.data?.project.clientLocale ?? 'en'} />,
+          panel: <LetterPreview order={order} />,
         },
         {
           value: 'wording',

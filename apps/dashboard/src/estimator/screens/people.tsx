@@ -7,6 +7,7 @@ import { CompanyRights } from '../parts/company-rights.tsx';
 import { Invitations } from '../parts/invitations.tsx';
 import { Members } from '../parts/members.tsx';
 import { Page, Part } from '../parts/page.tsx';
+import { PeopleLogLink } from '../parts/people-log-link.tsx';
 import { Reading } from '../parts/reading.tsx';
 
 /** Who belongs to the company, what they may see and do, and its details as they stand on every letter. */
@@ -28,6 +29,7 @@ export function PeopleScreen() {
       <CompanyRights owner={owner} />
       <CompanyForm owner={owner} />
       {owner && <ApiKeys />}
+      {owner && <PeopleLogLink />}
     </Page>
   );
 }

@@ -1,6 +1,7 @@
 import type { Rectangle } from '@underlath/contract';
+import { type ElevationMark, layOutElevation } from '@underlath/rules/places';
+import type { SizedPlace } from './drawn-place.ts';
 import type { Frame } from './frame.ts';
-import { floorMembers, MEMBER_IN, memberEdges, type SizedPlace, wallMembers } from './framing.ts';
 import { Unspoken } from './marks.tsx';
 
 /** What may be known of a wall beyond its framing. All of it from data; what is not given is not drawn. */
@@ -39,9 +40,13 @@ export function ElevationParts({
 }) {
   return (
     <Unspoken>
-      {place.kind === 'beam-line' ? <Beam place={place} frame={frame} /> : <Framing place={place} frame={frame} />}
-      {place.openings.map((opening) => (
-        <OpeningDrawing key={`${opening.name}${opening.xIn}`} rect={opening} frame={frame} />
+      <rect fill="var(--sheet)" {...frame.rect({ xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn })} />
+      {layOutElevation(place).map((mark) => (
+        <ElevationMarkDrawing
+          key={`${mark.part} ${mark.rect.xIn} ${mark.rect.yIn} ${mark.rect.widthIn}`}
+          mark={mark}
+          frame={frame}
+        />
       ))}
       {extras.panels?.map((panel) => (
         <rect
@@ -66,28 +71,12 @@ export function ElevationParts({
   );
 }
 
-function Framing({ place, frame }: { place: SizedPlace; frame: Frame }) {
-  const isWall = place.kind === 'wall';
-  const members = isWall ? wallMembers(place) : floorMembers(place);
-  const isPlate = (member: Rectangle) => member.widthIn > MEMBER_IN && member.heightIn === MEMBER_IN;
-  return (
-    <>
-      <rect fill="var(--sheet)" {...frame.rect({ xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn })} />
-      {members
-        .toSorted((a, b) => Number(isPlate(a)) - Number(isPlate(b)))
-        .map((member) => (
-          <rect
-            key={`${member.xIn}-${member.yIn}-${member.widthIn}`}
-            className={isPlate(member) ? 'd-plate' : 'd-member'}
-            {...frame.rect(member)}
-          />
-        ))}
-      <rect
-        className="d-outline"
-        {...frame.rect({ xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn })}
-      />
-    </>
-  );
+const looks = { member: 'd-member', plate: 'd-plate', outline: 'd-outline' } as const;
+
+function ElevationMarkDrawing({ mark: { part, rect }, frame }: { mark: ElevationMark; frame: Frame }) {
+  if (part === 'opening') return <OpeningDrawing rect={rect} frame={frame} />;
+  if (part === 'beam') return <BeamDrawing rect={rect} frame={frame} />;
+  return <rect className={looks[part]} {...frame.rect(rect)} />;
 }
 
 function OpeningDrawing({ rect, frame }: { rect: Rectangle; frame: Frame }) {
@@ -103,23 +92,12 @@ function OpeningDrawing({ rect, frame }: { rect: Rectangle; frame: Frame }) {
   );
 }
 
-/** A beam seen from the side: joist ends above it where their spacing is known, long grain along it. */
-function Beam({ place, frame }: { place: SizedPlace; frame: Frame }) {
-  const box = frame.rect({ xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn });
+/** A beam seen from the side, long grain along it. */
+function BeamDrawing({ rect, frame }: { rect: Rectangle; frame: Frame }) {
+  const box = frame.rect(rect);
   const grain = [0.28, 0.52, 0.77].map((share) => box.y + box.height * share);
-  const joists = place.framingSpacingIn ? memberEdges(place.widthIn, place.framingSpacingIn) : [];
   return (
     <>
-      {joists.map((xIn) => (
-        <rect
-          key={xIn}
-          className="d-member"
-          x={frame.x(xIn)}
-          y={box.y - 12}
-          width={MEMBER_IN * frame.scale}
-          height={12}
-        />
-      ))}
       <rect className="d-wood" {...box} />
       {grain.map((y) => (
         <path
@@ -128,7 +106,6 @@ function Beam({ place, frame }: { place: SizedPlace; frame: Frame }) {
           d={`M${box.x} ${y}q${box.width / 4} ${-box.height * 0.06} ${box.width / 2} 0t${box.width / 2} 0`}
         />
       ))}
-      <rect className="d-outline" {...box} />
     </>
   );
 }

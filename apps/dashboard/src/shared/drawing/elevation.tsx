@@ -1,12 +1,13 @@
 import type { Rectangle } from '@underlath/contract';
 import { formatLength, SEVERITY_WORDS, type Severity, say } from '@underlath/rules/kernel';
+import { sized } from '@underlath/rules/places';
 import { type ReactNode, useId, useMemo, useRef } from 'react';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
 import { drawing } from '../i18n/messages/drawing.ts';
+import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
 import { type ElevationExtras, ElevationGround, ElevationParts } from './elevation-parts.tsx';
 import { type Frame, fitFrame, type Margins } from './frame.ts';
-import { type DrawnPlace, type SizedPlace, sized } from './framing.ts';
 import { placeLabels } from './labels.ts';
 import { Dimension, HatchPattern, Leader, NumberDisc, severityInk, Unspoken, useDrawingId } from './marks.tsx';
 import { useSize } from './use-size.ts';

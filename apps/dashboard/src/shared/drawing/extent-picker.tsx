@@ -1,12 +1,13 @@
 import type { Rectangle } from '@underlath/contract';
 import { formatLength } from '@underlath/rules/kernel';
+import { sized } from '@underlath/rules/places';
 import { type PointerEvent, useRef, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
 import { drawing } from '../i18n/messages/drawing.ts';
 import { Button } from '../ui/button.tsx';
+import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
 import { type DrawnFinding, Elevation } from './elevation.tsx';
 import { type Frame, keepOn, rectangleFromCorners } from './frame.ts';
-import { type DrawnPlace, type SizedPlace, sized } from './framing.ts';
 
 type ExtentPickerProps = {
   place: DrawnPlace;

@@ -1,6 +1,7 @@
 import type { Severity } from '@underlath/rules/kernel';
-import { fitFrame } from './frame.ts';
-import { type DrawnPlace, floorMembers, sized, wallMembers } from './framing.ts';
+import { type ElevationMark, layOutElevation, sized } from '@underlath/rules/places';
+import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
+import { type Frame, fitFrame } from './frame.ts';
 import { severityInk } from './marks.tsx';
 import './drawing.css';
 
@@ -19,39 +20,17 @@ export function PlaceThumb({ place, worst }: PlaceThumbProps) {
   );
 }
 
-function ThumbFraming({
-  place,
-  edge,
-  heavy,
-}: {
-  place: NonNullable<ReturnType<typeof sized>>;
-  edge: string;
-  heavy: boolean;
-}) {
+function ThumbFraming({ place, edge, heavy }: { place: SizedPlace; edge: string; heavy: boolean }) {
   const frame = fitFrame(place.widthIn, place.heightIn, box.width, box.height, {
     top: 3,
     right: 3,
     bottom: 3,
     left: 3,
   });
-  const members = place.kind === 'wall' ? wallMembers(place) : place.kind === 'beam-line' ? [] : floorMembers(place);
   return (
     <>
-      {place.kind === 'beam-line' && (
-        <rect
-          fill="var(--wood)"
-          {...frame.rect({ xIn: 0, yIn: 0, widthIn: place.widthIn, heightIn: place.heightIn })}
-        />
-      )}
-      {members.map((member) => (
-        <rect
-          key={`${member.xIn}-${member.yIn}-${member.widthIn}`}
-          fill="var(--wood-line)"
-          {...frame.rect({ ...member, widthIn: Math.max(member.widthIn, 1 / frame.scale) })}
-        />
-      ))}
-      {place.openings.map((opening) => (
-        <rect key={`${opening.name}${opening.xIn}`} className="d-opening" strokeWidth={0.8} {...frame.rect(opening)} />
+      {partsOf(place).map(({ part, rect }) => (
+        <ThumbPart key={`${part} ${rect.xIn} ${rect.yIn} ${rect.widthIn}`} part={part} rect={rect} frame={frame} />
       ))}
       <rect
         fill="none"
@@ -61,6 +40,19 @@ function ThumbFraming({
       />
     </>
   );
+}
+
+/** Joist ends above a beam have no room here. */
+const partsOf = (place: SizedPlace): ElevationMark[] =>
+  layOutElevation(place).filter(({ rect }) => rect.yIn < place.heightIn);
+
+/** At this size a stud is as wide as a hair at least, and the outline is drawn last. */
+function ThumbPart({ part, rect, frame }: ElevationMark & { frame: Frame }) {
+  if (part === 'opening') return <rect className="d-opening" strokeWidth={0.8} {...frame.rect(rect)} />;
+  if (part === 'beam') return <rect fill="var(--wood)" {...frame.rect(rect)} />;
+  if (part === 'outline') return null;
+  const widthIn = Math.max(rect.widthIn, 1 / frame.scale);
+  return <rect fill="var(--wood-line)" {...frame.rect({ ...rect, widthIn })} />;
 }
 
 /** A story or room has no elevation of its own: a plain plan. */

@@ -15,6 +15,8 @@ export interface Ground {
   readonly widthIn: number;
   readonly heightIn: number;
   readonly framingSpacingIn: number | null;
+  /** Of a wall; nothing said is none. */
+  readonly openings?: readonly Rect[];
 }
 
 export const rightIn = (rect: Rect): number => addIn(rect.xIn, rect.widthIn);

@@ -11,7 +11,7 @@ import {
   snapToFraming,
   unionSf,
 } from './extents.ts';
-import { memberEdgesIn } from './members.ts';
+import { memberEdgesIn } from './framing.ts';
 
 const rect = (xIn: number, yIn: number, widthIn: number, heightIn: number): Rect => ({ xIn, yIn, widthIn, heightIn });
 const wall: Ground = { kind: 'wall', widthIn: 100, heightIn: 96, framingSpacingIn: 16 };

@@ -82,7 +82,6 @@ export const actualRoutes = {
     method: 'POST',
     path: '/actuals/:actualId/take-back',
     permission: office,
-    idempotent: true,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
     params: z.object({ actualId: id }),
     body: z.strictObject({ why: words(400) }),

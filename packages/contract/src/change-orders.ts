@@ -253,7 +253,6 @@ export const changeOrderRoutes = {
     method: 'POST',
     path: '/change-orders/:changeOrderId/link',
     permission: office,
-    idempotent: true,
     summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
     params: byId,
     body: z.strictObject({

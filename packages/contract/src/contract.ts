@@ -222,7 +222,6 @@ export const contractRoutes = {
     method: 'POST',
     path: '/contract-entries/:contractEntryId/take-back',
     permission: office,
-    idempotent: true,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
     params: z.object({ contractEntryId: id }),
     body: z.strictObject({ why: words(400) }),

@@ -536,17 +536,17 @@ describe('devices', () => {
     const before = await last();
     await whoAmI(person);
     expect(await last()).toEqual(before);
-    const { ownerPool } = api.platform.database;
-    const query = ownerPool.query;
+    const { peoplePool } = api.platform.database;
+    const query = peoplePool.query;
     let statements = 0;
-    Object.assign(ownerPool, {
+    Object.assign(peoplePool, {
       query: (...given: Parameters<typeof query>) => {
         statements += 1;
-        return query.apply(ownerPool, given);
+        return query.apply(peoplePool, given);
       },
     });
     await api.platform.accounts.memberOf(person.cookie.split('=')[1] ?? '');
-    Object.assign(ownerPool, { query });
+    Object.assign(peoplePool, { query });
     expect(statements).toBe(1);
   });
 

@@ -27,8 +27,10 @@ async function sidewaysPx(page: Page): Promise<number> {
   return page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 }
 
-test('sign-in and opening a company', async ({ page }) => {
-  for (const path of ['/sign-in', '/start']) {
+test('sign-in, opening a company, and getting back in', async ({ page }) => {
+  const token = 'a'.repeat(43);
+  for (const path of ['/sign-in', '/start', '/forgot', `/new-password#${token}`, `/confirm-email#${token}`]) {
+    await page.goto('about:blank');
     await page.goto(demo().url + path);
     expect(await violations(page)).toEqual([]);
     expect(await sidewaysPx(page), path).toBe(0);
@@ -49,6 +51,7 @@ test('the screens of the crew, in both languages, with actions for a gloved hand
     `/crew/findings/${finding?.id}`,
     `/crew/findings/${finding?.id}/measure`,
     '/crew/unsent',
+    '/crew/account',
   ];
   for (const language of ['en', 'es']) {
     await page.evaluate((locale) => localStorage.setItem('underlath.locale', locale), language);
@@ -90,6 +93,7 @@ test('the screens of the office, at the desk and on a phone', async ({ page }) =
     '/new-project',
     '/cost-book',
     '/people',
+    '/account',
     '/checks',
     '/checks/anchor.thread-engagement',
     project,

@@ -75,7 +75,7 @@ test('a session that ends in the middle of typing is taken up again, with everyt
   await page.getByRole('button', { name: 'Record the finding' }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Password', { exact: true }).fill(demo().signIns.estimator.password);
-  await dialog.getByRole('button', { name: 'Sign in' }).click();
+  await dialog.getByRole('button', { name: 'Sign in', exact: true }).click();
   await expect(dialog).toBeHidden();
   await expect(page.getByLabel('Note')).toHaveValue('typed before the session ended');
   await context.close();

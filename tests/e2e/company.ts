@@ -1,5 +1,6 @@
 import { expect, type Page } from '@playwright/test';
 import { demo } from './demo.ts';
+import { linkIn } from './mail-folder.ts';
 
 /** A company of its own with one wall, so that the demo stays as the other tests know it. */
 export interface Site {
@@ -13,19 +14,29 @@ export interface Site {
   cutPlate: (title: string, extent?: object) => Promise<string>;
 }
 
-export async function openCompany(page: Page): Promise<Site> {
+/** Its owner has confirmed their address, unless told otherwise. */
+export async function openCompany(page: Page, { isConfirmed = true } = {}): Promise<Site> {
   const api = `${demo().url}/api/v1`;
   const make: Site['make'] = async (path, data) => {
     const answer = await page.request.post(api + path, { headers: { origin: demo().url }, data });
     expect(answer.status(), path).toBe(201);
     return answer.json();
   };
+  const email = `odile-${Date.now()}@plumb.example`;
   await make('/companies', {
     companyName: 'Plumb & Tenon',
     name: 'Odile Marsh',
-    email: `odile-${Date.now()}@plumb.example`,
+    email,
     password: 'a long enough phrase for one',
   });
+  if (isConfirmed) {
+    const token = (await linkIn(email, 'confirm-email')).split('#')[1];
+    const confirmed = await page.request.post(`${api}/account/confirm`, {
+      headers: { origin: demo().url },
+      data: { token },
+    });
+    expect(confirmed.status()).toBe(200);
+  }
   const { id: projectId } = await make('/projects', {
     name: 'Wren cottage',
     siteAddress: '2 Mortise Row, Fernmoor',

@@ -38,7 +38,7 @@ export async function signIn(page: Page, role: 'owner' | 'estimator' | 'crew'): 
   await page.goto(`${url}/sign-in`);
   await page.getByLabel(/e-?mail/i).fill(signIns[role].email);
   await page.getByLabel(/^password/i).fill(signIns[role].password);
-  await page.getByRole('button', { name: /sign in/i }).click();
+  await page.getByRole('button', { name: /^sign in$/i }).click();
   await page.waitForURL((address) => !address.pathname.startsWith('/sign-in'));
 }
 

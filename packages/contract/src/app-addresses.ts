@@ -3,6 +3,9 @@ export const appAddresses = [
   '',
   'sign-in',
   'start',
+  'forgot',
+  'new-password',
+  'confirm-email',
   'invitation',
   'checks',
   'crew',
@@ -11,4 +14,5 @@ export const appAddresses = [
   'cost-book',
   'people',
   'people-log',
+  'account',
 ] as const;

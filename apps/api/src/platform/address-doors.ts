@@ -1,12 +1,6 @@
 import type { PrismaClient } from '../generated/prisma/client.ts';
-import {
-  type Accounts,
-  assertPassword,
-  createUser,
-  type NewPerson,
-  setPassword,
-  wrongCredentials,
-} from './accounts.ts';
+import type { Accounts } from './accounts.ts';
+import { assertPassword, createUser, type NewPerson, setPassword, wrongCredentials } from './credentials.ts';
 import { orAway } from './database/database-errors.ts';
 import { hashPassword, verifyPassword } from './passwords.ts';
 

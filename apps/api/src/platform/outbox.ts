@@ -45,7 +45,7 @@ export interface Outbox {
 export function createOutbox(queue: JobSender, mailPerHour: number): Outbox {
   return {
     post: async (tx, companyId, { writerEmail, ...letter }, about) => {
-      if (!answersOfClients.has(about.kind)) await assertRoom(tx, companyId, mailPerHour);
+      if (!neverRefused.has(about.kind)) await assertRoom(tx, companyId, mailPerHour);
       const company = await tx.company.findUniqueOrThrow({
         where: { id: companyId },
         select: { name: true, email: true },
@@ -61,8 +61,18 @@ export function createOutbox(queue: JobSender, mailPerHour: number): Outbox {
   };
 }
 
-/** What a client does is never refused for the letters that the company sent; they are counted all the same. */
-const answersOfClients: ReadonlySet<MailKind> = new Set(['questionAsked', 'decisionTold', 'decisionCopy']);
+/**
+ * What a client does, and what a person hears about their own account, is never refused for the letters that the company
+ * sent; they are counted all the same. Letters about accounts have a limit of their own, and a refusal would tell a stranger
+ * which addresses are known.
+ */
+const neverRefused: ReadonlySet<MailKind> = new Set([
+  'questionAsked',
+  'decisionTold',
+  'decisionCopy',
+  'accountLink',
+  'accountTold',
+]);
 const hourMs = 3_600_000;
 
 /** Transactions that run at once do not see each other's letters, so a few more than the limit may get through together. */

@@ -1,6 +1,6 @@
 import type { accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
-import { assertPassword, requirePassword, setPassword } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
+import { assertPassword, requirePassword, setPassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { hashPassword } from '../../platform/passwords.ts';
 import { ProblemError } from '../../platform/problem-error.ts';

@@ -1,6 +1,6 @@
 import type { accountRoutes, BodyOut, Locale } from '@underlath/contract';
-import { hasSecondStep, requirePassword } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
+import { hasSecondStep, requirePassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';

@@ -1,6 +1,7 @@
 import type { accountRoutes, BodyOut, Locale, Me, PasskeyAnswer, SecondStep } from '@underlath/contract';
-import { type Accounts, hasSecondStep, type SeenDevice, type SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
+import { hasSecondStep } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';

@@ -5,7 +5,7 @@ import { useMe } from '../api/me.ts';
 import { useT } from '../i18n/locale.tsx';
 import { account } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
-import { FailState } from '../ui/states.tsx';
+import { type Problem, useProblemWords } from '../ui/use-problem-words.ts';
 
 /** Has the letter that confirms the own address sent again, and says honestly where it went. */
 export function SendConfirmation() {
@@ -19,7 +19,17 @@ export function SendConfirmation() {
         {t('sendAgain')}
       </Button>
       <p role="status">{send.data && t(send.data.delivery === 'filed' ? 'filed' : 'mailed', { email })}</p>
-      {send.error && <FailState problem={problemOf(send.error)} doing={t('sendAgainDoing')} />}
+      {send.error && <NotSent problem={problemOf(send.error)} />}
     </div>
+  );
+}
+
+function NotSent({ problem }: { problem: Problem }) {
+  const t = useT(account);
+  const { title, lines } = useProblemWords(problem);
+  return (
+    <p role="alert">
+      <b>{t('sendAgainDoing')}:</b> {title} {lines.map(({ words }) => words).join(' ')}
+    </p>
   );
 }

@@ -4,20 +4,10 @@ import { fieldWords } from '../api/problem-words.ts';
 import { useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
-import { useProblemWords } from './use-problem-words.ts';
+import { type Problem, useProblemWords } from './use-problem-words.ts';
 import './ui.css';
 
-/** What the API says when it can't (RFC 9457), or what the API client made of no answer at all (`offline`). */
-export type Problem = {
-  type?: string;
-  title: string;
-  status?: number;
-  detail?: string;
-  requestId?: string | undefined;
-  /** `words` are for people and stand in place of `detail`; `where` is said beside it by a form that knows its questions. */
-  errors?: readonly { pointer: string; detail: string; words?: string | undefined; where?: string }[] | undefined;
-  offline?: boolean;
-};
+export type { Problem };
 
 /** Nothing here yet: says so, and what to do first. */
 export function EmptyState({ title, children, action }: { title: string; children?: ReactNode; action?: ReactNode }) {

@@ -1,7 +1,18 @@
 import { fieldWords, plainWords } from '../api/problem-words.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
 import { type ProblemKey, problemTitles } from '../i18n/messages/problems.ts';
-import type { Problem } from './states.tsx';
+
+/** What the API says when it can't (RFC 9457), or what the API client made of no answer at all (`offline`). */
+export type Problem = {
+  type?: string;
+  title: string;
+  status?: number;
+  detail?: string;
+  requestId?: string | undefined;
+  /** `words` are for people and stand in place of `detail`; `where` is said beside it by a form that knows its questions. */
+  errors?: readonly { pointer: string; detail: string; words?: string | undefined; where?: string }[] | undefined;
+  offline?: boolean;
+};
 
 export type ProblemLine = { words: string; where: string | undefined };
 

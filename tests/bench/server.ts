@@ -4,7 +4,14 @@ import { noLimits } from '../../apps/api/src/plugins/limits.ts';
 import { startServer } from '../../apps/api/src/server.ts';
 
 const server = await startServer({
-  config: readConfig({ ...process.env, PORT: '0', SEED: 'none', WORKER: 'none', SIGN_UP: 'open' }),
+  config: readConfig({
+    ...process.env,
+    PORT: '0',
+    SEED: 'none',
+    WORKER: 'none',
+    SIGN_UP: 'open',
+    MAIL_PER_HOUR: '100000',
+  }),
   limits: noLimits,
   logger: false,
   log: () => {},

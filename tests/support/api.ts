@@ -58,6 +58,7 @@ export async function startTestApi({ limits, config: changes, databaseVia }: Opt
     DATA_DIR: dataDir,
     PORT: '0',
     SIGN_UP: 'open',
+    MAIL_PER_HOUR: '100000',
   });
   const server = await startServer({
     config: { ...base, ...changes },
@@ -95,6 +96,7 @@ async function signIn(
   const memberId = newId();
   const email = `${memberId}@example.test`;
   const { userId } = await accounts.createUser({ email, name, password });
+  await accounts.confirmEmail(userId);
   await database.inCompany(companyId, async (tx) => {
     await tx.company.createMany({ data: [{ id: companyId, name: 'Brandt Remodel' }], skipDuplicates: true });
     await tx.member.create({ data: { companyId, id: memberId, userId, name, email, role } });

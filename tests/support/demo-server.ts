@@ -19,7 +19,16 @@ export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<Demo
   const dataDir = mkdtempSync(join(tmpdir(), 'underlath-demo-'));
   const child = spawn(process.execPath, ['--import', 'tsx', 'apps/api/src/commands/start.ts'], {
     cwd: root,
-    env: { ...process.env, PORT: '0', DATA_DIR: dataDir, SEED: 'demo', SIGN_UP: 'open', DATABASE_URL: '', ...env },
+    env: {
+      ...process.env,
+      PORT: '0',
+      DATA_DIR: dataDir,
+      SEED: 'demo',
+      SIGN_UP: 'open',
+      MAIL_PER_HOUR: '100000',
+      DATABASE_URL: '',
+      ...env,
+    },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
   let printed = '';

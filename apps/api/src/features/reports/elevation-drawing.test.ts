@@ -18,10 +18,10 @@ function drawnIn(place: typeof wall) {
   drawElevation(doc, { leftPt: 0, topPt: 0, widthPt }, place, []);
   const outline = rect.mock.calls.at(-1) ?? [0, 0, 1, 1];
   const scale = outline[2] / place.widthIn;
+  // Points have rounding of their own; a millionth of an inch is none. Zero has no sign.
+  const rounded = (value: number) => Math.round(value * 1e6) / 1e6 || 0;
   return rect.mock.calls.map(([x, y, w, h]) =>
-    [x / scale, (outline[1] + outline[3] - y - h) / scale, w / scale, h / scale].map((value) =>
-      Number(value.toFixed(6)),
-    ),
+    [x / scale, (outline[1] + outline[3] - y - h) / scale, w / scale, h / scale].map(rounded),
   );
 }
 

@@ -3,7 +3,6 @@ import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
-import { type Column, DataTable } from '../../shared/ui/data-table.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
@@ -21,53 +20,32 @@ export function Members({ members, owner, myId }: MembersProps) {
   const [asked, setAsked] = useState<Asked | null>(null);
   const present = members.filter((member) => member.removedAt === null);
   const removed = members.filter((member) => member.removedAt !== null);
-  const columns: Column<Member>[] = [
-    {
-      key: 'name',
-      head: 'Name',
-      sortBy: (row) => row.name,
-      cell: (row) => (
-        <>
-          <b>{row.name}</b>
-          {row.id === myId && <span className="soft"> (you)</span>}
-          <div className="soft small">{row.email}</div>
-        </>
-      ),
-    },
-    {
-      key: 'role',
-      head: 'Role',
-      sortBy: (row) => row.role,
-      cell: (row) =>
-        owner && row.id !== myId ? (
-          <RoleSelect member={row} onLower={(role) => setAsked({ member: row, role })} />
-        ) : (
-          roleWords[row.role]
-        ),
-    },
-    {
-      key: 'since',
-      head: 'Since',
-      wideOnly: true,
-      sortBy: (row) => row.createdAt,
-      cell: (row) => <Stamp at={row.createdAt} />,
-    },
-  ];
-  if (owner) {
-    columns.push({
-      key: 'remove',
-      head: '',
-      cell: (row) =>
-        row.id !== myId && (
-          <Button look="quiet" onClick={() => setAsked({ member: row, role: null })}>
-            Remove <span className="hidden-text">{row.name}</span>
-          </Button>
-        ),
-    });
-  }
   return (
     <>
-      <DataTable caption="Members" columns={columns} rows={present} rowKey={(row) => row.id} />
+      <ul className="plain-rows">
+        {present.map((member) => (
+          <li key={member.id}>
+            <span>
+              <b>{member.name}</b>
+              {member.id === myId && <span className="soft"> (you)</span>}
+              <br />
+              <span className="soft small">
+                {member.email}, since <Stamp at={member.createdAt} />
+              </span>
+            </span>
+            {owner && member.id !== myId ? (
+              <span className="row">
+                <RoleSelect member={member} onLower={(role) => setAsked({ member, role })} />
+                <Button look="quiet" onClick={() => setAsked({ member, role: null })}>
+                  Remove <span className="hidden-text">{member.name}</span>
+                </Button>
+              </span>
+            ) : (
+              roleWords[member.role]
+            )}
+          </li>
+        ))}
+      </ul>
       {removed.length > 0 && (
         <p className="soft">
           Removed: {removed.map((member) => member.name).join(', ')}. What they recorded keeps their names.

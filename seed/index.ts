@@ -1,6 +1,6 @@
 import type { DemoAccess } from '../apps/api/src/commands/demo-access.ts';
 import { createDeps } from '../apps/api/src/deps.ts';
-import { type Caller, callerOf } from '../apps/api/src/features/caller.ts';
+import type { Caller } from '../apps/api/src/features/caller.ts';
 import type { Session } from '../apps/api/src/features/members/members.service.ts';
 import type { Platform } from '../apps/api/src/platform/platform.ts';
 import { StartupError } from '../apps/api/src/platform/startup-error.ts';
@@ -35,20 +35,22 @@ export async function seedDemo(platform: Platform): Promise<DemoAccess> {
 async function openCompany(platform: Platform, clock: StoryClock): Promise<Tellers> {
   const { services } = createDeps(platform);
   const { name: companyName, details } = story.company;
-  const owner = toCaller(await services.members.createCompany({ companyName, ...story.owner }));
+  const callerOfNew = async ({ me: { member, company }, signedIn: { userId } }: Session): Promise<Caller> => {
+    // The invented people have read their mail, and sign in on no device yet.
+    await platform.accounts.confirmEmail(userId);
+    await platform.accounts.revokeSessionsOf(userId);
+    const { id, name, role } = member;
+    return { companyId: company.id, role, memberId: id, actor: { kind: 'member', id, name } };
+  };
+  const owner = await callerOfNew(await services.members.createCompany({ companyName, ...story.owner }));
   const { version } = await services.members.company(owner.companyId);
   await services.members.changeCompany(owner, version, details);
   const join = async ({ email, role, name, password }: story.DemoPerson) => {
     const { link } = await services.invitations.invite(owner, { email, role });
     const token = new URL(link).hash.slice(1);
-    return toCaller(await services.joining.accept({ token, name, password }));
+    return callerOfNew(await services.joining.accept({ token, name, password }));
   };
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);
   return { services, clock, estimator, crew };
-}
-
-function toCaller({ me: { member, company } }: Session): Caller {
-  const { id, name, role } = member;
-  return callerOf({ kind: 'member', companyId: company.id, userId: id, memberId: id, name, role, actorId: id });
 }

@@ -23,6 +23,14 @@ const newLoadPath = {
 const wording = { headline: text, found: text, why: text, ifNot: text, note: text };
 
 /** A body that fits, for every route that takes one; so that what is refused is the caller. */
+const madeUpPasskey = {
+  id: 'AA',
+  rawId: 'AA',
+  type: 'public-key',
+  clientExtensionResults: {},
+  response: { clientDataJSON: 'AA', authenticatorData: 'AA', signature: 'AA' },
+};
+
 const bodies: Record<string, () => object> = {
   createCompany: () => ({
     companyName: 'Marsh',
@@ -31,6 +39,24 @@ const bodies: Record<string, () => object> = {
     password: 'rim joist over sill',
   }),
   signIn: () => ({ email: 'nobody@example.test', password: 'rim joist over sill' }),
+  finishSignIn: () => ({ code: '000000' }),
+  signInWithPasskey: () => ({ passkey: madeUpPasskey }),
+  forgotPassword: () => ({ email: 'nobody@example.test' }),
+  resetPassword: () => ({ token: 'made-up', password: 'rim joist over sill' }),
+  confirmEmail: () => ({ token: 'made-up' }),
+  changeAccount: () => ({ name: 'Ana' }),
+  changeEmail: () => ({ email: 'nobody@example.test', password: 'rim joist over sill' }),
+  changePassword: () => ({ password: 'rim joist over sill', newPassword: 'sill over rim joist' }),
+  beginCodes: () => ({ password: 'rim joist over sill' }),
+  confirmCodes: () => ({ code: '000000' }),
+  endCodes: () => ({ password: 'rim joist over sill' }),
+  newRecoveryCodes: () => ({ password: 'rim joist over sill' }),
+  beginPasskey: () => ({ password: 'rim joist over sill' }),
+  addPasskey: () => ({
+    name: 'Phone',
+    passkey: { ...madeUpPasskey, response: { clientDataJSON: 'AA', attestationObject: 'AA' } },
+  }),
+  removePasskey: () => ({ password: 'rim joist over sill' }),
   changeCompany: () => ({ phone: '555-0100' }),
   changeMember: () => ({ name: 'Ana' }),
   invite: () => ({ email: `${someId()}@example.test`, role: 'crew' }),
@@ -201,6 +227,8 @@ async function makeOneOfEach(): Promise<Record<string, string>> {
     questionId,
     mailId,
     actualId,
+    passkeyId: someId(),
+    deviceId: someId(),
     contractEntryId,
     loadPathId: loadPath.body.id,
     sentVersion: '1',

@@ -1,8 +1,9 @@
 import { type ApiKey, type Invitation, type Member, problems, type Role } from '@underlath/contract';
 import { starterCostBook } from '@underlath/rules/pricing';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { hashSecret } from '../../apps/api/src/platform/secrets.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
-import { newProject, v1 } from '../support/site.ts';
+import { newProject, someId, v1 } from '../support/site.ts';
 
 let api: TestApi;
 
@@ -109,14 +110,22 @@ describe('a removed owner', () => {
 
   test('is not let back by an invitation that was written while they were being removed', async () => {
     const [owner, second] = await twoOwners();
-    const { id, token } = await invite(second);
     await remove(owner, second);
-    // As if it had been written after the removal looked: what was revoked does not come back otherwise.
-    const { owner: tables } = api.platform.database;
-    await tables.$transaction([
-      tables.$executeRaw`set local session_replication_role = replica`,
-      tables.$executeRaw`update invitation set revoked_at = null where id = ${id}::uuid`,
-    ]);
+    const token = 'written-too-late';
+    await api.platform.database.inCompany(owner.companyId, (tx) =>
+      tx.invitation.create({
+        data: {
+          companyId: owner.companyId,
+          id: someId(),
+          email: newEmail(),
+          role: 'owner',
+          tokenHash: hashSecret(token),
+          invitedById: second.memberId,
+          createdAt: new Date(),
+          expiresAt: new Date(Date.now() + dayMs),
+        },
+      }),
+    );
     expect((await accept(token)).status).toBe(410);
   });
 });
@@ -244,6 +253,8 @@ describe('an invitation tapped twice', () => {
 
 describe('whoever holds an invitation reads that mailbox', () => {
   const userAt = (email: string) => api.platform.database.owner.user.findUnique({ where: { email } });
+  const neverConfirmed = (email: string) =>
+    api.platform.database.people.user.update({ where: { email }, data: { emailVerified: false } });
 
   test('so the address is confirmed', async () => {
     const owner = await api.signIn();
@@ -254,6 +265,7 @@ describe('whoever holds an invitation reads that mailbox', () => {
 
   test('and gets the address that somebody took in advance, whose company stays as it is', async () => {
     const [owner, squatter] = [await api.signIn(), await api.signIn()];
+    await neverConfirmed(squatter.email);
     const { token } = await invite(owner, 'crew', squatter.email);
     const joined = await accept(token);
     expect([joined.status, joined.body.company.id]).toEqual([201, owner.companyId]);
@@ -268,6 +280,7 @@ describe('whoever holds an invitation reads that mailbox', () => {
   test('and sets a new password for an account that never confirmed; its sessions end', async () => {
     const owner = await api.signIn();
     const person = await api.signIn({ companyId: owner.companyId, role: 'crew' });
+    await neverConfirmed(person.email);
     await remove(owner, person);
     const { token } = await invite(owner, 'crew', person.email);
     expect((await accept(token)).status).toBe(201);

@@ -29,6 +29,7 @@ describe('who may open a company', () => {
       expect([first.status, await isOpen(api)]).toEqual([201, false]);
       const second = await open(api);
       expect([second.status, second.body.type]).toEqual([403, 'urn:underlath:problem:not-allowed']);
+      await api.platform.database.people.user.updateMany({ data: { emailVerified: true } });
       const cookie = String(first.headers['set-cookie']?.[0]).split(';')[0] ?? '';
       const invitation = await api.http({ cookie }).post(`${v1}/invitations`).send({ email: newEmail(), role: 'crew' });
       const token = String(invitation.body.link).split('#')[1];

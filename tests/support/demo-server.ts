@@ -1,5 +1,6 @@
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
+import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 
@@ -14,6 +15,15 @@ export interface DemoServer {
 const root = resolve(import.meta.dirname, '../..');
 const startMs = 180_000;
 
+/** Chosen before the start, so that links in letters and passkeys know the address. */
+const freePort = (): Promise<number> =>
+  new Promise((done) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = server.address() as AddressInfo;
+      server.close(() => done(port));
+    });
+  });
+
 /** Runs `npm start`'s own script on an empty data folder and a free port, and reads what it prints, as a person would. */
 export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<DemoServer> {
   const dataDir = mkdtempSync(join(tmpdir(), 'underlath-demo-'));
@@ -21,7 +31,7 @@ export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<Demo
     cwd: root,
     env: {
       ...process.env,
-      PORT: '0',
+      PORT: String(await freePort()),
       DATA_DIR: dataDir,
       SEED: 'demo',
       SIGN_UP: 'open',

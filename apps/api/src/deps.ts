@@ -1,5 +1,14 @@
 import { starterCostBook } from '@underlath/rules/pricing';
 import type { FastifyInstance } from 'fastify';
+import { AccountMail } from './features/accounts/account-mail.ts';
+import { registerAccountsRoutes } from './features/accounts/accounts.routes.ts';
+import { DevicesService } from './features/accounts/devices.service.ts';
+import { Passkeys } from './features/accounts/passkeys.ts';
+import { PasswordsService } from './features/accounts/passwords.service.ts';
+import { ProfileService } from './features/accounts/profile.service.ts';
+import { SecondStepSettingsService } from './features/accounts/second-step-settings.service.ts';
+import { SecondSteps } from './features/accounts/second-steps.ts';
+import { SignInService } from './features/accounts/sign-in.service.ts';
 import { registerActualsRoutes } from './features/actuals/actuals.routes.ts';
 import { ActualsService } from './features/actuals/actuals.service.ts';
 import { registerApprovalsRoutes } from './features/approvals/approvals.routes.ts';
@@ -108,7 +117,26 @@ export function createDeps(platform: Platform): Deps {
 
 type Services = ReturnType<typeof createServices>;
 
-function createServices({ config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges }: Platform) {
+function createAccountServices(
+  { config, database, clock, accounts, outbox, sealing }: Platform,
+  members: MembersService,
+  peopleLog: PeopleLogService,
+) {
+  const delivery = config.smtpUrl ? 'mailed' : 'filed';
+  const mail = new AccountMail(outbox, clock, peopleLog, config.publicUrl, delivery);
+  const passkeys = new Passkeys(config.publicUrl);
+  const steps = new SecondSteps(clock, sealing, passkeys, mail);
+  return {
+    signIn: new SignInService(database, accounts, clock, members, { steps, passkeys, mail, peopleLog }),
+    passwords: new PasswordsService(database, clock, mail),
+    profile: new ProfileService(database, clock, mail),
+    secondStep: new SecondStepSettingsService(database, clock, mail, { sealing, steps, passkeys }),
+    devices: new DevicesService(database, mail),
+  };
+}
+
+function createServices(platform: Platform) {
+  const { config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges } = platform;
   const peopleLog = new PeopleLogService(database, clock);
   const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp, peopleLog);
   const invitations = new InvitationsService(database, outbox, clock, peopleLog, config.publicUrl);
@@ -146,6 +174,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
   const reports = new ReportsService(database, photos);
   const mailSender = new MailSender(database, clock, records, mailer, reports);
   return {
+    ...createAccountServices(platform, members, peopleLog),
     peopleLog,
     members,
     invitations,
@@ -183,6 +212,7 @@ function createServices({ config, database, clock, accounts, outbox, mailer, fil
 
 function listFeatures(services: Services, cookies: Cookies): Feature[] {
   return [
+    { name: 'accounts', register: (app) => registerAccountsRoutes(app, { ...services, cookies }) },
     { name: 'members', register: (app) => registerMembersRoutes(app, { ...services, cookies }) },
     { name: 'people-log', register: (app) => registerPeopleLogRoutes(app, services.peopleLog) },
     { name: 'projects', register: (app) => registerProjectsRoutes(app, services.projects) },

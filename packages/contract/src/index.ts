@@ -1,3 +1,4 @@
+import { accountRoutes } from './accounts.ts';
 import { actualRoutes } from './actuals.ts';
 import { changeOrderRoutes, clientRoutes } from './change-orders.ts';
 import { checkRoutes } from './checks.ts';
@@ -16,6 +17,7 @@ import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
+export * from './accounts.ts';
 export * from './actuals.ts';
 export * from './app-addresses.ts';
 export * from './change-order-document.ts';
@@ -50,6 +52,7 @@ export * from './written-words.ts';
 
 /** Every route of the API, by name. */
 export const routes = {
+  ...accountRoutes,
   ...memberRoutes,
   ...projectRoutes,
   ...locationRoutes,

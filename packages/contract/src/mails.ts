@@ -11,6 +11,8 @@ export const mailKind = z.enum([
   'decision-copy',
   'notice',
   'invitation',
+  'account-link',
+  'account-told',
 ]);
 
 /**

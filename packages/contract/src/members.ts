@@ -2,8 +2,8 @@ import * as z from 'zod';
 import { givenInstant, id, instant, line, personName, role, words } from './common.ts';
 import { everyone, ownerInPerson, ownerOnly, route } from './route.ts';
 
-const email = z.email().max(254);
-const password = z.string().max(1000);
+export const email = z.email().max(254);
+export const password = z.string().max(1000);
 
 export const company = z.object({
   id,
@@ -76,15 +76,6 @@ export const memberRoutes = {
     body: z.strictObject({ companyName: words(120), name: personName, email, password }),
     answers: { 201: me },
   }),
-  signIn: route({
-    name: 'signIn',
-    method: 'POST',
-    path: '/session',
-    permission: 'public',
-    summary: 'Sign in with e-mail and password; sets a cookie',
-    body: z.strictObject({ email, password }),
-    answers: { 200: me },
-  }),
   whoAmI: route({
     name: 'whoAmI',
     method: 'GET',
@@ -92,14 +83,6 @@ export const memberRoutes = {
     permission: 'session',
     summary: 'Who is signed in',
     answers: { 200: me },
-  }),
-  signOut: route({
-    name: 'signOut',
-    method: 'DELETE',
-    path: '/session',
-    permission: 'session',
-    summary: 'Sign out; the session ends on the server',
-    answers: { 204: null },
   }),
   getCompany: route({
     name: 'getCompany',

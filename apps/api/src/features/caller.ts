@@ -11,8 +11,8 @@ export interface Caller {
   actor: Actor;
 }
 
-/** What a role may see and do is asked before, of the whole principal. */
-type Doer = Omit<MemberPrincipal, 'switches'> | Omit<ApiKeyPrincipal, 'switches' | 'use'>;
+/** What a role may see and do is asked before, of the whole principal; which session asks makes no difference. */
+type Doer = Omit<MemberPrincipal, 'switches' | 'sessionId'> | Omit<ApiKeyPrincipal, 'switches' | 'use'>;
 
 export function callerOf(principal: Doer): Caller {
   const { companyId, role, name, kind, actorId } = principal;

@@ -1,45 +1,39 @@
-import { randomBytes } from 'node:crypto';
-import type { CompanySwitches, Role } from '@underlath/contract';
-import { betterAuth } from 'better-auth';
-import { prismaAdapter } from 'better-auth/adapters/prisma';
-import { APIError } from 'better-auth/api';
-import type { PrismaClient } from '../generated/prisma/client.ts';
-import type { Database } from './database/database.ts';
+import { addressDoors } from './address-doors.ts';
+import type { Database, Tx } from './database/database.ts';
 import { orAway } from './database/database-errors.ts';
 import { newId } from './ids.ts';
-import { hashPassword, minPasswordLength, passwordFault, verifyPassword } from './passwords.ts';
+import { passwordFault } from './password-faults.ts';
+import { hashPassword, verifyNobodys, verifyPassword } from './passwords.ts';
 import { invalidInput, ProblemError } from './problem-error.ts';
+import { hashSecret } from './secrets.ts';
+import { beginSession, endSessions, memberOf, type SeenDevice, type SessionMember, type SignedIn } from './sessions.ts';
 
-export interface SignedIn {
-  /** Goes into the cookie; names the session in the database. */
-  token: string;
-  userId: string;
-  expiresAt: Date;
-}
+export type { SeenDevice, SessionMember, SignedIn };
 
-/** Whom a session belongs to, and where they work. */
-export interface SessionMember {
-  userId: string;
-  companyId: string;
-  memberId: string;
+export interface NewPerson {
+  email: string;
   name: string;
-  role: Role;
-  /** What the company lets its people see and do. */
-  switches: CompanySwitches;
+  password: string;
+  /** Its words do not make a password. */
+  companyName?: string;
 }
 
 /** People who sign in, and their sessions. They belong to no company; members do. */
 export interface Accounts {
-  /** @throws ProblemError `wrong-credentials` */
-  signIn(email: string, password: string): Promise<SignedIn>;
+  /** Whose password it is; opens nothing. @throws ProblemError `wrong-credentials` */
+  checkPassword(email: string, password: string): Promise<{ userId: string }>;
+  /** With the password alone. @throws ProblemError `wrong-credentials`, `sign-in-again` for who set up a second step */
+  signIn(email: string, password: string, device?: SeenDevice): Promise<SignedIn>;
   /** Ends the session on the server. An unknown token is no error. */
   signOut(token: string): Promise<void>;
   /** The member behind a session's token, or null when the session has ended or the member was removed. */
   memberOf(token: string): Promise<SessionMember | null>;
   /** @throws ProblemError `invalid-input` for a weak password, `already-exists` for a known e-mail address */
-  createUser(user: { email: string; name: string; password: string }): Promise<{ userId: string }>;
+  createUser(user: NewPerson): Promise<{ userId: string }>;
   /** For undoing a `createUser` whose company could not be made. */
   deleteUser(userId: string): Promise<void>;
+  /** The person showed that mail to their address reaches them. */
+  confirmEmail(userId: string): Promise<void>;
   revokeSessionsOf(userId: string): Promise<void>;
   /** A new person, or the known one who gives their password. @throws ProblemError `invalid-input`, `wrong-credentials` */
   createOrKnow(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
@@ -53,156 +47,99 @@ export interface Accounts {
   proven(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
 }
 
-export interface NewPerson {
-  email: string;
-  name: string;
-  password: string;
-}
-
-const sessionSeconds = 30 * 86_400;
-
 export function createAccounts(database: Database): Accounts {
-  const auth = buildAuth(database);
-  const { people: owner, peoplePool: ownerPool } = database;
-  const createUser: Accounts['createUser'] = ({ email, name, password }) =>
-    orAway(async () => {
-      const fault = passwordFault(password);
-      if (fault) throw invalidInput('/password', `The password ${fault}.`);
-      const taken = await owner.user.findUnique({ where: { email: email.toLowerCase() }, select: { id: true } });
-      if (taken) throw emailTaken();
-      const { user } = await auth.api.signUpEmail({ body: { email, name, password } }).catch(explainSignUp);
-      return { userId: user.id };
-    });
+  const { people } = database;
+  const checkPassword: Accounts['checkPassword'] = (email, password) =>
+    orAway(async () => ({ userId: await requirePassword(people, { email: email.toLowerCase() }, password) }));
   return {
-    ...addressDoors(owner, createUser),
-    createUser,
-    signIn: (email, password) =>
-      orAway(async () => {
-        const { token, user } = await auth.api.signInEmail({ body: { email, password } }).catch(explainSignIn);
-        return { token, userId: user.id, expiresAt: new Date(Date.now() + sessionSeconds * 1000) };
-      }),
-    signOut: (token) => orAway(async () => void (await owner.session.deleteMany({ where: { token } }))),
-    memberOf: (token) =>
-      orAway(async () => {
-        const { rows } = await ownerPool.query<SessionMember>({
-          name: 'member-of-session',
-          text: memberOfSession,
-          values: [token],
-        });
-        return rows[0] ?? null;
-      }),
-    deleteUser: (userId) => orAway(async () => void (await owner.user.deleteMany({ where: { id: userId } }))),
-    revokeSessionsOf: (userId) => orAway(async () => void (await owner.session.deleteMany({ where: { userId } }))),
-  };
-}
-
-/** One read on every request of a signed-in person; it runs before the company is known. */
-const memberOfSession = `
-  select m.user_id as "userId", m.company_id as "companyId", m.id as "memberId", m.name, m.role,
-    json_build_object('crewSeesMoney', c.crew_sees_money, 'estimatorsEditCostBook', c.estimators_edit_cost_book) as switches
-  from session s join member m on m.user_id = s.user_id and m.removed_at is null join company c on c.id = m.company_id
-  where s.token = $1 and s.expires_at > now()
-  order by m.created_at limit 1`;
-
-function buildAuth({ people: owner }: Database) {
-  return betterAuth({
-    database: prismaAdapter(owner, { provider: 'postgresql' }),
-    // The library's own cookies are not used: the session's token travels in ours, so this signs nothing that lasts.
-    secret: randomBytes(32).toString('base64url'),
-    baseURL: 'http://localhost',
-    emailAndPassword: {
-      enabled: true,
-      autoSignIn: false,
-      minPasswordLength,
-      maxPasswordLength: 1000,
-      password: { hash: hashPassword, verify: ({ hash, password }) => verifyPassword(hash, password) },
+    ...addressDoors(people),
+    checkPassword,
+    signIn: async (email, password, device) => {
+      const { userId } = await checkPassword(email, password);
+      return orAway(async () => {
+        if (await hasSecondStep(people, userId)) throw secondStepNeeded();
+        return beginSession(people, userId, device);
+      });
     },
-    session: { expiresIn: sessionSeconds },
-    advanced: { database: { generateId: () => newId() } },
-    telemetry: { enabled: false },
-    // Wrong passwords are an everyday thing, answered and limited by our own routes.
-    logger: { disabled: true },
-  });
-}
-
-/** What an address and a password, or a link mailed to the address, prove about a person. */
-function addressDoors(
-  owner: PrismaClient,
-  createUser: Accounts['createUser'],
-): Pick<Accounts, 'createOrKnow' | 'knows' | 'proven'> {
-  const find = (email: string) =>
-    owner.user.findUnique({
-      where: { email: email.toLowerCase() },
-      include: { accounts: { where: { providerId: 'credential' } } },
-    });
-  type Found = NonNullable<Awaited<ReturnType<typeof find>>>;
-  const isTheirs = async ({ accounts: [account] }: Found, password: string) =>
-    account?.password ? verifyPassword(account.password, password) : false;
-  const create = async (person: NewPerson) => ({ ...(await createUser(person)), isNew: true });
-  const confirm = (id: string) => owner.user.update({ where: { id }, data: { emailVerified: true } });
-
-  async function handOver(known: Found, person: NewPerson) {
-    const fault = passwordFault(person.password);
-    if (fault) throw invalidInput('/password', `The password ${fault}.`);
-    const works = await owner.member.count({ where: { userId: known.id, removedAt: null } });
-    if (works > 0) {
-      await owner.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
-      return create(person);
-    }
-    const password = await hashPassword(person.password);
-    await owner.$transaction([
-      owner.account.updateMany({ where: { userId: known.id, providerId: 'credential' }, data: { password } }),
-      owner.session.deleteMany({ where: { userId: known.id } }),
-    ]);
-    return { userId: known.id, isNew: false };
-  }
-
-  return {
-    createOrKnow: (person) =>
-      orAway(async () => {
-        const known = await find(person.email);
-        if (!known) return create(person);
-        if (await isTheirs(known, person.password)) return { userId: known.id, isNew: false };
-        throw wrongCredentials();
-      }),
-    knows: (email, password) =>
-      orAway(async () => {
-        const known = await find(email);
-        return known && (await isTheirs(known, password)) ? known.id : null;
-      }),
-    proven: (person) =>
-      orAway(async () => {
-        const known = await find(person.email);
-        const isKnown = known !== null && (await isTheirs(known, person.password));
-        if (known?.emailVerified && !isKnown) throw wrongCredentials();
-        const found = !known
-          ? await create(person)
-          : isKnown
-            ? { userId: known.id, isNew: false }
-            : await handOver(known, person);
-        await confirm(found.userId);
-        return found;
-      }),
+    signOut: (token) =>
+      orAway(async () => void (await people.session.deleteMany({ where: { tokenHash: hashSecret(token) } }))),
+    memberOf: (token) => memberOf(database, token),
+    createUser: (user) => orAway(() => createUser(people, user)),
+    deleteUser: (userId) => orAway(async () => void (await people.user.deleteMany({ where: { id: userId } }))),
+    confirmEmail: (userId) =>
+      orAway(async () => void (await people.user.update({ where: { id: userId }, data: { emailVerified: true } }))),
+    revokeSessionsOf: (userId) => orAway(async () => void (await endSessions(people, userId, 'all'))),
   };
 }
 
-function explainSignIn(error: unknown): never {
-  if (!(error instanceof APIError)) throw error;
-  throw wrongCredentials(error);
+/** Where passwords stand among the ways to sign in. */
+const byPassword = 'credential';
+
+export async function createUser(
+  tx: Tx,
+  { email, name, password, companyName = '' }: NewPerson,
+): Promise<{ userId: string }> {
+  assertPassword(password, [name, email, companyName]);
+  const taken = await tx.user.findUnique({ where: { email: email.toLowerCase() }, select: { id: true } });
+  if (taken) throw emailTaken();
+  const userId = newId();
+  const hashed = await hashPassword(password);
+  const account = { id: newId(), accountId: userId, providerId: byPassword, password: hashed };
+  try {
+    await tx.user.create({ data: { id: userId, email: email.toLowerCase(), name, accounts: { create: account } } });
+  } catch (error) {
+    // Somebody else was first with the same address meanwhile.
+    if ((error as { code?: string }).code === 'P2002') throw emailTaken();
+    throw error;
+  }
+  return { userId };
 }
 
-const wrongCredentials = (cause?: unknown): ProblemError =>
-  new ProblemError('wrong-credentials', 'The e-mail address or the password is not right. Check both and try again.', {
-    cause,
+/** @throws ProblemError `invalid-input` at the pointer */
+export function assertPassword(password: string, known: readonly string[], pointer = '/password'): void {
+  const fault = passwordFault(password, known);
+  if (fault) throw invalidInput(pointer, `The password ${fault}.`);
+}
+
+/** Answers in words and in time alike for an unknown person and a wrong password. @throws ProblemError `wrong-credentials` */
+export async function requirePassword(
+  tx: Tx,
+  who: { email: string } | { id: string },
+  password: string,
+): Promise<string> {
+  const user = await tx.user.findFirst({
+    where: who,
+    select: { id: true, accounts: { where: { providerId: byPassword }, select: { password: true } } },
   });
-
-function explainSignUp(error: unknown): never {
-  // Two at once: the address was free when it was looked up, and the row of the other was there first.
-  if (error instanceof APIError && /EXISTS|FAILED_TO_CREATE/.test(String(error.body?.code))) throw emailTaken();
-  throw error;
+  const hashed = user?.accounts[0]?.password;
+  const isRight = hashed ? await verifyPassword(hashed, password) : await verifyNobodys(password);
+  if (user && isRight) return user.id;
+  throw 'id' in who
+    ? new ProblemError('wrong-credentials', 'The password is not right. Type the one you sign in with now.')
+    : wrongCredentials();
 }
 
-const emailTaken = (): ProblemError =>
+export const wrongCredentials = (): ProblemError =>
+  new ProblemError('wrong-credentials', 'The e-mail address or the password is not right. Check both and try again.');
+
+/** @param hashed worked out before the transaction, which it would hold up */
+export const setPassword = async (tx: Tx, userId: string, hashed: string): Promise<void> => {
+  await tx.account.updateMany({ where: { userId, providerId: byPassword }, data: { password: hashed } });
+};
+
+/** Whether the password alone does not sign this person in. */
+export async function hasSecondStep(tx: Tx, userId: string): Promise<boolean> {
+  const [codes, passkeys] = await Promise.all([
+    tx.oneTimeCodes.count({ where: { userId, confirmedAt: { not: null } } }),
+    tx.passkey.count({ where: { userId } }),
+  ]);
+  return codes + passkeys > 0;
+}
+
+const secondStepNeeded = (): ProblemError =>
+  new ProblemError('sign-in-again', 'This account asks for a second step. Sign in on the page for signing in.');
+
+export const emailTaken = (): ProblemError =>
   new ProblemError('already-exists', 'Someone signs in with this e-mail address already. Sign in instead.', {
     errors: [{ pointer: '/email', detail: 'is in use already' }],
   });

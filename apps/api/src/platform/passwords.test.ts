@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { hashPassword, passwordFault, verifyPassword } from './passwords.ts';
+import { passwordFault } from './password-faults.ts';
+import { hashPassword, verifyPassword } from './passwords.ts';
 
 describe('passwords', () => {
   test('fourteen characters are too few, fifteen are enough', () => {
@@ -14,14 +15,39 @@ describe('passwords', () => {
   test.each([
     'correct horse battery staple',
     'Password1234567890',
-    'aaaaaaaaaaaaaaaa',
+    'password1234567',
+    'P4ssw0rd!!!!!!!!!',
+    '2024sunshine2024',
+    'sunshinesunshine',
     'passwordpassword',
-    'abcabcabcabcabcab',
-  ])('%s is refused as common or repeated', (password) => expect(passwordFault(password)).not.toBeNull());
+    'PasswordPassword99',
+    '1qaz2wsx3edc4rfv',
+  ])('%s is refused as common', (password) => expect(passwordFault(password)).not.toBeNull());
+
+  test.each(['aaaaaaaaaaaaaaaa', 'abcabcabcabcabcab', 'sill7-sill7-sill7-'])('%s is refused as repeated', (password) =>
+    expect(passwordFault(password)).toMatch(/repeats a short piece/),
+  );
 
   test.each(['123456789012345', 'abcdefghijklmnop', 'qwertyuiopasdfgh', '098765432109876'])(
     '%s is refused as a run',
     (password) => expect(passwordFault(password)).toMatch(/follows the keyboard/),
+  );
+
+  const known = ['Odile Marsh', 'odile.marsh@plumbtenon.example', 'Plumb & Tenon Remodel'];
+  test.each([
+    'underlathunderlath',
+    'Underlath 2026 Underlath',
+    'odile.marsh@plumbtenon.example',
+    'Odile Marsh 1984!!',
+    'plumb&tenonremodel1',
+    'MarshPlumbTenon77',
+  ])('%s is refused as made of what everyone knows', (password) =>
+    expect(passwordFault(password, known)).toMatch(/made of your name/),
+  );
+
+  test.each(['odile hangs every door twice', 'the marsh was dry in April', 'underlath keeps nine joists'])(
+    '%s has enough of its own beside a known word',
+    (password) => expect(passwordFault(password, known)).toBeNull(),
   );
 
   test('a hash is Argon2id and verifies the same letters typed another way', async () => {

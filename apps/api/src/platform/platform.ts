@@ -11,6 +11,7 @@ import { createMailer, type Mailer } from './mailer.ts';
 import { createOutbox, type Outbox } from './outbox.ts';
 import { createQueue, type Job, type Queue } from './queue.ts';
 import { createRangePool, type RangePool } from './range-pool.ts';
+import { createSealing, type Sealing } from './sealing.ts';
 
 /** Everything outside the house rules: what services are built on. HTTP and worker share it. */
 export interface Platform {
@@ -22,6 +23,7 @@ export interface Platform {
   readonly outbox: Outbox;
   readonly mailer: Mailer;
   readonly accounts: Accounts;
+  readonly sealing: Sealing;
   readonly clock: Clock;
   readonly ranges: RangePool;
   /** Lets go of everything, in order; the queue waits for its running jobs first. */
@@ -77,10 +79,11 @@ export async function openPlatform(config: Config, options: Options): Promise<Pl
     const mailer = createMailer(config, log);
     const outbox = createOutbox(queue, config.mailPerHour);
     const accounts = createAccounts(database);
+    const sealing = createSealing(config);
     const ranges = createRangePool();
     undo.push(() => ranges.close());
     const clock = systemClock;
-    return { config, database, migrations, fileStore, queue, outbox, mailer, accounts, clock, ranges, close };
+    return { config, database, migrations, fileStore, queue, outbox, mailer, accounts, sealing, clock, ranges, close };
   } catch (error) {
     await close();
     throw error;

@@ -120,11 +120,11 @@ export async function installQueue(databaseUrl: string, jobs: readonly Job[]): P
   for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
   // The application may leave jobs and read back their ids; it cannot read what other companies left.
   await boss.getDb().executeSql(
-    `grant usage on schema ${schema} to underlath_app, underlath_queue;
+    `grant usage on schema ${schema} to underlath_app, underlath_people, underlath_queue;
      grant select, insert, update, delete on all tables in schema ${schema} to underlath_queue;
-     grant insert on ${schema}.job to underlath_app;
-     grant select (id) on ${schema}.job to underlath_app;
-     grant select on ${schema}.queue to underlath_app`,
+     grant insert on ${schema}.job to underlath_app, underlath_people;
+     grant select (id) on ${schema}.job to underlath_app, underlath_people;
+     grant select on ${schema}.queue to underlath_app, underlath_people`,
     [],
   );
   await boss.stop({ graceful: true, wait: true });

@@ -9,6 +9,7 @@ import type { Cookies } from './cookies.ts';
 
 export interface MemberPrincipal {
   kind: 'member';
+  sessionId: string;
   companyId: string;
   userId: string;
   memberId: string;

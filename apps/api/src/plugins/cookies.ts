@@ -1,13 +1,17 @@
 import type { CookieSerializeOptions } from '@fastify/cookie';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 
-/** Our cookies: who is signed in, and one for each letter that was opened on this device. */
+/** Our cookies: who is signed in, a sign-in under way, and one for each letter that was opened on this device. */
 export interface Cookies {
   /** For who reads how the API is called. */
   names: { session: string; client: string };
   readSession(request: FastifyRequest): string | undefined;
   setSession(reply: FastifyReply, token: string, expires: Date): void;
   clearSession(reply: FastifyReply): void;
+  /** Of a sign-in that is begun and not finished; it opens nothing. */
+  readTurn(request: FastifyRequest): string | undefined;
+  setTurn(reply: FastifyReply, token: string, expires: Date): void;
+  clearTurn(reply: FastifyReply): void;
   /** Of the letter that the address names: the browser sends no other along. */
   readClient(request: FastifyRequest): string | undefined;
   setClient(reply: FastifyReply, letterId: string, token: string, expires: Date): void;
@@ -21,6 +25,7 @@ export interface Cookies {
 export function createCookies(publicUrl: string): Cookies {
   const secure = publicUrl.startsWith('https:');
   const session = `${secure ? '__Host-' : ''}underlath_session`;
+  const turn = `${secure ? '__Host-' : ''}underlath_sign_in`;
   const client = `${secure ? '__Secure-' : ''}underlath_letter`;
   const options: CookieSerializeOptions = { path: '/', httpOnly: true, sameSite: 'lax', secure };
   const ofLetter = (letterId: string) => ({ ...options, path: `/api/v1/client/letters/${letterId}` });
@@ -29,6 +34,9 @@ export function createCookies(publicUrl: string): Cookies {
     readSession: (request) => request.cookies[session],
     setSession: (reply, token, expires) => void reply.setCookie(session, token, { ...options, expires }),
     clearSession: (reply) => void reply.clearCookie(session, options),
+    readTurn: (request) => request.cookies[turn],
+    setTurn: (reply, token, expires) => void reply.setCookie(turn, token, { ...options, sameSite: 'strict', expires }),
+    clearTurn: (reply) => void reply.clearCookie(turn, { ...options, sameSite: 'strict' }),
     readClient: (request) => request.cookies[client],
     setClient: (reply, letterId, token, expires) =>
       void reply.setCookie(client, token, { ...ofLetter(letterId), expires }),

@@ -57,6 +57,7 @@ const email = field('email');
 const token = field('token');
 const letter = (request: FastifyRequest) => (request.params as { letterId?: string }).letterId;
 const company = (request: FastifyRequest) => request.principal?.companyId;
+const person = ({ principal }: FastifyRequest) => (principal?.kind === 'member' ? principal.userId : undefined);
 
 const byAddressAndEmail: Rule = {
   name: 'signIn',
@@ -73,6 +74,11 @@ const tight: { route: RegExp; rules: readonly Rule[] }[] = [
   // It tries the password of an account that is known already.
   { route: /^POST \/api\/v1\/invitations\/accept$/, rules: [byToken, linksByAddress, byAddress] },
   { route: /^POST \/api\/v1\/invitations\/look-up$/, rules: [byToken, linksByAddress] },
+  { route: /^POST \/api\/v1\/session\//, rules: [byAddress] },
+  { route: /^POST \/api\/v1\/account\/forgotten$/, rules: [byAddressAndEmail, byAddress] },
+  { route: /^POST \/api\/v1\/account\/(reset|confirm)$/, rules: [byToken, linksByAddress] },
+  // Whoever holds somebody's phone could try their password here.
+  { route: /^POST \/api\/v1\/account\//, rules: [{ name: 'signInAccount', who: person, seconds: 3_600 }, byAddress] },
   {
     route: /^POST \/api\/v1\/client\//,
     rules: [

@@ -10,9 +10,9 @@ import { useT } from '../shared/i18n/locale.tsx';
 import { app } from '../shared/i18n/messages/app.ts';
 import { Button } from '../shared/ui/button.tsx';
 import { TextInput } from '../shared/ui/field.tsx';
+import { PasswordInput } from '../shared/ui/password-input.tsx';
 import { EmptyState, errorAt, FailState, LoadingRows } from '../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
-import { PasswordInput } from './password-input.tsx';
 
 const roleKeys = { owner: 'roleOwner', estimator: 'roleEstimator', crew: 'roleCrew' } as const satisfies Record<
   Role,

@@ -17,6 +17,22 @@ const signIn = createRoute({
   validateSearch: (search): { to?: string } => word(search, 'to'),
   component: lazyRouteComponent(() => import('./sign-in-screen.tsx'), 'SignInScreen'),
 });
+const forgotten = createRoute({
+  getParentRoute: () => root,
+  path: '/forgot',
+  validateSearch: (search): { email?: string } => word(search, 'email'),
+  component: lazyRouteComponent(() => import('./forgot-screen.tsx'), 'ForgotScreen'),
+});
+const newPassword = createRoute({
+  getParentRoute: () => root,
+  path: '/new-password',
+  component: lazyRouteComponent(() => import('./new-password-screen.tsx'), 'NewPasswordScreen'),
+});
+const confirmEmail = createRoute({
+  getParentRoute: () => root,
+  path: '/confirm-email',
+  component: lazyRouteComponent(() => import('./confirm-email-screen.tsx'), 'ConfirmEmailScreen'),
+});
 const start = createRoute({
   getParentRoute: () => root,
   path: '/start',
@@ -54,6 +70,11 @@ const crewProjects = createRoute({
   getParentRoute: () => crew,
   path: '/',
   component: lazyRouteComponent(() => import('../crew/screens/projects.tsx'), 'CrewProjectsScreen'),
+});
+const crewAccount = createRoute({
+  getParentRoute: () => crew,
+  path: '/account',
+  component: lazyRouteComponent(() => import('../crew/screens/account.tsx'), 'CrewAccountScreen'),
 });
 const unsent = createRoute({
   getParentRoute: () => crew,
@@ -99,6 +120,7 @@ const crewTree = crew.addChildren([
   crewProjects,
   crewSteps,
   unsent,
+  crewAccount,
   crewPlaces,
   crewPlace,
   crewNewFinding,
@@ -137,6 +159,12 @@ const peopleLog = createRoute({
   path: '/people-log',
   validateSearch: (search): { what?: string } => word(search, 'what'),
   component: lazyRouteComponent(() => import('../estimator/screens/people-log.tsx'), 'PeopleLogScreen'),
+});
+
+const account = createRoute({
+  getParentRoute: () => office,
+  path: '/account',
+  component: lazyRouteComponent(() => import('../estimator/screens/account.tsx'), 'AccountScreen'),
 });
 
 const project = createRoute({
@@ -246,11 +274,14 @@ const projectTree = project.addChildren([
   contract,
   record,
 ]);
-const officeTree = office.addChildren([projects, newProject, costBook, people, peopleLog, projectTree]);
+const officeTree = office.addChildren([projects, newProject, costBook, people, peopleLog, account, projectTree]);
 
 export const router = createRouter({
   routeTree: root.addChildren([
     signIn,
+    forgotten,
+    newPassword,
+    confirmEmail,
     start,
     invitation,
     checks,

@@ -9,9 +9,9 @@ import { app } from '../shared/i18n/messages/app.ts';
 import { common } from '../shared/i18n/messages/common.ts';
 import { Button } from '../shared/ui/button.tsx';
 import { TextInput } from '../shared/ui/field.tsx';
+import { PasswordInput } from '../shared/ui/password-input.tsx';
 import { EmptyState, errorAt, FailState, LoadingRows } from '../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
-import { PasswordInput } from './password-input.tsx';
 
 const empty = { companyName: '', name: '', email: '', password: '' };
 

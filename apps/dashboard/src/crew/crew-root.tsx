@@ -5,6 +5,7 @@ import { OutboxProvider } from './outbox/use-outbox.tsx';
 /** Fetched while there still is a signal: in the crawlspace, where a screen is first opened, there may be none. */
 function fetchEveryScreen(): void {
   const screens = [
+    import('./screens/account.tsx'),
     import('./screens/projects.tsx'),
     import('./screens/places.tsx'),
     import('./screens/place.tsx'),

@@ -12,6 +12,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { toWord } from '../enum-words.ts';
@@ -177,6 +178,7 @@ export class ChangeOrdersService {
       const { projectId, versions } = await this.lock(tx, companyId, id);
       const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
       if (!question) throw notFound('question');
+      await assertEmailConfirmed(tx, companyId, memberId);
       if (question.answeredAt)
         throw new ProblemError('wrong-state', 'This question has been answered; the answer stays as it is.');
       const data = { answer, answeredAt: this.clock.now(), answeredById: memberId };

@@ -12,6 +12,7 @@ import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newLetterId, newSecret } from '../../platform/secrets.ts';
 import { assertVersion } from '../../plugins/etag.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { toWord } from '../enum-words.ts';
 import { type LettersService, subjectOf } from '../mail/letters.service.ts';
@@ -76,6 +77,7 @@ export class SendingService {
       const sentAt = this.clock.now();
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
       const offer = await this.offer(tx, companyId, record, clientEmail);
+      if (offer.mailTo) await assertEmailConfirmed(tx, companyId, caller.memberId);
       assertContent(offer.review, missingReason);
       if (record.project.clientLocale === 'es' && !withEnglish) assertSpanish(offer.missingSpanish);
       const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
@@ -114,6 +116,7 @@ export class SendingService {
     if (!sent) throw noLink(record.number);
     const subject = subjectOf(record.projectId, sent);
     const to = mailTo === undefined ? await this.letters.clientEmail(tx, subject) : mailTo;
+    if (to) await assertEmailConfirmed(tx, companyId, caller.memberId);
     await this.note(tx, caller, record, 'change-order.link-renewed', {
       version,
       expiresAt: expiresAt.toISOString(),

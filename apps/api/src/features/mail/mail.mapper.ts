@@ -6,7 +6,7 @@ import * as mails from './mail.repository.ts';
 
 /** Kinds whose text carries a secret that opens something; it is taken out once a mail server has it. */
 export const opensSomething = ({ kind }: Pick<MailRow, 'kind'>): boolean =>
-  kind === null || kind === 'offer' || kind === 'linkRenewed' || kind === 'invitation';
+  kind === null || kind === 'offer' || kind === 'linkRenewed' || kind === 'invitation' || kind === 'accountLink';
 
 /** Gone from here, as far as it goes. */
 export const isOut = (state: MailRow['state']): boolean => state === 'handedOver' || state === 'filed';

@@ -3,6 +3,7 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import type { SendingService } from '../change-orders/sending.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -33,6 +34,7 @@ export class MailsService {
     const { companyId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const found = await this.requireMail(tx, companyId, changeOrderId, id);
+      await assertEmailConfirmed(tx, companyId, caller.memberId);
       if (found.projectId) await this.records.lock(tx, companyId, found.projectId);
       // Read again under the project's turn: a second press meanwhile has replaced it.
       const mail = await this.requireMail(tx, companyId, changeOrderId, id);

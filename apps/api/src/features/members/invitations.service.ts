@@ -5,6 +5,7 @@ import { newId } from '../../platform/ids.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { namesOf } from '../member-names.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
@@ -45,6 +46,7 @@ export class InvitationsService {
     const now = this.clock.now();
     const expiresAt = new Date(now.getTime() + validDays * dayMs);
     return this.database.inCompany(companyId, async (tx) => {
+      await assertEmailConfirmed(tx, companyId, memberId);
       const people = await members.listMembers(tx, companyId);
       if (people.some((member) => member.email === email && !member.removedAt)) {
         throw new ProblemError('already-exists', `${email} is a member of the company already.`);

@@ -1,5 +1,5 @@
 import type { BodyOut, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -41,7 +41,10 @@ export class JoiningService {
    * has read the mailbox. Sent a second time by the same person, as a double tap does, it signs them in.
    * @throws ProblemError `not-found`, `link-gone`, `invalid-input`, `wrong-credentials`, `wrong-state`
    */
-  async accept({ token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>): Promise<Session> {
+  async accept(
+    { token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>,
+    device?: SeenDevice,
+  ): Promise<Session> {
     const { companyId, id, email } = await this.find(token);
     let made: string | undefined;
     try {
@@ -58,7 +61,7 @@ export class JoiningService {
       if (made) await this.accounts.deleteUser(made);
       throw error;
     }
-    return this.members.signIn({ email, password });
+    return this.members.signIn({ email, password }, device);
   }
 
   /** A session leads to one company, so a person works for one at a time. */

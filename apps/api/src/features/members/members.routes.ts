@@ -2,6 +2,8 @@ import { memberRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
 import { serve } from '../../plugins/serve.ts';
+import { deviceOf } from '../accounts/accounts.routes.ts';
+import type { ProfileService } from '../accounts/profile.service.ts';
 import { callerOf } from '../caller.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
@@ -13,6 +15,7 @@ interface Services {
   invitations: InvitationsService;
   joining: JoiningService;
   apiKeys: ApiKeysService;
+  profile: ProfileService;
   cookies: Cookies;
 }
 
@@ -23,7 +26,7 @@ export function registerMembersRoutes(app: FastifyInstance, services: Services):
   registerApiKeys(app, services);
 }
 
-function registerSessions(app: FastifyInstance, { members, cookies }: Services): void {
+function registerSessions(app: FastifyInstance, { members, profile, cookies }: Services): void {
   const begin = (reply: FastifyReply, { me, signedIn }: Session) => {
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
     return me;
@@ -31,19 +34,15 @@ function registerSessions(app: FastifyInstance, { members, cookies }: Services):
 
   serve(app, memberRoutes.getSignUp, async () => ({ open: await members.isOpen() }));
 
-  serve(app, memberRoutes.createCompany, async ({ body, reply }) => begin(reply, await members.createCompany(body)));
-
-  serve(app, memberRoutes.signIn, async ({ body, reply }) => begin(reply, await members.signIn(body)));
+  serve(app, memberRoutes.createCompany, async ({ body, locale, request, reply }) => {
+    const session = await members.createCompany(body, deviceOf(request));
+    await profile.welcome(session.signedIn.userId, locale);
+    return begin(reply, session);
+  });
 
   serve(app, memberRoutes.whoAmI, ({ principal }) => {
     if (principal.kind !== 'member') throw new Error('the permission "session" lets members through, and nobody else');
     return members.whoAmI(principal.companyId, principal.memberId);
-  });
-
-  serve(app, memberRoutes.signOut, async ({ request, reply }) => {
-    const token = cookies.readSession(request);
-    if (token) await members.signOut(token);
-    cookies.clearSession(reply);
   });
 }
 
@@ -76,8 +75,8 @@ function registerInvitations(app: FastifyInstance, { invitations, joining, cooki
 
   serve(app, memberRoutes.lookUpInvitation, ({ body }) => joining.lookUp(body.token));
 
-  serve(app, memberRoutes.acceptInvitation, async ({ body, reply }) => {
-    const { me, signedIn } = await joining.accept(body);
+  serve(app, memberRoutes.acceptInvitation, async ({ body, request, reply }) => {
+    const { me, signedIn } = await joining.accept(body, deviceOf(request));
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
     return me;
   });

@@ -13,7 +13,7 @@ import {
 import type { CostBook } from '@underlath/rules/pricing';
 import type { Config } from '../../config.ts';
 import type { Prisma } from '../../generated/prisma/client.ts';
-import type { Accounts, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -54,11 +54,11 @@ export class MembersService {
    * password they have, and is told nothing else without it.
    * @throws ProblemError `not-allowed`, `invalid-input`, `wrong-credentials`, `wrong-state`
    */
-  async createCompany(body: BodyOut<typeof memberRoutes.createCompany>): Promise<Session> {
+  async createCompany(body: BodyOut<typeof memberRoutes.createCompany>, device?: SeenDevice): Promise<Session> {
     const { companyName, name, password } = body;
     const email = body.email.toLowerCase();
     await this.assertOpen();
-    const { userId, isNew } = await this.accounts.createOrKnow({ email, name, password });
+    const { userId, isNew } = await this.accounts.createOrKnow({ email, name, password, companyName });
     const companyId = newId();
     try {
       await this.database.inCompany(
@@ -81,21 +81,17 @@ export class MembersService {
       if (isNew) await this.accounts.deleteUser(userId);
       throw error;
     }
-    return this.signIn({ email, password });
+    return this.signIn({ email, password }, device);
   }
 
-  /** @throws ProblemError `wrong-credentials`, `not-allowed` for a person who works for no company */
-  async signIn({ email, password }: { email: string; password: string }): Promise<Session> {
-    const signedIn = await this.accounts.signIn(email.toLowerCase(), password);
+  /** Of somebody who just chose their password. @throws ProblemError `wrong-credentials`, `sign-in-again`, `not-allowed` for a person who works for no company */
+  async signIn({ email, password }: { email: string; password: string }, device?: SeenDevice): Promise<Session> {
+    const signedIn = await this.accounts.signIn(email, password, device);
     const { userId } = signedIn;
     const [membership] = await this.database.behindFence({ userId }, (tx) => members.listMemberships(tx, userId));
     if (membership) return { signedIn, me: await this.whoAmI(membership.companyId, membership.id) };
     await this.accounts.signOut(signedIn.token);
     throw new ProblemError('not-allowed', 'You are in no company any more; ask its owner for an invitation.');
-  }
-
-  signOut(token: string): Promise<void> {
-    return this.accounts.signOut(token);
   }
 
   async whoAmI(companyId: string, memberId: string): Promise<Me> {

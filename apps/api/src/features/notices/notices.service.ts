@@ -6,6 +6,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import type { Outbox } from '../../platform/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import { dayOf } from '../days.ts';
@@ -127,6 +128,7 @@ export class NoticesService {
     noticeId: string,
     { to, locale, text: words }: Extract<Send, { how: 'mail' }>,
   ) {
+    await assertEmailConfirmed(tx, companyId, memberId);
     const project = await notices.findProject(tx, companyId, finding.projectId);
     const photoOffset = await notices.findPhotoOffset(tx, companyId, finding.projectId);
     const { subject } = noticeLetter(await factsOf(tx, { finding, project, photoOffset, sender: actor.name }), locale);

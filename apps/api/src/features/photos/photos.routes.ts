@@ -54,13 +54,10 @@ export function registerPhotosRoutes(app: FastifyInstance, { photos, intake, der
   );
 }
 
-/** Bytes that never change under their tag. A browser keeps them for its own user only. */
+/** Bytes that never change under their tag. A browser keeps them for its own user only, and asks each time whether it still may show them. */
 async function sendFile(request: FastifyRequest, reply: FastifyReply, { tag, mediaType, open }: PhotoFile) {
   const etag = `"${tag}"`;
-  reply
-    .header('etag', etag)
-    .header('cache-control', 'private, max-age=86400')
-    .header('x-content-type-options', 'nosniff');
+  reply.header('etag', etag).header('cache-control', 'private, no-cache').header('x-content-type-options', 'nosniff');
   if (request.headers['if-none-match']?.split(/\s*,\s*/).includes(etag)) {
     reply.code(304);
     return undefined;

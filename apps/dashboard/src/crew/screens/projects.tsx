@@ -1,17 +1,19 @@
-import { useQueryClient } from '@tanstack/react-query';
-import { Link, useNavigate } from '@tanstack/react-router';
+import { Link } from '@tanstack/react-router';
 import { routes } from '@underlath/contract';
 import { SEVERITIES } from '@underlath/rules/kernel';
+import { countKeptMeasures } from '../../shared/account/kept-here.ts';
+import { SignOut } from '../../shared/account/sign-out.tsx';
 import { problemOf } from '../../shared/api/errors.ts';
-import { useChange, usePages } from '../../shared/api/hooks.ts';
-import { forgetMe } from '../../shared/api/kept-me.ts';
+import { usePages } from '../../shared/api/hooks.ts';
 import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { account } from '../../shared/i18n/messages/account.ts';
 import { common } from '../../shared/i18n/messages/common.ts';
 import { crew } from '../../shared/i18n/messages/crew.ts';
-import { Button } from '../../shared/ui/button.tsx';
+import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
+import { useUnsentCount } from '../outbox/use-outbox.tsx';
 import { CrewFrame } from '../parts/crew-frame.tsx';
 
 /** The crew's first screen: their projects, the worst of each in words. */
@@ -70,16 +72,9 @@ export function CrewProjectsScreen() {
 
 function Settings() {
   const c = useT(common);
+  const a = useT(account);
   const { locale, setLocale } = useLocale();
-  const client = useQueryClient();
-  const navigate = useNavigate();
-  const signOut = useChange(routes.signOut, {
-    onDone: async () => {
-      client.clear();
-      forgetMe();
-      await navigate({ to: '/sign-in' });
-    },
-  });
+  const unsent = useUnsentCount() + countKeptMeasures();
   return (
     <section className="crew-settings stack">
       <RadioGroup<Locale>
@@ -92,10 +87,17 @@ function Settings() {
           { value: 'es', label: c('spanish') },
         ]}
       />
-      {signOut.error && <FailState problem={problemOf(signOut.error)} doing={c('signOut')} />}
-      <Button look="quiet" onClick={() => signOut.mutate({})} busy={signOut.isPending}>
-        {c('signOut')}
-      </Button>
+      <Link to="/crew/account" className={buttonClass('quiet')}>
+        {a('toAccount')}
+      </Link>
+      <SignOut
+        unsent={unsent}
+        seeUnsent={
+          <p>
+            <Link to="/crew/unsent">{a('signOutSee')}</Link>
+          </p>
+        }
+      />
     </section>
   );
 }

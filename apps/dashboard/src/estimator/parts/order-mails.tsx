@@ -20,6 +20,8 @@ const kindWords: Record<Mail['kind'], string> = {
   'decision-copy': 'The signed copy',
   notice: 'A heads-up notice',
   invitation: 'An invitation',
+  'account-link': 'Link for an account',
+  'account-told': 'News of an account',
 };
 const stateWords: Record<Mail['state'], string> = {
   waiting: 'Waiting to go out',

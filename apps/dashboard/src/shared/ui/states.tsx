@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { SendConfirmation } from '../account/send-confirmation.tsx';
 import { fieldWords } from '../api/problem-words.ts';
 import { useT } from '../i18n/locale.tsx';
 import { common } from '../i18n/messages/common.ts';
@@ -73,6 +74,7 @@ export function FailState({ problem, doing, onRetry, retrying, kept }: FailState
         </ul>
       )}
       {kept && !problem.offline && <p>{t('failKept')}</p>}
+      {problem.type?.endsWith('confirm-email-first') && <SendConfirmation />}
       {problem.requestId && <p className="soft small">{t('failReference', { id: problem.requestId })}</p>}
       {onRetry && (
         <Button onClick={onRetry} busy={retrying}>

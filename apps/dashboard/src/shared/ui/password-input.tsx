@@ -1,8 +1,8 @@
 import { type ReactNode, useState } from 'react';
-import { useT } from '../shared/i18n/locale.tsx';
-import { app } from '../shared/i18n/messages/app.ts';
-import { Checkbox } from '../shared/ui/choice.tsx';
-import { TextInput } from '../shared/ui/field.tsx';
+import { useT } from '../i18n/locale.tsx';
+import { app } from '../i18n/messages/app.ts';
+import { Checkbox } from './choice.tsx';
+import { TextInput } from './field.tsx';
 
 type PasswordInputProps = {
   label: string;

@@ -1,0 +1,93 @@
+import type { Delivery, Locale, PeopleEventType, PeopleFacts } from '@underlath/contract';
+import type { Clock } from '../../platform/clock.ts';
+import type { Tx } from '../../platform/database/database.ts';
+import { newId } from '../../platform/ids.ts';
+import type { Outbox } from '../../platform/outbox.ts';
+import { hashSecret, newSecret } from '../../platform/secrets.ts';
+import type { PeopleLogService } from '../people-log/people-log.service.ts';
+import {
+  type AccountNews,
+  confirmDays,
+  confirmLetter,
+  newsLetter,
+  resetLetter,
+  resetMinutes,
+} from './account-letters.ts';
+import * as accounts from './accounts.repository.ts';
+
+const minuteMs = 60_000;
+const hourMs = 60 * minuteMs;
+/** Links to one person within an hour: enough for a slow mailbox, too few to fill one. Common practice, no source. */
+const mostLinksAnHour = 5;
+
+/** What the log of people says of the same. */
+const logged: Readonly<Partial<Record<AccountNews, PeopleEventType>>> = {
+  'password-changed': 'password.changed',
+  'password-reset': 'password.reset',
+  'email-changed': 'email.changed',
+  'codes-on': 'second-factor.on',
+  'codes-off': 'second-factor.off',
+  'passkey-added': 'passkey.added',
+  'passkey-removed': 'passkey.removed',
+  'recovery-codes-made': 'recovery-codes.made',
+  'recovery-code-used': 'recovery-code.used',
+};
+
+/** Letters to a person about their own account, and the notes of it. Each goes out through the outbox of the company they work for. */
+export class AccountMail {
+  constructor(
+    private readonly outbox: Outbox,
+    private readonly clock: Clock,
+    private readonly peopleLog: PeopleLogService,
+    private readonly publicUrl: string,
+    /** How letters leave this server, which the screens say. */
+    readonly delivery: Delivery,
+  ) {}
+
+  /**
+   * Makes a link and mails it; earlier ones of the same kind end. Only its hash is kept.
+   * @returns false when too many went out within the hour, or the person works for no company
+   */
+  async link(tx: Tx, userId: string, kind: accounts.LinkKind, email: string, locale: Locale): Promise<boolean> {
+    const now = this.clock.now();
+    const member = await accounts.findMembership(tx, userId);
+    const lately = await accounts.countLinksSince(tx, userId, new Date(now.getTime() - hourMs));
+    if (!member || lately >= mostLinksAnHour) return false;
+    const secret = newSecret();
+    const lifeMs = kind === 'resetPassword' ? resetMinutes * minuteMs : confirmDays * 24 * hourMs;
+    await accounts.endLinks(tx, userId, now, kind);
+    await accounts.insertLink(tx, {
+      id: newId(),
+      userId,
+      kind,
+      email,
+      tokenHash: hashSecret(secret),
+      createdAt: now,
+      expiresAt: new Date(now.getTime() + lifeMs),
+    });
+    const letter =
+      kind === 'resetPassword'
+        ? resetLetter(`${this.publicUrl}/new-password#${secret}`, locale)
+        : confirmLetter(`${this.publicUrl}/confirm-email#${secret}`, locale);
+    await this.outbox.post(tx, member.companyId, { to: email, ...letter, locale }, { kind: 'accountLink' });
+    return true;
+  }
+
+  /** Mails the person what happened, and notes it. */
+  async tell(tx: Tx, userId: string, to: string, what: AccountNews, locale: Locale, more?: string): Promise<void> {
+    const member = await accounts.findMembership(tx, userId);
+    if (!member) return;
+    const letter = newsLetter(what, locale, more);
+    await this.outbox.post(tx, member.companyId, { to, ...letter, locale }, { kind: 'accountTold' });
+    const type = logged[what];
+    if (type) await this.note(tx, userId, type);
+  }
+
+  /** What a person did to their own account, where they work. */
+  async note(tx: Tx, userId: string, type: PeopleEventType, data: PeopleFacts = {}): Promise<void> {
+    const member = await accounts.findMembership(tx, userId);
+    if (!member) return;
+    const { companyId, id, name } = member;
+    await this.peopleLog.note(tx, companyId, { type, actor: { kind: 'member', id, name }, subjectId: id, data });
+  }
+}

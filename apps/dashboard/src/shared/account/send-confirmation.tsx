@@ -1,0 +1,25 @@
+import { routes } from '@underlath/contract';
+import { problemOf } from '../api/errors.ts';
+import { useChange } from '../api/hooks.ts';
+import { useMe } from '../api/me.ts';
+import { useT } from '../i18n/locale.tsx';
+import { account } from '../i18n/messages/account.ts';
+import { Button } from '../ui/button.tsx';
+import { FailState } from '../ui/states.tsx';
+
+/** Has the letter that confirms the own address sent again, and says honestly where it went. */
+export function SendConfirmation() {
+  const t = useT(account);
+  const me = useMe();
+  const send = useChange(routes.sendConfirmation);
+  const email = me.data?.member.email ?? '';
+  return (
+    <div className="stack">
+      <Button busy={send.isPending} onClick={() => send.mutate({})}>
+        {t('sendAgain')}
+      </Button>
+      <p role="status">{send.data && t(send.data.delivery === 'filed' ? 'filed' : 'mailed', { email })}</p>
+      {send.error && <FailState problem={problemOf(send.error)} doing={t('sendAgainDoing')} />}
+    </div>
+  );
+}

@@ -1,8 +1,9 @@
 import { type ApiKey, type Invitation, type Member, problems, type Role } from '@underlath/contract';
 import { starterCostBook } from '@underlath/rules/pricing';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { hashSecret } from '../../apps/api/src/platform/secrets.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
-import { newProject, v1 } from '../support/site.ts';
+import { newProject, someId, v1 } from '../support/site.ts';
 
 let api: TestApi;
 
@@ -109,12 +110,22 @@ describe('a removed owner', () => {
 
   test('is not let back by an invitation that was written while they were being removed', async () => {
     const [owner, second] = await twoOwners();
-    const { id, token } = await invite(second);
     await remove(owner, second);
-    await api.platform.database.owner.invitation.update({
-      where: { companyId_id: { companyId: owner.companyId, id } },
-      data: { revokedAt: null },
-    });
+    const token = 'written-too-late';
+    await api.platform.database.inCompany(owner.companyId, (tx) =>
+      tx.invitation.create({
+        data: {
+          companyId: owner.companyId,
+          id: someId(),
+          email: newEmail(),
+          role: 'owner',
+          tokenHash: hashSecret(token),
+          invitedById: second.memberId,
+          createdAt: new Date(),
+          expiresAt: new Date(Date.now() + dayMs),
+        },
+      }),
+    );
     expect((await accept(token)).status).toBe(410);
   });
 });

@@ -83,7 +83,6 @@ export const actualRoutes = {
     path: '/actuals/:actualId/take-back',
     permission: office,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
-    idempotent: true,
     params: z.object({ actualId: id }),
     body: z.strictObject({ why: words(400) }),
     answers: { 200: actual },

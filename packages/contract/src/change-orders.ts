@@ -254,7 +254,6 @@ export const changeOrderRoutes = {
     path: '/change-orders/:changeOrderId/link',
     permission: office,
     summary: 'A new link for the version already sent, mailed where there is an address; earlier links die',
-    idempotent: true,
     params: byId,
     body: z.strictObject({
       expiresInDays: z.int().min(1).max(90).default(14),

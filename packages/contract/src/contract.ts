@@ -223,7 +223,6 @@ export const contractRoutes = {
     path: '/contract-entries/:contractEntryId/take-back',
     permission: office,
     summary: 'Take back an entry that was wrong; it stays readable and counts no more',
-    idempotent: true,
     params: z.object({ contractEntryId: id }),
     body: z.strictObject({ why: words(400) }),
     answers: { 200: contractEntry },

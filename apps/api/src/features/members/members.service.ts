@@ -46,7 +46,7 @@ export class MembersService {
   /** Whether a company can be opened now. */
   async isOpen(): Promise<boolean> {
     if (this.signUp !== 'invited') return this.signUp === 'open';
-    return (await this.database.owner.company.findFirst({ select: { id: true } })) === null;
+    return (await this.database.people.company.findFirst({ select: { id: true } })) === null;
   }
 
   /**

@@ -88,7 +88,7 @@ async function serveReference(app: FastifyInstance): Promise<void> {
     routePrefix: referenceAddress,
     uiConfig: {
       layout: 'BaseLayout',
-      docExpansion: 'none',
+      docExpansion: 'list',
       deepLinking: true,
       displayRequestDuration: true,
       persistAuthorization: false,

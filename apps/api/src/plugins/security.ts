@@ -13,7 +13,6 @@ const yearSeconds = 31_536_000;
 const denied = [
   'accelerometer',
   'autoplay',
-  'bluetooth',
   'browsing-topics',
   'display-capture',
   'encrypted-media',

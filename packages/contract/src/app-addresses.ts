@@ -8,9 +8,6 @@ export const appAddresses = [
   'confirm-email',
   'invitation',
   'account',
-  'confirm-email',
-  'forgot',
-  'new-password',
   'checks',
   'crew',
   'projects',
@@ -18,5 +15,4 @@ export const appAddresses = [
   'cost-book',
   'people',
   'people-log',
-  'account',
 ] as const;

@@ -93,6 +93,7 @@ test('the screens of the office, at the desk and on a phone', async ({ page }) =
     '/new-project',
     '/cost-book',
     '/people',
+    '/people-log',
     '/account',
     '/checks',
     '/checks/anchor.thread-engagement',

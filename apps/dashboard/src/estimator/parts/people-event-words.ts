@@ -33,10 +33,16 @@ export const peopleEventWords: Record<PeopleEventType, string> = {
   'cost-book.saved': 'Cost book saved',
 };
 
-/** The facts in one line: `from 192.0.2.7, why password`. */
+/** `licenseNumber` as `license number`. */
+const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** The facts in one line: `from 192.0.2.x; why password`. */
 export const factWords = ({ data }: Pick<PeopleEvent, 'data'>): string =>
   Object.entries(data)
-    .map(([name, value]) => `${name} ${Array.isArray(value) ? value.join(', ') : String(value ?? 'none')}`)
+    .map(
+      ([name, value]) =>
+        `${plain(name)} ${Array.isArray(value) ? value.map(String).map(plain).join(', ') : String(value ?? 'none')}`,
+    )
     .join('; ');
 
 /** Who did it, in a word where it was no member. */

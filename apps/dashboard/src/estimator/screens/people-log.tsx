@@ -84,12 +84,15 @@ function Lines({ events }: { events: readonly PeopleEvent[] }) {
             <b>{peopleEventWords[event.type]}</b>
             {whom && `: ${whom}`}
             <div className="soft small">{factWords(event)}</div>
+            <div className="narrow-only small">
+              {actorWords(event.actor)}, <Stamp at={event.at} look="day-time" />
+            </div>
           </>
         );
       },
     },
-    { key: 'by', head: 'By', cell: (event) => actorWords(event.actor) },
-    { key: 'at', head: 'When', cell: (event) => <Stamp at={event.at} look="day-time" /> },
+    { key: 'by', head: 'By', wideOnly: true, cell: (event) => actorWords(event.actor) },
+    { key: 'at', head: 'When', wideOnly: true, cell: (event) => <Stamp at={event.at} look="day-time" /> },
   ];
   return <DataTable caption="Log of people" columns={columns} rows={events} rowKey={({ id }) => id} />;
 }

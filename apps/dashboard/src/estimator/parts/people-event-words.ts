@@ -33,8 +33,9 @@ export const peopleEventWords: Record<PeopleEventType, string> = {
   'cost-book.saved': 'Cost book saved',
 };
 
-/** `licenseNumber` as `license number`. */
-const plain = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+/** `licenseNumber` as `license number`; what is no such name, as it is. */
+const plain = (name: string): string =>
+  /^[a-z]+([A-Z][a-z]*)+$/.test(name) ? name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`) : name;
 
 /** The facts in one line: `from 192.0.2.x; why password`. */
 export const factWords = ({ data }: Pick<PeopleEvent, 'data'>): string =>

@@ -65,9 +65,23 @@ describe('the logins of the program', () => {
 
   test('have each what their work takes: no company’s rows to signing in, no people to features', async () => {
     await clients.people.query('set role underlath_people');
-    for (const table of ['project', 'finding', 'decision', 'api_key', 'people_event', 'pgboss.job'])
+    for (const table of ['project', 'finding', 'decision', 'api_key', 'pgboss.job'])
       await expect(clients.people.query(`select * from ${table}`)).rejects.toThrow(/permission denied/);
     await expect(clients.people.query(`update member set role = 'owner'`)).rejects.toThrow(/permission denied/);
+    // Of the log of people, and of mail, what people do to their own accounts and nothing else.
+    const { rows } = await clients.people.query(
+      'select distinct type from people_event union select kind::text from mail',
+    );
+    expect(
+      rows.filter(({ type }) => !/^(sign-in|device|password|email|name|second|passkey|recovery|account)/.test(type)),
+    ).toEqual([]);
+    await expect(
+      clients.people.query(
+        `insert into people_event (company_id, id, at, type, actor_kind, actor_name, data)
+         values ($1, gen_random_uuid(), now(), 'member.role-changed', 'member', 'Nobody', '{}')`,
+        [job.owner.companyId],
+      ),
+    ).rejects.toThrow(/row-level security/);
     await clients.queue.query('set role underlath_queue');
     for (const table of ['company', 'app_user', 'member'])
       await expect(clients.queue.query(`select * from ${table}`)).rejects.toThrow(/permission denied/);

@@ -30,7 +30,7 @@ describe('making a project', () => {
       contingencyCents: 0,
       currency: 'USD',
     });
-    expect((await api.http(site.crew).get(`${v1}/projects/${body.id}`)).body).toEqual(body);
+    expect((await api.http(site.estimator).get(`${v1}/projects/${body.id}`)).body).toEqual(body);
   });
 
   test('twice under one id and one content is one project; other content is refused', async () => {
@@ -158,7 +158,7 @@ describe('the overview of a project', () => {
     const own = await startSite(api);
     const cut = await own.finding({ title: 'Plate cut for a pipe' });
     const unmeasured = await own.finding({ title: 'Another plate', inputs: { widthIn: cutPlate.widthIn } });
-    const { body } = await api.http(own.crew).get(`${v1}/projects/${own.project.id}/overview`);
+    const { body } = await api.http(own.estimator).get(`${v1}/projects/${own.project.id}/overview`);
     expect(body).toMatchObject({ findingCount: 2, photoCount: 0, project: { id: own.project.id } });
     expect(body.contract).toMatchObject({ originalSumCents: 18_400_000, currentSumCents: 18_400_000, pendingCents: 0 });
     expect(body.open[cut.severity ?? '']).toBeGreaterThan(0);

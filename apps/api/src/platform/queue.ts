@@ -116,6 +116,7 @@ export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Opt
 /** Makes the queue's tables, a place for each job, and the rights to work there; as the owner, and without working. */
 export async function installQueue(databaseUrl: string, jobs: readonly Job[]): Promise<void> {
   const boss = newBoss(databaseUrl, true);
+  boss.on('error', () => {});
   await boss.start();
   for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
   // The application may leave jobs and read back their ids; it cannot read what other companies left.
@@ -141,6 +142,7 @@ async function openBoss(databaseUrl: string, jobs: readonly Job[], onError: (err
 
 async function isInstalled(queueUrl: string, jobs: readonly Job[]): Promise<boolean> {
   const boss = newBoss(queueUrl, false);
+  boss.on('error', () => {});
   try {
     await boss.start();
     const known = await Promise.all(jobs.map((job) => boss.getQueue(job.name)));
@@ -149,7 +151,9 @@ async function isInstalled(queueUrl: string, jobs: readonly Job[]): Promise<bool
     if (isNotInstalled(error)) return false;
     throw error;
   } finally {
-    await boss.stop({ graceful: false, wait: true }).catch(() => {});
+    await boss.stop({ graceful: false, wait: true });
+    // A start that failed is none to the library, so that its stop leaves the connections open.
+    await (boss.getDb() as PgBoss.Db & { close(): Promise<void> }).close();
   }
 }
 

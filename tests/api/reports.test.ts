@@ -25,7 +25,8 @@ afterAll(() => api.close());
 const http = async () => {
   const { email, password } = demo.signIns.find(({ role }) => role === 'estimator') ?? { email: '', password: '' };
   const signedIn = await api.http().post(`${v1}/session`).send({ email, password }).expect(200);
-  const session = signedIn.get('set-cookie')?.find((cookie) => cookie.startsWith('underlath_session='));
+  const cookies: string[] = signedIn.headers['set-cookie'] ?? [];
+  const session = cookies.find((cookie) => cookie.startsWith('underlath_session='));
   return api.http({ cookie: session?.split(';')[0] ?? '' });
 };
 const openClient = () => openLink(api, demo.clientPath);

@@ -25,8 +25,7 @@ afterAll(() => api.close());
 const http = async () => {
   const { email, password } = demo.signIns.find(({ role }) => role === 'estimator') ?? { email: '', password: '' };
   const signedIn = await api.http().post(`${v1}/session`).send({ email, password }).expect(200);
-  const cookies: string[] = signedIn.headers['set-cookie'] ?? [];
-  const session = cookies.find((cookie) => cookie.startsWith('underlath_session='));
+  const session = signedIn.get('Set-Cookie')?.find((cookie) => cookie.startsWith('underlath_session='));
   return api.http({ cookie: session?.split(';')[0] ?? '' });
 };
 const openClient = () => openLink(api, demo.clientPath);

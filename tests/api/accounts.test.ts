@@ -480,7 +480,7 @@ describe('devices', () => {
     const items = await list(onPhone);
     expect(items).toHaveLength(2);
     expect(items.find(({ isThisOne }: { isThisOne: boolean }) => isThisOne)).toMatchObject({
-      words: 'iPhone, Safari',
+      words: { en: 'iPhone, Safari', es: 'iPhone, Safari' },
       network: '127.0.0.x',
     });
     expect(JSON.stringify(items)).not.toMatch(/127\.0\.0\.1|token/);

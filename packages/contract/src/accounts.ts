@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { id, instant, personName, words } from './common.ts';
+import { id, instant, personName, text, words } from './common.ts';
 import { email, me, password } from './members.ts';
 import { route } from './route.ts';
 
@@ -70,7 +70,7 @@ export const account = z.object({
 export const device = z.object({
   id,
   /** What it is, in words, from what its browser says of itself. */
-  words: z.string(),
+  words: text,
   /** The network it was last signed in from, without the last part of the address. */
   network: z.string().nullable(),
   firstSeenAt: instant,

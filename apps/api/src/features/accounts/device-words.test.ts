@@ -17,4 +17,8 @@ test.each([
   ['Mozilla/5.0 (Macintosh; Intel Mac OS X 10.15; rv:143.0) Gecko/20100101 Firefox/143.0', 'Mac, Firefox'],
   ['curl/8', 'Unknown device'],
   [null, 'Unknown device'],
-])('%s is told as %s', (userAgent, words) => expect(deviceWords(userAgent)).toBe(words));
+])('%s is told as %s', (userAgent, words) => expect(deviceWords(userAgent).en).toBe(words));
+
+test('a device is told in Spanish too', () => {
+  expect(deviceWords('Mozilla/5.0 (Linux; Android 15) Chrome/140.0.0.0 Mobile').es).toBe('Teléfono Android, Chrome');
+});

@@ -1,7 +1,7 @@
 import { type Device, routes } from '@underlath/contract';
 import { problemOf } from '../api/errors.ts';
 import { useChange, useRoute } from '../api/hooks.ts';
-import { useT } from '../i18n/locale.tsx';
+import { useLocale, useT } from '../i18n/locale.tsx';
 import { account } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { Stamp } from '../ui/stamp.tsx';
@@ -48,7 +48,9 @@ function DeviceRow({ device }: { device: Device }) {
   const t = useT(account);
   const say = useStatus();
   const end = useChange(routes.endDevice, { invalidates: [routes.listDevices], onDone: () => say(t('ended')) });
-  const { id, words, network, firstSeenAt, lastUsedAt, isThisOne } = device;
+  const { locale } = useLocale();
+  const { id, network, firstSeenAt, lastUsedAt, isThisOne } = device;
+  const words = device.words[locale];
   return (
     <li>
       <span>

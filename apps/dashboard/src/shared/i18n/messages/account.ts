@@ -236,7 +236,7 @@ export const account = defineMessages(
     thisOne: 'este aparato',
     firstSeen: 'desde',
     lastUsed: 'último uso',
-    network: 'desde {network}',
+    network: 'por la red {network}',
     endDevice: 'Cerrar la sesión',
     endOthers: 'Cerrar todas las demás',
     endDoing: 'Al cerrar la sesión del aparato',

@@ -32,6 +32,8 @@ export interface LengthSpec extends FieldBase {
   readonly max: number;
   /** Finest fraction of an inch offered for typing: 16 means sixteenths. */
   readonly denominator?: 8 | 16 | 32;
+  /** What a length below zero is called, told without its sign: `Rod end short of the nut face`. */
+  readonly belowZero?: Text;
   /** Only these sizes exist. */
   readonly oneOf?: readonly number[];
   readonly default?: number;

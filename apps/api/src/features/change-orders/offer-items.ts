@@ -89,7 +89,6 @@ function readable(check: Check | undefined, inputs: unknown): Readonly<Record<st
 
 type Measured = DocumentItem['measured'][number];
 
-/** Lengths, numbers and counts as they were typed, and what is left of the part. */
 /** What the judgment took for granted, as a caution of the document; one sentence for all of it. */
 function assumedWords(outcome: Outcome | undefined): Text[] {
   const taken = joinTexts((outcome?.assumed ?? []).map((one) => one.text));
@@ -112,18 +111,21 @@ function measuredOf(check: Check, inputs: Readonly<Record<string, unknown>>, out
   return [...measuredFields(check.inputs, inputs).slice(0, measuredMost), ...left];
 }
 
-function measuredFields(fields: Fields, values: Readonly<Record<string, unknown>>, of = nothing): Measured[] {
+/** Lengths, numbers and counts as they were typed; one below zero by the name it has then, without a sign. */
+export function measuredFields(fields: Fields, values: Readonly<Record<string, unknown>>, of = nothing): Measured[] {
   return Object.entries(fields).flatMap(([name, field]) => {
     const value = values[name];
     if (value === undefined || value === null) return [];
-    const label = of.en ? text(`${of.en}: ${field.label.en}`, `${of.es}: ${field.label.es}`) : field.label;
+    const below = field.kind === 'length' && Number(value) < 0 ? field.belowZero : undefined;
+    const own = below ?? field.label;
+    const label = of.en ? text(`${of.en}: ${own.en}`, `${of.es}: ${own.es}`) : own;
     if (field.kind === 'group') return measuredFields(field.fields, value as Record<string, unknown>, label);
     if (field.kind === 'list') {
       return (value as Record<string, unknown>[]).flatMap((item, at) =>
         measuredFields(field.item, item, nameOf(item, label, at)),
       );
     }
-    const shown = showMeasure(field, value);
+    const shown = showMeasure(field, below ? -Number(value) : value);
     return shown === undefined ? [] : [{ label, value: shown }];
   });
 }

@@ -65,6 +65,7 @@ const inputs = {
     max: 24,
     needed: { when: { input: 'threadsShowing', known: false } },
     label: text('Rod end past the nut face', 'Punta de la varilla más allá de la tuerca'),
+    belowZero: text('Rod stops short of the nut face by', 'La varilla no llega a la cara de la tuerca por'),
     howToMeasure: text(
       'From the outer nut face to the rod end. Below the face is negative, flush is 0.',
       'De la cara de la tuerca a la punta. Por debajo es negativo, a ras es 0.',

@@ -5,9 +5,11 @@ function take(): string {
   return token;
 }
 
-// Read once for the page: React may run a component's first render twice, and the address is clean by then.
-let taken: string | null = null;
+/** By page: React may run a component's first render twice, and the address is clean by then. */
+const taken = new Map<string, string>();
+
 export function tokenOfThisPage(): string {
-  taken = taken || take();
-  return taken;
+  const token = take() || taken.get(location.pathname) || '';
+  taken.set(location.pathname, token);
+  return token;
 }

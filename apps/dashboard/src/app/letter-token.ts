@@ -5,11 +5,9 @@ function take(): string {
   return token;
 }
 
-/** By page: React may run a component's first render twice, and the address is clean by then. */
-const taken = new Map<string, string>();
-
+// Read once for the page: React may run a component's first render twice, and the address is clean by then.
+let taken: string | null = null;
 export function tokenOfThisPage(): string {
-  const token = take() || taken.get(location.pathname) || '';
-  taken.set(location.pathname, token);
-  return token;
+  taken = taken || take();
+  return taken;
 }

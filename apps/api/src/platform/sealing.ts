@@ -1,8 +1,7 @@
-import { hkdfSync, randomBytes } from 'node:crypto';
+import { createCipheriv, createDecipheriv, hkdfSync, randomBytes } from 'node:crypto';
 import { existsSync, linkSync, mkdirSync, readFileSync, unlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Config } from '../config.ts';
-import { sealText, unsealText } from './sealed-text.ts';
 
 /** Seals short secrets that the server itself must read again, so that a copy of the database alone shows none of them. */
 export interface Sealing {
@@ -12,14 +11,28 @@ export interface Sealing {
   unseal(owner: string, sealed: string): string;
 }
 
+const cipher = 'aes-256-gcm';
+const nonceBytes = 12;
+const tagBytes = 16;
+
 /** The key is `SEALING_KEY`, or a file in the data folder that is made at the first start and that every process shares. */
 export function createSealing({ sealingKey, dataDir }: Pick<Config, 'sealingKey' | 'dataDir'>): Sealing {
   const key = Buffer.from(
     hkdfSync('sha256', sealingKey ?? keyOfFolder(dataDir), '', 'underlath sealed account secret', 32),
   );
   return {
-    seal: (owner, secret) => sealText(key, secret, owner),
-    unseal: (owner, sealed) => unsealText(key, sealed, owner),
+    seal: (owner, secret) => {
+      const nonce = randomBytes(nonceBytes);
+      const sealing = createCipheriv(cipher, key, nonce).setAAD(Buffer.from(owner));
+      const text = Buffer.concat([sealing.update(secret, 'utf8'), sealing.final()]);
+      return Buffer.concat([nonce, sealing.getAuthTag(), text]).toString('base64');
+    },
+    unseal: (owner, sealed) => {
+      const bytes = Buffer.from(sealed, 'base64');
+      const opening = createDecipheriv(cipher, key, bytes.subarray(0, nonceBytes)).setAAD(Buffer.from(owner));
+      opening.setAuthTag(bytes.subarray(nonceBytes, nonceBytes + tagBytes));
+      return Buffer.concat([opening.update(bytes.subarray(nonceBytes + tagBytes)), opening.final()]).toString('utf8');
+    },
   };
 }
 

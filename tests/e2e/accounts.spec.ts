@@ -56,7 +56,7 @@ test('an address is confirmed before anybody is invited, and what was typed stay
   await expect(page.getByText(`the letter for ${email} lies in the mail folder`)).toBeVisible();
   await expect(invitation.getByLabel('E-mail')).toHaveValue('crew@plumb.example');
   const reader = await page.context().newPage();
-  await reader.goto(demo().url + (await linkIn(email, 'confirm-email')));
+  await reader.goto(demo().url + (await linkIn(email, 'confirm-email', 2)));
   await reader.getByRole('button', { name: 'Confirm the address' }).click();
   await expect(reader.getByText(`${email} is confirmed.`)).toBeVisible();
   await invitation.getByRole('button', { name: 'Invite', exact: true }).click();

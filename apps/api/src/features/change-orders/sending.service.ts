@@ -6,6 +6,7 @@ import {
   type changeOrderRoutes,
   type DraftField,
 } from '@underlath/contract';
+import { type DraftDocument, withSections } from '@underlath/rules/offers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -23,10 +24,9 @@ import { memberIds } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
+import { assertSpanish } from './missing-spanish.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
-import { type DraftDocument, withSections } from './offer-document.ts';
-import { assertSpanish } from './spanish-names.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
 type Renewal = BodyOut<typeof changeOrderRoutes.renewClientLink>;
@@ -76,11 +76,11 @@ export class SendingService {
       const head = await this.records.lock(tx, companyId, record.projectId);
       const sentAt = this.clock.now();
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
-      const offer = await this.offer(tx, companyId, record, clientEmail);
+      const offer = await this.offer(tx, record, clientEmail);
       if (offer.mailTo) await assertEmailConfirmed(tx, companyId, caller.memberId);
       assertContent(offer.review, missingReason);
       if (record.project.clientLocale === 'es' && !withEnglish) assertSpanish(offer.missingSpanish);
-      const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
+      const parts = byPart ? this.changeOrders.parts(offer) : undefined;
       const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
         head,
         sentAt,
@@ -145,14 +145,9 @@ export class SendingService {
     });
   }
 
-  private async offer(
-    tx: Tx,
-    companyId: string,
-    record: ChangeOrderRecord,
-    clientEmail: string | null | undefined,
-  ): Promise<Offer> {
+  private async offer(tx: Tx, record: ChangeOrderRecord, mailTo: string | null | undefined): Promise<Offer> {
     if (record.state !== 'draft') throw notADraft(record);
-    const offer = await this.changeOrders.draft(tx, companyId, record, clientEmail);
+    const offer = await this.changeOrders.draft(tx, record, { mailTo });
     if (offer.blocks.length > 0) {
       const errors = offer.marks.map(({ field, words }) => ({ pointer: pointerOf(field), detail: words }));
       throw new ProblemError('wrong-state', `It cannot be sent yet. ${offer.blocks.join(' ')}`, { errors });

@@ -3,7 +3,7 @@ import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import type { Outbox } from '../../platform/outbox.ts';
-import { toDocument } from '../change-orders/change-orders.mapper.ts';
+import { toDocument } from '../change-orders/sent-document.ts';
 import { eventTypes } from '../records/record-events.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
 import { letterZone } from '../site-words.ts';
@@ -26,14 +26,11 @@ export interface LetterSubject {
 /** Of a version as it was stored. */
 export const subjectOf = (
   projectId: string,
-  {
-    companyId,
-    changeOrderId,
-    document,
-    sha256,
-    sentById,
-  }: Omit<LetterSubject, 'projectId' | 'document'> & { document: string },
-): LetterSubject => ({ companyId, projectId, changeOrderId, document: toDocument({ document }), sha256, sentById });
+  sent: Omit<LetterSubject, 'projectId' | 'document'> & { readonly document: string; readonly version: number },
+): LetterSubject => {
+  const { companyId, changeOrderId, sha256, sentById } = sent;
+  return { companyId, projectId, changeOrderId, document: toDocument(sent), sha256, sentById };
+};
 
 interface LinkFacts {
   readonly link: string;

@@ -29,7 +29,9 @@ export function countStatements(): StatementCounter {
     during: async (work) => {
       heard = [];
       await work();
-      return heard;
+      const told = heard;
+      heard = [];
+      return told;
     },
     stop: () => {
       Reflect.set(pg.Client.prototype, 'query', query);

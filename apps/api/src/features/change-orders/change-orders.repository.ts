@@ -4,7 +4,7 @@ import type { FindingState, Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 
 const withEverything = {
-  project: { select: { clientLocale: true } },
+  project: { select: { id: true, clientLocale: true, timeZone: true } },
   findings: { select: { findingId: true }, orderBy: { position: 'asc' } },
   versions: { include: { links: { orderBy: { createdAt: 'asc' } }, decision: true }, orderBy: { version: 'desc' } },
   questions: { orderBy: { askedAt: 'asc' } },

@@ -204,7 +204,7 @@ export class ChangeOrdersService {
   async answer(caller: Caller, id: string, questionId: string, answer: string): Promise<Question> {
     const { companyId, actor, memberId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const { projectId, versions } = await this.lock(tx, companyId, id);
+      const { project, versions } = await this.lock(tx, companyId, id);
       const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
       if (!question) throw notFound('question');
       await assertEmailConfirmed(tx, companyId, memberId);
@@ -214,14 +214,14 @@ export class ChangeOrdersService {
       const row = await changeOrders.answerQuestion(tx, companyId, questionId, data);
       await this.records.append(tx, {
         companyId,
-        projectId,
+        projectId: project.id,
         actor,
         type: 'question.answered',
         subjectId: id,
         data: { questionId, answer },
       });
       const sent = versions.find(({ version }) => version === row.version);
-      if (sent) await this.letters.answer(tx, subjectOf(projectId, sent), { ...row, answer, answeredBy: actor.name });
+      if (sent) await this.letters.answer(tx, subjectOf(project, sent), { ...row, answer, answeredBy: actor.name });
       return toQuestion(row);
     });
   }
@@ -237,7 +237,7 @@ export class ChangeOrdersService {
     return this.show(tx, await requireOrder(tx, companyId, id), sources);
   }
 
-  /** @param sources where they were read in this transaction, and nothing of them changed since */
+  /** @param sources where they were read in this transaction; what is done to a change order short of its approval moves nothing of them */
   private async show(tx: Tx, record: ChangeOrderRecord, sources?: OfferSources): Promise<ChangeOrder> {
     const { companyId, versions } = record;
     const names = await namesOf(

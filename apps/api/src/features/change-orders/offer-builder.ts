@@ -48,7 +48,8 @@ export interface Offer extends OfferDraft {
   /** The address the client's link is mailed to, or null when it is handed over. */
   readonly mailTo: string | null;
   readonly group: LetterGroup;
-  readonly history: History;
+  /** What it was made from. */
+  readonly sources: OfferSources;
 }
 
 /** Reads what a client would be sent is made of, once, and has the rules put it together. */
@@ -84,7 +85,7 @@ export class OfferBuilder {
   }
 
   /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
-  parts({ draft, group, history }: Offer): DocumentPart[] {
+  parts({ draft, group, sources: { history } }: Offer): DocumentPart[] {
     assertCanPart(group.findings.length);
     const placesEs = Object.fromEntries(
       draft.items.flatMap(({ place }) => (place.nameEs === undefined ? [] : [[place.locationId, place.nameEs]])),
@@ -113,7 +114,7 @@ export class OfferBuilder {
     const offer = refuseWork(() => draftOffer(group, kept, head, (change) => effectOf(history, change)));
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const carried = carriedBy(offer.draft, { findings: group.findings, mailTo });
-    return { ...offer, review: contentReview(project.siteState, carried), mailTo, group, history };
+    return { ...offer, review: contentReview(project.siteState, carried), mailTo, group, sources };
   }
 }
 

@@ -90,10 +90,10 @@ export class SendingService {
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
       await this.announce(tx, caller, record, { ...document, ...offer, missingReason });
-      const subject = { companyId, projectId: record.projectId, changeOrderId: id, sentById: caller.memberId };
+      const subject = { companyId, project: record.project, changeOrderId: id, sentById: caller.memberId };
       const facts = { link, expiresAt, isDecided: false };
       await this.letters.offer(tx, { ...subject, document: document.content, sha256 }, facts, offer.mailTo);
-      return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
+      return { changeOrder: await this.changeOrders.view(tx, companyId, id, offer.sources), link, sha256 };
     });
   }
 
@@ -114,7 +114,7 @@ export class SendingService {
     const { record, version } = await this.endLinks(tx, companyId, id, asked);
     const sent = record.versions.find((one) => one.version === version);
     if (!sent) throw noLink(record.number);
-    const subject = subjectOf(record.projectId, sent);
+    const subject = subjectOf(record.project, sent);
     const to = mailTo === undefined ? await this.letters.clientEmail(tx, subject) : mailTo;
     if (to) await assertEmailConfirmed(tx, companyId, caller.memberId);
     await this.note(tx, caller, record, 'change-order.link-renewed', {

@@ -15,11 +15,6 @@ export class ContractService {
     if (!project) throw notFound('project');
     return historyOf(project);
   }
-
-  /** In the caller's transaction. @throws ProblemError `not-found` */
-  async sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums> {
-    return sumsOf(await this.history(tx, companyId, projectId));
-  }
 }
 
 export function sumsOf(history: History): ContractSums {

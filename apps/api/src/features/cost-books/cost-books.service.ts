@@ -1,7 +1,6 @@
 import type { CostBook as CostBookAnswer, CostBookPreview, FieldProblem } from '@underlath/contract';
 import type { NumberedBook } from '@underlath/rules/offers';
 import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from '@underlath/rules/pricing';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
@@ -13,6 +12,7 @@ import { asPerson, type PeopleLogService } from '../people-log/people-log.servic
 import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { readCostBook } from '../stored/stored-columns.ts';
+import { asJson } from '../stored/stored-value.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 
@@ -84,7 +84,7 @@ export class CostBooksService {
       const row = await books.insertBook(tx, {
         companyId,
         version,
-        book: book as unknown as Prisma.InputJsonObject,
+        book: asJson(book),
         createdAt: this.clock.now(),
         createdById: memberId,
       });

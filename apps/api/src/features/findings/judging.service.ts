@@ -1,14 +1,14 @@
-import type { FindingContext, Locale } from '@underlath/contract';
-import type { Prisma } from '../../generated/prisma/client.ts';
+import type { FindingContext, FindingState, Locale } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../caller.ts';
 import type { ChecksService } from '../checks/checks.service.ts';
 import { toEnum } from '../enum-words.ts';
 import { eventTypes, judgmentHash } from '../records/record-events.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { asJson } from '../stored/stored-value.ts';
 import { contextAt, editionFor, stateAfterJudging } from './finding-rules.ts';
 import * as findings from './findings.repository.ts';
 
@@ -16,6 +16,16 @@ export interface Measured {
   inputs: Record<string, unknown>;
   edition?: string | undefined;
   context: FindingContext;
+}
+
+/** A finding to be judged, its place and project, and how often it was judged before. */
+export interface Judged {
+  readonly id: string;
+  readonly projectId: string;
+  readonly checkId: string;
+  readonly state: FindingState;
+  readonly place: findings.PlaceRow;
+  readonly judgmentCount: number;
 }
 
 /** Judges a finding by its check and keeps everything that went in and came out. */
@@ -26,23 +36,19 @@ export class JudgingService {
     private readonly records: RecordsService,
   ) {}
 
-  /** The caller's transaction holds the project's turn. @throws ProblemError `not-found`, `invalid-input`, `wrong-state` */
-  async judge(tx: Tx, caller: Caller, findingId: string, measured: Measured, locale: Locale): Promise<void> {
+  /** The caller's transaction holds the project's turn. @throws ProblemError `invalid-input`, `wrong-state` */
+  async judge(tx: Tx, caller: Caller, finding: Judged, measured: Measured, locale: Locale): Promise<void> {
     const { companyId, actor, memberId } = caller;
-    const finding = await findings.findFinding(tx, companyId, findingId);
-    const project = finding && (await findings.findProjectFacts(tx, companyId, finding.projectId));
-    const place = finding && (await findings.findPlace(tx, companyId, finding.projectId, finding.locationId));
-    if (!finding || !project || !place) throw notFound('finding');
+    const { id: findingId, projectId, checkId, place } = finding;
     if (finding.state === 'withdrawn') {
       throw new ProblemError('wrong-state', 'The finding was withdrawn; record a new one instead.');
     }
-    const { checkId, projectId } = finding;
     const { inputs } = measured;
     const context = contextAt(place, measured.context);
-    const editions = [project.codeEdition, ...project.standardEditions];
+    const editions = [place.project.codeEdition, ...place.project.standardEditions];
     const edition = editionFor(checkId, measured.edition, editions, inputs);
     const outcome = this.checks.judge(checkId, { inputs, edition, context }, locale);
-    const seq = (await findings.listJudgments(tx, companyId, findingId)).length + 1;
+    const seq = finding.judgmentCount + 1;
     const judged = {
       seq,
       checkId,
@@ -59,9 +65,9 @@ export class JudgingService {
       id,
       findingId,
       ...judged,
-      inputs: inputs as Prisma.InputJsonObject,
+      inputs: asJson(inputs),
       context: { ...context },
-      outcome: outcome as unknown as Prisma.InputJsonObject,
+      outcome: asJson(outcome),
       verdict: toEnum(verdict),
       severity: toEnum(severity),
       judgedAt: this.clock.now(),

@@ -17,10 +17,10 @@ import {
   say,
   toLoadPathAnswer,
 } from '@underlath/rules';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { toEnum, toWord } from '../enum-words.ts';
 import { refusedInputs } from '../refused-inputs.ts';
+import { readOutcome, readSegments } from '../stored/stored-columns.ts';
 import { samplingOf } from './from-checks.ts';
 import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
@@ -53,9 +53,9 @@ export function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
 }
 
 export const outcomeOf = ({ judgments: [newest] }: FindingRow): Outcome | undefined =>
-  newest?.outcome as unknown as Outcome | undefined;
+  newest && readOutcome(newest.id, newest.outcome);
 
-export const segmentsOf = (row: LoadPathRow): KeptSegment[] => row.segments as unknown as KeptSegment[];
+export const segmentsOf = (row: LoadPathRow): KeptSegment[] => readSegments(row.id, row.segments);
 
 export function keptOf(row: LoadPathRow): Kept & Pick<StoredLoadPath, 'lineAbove'> {
   const { name, storiesAbove, storyShare, shored, demandLb, capacitiesFrom, lineAboveId, floorDepthIn } = row;
@@ -77,7 +77,7 @@ export const toColumns = ({ kind, segments, lineAbove, ...kept }: Kept) => ({
   kind: toEnum(kind),
   lineAboveId: lineAbove?.loadPathId ?? null,
   floorDepthIn: lineAbove?.floorDepthIn ?? null,
-  segments: segments as unknown as Prisma.InputJsonArray,
+  segments: segments.map((segment) => ({ ...segment })),
 });
 
 /** What the load path leaves open, the place says. Where a line stands on it there is a story above, whatever the place says. */

@@ -9,6 +9,7 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
 import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import type { ContractProject } from '../contract/contract.repository.ts';
 import { dayOf } from '../days.ts';
 import { toWord } from '../enum-words.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
@@ -154,10 +155,10 @@ export class NoticesService {
   }
 
   /** Findings of a project whose notice has not gone out, in the caller's transaction. */
-  async due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]> {
-    const findings = await notices.listUnsettled(tx, companyId, projectId, take);
-    const project = await notices.findProject(tx, companyId, projectId);
-    const photoOffset = await notices.findPhotoOffset(tx, companyId, projectId);
+  async due(tx: Tx, project: ContractProject, take: number): Promise<DueNotice[]> {
+    const { companyId, id, photos } = project;
+    const findings = await notices.listUnsettled(tx, companyId, id, take);
+    const photoOffset = photos[0]?.deviceOffset ?? null;
     const mails = await notices.mailStates(
       tx,
       companyId,

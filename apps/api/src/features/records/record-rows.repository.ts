@@ -1,12 +1,12 @@
 import type { Tx } from '../../platform/database/database.ts';
-import { type JudgmentContent, judgmentHash } from './record-events.ts';
+import { judgmentHash } from './record-events.ts';
 import { hashOf, sha256Of } from './record-hash.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
 import type { Row, Rows } from './row-comparison.ts';
 
 /** Long texts and whole outcomes are told as hashes; these are theirs as the rows stand now. */
 const hashes: Partial<Record<TableName, (row: Row) => Row>> = {
-  judgment: (row) => ({ sha256: judgmentHash(row as unknown as JudgmentContent) }),
+  judgment: (row) => ({ sha256: judgmentHash(row) }),
   notice: ({ text }) => ({ textSha256: sha256Of(String(text)) }),
   change_order: ({ wording }) => ({ wordingSha256: hashOf(wording) }),
   decision: ({ consentText, userAgent }) => ({

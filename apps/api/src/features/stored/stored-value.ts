@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import type { Prisma } from '../../generated/prisma/client.ts';
 
 /** A value of a JSON column that no reader here knows: written by a newer version of this program, or by another hand. */
 export class StoredValueError extends Error {
@@ -55,3 +56,6 @@ export const shaped =
   <T>(shape: z.ZodType<object>) =>
   (value: unknown): T =>
     shape.parse(value) as T;
+
+/** Plain data as a JSON column takes it: what is written is read back by the reader of the column. */
+export const asJson = (value: object): Prisma.InputJsonObject => value as Prisma.InputJsonObject;

@@ -1,8 +1,15 @@
 import { EXISTING_WORK, NOTICE_METHODS } from '@underlath/rules';
 import * as z from 'zod';
 
-export type { Locale, Severity, Text, Verdict } from '@underlath/rules/kernel';
-export type { ChangeOrderState, FindingState, PhotoStage } from '@underlath/rules/schemas';
+export type {
+  ChangeOrderState,
+  FindingState,
+  Locale,
+  PhotoStage,
+  Severity,
+  Text,
+  Verdict,
+} from '@underlath/rules/kernel';
 export {
   basis,
   cents,

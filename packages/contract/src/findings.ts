@@ -1,3 +1,4 @@
+import { MEMBER_KINDS, REFERRALS, ROLES } from '@underlath/rules/kernel';
 import { source } from '@underlath/rules/schemas';
 import * as z from 'zod';
 import {
@@ -21,8 +22,8 @@ import { everyone, route } from './route.ts';
 
 /** What the severity table needs beyond the measurements. Absent means not known. */
 export const findingContext = z.strictObject({
-  role: z.enum(['gravity', 'lateral', 'envelope', 'finish', 'hazard']).optional(),
-  memberKind: z.enum(['joist', 'beam', 'post', 'seat', 'hanger', 'plate', 'stud', 'engineered']).optional(),
+  role: z.enum(ROLES).optional(),
+  memberKind: z.enum(MEMBER_KINDS).optional(),
   storiesAbove: z.int().min(0).max(4).optional(),
   carriesStoryOrRoof: z.boolean().optional(),
   occupiedBelow: z.boolean().optional(),
@@ -50,7 +51,7 @@ export const checkAnswer = z.object({
   assumed: z.array(z.object({ input: z.string(), text: z.string(), source: z.string() })),
   sources: z.array(source),
   cautions: z.array(z.string()),
-  referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),
+  referrals: z.array(z.enum(REFERRALS)),
   repairs: z.array(z.string()),
 });
 

@@ -1,3 +1,4 @@
+import { LINK_ROLES, LINK_STATES, LOAD_PATH_KINDS, REFERRALS } from '@underlath/rules';
 import * as z from 'zod';
 import { id, instant, line, locale, severity, verdict, words } from './common.ts';
 import { source } from './findings.ts';
@@ -9,20 +10,8 @@ const loadLb = z.number().min(0).max(1_000_000);
 const lengthFt = z.number().positive().max(200);
 const momentFtLb = z.number().min(0).max(100_000_000);
 
-export const linkRole = z.enum([
-  'top-plate',
-  'panels',
-  'posts',
-  'hold-down',
-  'sill-bolts',
-  'footing',
-  'member',
-  'hanger',
-  'seat',
-  'beam',
-  'post',
-]);
-export const linkState = z.enum(['unseen', 'sound', 'findings']);
+export const linkRole = z.enum([...new Set(Object.values(LINK_ROLES).flat())]);
+export const linkState = z.enum(LINK_STATES);
 
 /** One part the load passes through. Absent means not known. */
 export const loadPathLink = z.strictObject({
@@ -59,7 +48,7 @@ export const loadPathSegment = z.strictObject({
 
 /** Segments side by side. */
 export const loadPath = z.strictObject({
-  kind: z.enum(['wall-line', 'gravity-line', 'floor-line']),
+  kind: z.enum(LOAD_PATH_KINDS),
   /** Left out, some may stand there: a hold-down without their moment is "at most". */
   storiesAbove: z.int().min(0).max(4).optional(),
   /** Share of the story's resistance this line was meant to give. */
@@ -126,7 +115,7 @@ export const loadPathAnswer = z.object({
   reasons: z.array(z.string()),
   sources: z.array(source),
   cautions: z.array(z.string()),
-  referrals: z.array(z.enum(['engineer', 'official', 'specialist'])),
+  referrals: z.array(z.enum(REFERRALS)),
 });
 
 /** A link as it is kept: its shares come from the judgments of its findings. */

@@ -1,3 +1,4 @@
+import { WORK_UNITS } from '@underlath/rules/pricing';
 import * as z from 'zod';
 import { existingWork, findingState, id, locale, severity, words } from './common.ts';
 import { rectangle } from './locations.ts';
@@ -67,7 +68,7 @@ export const scopeOperation = z.object({
   id: z.string(),
   operation: z.string(),
   title: z.string(),
-  quantity: z.object({ value: z.number(), unit: z.enum(['each', 'sf', 'lf']) }),
+  quantity: z.object({ value: z.number(), unit: z.enum(WORK_UNITS) }),
   /** Where the amount comes from. */
   how: z.string(),
   /** True when no measurement gives the amount and the estimator should set it. */

@@ -3,8 +3,10 @@ import type { Assumed, Severity, Verdict } from './outcome.ts';
 import { type Text, text } from './text.ts';
 
 /** What the element does in the house. */
-export type Role = 'gravity' | 'lateral' | 'envelope' | 'finish' | 'hazard';
-export type MemberKind = 'joist' | 'beam' | 'post' | 'seat' | 'hanger' | 'plate' | 'stud' | 'engineered';
+export const ROLES = ['gravity', 'lateral', 'envelope', 'finish', 'hazard'] as const;
+export type Role = (typeof ROLES)[number];
+export const MEMBER_KINDS = ['joist', 'beam', 'post', 'seat', 'hanger', 'plate', 'stud', 'engineered'] as const;
+export type MemberKind = (typeof MEMBER_KINDS)[number];
 
 /** What the place says about a finding; everything may be unknown. */
 export interface Situation {

@@ -2,6 +2,7 @@ import {
   type Check,
   type Field,
   type Fields,
+  type FindingState,
   formatLength,
   joinTexts,
   type Outcome,
@@ -11,7 +12,6 @@ import {
   text,
   unsourcedCautions,
 } from '../kernel/index.ts';
-import type { FindingState } from '../schemas/states.ts';
 import type { DocumentItem } from './document/change-order-document.ts';
 import type { PriceableFinding } from './finding.ts';
 

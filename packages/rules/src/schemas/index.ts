@@ -1,3 +1,2 @@
-export * from './states.ts';
 export * from './values.ts';
 export * from './written-words.ts';

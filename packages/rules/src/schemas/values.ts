@@ -2,7 +2,7 @@ import * as z from 'zod';
 import { SEVERITIES, VERDICTS } from '../kernel/outcome.ts';
 import { BASES } from '../kernel/source.ts';
 import { LOCALES } from '../kernel/text.ts';
-import { CHANGE_ORDER_STATES, FINDING_STATES, PHOTO_STAGES } from './states.ts';
+import { CHANGE_ORDER_STATES, FINDING_STATES, PHOTO_STAGES } from '../kernel/words.ts';
 import { hasNoMarks, hasOnlyBreaks, isPersonName, showsLetter, showsLetterOrDigit } from './written-words.ts';
 
 /*

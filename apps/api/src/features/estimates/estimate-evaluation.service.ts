@@ -1,7 +1,6 @@
-import type { EstimateAnswer, EstimateRequest } from '@underlath/contract';
-import { estimateSchema, evaluateEstimate, type Locale, type PricedLine, rangeNotes, say } from '@underlath/rules';
+import type { EstimateAnswer } from '@underlath/contract';
+import { type EstimateInput, evaluateEstimate, type Locale, type PricedLine, rangeNotes, say } from '@underlath/rules';
 import type { RangePool } from '../../platform/range-pool.ts';
-import { readByRules } from '../read-by-rules.ts';
 import { refuseAmounts } from './amounts.ts';
 
 /** Prices lines for anyone who asks. It keeps nothing. */
@@ -10,10 +9,9 @@ export class EstimateEvaluationService {
 
   /**
    * @param gone aborts when nobody waits for the answer any more
-   * @throws ProblemError `invalid-input` with a pointer for everything that does not fit; `busy`
+   * @throws ProblemError `invalid-input` for what comes to more than can be kept; `busy`
    */
-  async evaluate(body: EstimateRequest, locale: Locale, gone: AbortSignal): Promise<EstimateAnswer> {
-    const input = readByRules(estimateSchema, body);
+  async evaluate(input: EstimateInput, locale: Locale, gone: AbortSignal): Promise<EstimateAnswer> {
     const { lines, ...sums } = refuseAmounts(
       () => evaluateEstimate(input),
       (line) => `/lines/${line}`,

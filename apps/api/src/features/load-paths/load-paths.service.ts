@@ -7,7 +7,7 @@ import type {
   loadPathRoutes,
   StoredLoadPath,
 } from '@underlath/contract';
-import type { Locale } from '@underlath/rules';
+import { findEntry, findingIdsOf, keptFaults, type LinkFinding, type Locale, photoIdsOf } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -17,7 +17,6 @@ import type { Caller } from '../caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { proposalsOf } from './from-checks.ts';
-import { findingIdsOf, keptFaults, type LinkFinding, photoIdsOf } from './kept-load-path.ts';
 import { lineAboveFaults, lineAboveOf, linesAbove } from './lines-above.ts';
 import type { LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 import * as paths from './load-paths.repository.ts';
@@ -227,5 +226,10 @@ async function findingsOf(
   segments: readonly KeptSegment[],
 ): Promise<Map<string, LinkFinding>> {
   const rows = await paths.listFindings(tx, companyId, projectId, { id: { in: findingIdsOf(segments) } });
-  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: outcomeOf(row) }]));
+  return new Map(
+    rows.map((row) => [
+      row.id,
+      { state: row.state, lossMode: findEntry(row.checkId)?.lossMode, outcome: outcomeOf(row) },
+    ]),
+  );
 }

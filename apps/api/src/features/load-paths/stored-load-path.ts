@@ -9,11 +9,13 @@ import type {
 import {
   evaluateLoadPath,
   type LineAbove,
+  type LinkFinding,
   type LoadPath,
   LoadPathError,
   type Locale,
   momentsFromAbove,
   type Outcome,
+  pathNow,
   say,
   toLoadPathAnswer,
 } from '@underlath/rules';
@@ -22,7 +24,6 @@ import { toEnum, toWord } from '../enum-words.ts';
 import { refusedInputs } from '../refused-inputs.ts';
 import { readOutcome, readSegments } from '../stored/stored-columns.ts';
 import { samplingOf } from './from-checks.ts';
-import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 
 /** A load path as it is kept, without its id. */

@@ -1,6 +1,7 @@
 import type { NoticeClock } from '@underlath/contract';
-import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
+import { findingNotice, type NoticeMethod, type NoticeTerms } from '@underlath/rules';
 import { dayOf } from '../days.ts';
+import { toWord } from '../enum-words.ts';
 import { atSite, offsetAt, type SiteClock, siteClock } from '../site-clock.ts';
 import { isWork } from '../work-stages.ts';
 import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
@@ -15,32 +16,26 @@ export interface ClockFacts {
   readonly now: Date;
 }
 
-const FAILED_MAIL = text(
-  'An e-mail with the notice did not go out; send it again, or in another way.',
-  'Un correo con el aviso no salió; envíelo otra vez o de otra manera.',
-);
-
 /** The notice clock of one finding, with everything it was worked out from. */
 export function findingClock({ finding, project, mails, photoOffset, now }: ClockFacts): NoticeClock {
   const terms = termsOf(project);
   const clock = clockOf(finding, project, photoOffset);
   const firstSeenOn = atSite(finding.seenAt, clock).day;
   const today = atSite(now, clock).day;
-  const disturbedOn = firstWorkOn(finding, clock);
-  const { cautions, ...told } = noticeClock({
+  const { cautions, ...told } = findingNotice({
+    state: finding.state,
+    verdict: finding.verdict && toWord(finding.verdict),
     firstSeenOn,
-    terms,
-    sent: finding.notices.filter((row) => !hasFailed(row, mails)).map(toSent),
     today,
-    ...(disturbedOn !== undefined && { disturbedOn }),
+    workOn: workOf(finding, clock),
+    terms,
+    notices: finding.notices.map((row) => toNotice(row, mails)),
   });
-  const failed = told.sentOn === null && finding.notices.some((row) => hasFailed(row, mails));
   return {
-    asked: isAsked(finding, terms),
     firstSeenOn,
     today,
     ...told,
-    cautions: [...(failed ? [FAILED_MAIL] : []), ...cautions],
+    cautions: [...cautions],
     utcOffset: offsetAt(now, clock),
     timeZone: project.timeZone,
     offsetFrom: clock.from,
@@ -66,29 +61,14 @@ function termsOf({ terms }: NoticeProject): NoticeTerms {
   };
 }
 
-const agreed: readonly NoticeFinding['state'][] = ['approved', 'repaired', 'proven', 'withdrawn'];
-const offered: readonly NoticeFinding['state'][] = ['offered', 'declined'];
-
-/**
- * What meets is no hidden condition to tell of, and what was agreed in writing is known. A change order that was sent tells
- * of it too, and is enough where the contract names neither days nor a method.
- */
-function isAsked({ state, verdict }: NoticeFinding, { days, methods }: NoticeTerms): boolean {
-  if (agreed.includes(state) || verdict === 'meets' || verdict === 'notApplicable') return false;
-  return !offered.includes(state) || days !== null || methods.length > 0;
+function toNotice({ sentOn, method, mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>) {
+  const mail = mailId === null ? undefined : mails.get(mailId);
+  const hasFailed = mail === 'refused' || mail === 'givenUp';
+  return { on: dayOf(sentOn), method: method as NoticeMethod, hasFailed };
 }
 
-const hasFailed = ({ mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>): boolean => {
-  const state = mailId === null ? undefined : mails.get(mailId);
-  return state === 'refused' || state === 'givenUp';
-};
-
-const toSent = ({ sentOn, method }: NoticeRow): SentNotice => ({ on: dayOf(sentOn), method: method as NoticeMethod });
-
-/** The day of the first photo of work at the place: by the camera's own clock, or else the day it arrived. */
-function firstWorkOn({ photos }: NoticeFinding, clock: SiteClock): string | undefined {
-  const days = photos
+/** The days of photos of work at the place: by the camera's own clock, or else the day each arrived. */
+const workOf = ({ photos }: NoticeFinding, clock: SiteClock): string[] =>
+  photos
     .filter(({ photo }) => isWork(photo.stage))
     .map(({ photo }) => photo.deviceTime?.slice(0, 10) ?? atSite(photo.receivedAt, clock).day);
-  return days.sort()[0];
-}

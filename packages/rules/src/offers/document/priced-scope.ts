@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { STACKINGS } from '../../pricing/book/cost-book.ts';
 import { cents, currency, id, text } from '../../schemas/values.ts';
 import { manualKind, overrideMark } from './estimate-content.ts';
 
@@ -59,7 +60,7 @@ export const pricedScope = z.object({
   overheadCents: cents,
   profitPct: z.number(),
   profitCents: cents,
-  stacking: z.enum(['stacked', 'added']),
+  stacking: z.enum(STACKINGS),
   totalCents: cents,
   hours: z.number(),
 });

@@ -1,10 +1,35 @@
-import type { FieldProblem, KeptLink, KeptSegment, Rectangle } from '@underlath/contract';
-import { findEntry, type Link, type LoadPath, type Outcome, type ShareLeft } from '@underlath/rules';
+import { INCHES_PER_FOOT, type Outcome } from '../kernel/index.ts';
+import { overlaps, type Rect } from '../places/extents.ts';
+import type { Link, LoadPath, Segment, ShareLeft } from './load-path.ts';
+
+/** A link as it is kept: what says how much of it may be counted are findings, which change after it was described. */
+export interface KeptLink extends Omit<Link, 'remaining' | 'unmeasured'> {
+  readonly findingIds: readonly string[];
+  /** Who says that it is sound. */
+  readonly photoId: string | null;
+  /** Where it is on the elevation. */
+  readonly at: Rect | null;
+  /** Of a link that stands for many like parts: how many there are, were opened, and were bad. */
+  readonly parts: { readonly total: number; readonly opened: number; readonly bad: number } | null;
+}
+
+export interface KeptSegment extends Omit<Segment, 'links'> {
+  /** Left end on the elevation, inches. */
+  readonly fromIn: number | null;
+  readonly links: readonly KeptLink[];
+}
+
+/** A part of what was given that cannot be kept, by its JSON Pointer (RFC 6901), and why. */
+interface Fault {
+  readonly pointer: string;
+  readonly detail: string;
+}
 
 /** What of a finding says how much of its link may be counted. */
 export interface LinkFinding {
   readonly state: string;
-  readonly checkId: string;
+  /** The way of failing that its check tells of; undefined where it tells none. */
+  readonly lossMode: string | undefined;
   /** The newest outcome, or undefined while nothing was measured. */
   readonly outcome: Pick<Outcome, 'verdict' | 'remaining'> | undefined;
 }
@@ -58,7 +83,7 @@ function shareOf(finding: LinkFinding | undefined): ShareLeft | null {
   if (!finding?.outcome) return null;
   const { verdict, remaining } = finding.outcome;
   const share = remaining ?? (verdict === 'meets' || verdict === 'not-applicable' ? 1 : null);
-  const mode = findEntry(finding.checkId)?.lossMode;
+  const mode = finding.lossMode;
   return share === null || mode === undefined ? share : { share, mode };
 }
 
@@ -81,7 +106,7 @@ export function keptFaults(
   segments: readonly KeptSegment[],
   place: Place,
   known: { readonly findings: ReadonlyMap<string, unknown>; readonly photos: ReadonlySet<string> },
-): FieldProblem[] {
+): Fault[] {
   return [
     ...overlappingSegments(segments, place),
     ...segments.flatMap(({ links }, at) =>
@@ -102,8 +127,8 @@ function stateFaults(
   { name, state, findingIds, photoId }: KeptLink,
   pointer: string,
   known: Parameters<typeof keptFaults>[2],
-): FieldProblem[] {
-  const faults: FieldProblem[] = findingIds.flatMap((id, at) =>
+): Fault[] {
+  const faults: Fault[] = findingIds.flatMap((id, at) =>
     known.findings.has(id)
       ? []
       : [{ pointer: `${pointer}/findingIds/${at}`, detail: `findingIds: there is no finding ${id} in this project.` }],
@@ -125,7 +150,7 @@ function stateFaults(
   return faults;
 }
 
-function partsFaults({ parts }: KeptLink, pointer: string): FieldProblem[] {
+function partsFaults({ parts }: KeptLink, pointer: string): Fault[] {
   if (!parts) return [];
   if (parts.opened > parts.total)
     return [
@@ -144,7 +169,7 @@ function partsFaults({ parts }: KeptLink, pointer: string): FieldProblem[] {
   return [];
 }
 
-function outside(rect: Rectangle, { name, widthIn, heightIn }: Place, pointer: string): FieldProblem[] {
+function outside(rect: Rect, { name, widthIn, heightIn }: Place, pointer: string): Fault[] {
   if (widthIn === null || heightIn === null) return [];
   const [rightIn, topIn] = [rect.xIn + rect.widthIn, rect.yIn + rect.heightIn];
   if (rightIn <= widthIn && topIn <= heightIn) return [];
@@ -157,26 +182,21 @@ function outside(rect: Rectangle, { name, widthIn, heightIn }: Place, pointer: s
 }
 
 /** Two links of one kind cannot stand in the same spot; those of different kinds cross as a post crosses a panel. */
-function sameSpot(links: readonly KeptLink[], part: number, pointer: string): FieldProblem[] {
+function sameSpot(links: readonly KeptLink[], part: number, pointer: string): Fault[] {
   const { at, role, name } = links[part] as KeptLink;
-  const other = links.slice(0, part).find((one) => one.role === role && one.at && at && overlap(one.at, at));
+  const other = links.slice(0, part).find((one) => one.role === role && one.at && at && overlaps(one.at, at));
   return other
     ? [{ pointer: `${pointer}/at`, detail: `at: "${name}" lies over "${other.name}" of the same kind.` }]
     : [];
 }
 
-const overlap = (a: Rectangle, b: Rectangle): boolean =>
-  a.xIn < b.xIn + b.widthIn && b.xIn < a.xIn + a.widthIn && a.yIn < b.yIn + b.heightIn && b.yIn < a.yIn + a.heightIn;
-
-const INCHES_PER_FOOT = 12;
-
-function overlappingSegments(segments: readonly KeptSegment[], { name, widthIn }: Place): FieldProblem[] {
+function overlappingSegments(segments: readonly KeptSegment[], { name, widthIn }: Place): Fault[] {
   const spans = segments.flatMap(({ fromIn, lengthFt, name: segment }, at) =>
     fromIn === null || lengthFt === undefined
       ? []
       : [{ at, segment, fromIn, toIn: fromIn + lengthFt * INCHES_PER_FOOT }],
   );
-  return spans.flatMap(({ at, segment, fromIn, toIn }, order): FieldProblem[] => {
+  return spans.flatMap(({ at, segment, fromIn, toIn }, order): Fault[] => {
     const pointer = `/segments/${at}/fromIn`;
     if (widthIn !== null && toIn > widthIn)
       return [{ pointer, detail: `fromIn: "${segment}" reaches to ${toIn} in; "${name}" is ${widthIn} in wide.` }];

@@ -31,8 +31,8 @@ const allowed: { from: RegExp; to: RegExp[] }[] = [
   { from: at('packages/contract'), to: [at('packages/contract'), at(`${rules}/kernel`)] },
   {
     // What the office looks at before it sends is the client's own page.
-    from: at(`${dashboard}/estimator/parts/letter-preview.tsx`),
-    to: [at(`${dashboard}/client`), at(`${dashboard}/shared`), at('packages'), at(`${dashboard}/estimator/order.css`)],
+    from: at(`${dashboard}/estimator/change-order/letter-preview.tsx`),
+    to: [at(`${dashboard}/client`), at(`${dashboard}/shared`), at('packages')],
   },
   ...people.map((person) => ({
     from: at(`${dashboard}/${person}`),

@@ -2,7 +2,7 @@ import { type Check, type CheckEvidence, rulesVersion } from '@underlath/rules';
 import { useRef } from 'react';
 import { useT } from '../shared/i18n/locale.tsx';
 import { checksWords } from '../shared/i18n/messages/checks.ts';
-import { useStatus } from '../shared/ui/status.tsx';
+import { useAnnounce } from '../shared/ui/status.tsx';
 import { Answers, Cautions, NotCovered, Rule, SheetSources } from './about.tsx';
 import { Cases, inputsOf, type RunCase } from './cases.tsx';
 import { Editions } from './editions.tsx';
@@ -15,12 +15,12 @@ type SheetProps = { check: Check; evidence: CheckEvidence; cases: readonly RunCa
 /** The sheet of a check: on one page what it is, on the facing one its form to try. */
 export function Sheet({ check, evidence, cases }: SheetProps) {
   const t = useT(checksWords);
-  const status = useStatus();
+  const announce = useAnnounce();
   const { shared, change, troubles, link } = useShared(check);
   const tryHeading = useRef<HTMLHeadingElement>(null);
   const start = ({ one }: RunCase) => {
     change({ inputs: inputsOf(check, one), edition: one.edition, context: one.situation ?? {} });
-    status(t('filled', { name: one.name }));
+    announce(t('filled', { name: one.name }));
     tryHeading.current?.focus();
     tryHeading.current?.scrollIntoView({ block: 'start' });
   };

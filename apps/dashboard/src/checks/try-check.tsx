@@ -8,7 +8,7 @@ import type { Shared } from '../shared/measure/share-link.ts';
 import { useOutcome } from '../shared/measure/use-outcome.ts';
 import { Button } from '../shared/ui/button.tsx';
 import { Select } from '../shared/ui/field.tsx';
-import { useStatus } from '../shared/ui/status.tsx';
+import { useAnnounce } from '../shared/ui/status.tsx';
 import type { RunCase } from './cases.tsx';
 import { ShareLink } from './share-link.tsx';
 import { Working } from './working.tsx';
@@ -29,12 +29,12 @@ export function TryCheck(props: TryCheckProps) {
   const { check, evidence, cases, shared, onChange, onStart, troubles, link } = props;
   const t = useT(checksWords);
   const { locale } = useLocale();
-  const status = useStatus();
+  const announce = useAnnounce();
   const { outcome } = useOutcome(check, shared.inputs, shared.context, shared.edition);
   const judgedUnder = check.editions.find(({ id }) => id === outcome?.edition);
   const clear = () => {
     onChange({ inputs: {}, context: {} });
-    status(t('cleared'));
+    announce(t('cleared'));
   };
   return (
     <div className="try stack">

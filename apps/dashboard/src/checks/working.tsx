@@ -33,7 +33,7 @@ export function Working({ outcome, evidence, edition }: WorkingProps) {
             value={outcome.ratio}
             limit={1}
             moreIsBetter={false}
-            say={(value) => value.toFixed(2)}
+            format={(value) => value.toFixed(2)}
             limitName={t('limit1')}
             from={0}
           />

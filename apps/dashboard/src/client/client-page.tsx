@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../shared/i18n/locale.tsx';
 import { client } from '../shared/i18n/messages/letter.ts';
 import { SiteZone } from '../shared/i18n/site-zone.tsx';
-import { StatusProvider, useStatus } from '../shared/ui/status.tsx';
+import { StatusProvider, useAnnounce } from '../shared/ui/status.tsx';
 import { AskScreen } from './decision/ask-screen.tsx';
 import { DeclineScreen } from './decision/decline-screen.tsx';
 import { ReviewScreen } from './decision/review-screen.tsx';
@@ -47,7 +47,7 @@ export function ClientPage() {
 
 function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | null }) {
   const t = useT(client);
-  const say = useStatus();
+  const announce = useAnnounce();
   const online = useOnline();
   const [closed, setClosed] = useState(false);
   const { step, go, back } = useStep();
@@ -62,7 +62,7 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
     setClosed(true);
   };
   const decided = (words: ClientKey) => () => {
-    say(<Said words={words} />);
+    announce(<Said words={words} />);
     back();
   };
   const open = (next: Step) => {

@@ -6,7 +6,7 @@ import { useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Said } from '../said.tsx';
 import { focusFirstInvalid, StepFrame } from '../step-frame.tsx';
 import { Trouble } from '../trouble.tsx';
@@ -20,7 +20,7 @@ export function AskScreen({
   onBack,
 }: Pick<AnswerProps, 'letter' | 'draft' | 'change' | 'onBack'>) {
   const t = useT(client);
-  const say = useStatus();
+  const announce = useAnnounce();
   const [checked, setChecked] = useState(false);
   // A second tap can come before the first is drawn as busy.
   const underway = useRef(false);
@@ -28,7 +28,7 @@ export function AskScreen({
     invalidates: [clientRoutes.getClientLetter],
     onDone: () => {
       change({ question: '' });
-      say(<Said words="askSent" />);
+      announce(<Said words="askSent" />);
       onBack();
     },
   });

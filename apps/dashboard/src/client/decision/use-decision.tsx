@@ -5,7 +5,7 @@ import { isProblem, ProblemError } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
 import { client } from '../../shared/i18n/messages/letter.ts';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { letterKey } from '../letter/use-letter.ts';
 import { Said } from '../said.tsx';
 import { focusFirstInvalid } from '../step-frame.tsx';
@@ -102,13 +102,13 @@ const REREAD = ['wrong-state', 'contract-moved', 'link-replaced', 'link-expired'
 /** The letter was answered, replaced or closed by others: it is read again, and shows what became of it. */
 function useReadAgain(error: Error | null): void {
   const queries = useQueryClient();
-  const say = useStatus();
+  const announce = useAnnounce();
   useEffect(() => {
     if (!(error instanceof ProblemError)) return;
     const type: string = error.type;
-    if (type === 'wrong-state') say(<Said words="problemDecided" />);
+    if (type === 'wrong-state') announce(<Said words="problemDecided" />);
     if (REREAD.includes(type)) {
       void queries.invalidateQueries({ queryKey: [clientRoutes.getClientLetter.name] });
     }
-  }, [error, queries, say]);
+  }, [error, queries, announce]);
 }

@@ -12,7 +12,7 @@ import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
 import { readKept, useKeptMeasure } from './kept-measure.ts';
 import { titleOf } from './title-of.ts';
@@ -50,7 +50,7 @@ function Measure({ finding, check }: { finding: Finding; check: Check }) {
   const t = useT(crew);
   const m = useT(measure);
   const { locale } = useLocale();
-  const say = useStatus();
+  const announce = useAnnounce();
   const navigate = useNavigate();
   const search = useSearch({ strict: false }) as { question?: string };
   const last = finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];
@@ -67,7 +67,7 @@ function Measure({ finding, check }: { finding: Finding; check: Check }) {
     invalidates: [routes.getFinding, routes.listFindings, routes.listLocations, routes.listProjects],
     onDone: () => {
       kept.forget();
-      say(t('measureSaved'));
+      announce(t('measureSaved'));
       void navigate({ to: '/crew/findings/$findingId', params: { findingId: finding.id }, replace: true });
     },
   });

@@ -5,7 +5,7 @@ import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
 import { crew } from '../../shared/i18n/messages/crew.ts';
 import { editionsOf } from '../../shared/measure/editions.ts';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import type { Draft, DraftStep } from '../outbox/draft.ts';
 import { useOutbox } from '../outbox/use-outbox.tsx';
 
@@ -23,10 +23,10 @@ export function useFinishDraft() {
   const t = useT(crew);
   const outbox = useOutbox();
   const navigate = useNavigate();
-  const say = useStatus();
+  const announce = useAnnounce();
   return async (draft: Draft) => {
     await outbox.putDraft({ ...draft, ready: true, problem: null });
-    say(t('savedSending'));
+    announce(t('savedSending'));
     void outbox.send();
     await navigate({
       to: '/crew/$projectId/places/$locationId',

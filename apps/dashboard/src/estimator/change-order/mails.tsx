@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Part } from '../desk/page.tsx';
 import { orderReads } from './reads.ts';
@@ -107,11 +107,11 @@ function MailWords({ mail }: { mail: Mail }) {
 }
 
 function AgainForm({ order, mail }: { order: ChangeOrder; mail: Mail }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const [to, setTo] = useState(mail.to);
   const send = useChange(routes.sendMailAgain, {
     invalidates: orderReads,
-    onDone: (sent) => say(`It goes out again to ${sent.to}.`),
+    onDone: (sent) => announce(`It goes out again to ${sent.to}.`),
   });
   const problem = send.error ? problemOf(send.error) : null;
   function submit(event: FormEvent) {

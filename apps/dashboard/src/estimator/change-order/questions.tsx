@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Part } from '../desk/page.tsx';
 import { orderReads } from './reads.ts';
@@ -39,12 +39,14 @@ export function OrderQuestions({ order }: { order: ChangeOrder }) {
 }
 
 function AnswerForm({ order, question }: { order: ChangeOrder; question: Question }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const [answer, setAnswer] = useState('');
   const send = useChange(routes.answerQuestion, {
     invalidates: orderReads,
     onDone: () =>
-      say('Answered. The client sees it on the letter’s page, and gets it by e-mail where the link went that way.'),
+      announce(
+        'Answered. The client sees it on the letter’s page, and gets it by e-mail where the link went that way.',
+      ),
   });
   const problem = send.error ? problemOf(send.error) : null;
   function submit(event: FormEvent) {

@@ -4,19 +4,19 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { orderReads } from './reads.ts';
 
 /** The way out of a change order that should not be: a draft is thrown away, what was sent is set aside. */
 export function SetAside({ order }: { order: ChangeOrder }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const [asking, setAsking] = useState(false);
   const change = useChange(routes.setAsideChangeOrder, {
     invalidates: orderReads,
     onDone: () => {
       setAsking(false);
-      say(`Change order ${order.number} is set aside.`);
+      announce(`Change order ${order.number} is set aside.`);
     },
   });
   if (order.state !== 'draft' && order.state !== 'sent') return null;

@@ -7,7 +7,7 @@ import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { LinkOnce } from '../desk/link-once.tsx';
 import { Part } from '../desk/page.tsx';
 import { orderReads } from './reads.ts';
@@ -127,14 +127,14 @@ type LinkActionsProps = {
 };
 
 function LinkActions({ order, live, answered = false }: LinkActionsProps) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const [asking, setAsking] = useState(false);
   const renew = useChange(routes.renewClientLink, { invalidates: orderReads });
   const revoke = useChange(routes.revokeClientLink, {
     invalidates: orderReads,
     onDone: () => {
       setAsking(false);
-      say('The link is revoked.');
+      announce('The link is revoked.');
     },
   });
   const params = { changeOrderId: order.id };

@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Part } from '../desk/page.tsx';
 import { noEdit, type OrderDraft, readOrderDraft, type WordField, withWords, wordsOf } from './draft.ts';
@@ -40,7 +40,7 @@ export function OrderWording({ order, state }: FormProps) {
 }
 
 function WordingForm({ order, state }: FormProps) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const { draft, change } = state;
   const [asking, setAsking] = useState(false);
   const [local, setLocal] = useState<Problem | null>(null);
@@ -48,7 +48,7 @@ function WordingForm({ order, state }: FormProps) {
     invalidates: orderReads,
     onDone: (saved) => {
       state.startFrom(noEdit, saved.version);
-      say(order.state === 'sent' ? 'Saved. It is a draft again and the old link is dead.' : 'Saved');
+      announce(order.state === 'sent' ? 'Saved. It is a draft again and the old link is dead.' : 'Saved');
     },
   });
   const problem = local ?? (save.error ? problemOf(save.error) : null);

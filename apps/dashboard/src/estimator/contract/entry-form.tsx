@@ -7,7 +7,7 @@ import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Reader, readDollars, readNumber, today } from '../desk/numbers.ts';
 import { useDraft } from '../desk/use-draft.ts';
@@ -20,14 +20,14 @@ const dollars = 'type dollars, like 250 or 250.50';
 
 /** Sends an entry; what was typed wrongly and what the server refuses are told at the same place. */
 function useEntry(onDone: () => void) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const projectId = useProjectId();
   const [local, setLocal] = useState<Problem | null>(null);
   const add = useChange(routes.addContractEntry, {
     invalidates: contractReads,
     onDone: () => {
       onDone();
-      say('Entered.');
+      announce('Entered.');
     },
   });
   const send = (reader: Reader, body: NewEntry) => {

@@ -3,7 +3,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { TakeBack } from '../desk/take-back.tsx';
 import { contractReads } from './reads.ts';
 
@@ -24,10 +24,10 @@ export function EntryRows({ entries, empty }: EntryRowsProps) {
 }
 
 function EntryRow({ entry }: { entry: ContractEntry }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const take = useChange(routes.takeBackContractEntry, {
     invalidates: contractReads,
-    onDone: () => say('Taken back.'),
+    onDone: () => announce('Taken back.'),
   });
   const { takenBack, name, happenedOn } = entry;
   const words = (

@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Reader, readDollars, readNumber, writeDollars, writeNumber } from '../desk/numbers.ts';
 import { useDraft } from '../desk/use-draft.ts';
@@ -65,7 +65,7 @@ type TermsFormProps = { terms: ContractTerms; contract: Contract; onClose: () =>
 
 /** Everything the contract says that the sums and the notices go by. */
 export function TermsForm({ terms, contract, onClose }: TermsFormProps) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const projectId = useProjectId();
   const { draft, set } = useDraft(() => draftOf(terms));
   const [local, setLocal] = useState<Problem | null>(null);
@@ -73,7 +73,7 @@ export function TermsForm({ terms, contract, onClose }: TermsFormProps) {
     // A notice's last day follows the terms.
     invalidates: [...contractReads, routes.getNotice],
     onDone: () => {
-      say('Saved. The contract was worked out anew.');
+      announce('Saved. The contract was worked out anew.');
       onClose();
     },
   });

@@ -8,7 +8,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Page, Part } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
@@ -88,7 +88,7 @@ function Book({ answer, editor, companyId }: BookProps) {
 }
 
 function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook; companyId: string }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const state = useBookDraft(companyId, answer.version, () => draftOfBook(book));
   // As it was when Save was pressed: what is mended since is no new alarm.
   const [told, setTold] = useState<Problem | null>(null);
@@ -101,7 +101,7 @@ function BookForm({ answer, book, companyId }: { answer: Answer; book: CostBook;
     const next = editableBook(saved.book);
     if (next) state.startFrom(draftOfBook(next), saved.version);
     setTold(null);
-    say(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
+    announce(`Saved as version ${saved.version}. What was sent keeps the version it named.`);
   };
   const save = useChange(routes.saveCostBook, { invalidates: bookReads, onDone: startFrom });
   const refused = save.error ? problemOf(save.error) : null;

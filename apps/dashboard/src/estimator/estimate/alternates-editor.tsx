@@ -7,7 +7,7 @@ import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Part } from '../desk/page.tsx';
 import { type AlternateDraft, type EstimateDraft, withRepair, withTakenUp } from './draft.ts';
 import { LineEditor } from './line-editor.tsx';
@@ -25,7 +25,7 @@ const most = 6;
 
 /** Other ways to do it: each with its own work, shown in the letter as a difference to the price and in no sum. */
 export function AlternatesEditor({ draft, change, problem, estimate }: AlternatesEditorProps) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const add = () =>
     change((old) => ({
       ...old,
@@ -55,7 +55,7 @@ export function AlternatesEditor({ draft, change, problem, estimate }: Alternate
           }
           onTakeUp={() => {
             change((old) => withTakenUp(old, alternate.key));
-            say(
+            announce(
               `“${alternate.en || `Way ${at + 1}`}” is the repair now. What was the repair waits here as another way.`,
             );
           }}

@@ -6,7 +6,7 @@ import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Page, Part } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
@@ -66,7 +66,7 @@ function About({ finding, projectId }: { finding: Finding; projectId: string }) 
 }
 
 function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: string }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const { findingId, findingVersion } = estimate;
   const keeping = useMemo(() => ({ key: `underlath.estimate.${findingId}`, schema: estimateDraftSchema }), [findingId]);
   const state = useKeptDraft(keeping, findingVersion, () => draftOf(estimate));
@@ -84,7 +84,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
     invalidates: findingReads,
     onDone: (saved) => {
       state.startFrom(draftOf(saved), saved.findingVersion);
-      say('Saved. The finding is priced.');
+      announce('Saved. The finding is priced.');
     },
   });
   const refused = save.error ? problemOf(save.error) : null;

@@ -7,7 +7,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useDraft } from '../desk/use-draft.ts';
 import { placeOptions } from '../house/places.ts';
@@ -16,7 +16,7 @@ import { findingReads } from './moves.tsx';
 /** Words and place of a finding. Measurements are never edited; they are measured again. */
 export function EditFinding({ finding, onClose }: { finding: Finding; onClose: () => void }) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const { draft, set, setDraft } = useDraft({
     title: finding.title,
     note: finding.note,
@@ -28,7 +28,7 @@ export function EditFinding({ finding, onClose }: { finding: Finding; onClose: (
   const change = useChange(routes.changeFinding, {
     invalidates: findingReads,
     onDone: () => {
-      say('Saved');
+      announce('Saved');
       onClose();
     },
   });

@@ -33,7 +33,14 @@ export function JudgmentView({ judgment }: { judgment: Judgment }) {
       <section>
         <h3>Measured against the rule</h3>
         {answer.ratio !== null && (
-          <MeasureScale value={answer.ratio} limit={1} moreIsBetter={false} say={percent} limitName="100%" from={0} />
+          <MeasureScale
+            value={answer.ratio}
+            limit={1}
+            moreIsBetter={false}
+            format={percent}
+            limitName="100%"
+            from={0}
+          />
         )}
         <AnswerFacts answer={answer} />
       </section>

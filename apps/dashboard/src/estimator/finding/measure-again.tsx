@@ -9,7 +9,7 @@ import { useCheck } from '../../shared/measure/use-check.ts';
 import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { localProblem } from '../desk/numbers.ts';
 import { inputErrors, REFUSED_MEASUREMENT } from './input-errors.ts';
@@ -18,7 +18,7 @@ import { findingReads } from './moves.tsx';
 /** A new measurement. It adds a judgment; what was judged before stays as it was. */
 export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: () => void }) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const { check } = useCheck(finding.checkId);
   const last = finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];
   const [inputs, setInputs] = useState<Inputs>(last?.inputs ?? {});
@@ -26,7 +26,7 @@ export function MeasureAgain({ finding, onClose }: { finding: Finding; onClose: 
   const judge = useChange(routes.judgeFinding, {
     invalidates: findingReads,
     onDone: () => {
-      say('Judged again. The earlier judgment is kept.');
+      announce('Judged again. The earlier judgment is kept.');
       onClose();
     },
   });

@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { findingStateWord } from '../desk/words.ts';
 
@@ -72,12 +72,12 @@ export function FindingMoves({ finding }: { finding: Finding }) {
 
 function MoveDialog({ finding, move, onClose }: { finding: Finding; move: Move; onClose: () => void }) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const [reason, setReason] = useState('');
   const change = useChange(routes.moveFinding, {
     invalidates: findingReads,
     onDone: (moved) => {
-      say(`${moved.title}: ${findingStateWord(moved.state).toLowerCase()}`);
+      announce(`${moved.title}: ${findingStateWord(moved.state).toLowerCase()}`);
       onClose();
     },
   });

@@ -16,7 +16,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { FieldError, Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { localProblem } from '../desk/numbers.ts';
 import { Page, Part } from '../desk/page.tsx';
@@ -58,7 +58,7 @@ function emptyDraft(locationId: string) {
 function NewFinding({ places, editions }: { places: readonly Location[]; editions: readonly string[] }) {
   const projectId = useProjectId();
   const navigate = useNavigate();
-  const say = useStatus();
+  const announce = useAnnounce();
   const { place: placeInAddress } = useSearch({ from: '/in/desk/projects/$projectId/findings/new' });
   const { draft, set, setDraft } = useDraft(() => emptyDraft(placeInAddress ?? ''));
   const [seenAt] = useState(() => new Date().toISOString());
@@ -67,7 +67,7 @@ function NewFinding({ places, editions }: { places: readonly Location[]; edition
   const create = useChange(routes.createFinding, {
     invalidates: findingReads,
     onDone: (finding) => {
-      say(`Recorded: ${finding.title}`);
+      announce(`Recorded: ${finding.title}`);
       navigate({
         to: '/projects/$projectId/house',
         params: { projectId },

@@ -9,7 +9,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { localProblem, Reader, readDollars, readNumber, today } from '../desk/numbers.ts';
@@ -97,8 +97,8 @@ function Entries({ items }: { items: readonly Actual[] }) {
 }
 
 function TakeBackActual({ actual }: { actual: Actual }) {
-  const say = useStatus();
-  const take = useChange(routes.takeBackActual, { invalidates: reads, onDone: () => say('Taken back.') });
+  const announce = useAnnounce();
+  const take = useChange(routes.takeBackActual, { invalidates: reads, onDone: () => announce('Taken back.') });
   return (
     <TakeBack
       what={actual.title.en}
@@ -110,7 +110,7 @@ function TakeBackActual({ actual }: { actual: Actual }) {
 }
 
 function EnterForm({ findingId, work }: { findingId: string; work: readonly PlannedAgainstTaken[] }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const zone = useSiteZone();
   const fresh = () => ({
     operation: work[0]?.operation ?? '',
@@ -126,7 +126,7 @@ function EnterForm({ findingId, work }: { findingId: string; work: readonly Plan
     invalidates: reads,
     onDone: () => {
       setDraft(fresh());
-      say('Entered. The cost book stays as it is.');
+      announce('Entered. The cost book stays as it is.');
     },
   });
   const problem = local ?? (enter.error ? problemOf(enter.error) : null);

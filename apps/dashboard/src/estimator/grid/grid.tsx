@@ -1,5 +1,5 @@
 import { type ClipboardEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { type GridColumn, shownIn, valueFor } from './column.ts';
 import { type Editing, GridRow } from './grid-row.tsx';
 import { type At, blockOf, moved, stepped } from './moves.ts';
@@ -30,7 +30,7 @@ const isTyping = ({ key, ctrlKey, metaKey, altKey }: KeyboardEvent) =>
  * the cells from the active one on.
  */
 export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow, goToKey, onPasteBlock }: BookGridProps) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const ref = useRef<HTMLTableElement>(null);
   const [at, setAt] = useState<At>({ row: 0, column: 0 });
   const [editing, setEditing] = useState<Editing | null>(null);
@@ -92,7 +92,7 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow, g
     event.preventDefault();
     const block = blockOf(event.clipboardData.getData('text/plain'));
     if (column && onPasteBlock?.(row, column.id, block)) {
-      say(`Pasted ${block.length} ${block.length === 1 ? 'line' : 'lines'}.`);
+      announce(`Pasted ${block.length} ${block.length === 1 ? 'line' : 'lines'}.`);
       return;
     }
     const edits = block.flatMap((cells, down) =>
@@ -104,7 +104,7 @@ export function BookGrid({ label, columns, rows, errorOf, onEdit, onActiveRow, g
     );
     const outside = block.reduce((sum, cells) => sum + cells.length, 0) - edits.length;
     if (edits.length > 0) onEdit(edits);
-    say(`Pasted ${edits.length} cells${outside > 0 ? `; ${outside} had no cell to go to` : ''}.`);
+    announce(`Pasted ${edits.length} cells${outside > 0 ? `; ${outside} had no cell to go to` : ''}.`);
   }
   function onCopy(event: ClipboardEvent) {
     if (editing || !row || !column) return;

@@ -9,7 +9,7 @@ import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { localProblem } from '../desk/numbers.ts';
 import { useDraft } from '../desk/use-draft.ts';
@@ -80,13 +80,13 @@ type PlaceDialogProps = {
 /** Adds or changes a place: what it is, where it belongs, and what its drawing is made of. */
 export function PlaceDialog({ projectId, places, place, parent, onClose, onSaved }: PlaceDialogProps) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const { draft, set } = useDraft(() => draftOf(place, parent));
   const [local, setLocal] = useState<Problem | null>(null);
   const after = {
     invalidates: [routes.listLocations, routes.projectOverview],
     onDone: (saved: Location) => {
-      say(`Saved: ${saved.name}`);
+      announce(`Saved: ${saved.name}`);
       onSaved(saved);
     },
   };

@@ -8,7 +8,7 @@ import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { findingStateWord, isClosed, kindWords, plural } from '../desk/words.ts';
 import { useProjectId } from '../project/project-frame.tsx';
@@ -189,11 +189,11 @@ function Inside({ place, places, empty }: { place: Location; places: readonly Lo
 function RemovePlace({ place }: { place: Location }) {
   const projectId = useProjectId();
   const navigate = useNavigate();
-  const say = useStatus();
+  const announce = useAnnounce();
   const remove = useChange(routes.removeLocation, {
     invalidates: [routes.listLocations],
     onDone: () => {
-      say(`Removed: ${place.name}`);
+      announce(`Removed: ${place.name}`);
       navigate({ to: '/projects/$projectId/house', params: { projectId }, search: {} });
     },
   });

@@ -5,7 +5,7 @@ import { useChange, usePages, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useProjectId } from '../project/project-frame.tsx';
 import { LineAbove } from './above.tsx';
@@ -35,7 +35,7 @@ type LoadPathFormProps = {
 /** Describes a line as a chain: its links, what was seen of each, what each was meant to carry. */
 export function LoadPathForm({ place, path, kind, findings, onClose }: LoadPathFormProps) {
   const projectId = useProjectId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const [draft, setDraft] = useState<PathDraft>(() => (path ? draftOfPath(path) : emptyPath(kind, place)));
   const [local, setLocal] = useState<Problem | null>(null);
   const photos = usePages(routes.listPhotos, { params: { projectId }, query: { locationId: place.id, limit: 200 } });
@@ -44,7 +44,7 @@ export function LoadPathForm({ place, path, kind, findings, onClose }: LoadPathF
   const after = {
     invalidates: [routes.listLoadPaths, routes.getLoadPath],
     onDone: (saved: StoredLoadPath) => {
-      say(`Saved: ${saved.name}. ${saved.answer.reasons[0] ?? ''}`);
+      announce(`Saved: ${saved.name}. ${saved.answer.reasons[0] ?? ''}`);
       onClose();
     },
   };

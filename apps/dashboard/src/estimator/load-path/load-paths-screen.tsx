@@ -7,7 +7,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
 import { EmptyState, FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { isClosed } from '../desk/words.ts';
 import { PlacePage } from '../house/place-page.tsx';
@@ -149,11 +149,11 @@ function WhatIf({ path, shown, findings, repaired, onChange }: WhatIfProps) {
 }
 
 function RemovePath({ path }: { path: StoredLoadPath }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const [asking, setAsking] = useState(false);
   const remove = useChange(routes.removeLoadPath, {
     invalidates: [routes.listLoadPaths],
-    onDone: () => say(`Removed: ${path.name}. Its findings stay.`),
+    onDone: () => announce(`Removed: ${path.name}. Its findings stay.`),
   });
   if (!asking)
     return (

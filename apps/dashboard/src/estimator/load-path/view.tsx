@@ -38,7 +38,7 @@ export function LoadPathView({ path, place, findings }: LoadPathViewProps) {
           value={answer.ratio}
           limit={1}
           moreIsBetter={false}
-          say={(share) => `${answer.known ? '' : 'at least '}${Math.round(share * 100)}%`}
+          format={(share) => `${answer.known ? '' : 'at least '}${Math.round(share * 100)}%`}
           limitName="all that may be counted"
           from={0}
         />

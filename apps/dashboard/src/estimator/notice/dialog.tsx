@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import type { NoticeAnswer } from './panel.tsx';
 import { noticeMethodWord } from './words.ts';
@@ -24,14 +24,14 @@ type NoticeDialogProps = { finding: Finding; notice: NoticeAnswer; onClose: () =
 /** The notice as it would go out, ready to send; each language keeps what was typed into it. */
 export function NoticeDialog({ finding, notice: { clock, draft }, onClose }: NoticeDialogProps) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const [to, setTo] = useState(draft.to ?? '');
   const [locale, setLocale] = useState(draft.locale);
   const [texts, setTexts] = useState({ en: draft.letters.en.text, es: draft.letters.es.text });
   const send = useChange(routes.sendNotice, {
     invalidates: noticeReads,
     onDone: ({ sentTo }) => {
-      say(`The notice is on its way to ${sentTo}.`);
+      announce(`The notice is on its way to ${sentTo}.`);
       onClose();
     },
   });

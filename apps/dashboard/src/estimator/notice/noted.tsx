@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useDraft } from '../desk/use-draft.ts';
 import { noticeReads } from './dialog.tsx';
@@ -19,7 +19,7 @@ type NoticeNotedProps = { finding: Finding; notice: NoticeAnswer; onClose: () =>
 /** Notes a notice that went out by another way, with what proves it; the words to hand over can be copied from here. */
 export function NoticeNoted({ finding, notice: { clock, draft: ready }, onClose }: NoticeNotedProps) {
   const formId = useId();
-  const say = useStatus();
+  const announce = useAnnounce();
   const { draft, set } = useDraft(() => ({
     method: (clock.terms.methods.find((method) => method !== 'e-mail') ?? 'in-person') as string,
     sentOn: clock.today,
@@ -29,7 +29,7 @@ export function NoticeNoted({ finding, notice: { clock, draft: ready }, onClose 
   const note = useChange(routes.sendNotice, {
     invalidates: noticeReads,
     onDone: () => {
-      say('Noted.');
+      announce('Noted.');
       onClose();
     },
   });

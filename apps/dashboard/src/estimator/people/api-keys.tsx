@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { errorAt, FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { LinkOnce } from '../desk/link-once.tsx';
 import { Part } from '../desk/page.tsx';
@@ -106,10 +106,10 @@ function NewKey() {
 }
 
 function KeyList({ keys }: { keys: readonly ApiKey[] }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const revoke = useChange(routes.revokeApiKey, {
     invalidates: [routes.listApiKeys],
-    onDone: () => say('The key is revoked.'),
+    onDone: () => announce('The key is revoked.'),
   });
   const live = keys.filter(isLiveKey);
   if (live.length === 0) return <p className="soft">No key is in use.</p>;

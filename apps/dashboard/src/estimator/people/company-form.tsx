@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { Part } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
@@ -41,7 +41,7 @@ function CompanyFacts({ company }: { company: Company }) {
 }
 
 function EditCompany({ company }: { company: Company }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const { draft, set } = useDraft(() => ({
     name: company.name,
     licenseNumber: company.licenseNumber ?? '',
@@ -52,7 +52,7 @@ function EditCompany({ company }: { company: Company }) {
   }));
   const change = useChange(routes.changeCompany, {
     invalidates: [routes.getCompany, routes.whoAmI],
-    onDone: () => say('Saved'),
+    onDone: () => announce('Saved'),
   });
   const problem = change.error ? problemOf(change.error) : null;
   function submit(event: FormEvent) {

@@ -3,7 +3,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Part } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
 
@@ -45,10 +45,10 @@ function Facts({ company }: { company: Company }) {
 }
 
 function Switches({ company }: { company: Company }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const change = useChange(routes.changeCompany, {
     invalidates: [routes.getCompany, routes.whoAmI],
-    onDone: () => say('Saved'),
+    onDone: () => announce('Saved'),
   });
   // What was just pressed is shown while it is being saved.
   const now = { ...company, ...(change.isPending && change.variables.body) };

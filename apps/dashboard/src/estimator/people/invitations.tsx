@@ -6,7 +6,7 @@ import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { errorAt, FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { LinkOnce } from '../desk/link-once.tsx';
 import { Part } from '../desk/page.tsx';
@@ -66,10 +66,10 @@ function InviteForm() {
 }
 
 function InvitationList({ items }: { items: readonly Invitation[] }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const revoke = useChange(routes.revokeInvitation, {
     invalidates: [routes.listInvitations],
-    onDone: () => say('The invitation is revoked.'),
+    onDone: () => announce('The invitation is revoked.'),
   });
   const open = items.filter(isOpenInvitation);
   if (open.length === 0) return <p className="soft">No invitation is waiting.</p>;

@@ -7,7 +7,7 @@ import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { isLiveKey, isOpenInvitation, plural, roleOptions, roleWords } from '../desk/words.ts';
 
 type MembersProps = { members: readonly Member[]; owner: boolean; myId: string };
@@ -58,10 +58,10 @@ export function Members({ members, owner, myId }: MembersProps) {
 
 /** A higher role is given at once; a lower one ends things, and is asked about first. */
 function RoleSelect({ member, onLower }: { member: Member; onLower: (role: Role) => void }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const change = useChange(routes.changeMember, {
     invalidates: afterwards,
-    onDone: (changed) => say(`${changed.name} is ${roleWords[changed.role].toLowerCase()} now`),
+    onDone: (changed) => announce(`${changed.name} is ${roleWords[changed.role].toLowerCase()} now`),
   });
   function choose(role: Role) {
     if (role === member.role) return;
@@ -83,9 +83,9 @@ function RoleSelect({ member, onLower }: { member: Member; onLower: (role: Role)
 }
 
 function TakeAway({ asked: { member, role }, onClose }: { asked: Asked; onClose: () => void }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const done = (words: string) => {
-    say(words);
+    announce(words);
     onClose();
   };
   const params = { memberId: member.id };

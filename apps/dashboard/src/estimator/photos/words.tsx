@@ -5,7 +5,7 @@ import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useDraft } from '../desk/use-draft.ts';
 import { stageOptions } from '../desk/words.ts';
@@ -13,7 +13,7 @@ import { placeOptions } from '../house/places.ts';
 
 /** Caption, stage and place can change; the bytes never do. */
 export function PhotoWords({ photo }: { photo: Photo }) {
-  const say = useStatus();
+  const announce = useAnnounce();
   const places = useRoute(routes.listLocations, { params: { projectId: photo.projectId } });
   const { draft, set } = useDraft({
     caption: photo.caption,
@@ -22,7 +22,7 @@ export function PhotoWords({ photo }: { photo: Photo }) {
   });
   const change = useChange(routes.changePhoto, {
     invalidates: [routes.listPhotos, routes.getFinding],
-    onDone: () => say('Saved'),
+    onDone: () => announce('Saved'),
   });
   const problem = change.error ? problemOf(change.error) : null;
   const changed =

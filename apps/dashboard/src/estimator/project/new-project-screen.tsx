@@ -3,17 +3,17 @@ import { routes } from '@underlath/contract';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Page } from '../desk/page.tsx';
 import { ProjectForm } from './project-form.tsx';
 
 export function NewProjectScreen() {
   const navigate = useNavigate();
-  const say = useStatus();
+  const announce = useAnnounce();
   const create = useChange(routes.createProject, {
     invalidates: [routes.listProjects],
     onDone: (project) => {
-      say(`${project.name} is there. Add its places next.`);
+      announce(`${project.name} is there. Add its places next.`);
       navigate({ to: '/projects/$projectId/house', params: { projectId: project.id }, search: {} });
     },
   });

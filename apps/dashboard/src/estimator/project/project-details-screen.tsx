@@ -1,7 +1,7 @@
 import { routes } from '@underlath/contract';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
-import { useStatus } from '../../shared/ui/status.tsx';
+import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Page } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { ProjectForm } from './project-form.tsx';
@@ -11,7 +11,7 @@ import { useProjectId } from './project-frame.tsx';
 export function ProjectDetailsScreen() {
   const projectId = useProjectId();
   const project = useRoute(routes.getProject, { params: { projectId } });
-  const say = useStatus();
+  const announce = useAnnounce();
   const change = useChange(routes.changeProject, {
     invalidates: [
       routes.getProject,
@@ -20,7 +20,7 @@ export function ProjectDetailsScreen() {
       routes.getContract,
       routes.getContractLedger,
     ],
-    onDone: () => say('Saved'),
+    onDone: () => announce('Saved'),
   });
   return (
     <Page

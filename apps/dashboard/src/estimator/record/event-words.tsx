@@ -63,30 +63,30 @@ const actorWords: Record<RecordEvent['actor']['kind'], string> = {
 const wordOf = (words: Record<string, { en: string }>, value: unknown): string =>
   words[String(value)]?.en.toLowerCase() ?? String(value);
 
-type Told = { key: string; say: (value: unknown) => string };
+type Told = { key: string; words: (value: unknown) => string };
 
 /** What of the data belongs into the sentence. */
 const told: Told[] = [
-  { key: 'number', say: (value) => `no. ${value}` },
-  { key: 'name', say: (value) => `“${value}”` },
-  { key: 'title', say: (value) => `“${value}”` },
-  { key: 'headline', say: (value) => `“${value}”` },
-  { key: 'verdict', say: (value) => wordOf(VERDICT_WORDS, value) },
-  { key: 'severity', say: (value) => wordOf(SEVERITY_WORDS, value) },
-  { key: 'kind', say: (value) => String(value).replaceAll('-', ' ') },
-  { key: 'method', say: (value) => `by ${String(value).replaceAll('-', ' ')}` },
-  { key: 'sentTo', say: (value) => `to ${value}` },
-  { key: 'to', say: (value) => `to ${value}` },
-  { key: 'serverWords', say: (value) => `“${value}”` },
-  { key: 'sentOn', say: (value) => `on ${value}` },
-  { key: 'version', say: (value) => `version ${value}` },
-  { key: 'totalCents', say: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
-  { key: 'signerName', say: (value) => `signed “${value}”` },
-  { key: 'missingReason', say: (value) => `without all that the state’s list asks for, because: ${value}` },
-  { key: 'reason', say: (value) => `reason: ${value}` },
-  { key: 'caption', say: (value) => `“${value}”` },
-  { key: 'text', say: (value) => `“${value}”` },
-  { key: 'answer', say: (value) => `“${value}”` },
+  { key: 'number', words: (value) => `no. ${value}` },
+  { key: 'name', words: (value) => `“${value}”` },
+  { key: 'title', words: (value) => `“${value}”` },
+  { key: 'headline', words: (value) => `“${value}”` },
+  { key: 'verdict', words: (value) => wordOf(VERDICT_WORDS, value) },
+  { key: 'severity', words: (value) => wordOf(SEVERITY_WORDS, value) },
+  { key: 'kind', words: (value) => String(value).replaceAll('-', ' ') },
+  { key: 'method', words: (value) => `by ${String(value).replaceAll('-', ' ')}` },
+  { key: 'sentTo', words: (value) => `to ${value}` },
+  { key: 'to', words: (value) => `to ${value}` },
+  { key: 'serverWords', words: (value) => `“${value}”` },
+  { key: 'sentOn', words: (value) => `on ${value}` },
+  { key: 'version', words: (value) => `version ${value}` },
+  { key: 'totalCents', words: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
+  { key: 'signerName', words: (value) => `signed “${value}”` },
+  { key: 'missingReason', words: (value) => `without all that the state’s list asks for, because: ${value}` },
+  { key: 'reason', words: (value) => `reason: ${value}` },
+  { key: 'caption', words: (value) => `“${value}”` },
+  { key: 'text', words: (value) => `“${value}”` },
+  { key: 'answer', words: (value) => `“${value}”` },
 ];
 
 /** How many lines of an estimate somebody set by hand, and why. */
@@ -102,9 +102,9 @@ const namedBySubject = new Set(['number', 'title', 'headline']);
 /** One entry of the record as a sentence: who did what, to what. */
 export function EventWords({ event, subject }: { event: RecordEvent; subject: string | undefined }) {
   const { actor, data, type } = event;
-  const details = told.flatMap(({ key, say }) => {
+  const details = told.flatMap(({ key, words }) => {
     const value = subject && namedBySubject.has(key) ? undefined : data[key];
-    return value === undefined || value === null || value === '' || typeof value === 'object' ? [] : [say(value)];
+    return value === undefined || value === null || value === '' || typeof value === 'object' ? [] : [words(value)];
   });
   return (
     <span>

@@ -7,7 +7,7 @@ import { useT } from '../i18n/locale.tsx';
 import { account } from '../i18n/messages/account.ts';
 import { TextInput } from '../ui/field.tsx';
 import { Stamp } from '../ui/stamp.tsx';
-import { useStatus } from '../ui/status.tsx';
+import { useAnnounce } from '../ui/status.tsx';
 import { canUsePasskeys, makePasskey } from './passkey-program.ts';
 import { WithPassword } from './with-password.tsx';
 
@@ -30,10 +30,10 @@ export function PasskeysSetup({ passkeys, onCodes }: PasskeysSetupProps) {
 
 function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey }) {
   const t = useT(account);
-  const say = useStatus();
+  const announce = useAnnounce();
   const remove = useChange(routes.removePasskey, {
     invalidates: [routes.getAccount],
-    onDone: () => say(t('passkeyRemoved')),
+    onDone: () => announce(t('passkeyRemoved')),
   });
   return (
     <li>
@@ -66,14 +66,14 @@ function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey })
 
 function AddPasskey({ onCodes }: Pick<PasskeysSetupProps, 'onCodes'>) {
   const t = useT(account);
-  const say = useStatus();
+  const announce = useAnnounce();
   const client = useQueryClient();
   const [name, setName] = useState('');
   const add = useMutation({
     mutationFn: async (password: string) =>
       call(routes.addPasskey, { body: { name, passkey: await makePasskey(password) } }),
     onSuccess: async ({ recoveryCodes }) => {
-      say(t('passkeyAdded'));
+      announce(t('passkeyAdded'));
       setName('');
       onCodes(recoveryCodes);
       await client.invalidateQueries({ queryKey: [routes.getAccount.name] });

@@ -7,7 +7,7 @@ import { account } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { TextInput } from '../ui/field.tsx';
 import { errorAt, FailState } from '../ui/states.tsx';
-import { useStatus } from '../ui/status.tsx';
+import { useAnnounce } from '../ui/status.tsx';
 import { SendConfirmation } from './send-confirmation.tsx';
 import { WithPassword } from './with-password.tsx';
 
@@ -33,11 +33,11 @@ export function ProfilePart({ own }: { own: AccountView }) {
 
 function NameForm({ name: was }: { name: string }) {
   const t = useT(account);
-  const say = useStatus();
+  const announce = useAnnounce();
   const [name, setName] = useState(was);
   const change = useChange(routes.changeAccount, {
     invalidates: [routes.whoAmI, routes.listMembers],
-    onDone: () => say(t('saved')),
+    onDone: () => announce(t('saved')),
   });
   const problem = change.error ? problemOf(change.error) : null;
   function submit(event: FormEvent) {

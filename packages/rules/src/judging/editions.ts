@@ -1,4 +1,4 @@
-import type { Check, Edition } from './kernel/index.ts';
+import type { Check, Edition } from '../kernel/index.ts';
 
 /** A document of which the checks know more than one edition, newest first. */
 export interface EditionFamily {

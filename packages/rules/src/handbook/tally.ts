@@ -1,3 +1,4 @@
+import { runCheck } from '../judging/run-check.ts';
 import {
   BASES,
   type Basis,
@@ -7,8 +8,7 @@ import {
   SEVERITIES,
   type Severity,
   type Source,
-} from './kernel/index.ts';
-import { runCheck } from './run-check.ts';
+} from '../kernel/index.ts';
 
 /** Where the expected numbers of a case may come from, the best known first. */
 export const ORIGINS: readonly CaseOrigin[] = [...BASES, 'hand-worked'];

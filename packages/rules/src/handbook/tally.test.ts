@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { checks, findCheck } from './all-checks.ts';
+import { checks, findCheck } from '../all-checks.ts';
 import { countBases, sumOf, tallyCheck } from './tally.ts';
 
 test('what a check counts adds up to its sources and its cases', async () => {

@@ -1,5 +1,5 @@
-import type { Check, CheckCase, Outcome } from './kernel/index.ts';
-import { runCheck } from './run-check.ts';
+import { runCheck } from '../judging/run-check.ts';
+import type { Check, CheckCase, Outcome } from '../kernel/index.ts';
 
 /** Cases without a stated tolerance agree up to binary arithmetic. */
 const EXACT = 1e-9;

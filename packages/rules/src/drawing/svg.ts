@@ -1,5 +1,5 @@
-import { keysOf, layOut, letterAt, type Mark, type PathPen, type TextPen } from './drawing/lay-out.ts';
-import { type Drawing, type Locale, SHEET, say } from './kernel/index.ts';
+import { type Drawing, type Locale, SHEET, say } from '../kernel/index.ts';
+import { keysOf, layOut, letterAt, type Mark, type PathPen, type TextPen } from './lay-out.ts';
 
 const PAPER = '#fffefb';
 const INK = '#1a1c1e';

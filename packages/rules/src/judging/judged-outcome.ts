@@ -1,4 +1,4 @@
-import { sayUnread, severityReferrals, standingCautions } from './kernel/cautions.ts';
+import { sayUnread, severityReferrals, standingCautions } from '../kernel/cautions.ts';
 import {
   type Assumed,
   assumedOfPlace,
@@ -24,7 +24,7 @@ import {
   type UnreadBasis,
   unreadBases,
   type Verdict,
-} from './kernel/index.ts';
+} from '../kernel/index.ts';
 import { stillToMeasureWords } from './still-to-measure.ts';
 
 /** The ratio, or null when an outcome fails for a reason no ratio shows: a known one of 1 or less would mislead. */

@@ -12,7 +12,7 @@ import {
   type Source,
   say,
   type Text,
-} from './kernel/index.ts';
+} from '../kernel/index.ts';
 
 /** One input as the form and the API documentation show it, in one language. */
 export interface FieldDescription {

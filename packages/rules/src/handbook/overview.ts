@@ -1,4 +1,4 @@
-import { BASES, type Check, SEVERITIES, SEVERITY_WORDS } from './kernel/index.ts';
+import { BASES, type Check, SEVERITIES, SEVERITY_WORDS } from '../kernel/index.ts';
 import { table } from './markdown.ts';
 import { countBases, ORIGINS, sumOf, type Tally, tallyCheck, tallyOf } from './tally.ts';
 

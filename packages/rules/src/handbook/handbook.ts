@@ -1,7 +1,6 @@
-import { inputLabels, keysOf, letterAt } from './drawing/lay-out.ts';
-import { drawingToSvg } from './drawing-svg.ts';
-import { checksByElement } from './elements.ts';
-import { overview, tallyWords } from './handbook-overview.ts';
+import { inputLabels, keysOf, letterAt } from '../drawing/lay-out.ts';
+import { drawingToSvg } from '../drawing/svg.ts';
+import { checksByElement } from '../elements.ts';
 import {
   allowedWords,
   BASIS_WORDS,
@@ -15,8 +14,9 @@ import {
   type Source,
   type Text,
   VERDICT_WORDS,
-} from './kernel/index.ts';
+} from '../kernel/index.ts';
 import { bullets, table } from './markdown.ts';
+import { overview, tallyWords } from './overview.ts';
 import { runCase } from './run-case.ts';
 import { tallyCheck } from './tally.ts';
 

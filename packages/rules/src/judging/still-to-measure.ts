@@ -1,4 +1,4 @@
-import { type Check, fieldAt, joinTexts, type Text, text } from './kernel/index.ts';
+import { type Check, fieldAt, joinTexts, type Text, text } from '../kernel/index.ts';
 
 /** The names of missing inputs in the words of the form. */
 export function stillToMeasureWords(check: Check, missing: readonly string[]): Text {

@@ -1,4 +1,3 @@
-import { JudgedOutcome } from './judged-outcome.ts';
 import {
   type AnyInputs,
   type Check,
@@ -13,7 +12,8 @@ import {
   type Situation,
   type Text,
   type Verdict,
-} from './kernel/index.ts';
+} from '../kernel/index.ts';
+import { JudgedOutcome } from './judged-outcome.ts';
 import { stillToMeasureWords } from './still-to-measure.ts';
 
 /** The check has no such edition; `allowed` lists those it has. */

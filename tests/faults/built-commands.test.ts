@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
-import { buildServer, entries } from '../../apps/api/src/commands/builder.ts';
+import { buildServer, entries } from '../../apps/api/src/commands/build/builder.ts';
 import { cloneDatabase } from '../support/database.ts';
 
 type Command = (typeof entries)[number];

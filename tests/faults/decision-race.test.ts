@@ -1,9 +1,9 @@
 import { setTimeout } from 'node:timers/promises';
 import type { ChangeOrder } from '@underlath/contract';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { callerOf } from '../../apps/api/src/features/caller.ts';
 import type { Sent } from '../../apps/api/src/features/change-orders/sending.service.ts';
 import { ProblemError } from '../../apps/api/src/platform/problem-error.ts';
+import { callerOf } from '../../apps/api/src/shared/caller.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
 

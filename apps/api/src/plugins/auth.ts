@@ -2,7 +2,7 @@ import cookie from '@fastify/cookie';
 import type { CompanySwitches, KeyUse, Permission, Role } from '@underlath/contract';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
-import type { Accounts } from '../platform/accounts.ts';
+import type { Accounts } from '../platform/accounts/accounts.ts';
 import { ProblemError } from '../platform/problem-error.ts';
 import { hashSecret } from '../platform/secrets.ts';
 import type { Cookies } from './cookies.ts';

@@ -2,7 +2,7 @@ import type { Delivery, Locale, PeopleEventType, PeopleFacts } from '@underlath/
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
+import type { Outbox } from '../../platform/mail/outbox.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import type { PeopleLogService } from '../people-log/people-log.service.ts';
 import {

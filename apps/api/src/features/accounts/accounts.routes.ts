@@ -1,6 +1,6 @@
 import { accountRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import type { SeenDevice } from '../../platform/accounts.ts';
+import type { SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Principal } from '../../plugins/auth.ts';
 import type { Cookies } from '../../plugins/cookies.ts';
 import { serve } from '../../plugins/serve.ts';

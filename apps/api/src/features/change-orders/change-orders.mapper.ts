@@ -15,7 +15,7 @@ import {
   type Wording,
 } from '@underlath/contract';
 import { SEVERITY_CONSEQUENCE } from '@underlath/rules';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
 import { keptDraftOf } from './draft-words.ts';
 import type { DraftDocument } from './offer-document.ts';

@@ -1,7 +1,7 @@
 import type { FieldProblem } from '@underlath/contract';
 import type { Tx } from '../../platform/database/database.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import * as changeOrders from './change-orders.repository.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument, DocumentItem, DraftField, DraftMark, Wording } from '@underlath/contract';
 import { lacksEngineer } from '@underlath/rules';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import { savedOf } from '../estimates/finding-work.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 

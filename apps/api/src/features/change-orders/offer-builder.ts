@@ -10,8 +10,8 @@ import type {
 import type { Text } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import { namesOf } from '../../shared/members.ts';
 import type { WorkTime } from '../estimates/estimates.service.ts';
-import { namesOf } from '../member-names.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { composeWords, type KeptDraft, toMarks } from './draft-words.ts';

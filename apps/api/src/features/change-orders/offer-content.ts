@@ -1,7 +1,7 @@
 import type { ContentReview } from '@underlath/contract';
 import { type ContentItem, reviewContent } from '@underlath/rules';
 import { invalidInput } from '../../platform/problem-error.ts';
-import { isWork } from '../work-stages.ts';
+import { isWork } from '../../shared/work-stages.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 import type { DraftDocument } from './offer-document.ts';
 

@@ -12,7 +12,7 @@ import {
   unsourcedCautions,
 } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 
 const nothing = text('', '');

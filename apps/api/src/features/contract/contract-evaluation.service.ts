@@ -1,6 +1,6 @@
 import type { BodyOut, ContractAnswer, priceEvaluateRoutes } from '@underlath/contract';
 import { contractSchema, evaluateContract } from '@underlath/rules';
-import { readByRules } from '../read-by-rules.ts';
+import { readByRules } from '../../shared/read-by-rules.ts';
 
 /** Where a contract stands, for anyone who asks. It keeps nothing. */
 export class ContractEvaluationService {

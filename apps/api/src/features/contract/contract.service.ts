@@ -2,7 +2,7 @@ import type { ContractEffect, ContractSums } from '@underlath/contract';
 import { evaluateContract } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { dayOf } from '../days.ts';
+import { dayOf } from '../../shared/days.ts';
 import * as contracts from './contract.repository.ts';
 import { allowancesOf, type Change, effectOf } from './contract-change.ts';
 import { type History, historyOf, toTerms } from './contract-history.ts';

@@ -3,13 +3,13 @@ import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from 
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { hashOf } from '../../platform/hash.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
 import { unknownNames } from '../../plugins/problems.ts';
-import type { Caller } from '../caller.ts';
-import { namesOf } from '../member-names.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { namesOf } from '../../shared/members.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
-import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';

@@ -1,7 +1,7 @@
 import type { EstimateAnswer, EstimateRequest } from '@underlath/contract';
 import { estimateSchema, evaluateEstimate, type Locale, type PricedLine, rangeNotes, say } from '@underlath/rules';
 import type { RangePool } from '../../platform/range-pool.ts';
-import { readByRules } from '../read-by-rules.ts';
+import { readByRules } from '../../shared/read-by-rules.ts';
 import { refuseAmounts } from './amounts.ts';
 
 /** Prices lines for anyone who asks. It keeps nothing. */

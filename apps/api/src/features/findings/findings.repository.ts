@@ -3,7 +3,7 @@ import { MAX_CENTS } from '@underlath/rules/pricing';
 import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { NewestFirst } from '../paging.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
 export interface FindingRowData {
   id: string;

@@ -19,8 +19,8 @@ import {
 } from '@underlath/rules';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { toEnum, toWord } from '../enum-words.ts';
-import { refusedInputs } from '../refused-inputs.ts';
+import { toEnum, toWord } from '../../shared/enum-words.ts';
+import { refusedInputs } from '../../shared/refused-inputs.ts';
 import { samplingOf } from './from-checks.ts';
 import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';

@@ -1,5 +1,5 @@
 import { type Location, severity as severitySchema } from '@underlath/contract';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { countOpen, LocationRow } from './locations.repository.ts';
 
 type Count = Awaited<ReturnType<typeof countOpen>>[number];

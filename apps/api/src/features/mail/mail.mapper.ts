@@ -1,6 +1,6 @@
 import type { Mail } from '@underlath/contract';
 import type { Tx } from '../../platform/database/database.ts';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { MailRow } from './mail.repository.ts';
 import * as mails from './mail.repository.ts';
 

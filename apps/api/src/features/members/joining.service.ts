@@ -1,5 +1,5 @@
 import type { BodyOut, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts, SeenDevice } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';

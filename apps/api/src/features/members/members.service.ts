@@ -13,13 +13,13 @@ import {
 import type { CostBook } from '@underlath/rules/pricing';
 import type { Config } from '../../config.ts';
 import type { Prisma } from '../../generated/prisma/client.ts';
-import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
+import type { Caller } from '../../shared/caller.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';

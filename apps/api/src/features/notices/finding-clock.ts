@@ -1,8 +1,8 @@
 import type { NoticeClock } from '@underlath/contract';
 import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
-import { dayOf } from '../days.ts';
-import { atSite, offsetAt, type SiteClock, siteClock } from '../site-clock.ts';
-import { isWork } from '../work-stages.ts';
+import { dayOf } from '../../shared/days.ts';
+import { atSite, offsetAt, type SiteClock, siteClock } from '../../shared/site-clock.ts';
+import { isWork } from '../../shared/work-stages.ts';
 import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
 
 export interface ClockFacts {

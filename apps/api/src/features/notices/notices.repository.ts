@@ -1,6 +1,6 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { workStages } from '../work-stages.ts';
+import { workStages } from '../../shared/work-stages.ts';
 
 const withNoticeFacts = {
   location: { select: { name: true } },

@@ -1,6 +1,6 @@
 import type { Project, SeverityCounts } from '@underlath/contract';
-import { dayOf } from '../days.ts';
-import { toWord } from '../enum-words.ts';
+import { dayOf } from '../../shared/days.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { ProjectRow } from './projects.repository.ts';
 
 export const toDay = (date: Date | null): string | null => date && dayOf(date);

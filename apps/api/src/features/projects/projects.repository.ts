@@ -1,6 +1,6 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { NewestFirst } from '../paging.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
 export type ProjectRow = Prisma.ProjectGetPayload<object>;
 export type NewProject = Omit<ProjectRow, 'version' | 'createdAt' | 'updatedAt'>;

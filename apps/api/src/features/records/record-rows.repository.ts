@@ -1,6 +1,6 @@
 import type { Tx } from '../../platform/database/database.ts';
-import { type JudgmentContent, judgmentHash } from './record-events.ts';
-import { hashOf, sha256Of } from './record-hash.ts';
+import { hashOf, sha256Of } from '../../platform/hash.ts';
+import { type JudgmentContent, judgmentHash } from '../../shared/record-events.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
 import type { Row, Rows } from './row-comparison.ts';
 

@@ -1,5 +1,5 @@
 import type { Tx } from '../../platform/database/database.ts';
-import { hashOf } from './record-hash.ts';
+import { hashOf } from '../../platform/hash.ts';
 
 export interface HeadRow {
   seq: number;

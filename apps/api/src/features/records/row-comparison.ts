@@ -1,5 +1,5 @@
+import { canonicalJson } from '../../platform/hash.ts';
 import { type ExpectedRow, type ExpectedRows, JustBefore, OneOf, type Told } from './expected-rows.ts';
-import { canonicalJson } from './record-hash.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
 
 /** A row of the database: its columns as JSON, and hashes of them. */

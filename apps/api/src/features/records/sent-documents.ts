@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
+import { canonicalJson, sha256Of } from '../../platform/hash.ts';
 import type { RecordChain } from './record-chain.ts';
-import { canonicalJson, sha256Of } from './record-hash.ts';
 import type { Row, Rows } from './row-comparison.ts';
 
 type Known = Partial<Pick<ChangeOrderDocument, 'record' | 'items'>>;

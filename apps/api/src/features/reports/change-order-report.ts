@@ -12,8 +12,8 @@ import {
   titleOf,
 } from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_WORDS, say, unitText } from '@underlath/rules';
-import { dayWords } from '../day-words.ts';
-import { sayDay, sayDayOf, sayInstant } from '../site-words.ts';
+import { sayDay, sayDayOf, sayInstant } from '../../shared/site-words.ts';
+import { dayWords } from './day-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
 import {

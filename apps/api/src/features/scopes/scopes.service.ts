@@ -17,8 +17,8 @@ import {
 } from '@underlath/rules';
 import type { Database } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
-import { toWord } from '../enum-words.ts';
 import { contentOf, savedOf } from '../estimates/finding-work.ts';
 import { planPlace } from '../estimates/place-plan.ts';
 import type { OpenFinding } from './scopes.repository.ts';

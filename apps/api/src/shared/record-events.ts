@@ -1,5 +1,5 @@
 import type { ContractEffect } from '@underlath/contract';
-import { hashOf } from './record-hash.ts';
+import { hashOf } from '../platform/hash.ts';
 
 /** Kinds of events whose rows are checked against the record. */
 export const eventTypes = {

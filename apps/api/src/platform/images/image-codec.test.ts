@@ -5,8 +5,8 @@ import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { findProjectRoot } from '../project-root.ts';
 import { derivePhoto, inspectPhoto } from './image-codec.ts';
-import { findProjectRoot } from './project-root.ts';
 
 let folder: string;
 beforeAll(() => {

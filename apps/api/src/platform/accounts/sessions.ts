@@ -1,9 +1,9 @@
 import type { CompanySwitches, Role } from '@underlath/contract';
-import type { Prisma } from '../generated/prisma/client.ts';
-import type { Database, Tx } from './database/database.ts';
-import { orAway } from './database/database-errors.ts';
-import { newId } from './ids.ts';
-import { hashSecret, newSecret } from './secrets.ts';
+import type { Prisma } from '../../generated/prisma/client.ts';
+import type { Database, Tx } from '../database/database.ts';
+import { orAway } from '../database/database-errors.ts';
+import { newId } from '../ids.ts';
+import { hashSecret, newSecret } from '../secrets.ts';
 
 export interface SignedIn {
   /** Goes into the cookie; the database keeps its hash. */

@@ -14,7 +14,7 @@ import { join, relative } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliCompressSync, gzipSync } from 'node:zlib';
 import type { Plugin } from 'esbuild';
-import { findProjectRoot } from '../platform/project-root.ts';
+import { findProjectRoot } from '../../platform/project-root.ts';
 import { generateClient } from './client-generator.ts';
 
 /** Everything the built program is made from. */
@@ -110,7 +110,7 @@ export async function buildServer(root: string, outdir = join(root, 'apps/api/di
     logLevel: 'warning',
     plugins: [packagesStayOutside],
   });
-  copyFileSync(join(source, 'platform/heic-decoder.mjs'), join(outdir, 'heic-decoder.mjs'));
+  copyFileSync(join(source, 'platform/images/heic-decoder.mjs'), join(outdir, 'heic-decoder.mjs'));
 }
 
 /** The workspace's own packages are TypeScript and go into the bundle; installed ones are imported when it runs. */

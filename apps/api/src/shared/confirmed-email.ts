@@ -1,5 +1,5 @@
-import type { Tx } from '../../platform/database/database.ts';
-import { ProblemError } from '../../platform/problem-error.ts';
+import type { Tx } from '../platform/database/database.ts';
+import { ProblemError } from '../platform/problem-error.ts';
 
 /**
  * Before something is mailed to others in a member's name: whoever mails strangers has an address that reaches them.

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { StartupError } from '../platform/startup-error.ts';
-import { manifestSchema } from './backup-folder.ts';
+import { StartupError } from '../../platform/startup-error.ts';
+import { manifestSchema } from '../backup/folder.ts';
 import type { HandedWitness } from './verification.ts';
 
 const form = /^([0-9a-f-]{36}):(\d{1,9}):([0-9a-f]{64})$/;

@@ -3,8 +3,8 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
-import { findProjectRoot } from '../platform/project-root.ts';
-import { StartupError } from '../platform/startup-error.ts';
+import { findProjectRoot } from '../../platform/project-root.ts';
+import { StartupError } from '../../platform/startup-error.ts';
 
 /**
  * Writes the database client from prisma/schema.prisma into apps/api/src/generated, unless it is already the one.

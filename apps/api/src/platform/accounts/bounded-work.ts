@@ -1,4 +1,4 @@
-import { ProblemError } from './problem-error.ts';
+import { ProblemError } from '../problem-error.ts';
 
 /** Runs at most `most` pieces of work at once and lets at most `waiting` wait; more are refused. */
 export interface BoundedWork {

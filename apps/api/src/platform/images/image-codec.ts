@@ -4,7 +4,7 @@ import { photoCaps } from '@underlath/contract';
 import exifr from 'exifr';
 import { fileTypeFromFile } from 'file-type';
 import sharp, { type Metadata, type Sharp } from 'sharp';
-import { ProblemError } from './problem-error.ts';
+import { ProblemError } from '../problem-error.ts';
 
 // The library reads SVG, TIFF, PDF and more; only what a camera writes is let in.
 sharp.block({ operation: ['VipsForeignLoad'] });

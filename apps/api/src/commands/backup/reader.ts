@@ -2,12 +2,12 @@ import { createReadStream, existsSync } from 'node:fs';
 import { pipeline } from 'node:stream/promises';
 import pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
-import { jobs as knownJobs } from '../deps.ts';
-import { giveUpWaitingMail } from '../features/mail/mail-of-backup.ts';
-import { sendMailJob } from '../platform/outbox.ts';
-import type { Platform } from '../platform/platform.ts';
-import { StartupError } from '../platform/startup-error.ts';
-import { assertUnchanged, filePath, type Manifest, readManifest, tablePath } from './backup-folder.ts';
+import { jobs as knownJobs } from '../../deps.ts';
+import { giveUpWaitingMail } from '../../features/mail/mail-of-backup.ts';
+import { sendMailJob } from '../../platform/mail/outbox.ts';
+import type { Platform } from '../../platform/platform.ts';
+import { StartupError } from '../../platform/startup-error.ts';
+import { assertUnchanged, filePath, type Manifest, readManifest, tablePath } from './folder.ts';
 
 /**
  * Puts a backup into an empty database and file store: files first, then every row in one transaction.

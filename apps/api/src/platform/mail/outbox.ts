@@ -1,9 +1,9 @@
 import * as z from 'zod';
-import type { MailKind } from '../generated/prisma/client.ts';
-import type { Tx } from './database/database.ts';
-import { newId } from './ids.ts';
-import { ProblemError } from './problem-error.ts';
-import { defineJob, type JobSender } from './queue.ts';
+import type { MailKind } from '../../generated/prisma/client.ts';
+import type { Tx } from '../database/database.ts';
+import { newId } from '../ids.ts';
+import { ProblemError } from '../problem-error.ts';
+import { defineJob, type JobSender } from '../queue.ts';
 
 export const sendMailJob = defineJob({
   name: 'mail.send',

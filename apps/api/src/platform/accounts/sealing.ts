@@ -1,7 +1,7 @@
 import { createCipheriv, createDecipheriv, hkdfSync, randomBytes } from 'node:crypto';
 import { existsSync, linkSync, mkdirSync, readFileSync, unlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Config } from '../config.ts';
+import type { Config } from '../../config.ts';
 
 /** Seals short secrets that the server itself must read again, so that a copy of the database alone shows none of them. */
 export interface Sealing {

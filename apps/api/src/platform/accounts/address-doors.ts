@@ -1,7 +1,7 @@
-import type { PrismaClient } from '../generated/prisma/client.ts';
+import type { PrismaClient } from '../../generated/prisma/client.ts';
+import { orAway } from '../database/database-errors.ts';
 import type { Accounts } from './accounts.ts';
 import { assertPassword, createUser, type NewPerson, setPassword, wrongCredentials } from './credentials.ts';
-import { orAway } from './database/database-errors.ts';
 import { hashPassword, verifyPassword } from './passwords.ts';
 
 /** What an address and a password, or a link mailed to the address, prove about a person. */

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { createTransport, type SendMailOptions } from 'nodemailer';
-import type { Config } from '../config.ts';
+import type { Config } from '../../config.ts';
 import { toHtml } from './mail-html.ts';
 
 export interface Attachment {

@@ -3,11 +3,11 @@ import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import pg from 'pg';
 import { to as copyTo } from 'pg-copy-streams';
-import { thumbKey, viewKey } from '../features/photos/photo-files.ts';
-import { headKey, headsFolder, keepHead, readHeads } from '../features/records/record-witnesses.ts';
-import type { Platform } from '../platform/platform.ts';
-import { StartupError } from '../platform/startup-error.ts';
-import { filePath, type Manifest, sealManifest, tablePath, writeMeasured } from './backup-folder.ts';
+import { thumbKey, viewKey } from '../../features/photos/photo-files.ts';
+import { headKey, headsFolder, keepHead, readHeads } from '../../features/records/record-witnesses.ts';
+import type { Platform } from '../../platform/platform.ts';
+import { StartupError } from '../../platform/startup-error.ts';
+import { filePath, type Manifest, sealManifest, tablePath, writeMeasured } from './folder.ts';
 
 /** What was written, and what of the files did not fit the rows. */
 export interface Backup {

@@ -1,8 +1,8 @@
-import type { Tx } from './database/database.ts';
-import { newId } from './ids.ts';
+import type { Tx } from '../database/database.ts';
+import { newId } from '../ids.ts';
+import { invalidInput, ProblemError } from '../problem-error.ts';
 import { passwordFault } from './password-faults.ts';
 import { hashPassword, verifyNobodys, verifyPassword } from './passwords.ts';
-import { invalidInput, ProblemError } from './problem-error.ts';
 
 export interface NewPerson {
   email: string;

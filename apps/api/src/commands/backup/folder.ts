@@ -5,8 +5,8 @@ import { dirname, join } from 'node:path';
 import { type Readable, Transform } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import * as z from 'zod';
-import { hashOf } from '../features/records/record-hash.ts';
-import { StartupError } from '../platform/startup-error.ts';
+import { hashOf } from '../../platform/hash.ts';
+import { StartupError } from '../../platform/startup-error.ts';
 
 const part = z.object({ sha256: z.string(), byteCount: z.number() });
 

@@ -1,6 +1,6 @@
 import { Prisma } from '../generated/prisma/client.ts';
+import { hashOf } from '../platform/hash.ts';
 import { ProblemError } from '../platform/problem-error.ts';
-import { hashOf } from './records/record-hash.ts';
 
 /** Prisma's code for a unique key that exists already. */
 const uniqueViolation = 'P2002';

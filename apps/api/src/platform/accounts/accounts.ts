@@ -1,9 +1,9 @@
+import type { Database } from '../database/database.ts';
+import { orAway } from '../database/database-errors.ts';
+import { ProblemError } from '../problem-error.ts';
+import { hashSecret } from '../secrets.ts';
 import { addressDoors } from './address-doors.ts';
 import { createUser, hasSecondStep, type NewPerson, requirePassword } from './credentials.ts';
-import type { Database } from './database/database.ts';
-import { orAway } from './database/database-errors.ts';
-import { ProblemError } from './problem-error.ts';
-import { hashSecret } from './secrets.ts';
 import { beginSession, endSessions, memberOf, type SeenDevice, type SessionMember, type SignedIn } from './sessions.ts';
 
 export type { SeenDevice, SessionMember, SignedIn };

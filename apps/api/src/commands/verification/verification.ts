@@ -1,12 +1,12 @@
 import { createHash } from 'node:crypto';
 import { pipeline } from 'node:stream/promises';
-import { viewKey } from '../features/photos/photo-files.ts';
-import type { Witness } from '../features/records/record-chain.ts';
-import { type KeptWitness, readHeads } from '../features/records/record-witnesses.ts';
-import { RecordsService } from '../features/records/records.service.ts';
-import { FileMissingError } from '../platform/file-store/store-errors.ts';
-import type { Platform } from '../platform/platform.ts';
-import { newCounts, sayCompared, type VerifiedCounts } from './verification-words.ts';
+import { viewKey } from '../../features/photos/photo-files.ts';
+import type { Witness } from '../../features/records/record-chain.ts';
+import { type KeptWitness, readHeads } from '../../features/records/record-witnesses.ts';
+import { RecordsService } from '../../features/records/records.service.ts';
+import { FileMissingError } from '../../platform/file-store/store-errors.ts';
+import type { Platform } from '../../platform/platform.ts';
+import { newCounts, sayCompared, type VerifiedCounts } from './words.ts';
 
 /** One thing that is not as it was recorded. */
 export interface RecordFault {

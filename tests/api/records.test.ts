@@ -1,7 +1,7 @@
 import type { RecordCheck } from '@underlath/contract';
 import pg from 'pg';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { chainHash } from '../../apps/api/src/platform/hash.ts';
+import { chainHash } from '../../apps/api/src/features/records/record-hash.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { cutPlate, fixture, type Site, startSite, uncutPlate, v1 } from '../support/site.ts';
 

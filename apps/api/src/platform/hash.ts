@@ -1,9 +1,6 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
 
-/** Before the first event of a project there is this. */
-export const emptyHash = '0'.repeat(64);
-
 /** JSON in the one form of RFC 8785, so that equal content has equal bytes. @throws TypeError for what JSON cannot say */
 export function canonicalJson(value: unknown): string {
   const json = canonicalize(value);
@@ -16,6 +13,3 @@ export const sha256Of = (text: string): string => createHash('sha256').update(te
 
 /** SHA-256, hex, of a value's canonical JSON. */
 export const hashOf = (value: unknown): string => sha256Of(canonicalJson(value));
-
-/** The hash of an event covers its body and, through the hash before, every event before it. */
-export const chainHash = (prevHash: string, body: string): string => sha256Of(prevHash + body);

@@ -11,7 +11,7 @@ import {
 } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
-import type { Principal } from './auth.ts';
+import type { Principal } from '../shared/principals.ts';
 import { readIfMatch } from './etag.ts';
 
 type Member = Extract<Principal, { kind: 'member' | 'api-key' }>;

@@ -1,6 +1,6 @@
 import type { Role } from '@underlath/contract';
-import type { ApiKeyPrincipal, MemberPrincipal } from '../plugins/auth.ts';
 import type { Actor } from './actor.ts';
+import type { ApiKeyPrincipal, MemberPrincipal } from './principals.ts';
 
 /** Whom a service works for: a signed-in member or an API key of one company. */
 export interface Caller {

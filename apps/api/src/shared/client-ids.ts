@@ -1,9 +1,6 @@
-import { Prisma } from '../generated/prisma/client.ts';
+import { isUniqueViolation } from '../platform/database/database-errors.ts';
 import { hashOf } from '../platform/hash.ts';
 import { ProblemError } from '../platform/problem-error.ts';
-
-/** Prisma's code for a unique key that exists already. */
-const uniqueViolation = 'P2002';
 
 /** What was asked for when a thing was made, kept in its first event: it tells a repeat from another thing under the same id. */
 export const contentHash = (content: unknown): string => hashOf(content);
@@ -25,7 +22,7 @@ export async function makeOnce<Result>(work: () => Promise<Result>): Promise<Res
   try {
     return await work();
   } catch (error) {
-    if (!(error instanceof Prisma.PrismaClientKnownRequestError && error.code === uniqueViolation)) throw error;
+    if (!isUniqueViolation(error)) throw error;
     return work();
   }
 }

@@ -11,3 +11,9 @@ export async function namesOf(
   const keys = await tx.apiKey.findMany({ where, select: { id: true, name: true } });
   return new Map([...keys, ...members].map(({ id, name }) => [id, name]));
 }
+
+/** Where a member reads mail; null for somebody who left, and for an API key. */
+export async function findMemberEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
+  const where = { companyId, id: memberId, removedAt: null };
+  return (await tx.member.findFirst({ where, select: { email: true } }))?.email ?? null;
+}

@@ -16,7 +16,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { sha256Of } from '../../platform/hash.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import type { ClientPrincipal } from '../../plugins/auth.ts';
+import type { ClientPrincipal } from '../../shared/principals.ts';
 import { type DecidedData, eventTypes } from '../../shared/record-events.ts';
 import { letterZone } from '../../shared/site-words.ts';
 import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';

@@ -1,14 +1,14 @@
 import type { CostBook as CostBookAnswer, CostBookPreview, FieldProblem } from '@underlath/contract';
 import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from '@underlath/rules/pricing';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { hashOf } from '../../platform/hash.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import { unknownNames } from '../../plugins/problems.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { namesOf } from '../../shared/members.ts';
+import { unknownNames } from '../../shared/unknown-names.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
@@ -90,7 +90,7 @@ export class CostBooksService {
       const row = await books.insertBook(tx, {
         companyId,
         version,
-        book: book as unknown as Prisma.InputJsonObject,
+        book: toJson(book),
         createdAt: this.clock.now(),
         createdById: memberId,
       });

@@ -11,8 +11,8 @@ import {
 } from '@underlath/rules';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../../shared/caller.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { differenceCents, type OtherWay, otherWays, partOf, priceParts } from './alternates.ts';

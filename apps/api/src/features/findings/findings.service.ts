@@ -1,14 +1,14 @@
 import type { BodyOut, Finding, FindingRow, findingRoutes, Locale, QueryOut } from '@underlath/contract';
 import { findCheck } from '@underlath/rules/all-checks';
-import { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJsonOrNull } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
 import { cutPage, newestFirst, type Page, readCursor } from '../../shared/paging.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { assertInside, assertMove, assertSeen } from './finding-rules.ts';
@@ -96,7 +96,7 @@ export class FindingsService {
       id,
       projectId,
       ...about,
-      extent: extent ?? Prisma.DbNull,
+      extent: toJsonOrNull(extent),
       createdById: memberId,
     });
     await findings.linkPhotos(tx, companyId, id, photoIds);
@@ -121,7 +121,7 @@ export class FindingsService {
       const { extent, ...rest } = change;
       const standing = extent === undefined ? (before.extent as FindingChange['extent']) : extent;
       await this.assertPlace(tx, companyId, projectId, change.locationId ?? before.locationId, standing);
-      const data = { ...rest, ...(extent !== undefined && { extent: extent ?? Prisma.DbNull }) };
+      const data = { ...rest, ...(extent !== undefined && { extent: toJsonOrNull(extent) }) };
       await findings.updateFinding(tx, companyId, id, data);
       const entry = { companyId, projectId, actor, subjectId: id };
       await this.records.append(tx, { ...entry, type: 'finding.changed', data: { ...change } });

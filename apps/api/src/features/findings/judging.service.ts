@@ -1,7 +1,7 @@
 import type { FindingContext, Locale } from '@underlath/contract';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
@@ -59,9 +59,9 @@ export class JudgingService {
       id,
       findingId,
       ...judged,
-      inputs: inputs as Prisma.InputJsonObject,
+      inputs: toJson(inputs),
       context: { ...context },
-      outcome: outcome as unknown as Prisma.InputJsonObject,
+      outcome: toJson(outcome),
       verdict: toEnum(verdict),
       severity: toEnum(severity),
       judgedAt: this.clock.now(),

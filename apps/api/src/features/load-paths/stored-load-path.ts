@@ -17,7 +17,7 @@ import {
   say,
   toLoadPathAnswer,
 } from '@underlath/rules';
-import type { Prisma } from '../../generated/prisma/client.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { toEnum, toWord } from '../../shared/enum-words.ts';
 import { refusedInputs } from '../../shared/refused-inputs.ts';
@@ -77,7 +77,7 @@ export const toColumns = ({ kind, segments, lineAbove, ...kept }: Kept) => ({
   kind: toEnum(kind),
   lineAboveId: lineAbove?.loadPathId ?? null,
   floorDepthIn: lineAbove?.floorDepthIn ?? null,
-  segments: segments as unknown as Prisma.InputJsonArray,
+  segments: toJson(segments),
 });
 
 /** What the load path leaves open, the place says. Where a line stands on it there is a story above, whatever the place says. */

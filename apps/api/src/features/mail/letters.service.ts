@@ -3,6 +3,7 @@ import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import type { Outbox } from '../../platform/mail/outbox.ts';
+import { findMemberEmail } from '../../shared/members.ts';
 import { eventTypes } from '../../shared/record-events.ts';
 import { letterZone } from '../../shared/site-words.ts';
 import { toDocument } from '../change-orders/change-orders.mapper.ts';
@@ -141,7 +142,7 @@ export class LettersService {
     letter: { subject: string; text: string; locale: Locale },
     questionId?: string,
   ): Promise<void> {
-    const writerEmail = await mails.findMemberEmail(tx, companyId, sentById);
+    const writerEmail = await findMemberEmail(tx, companyId, sentById);
     const about = { kind, projectId, changeOrderId, version: document.version, ...(questionId && { questionId }) };
     await this.outbox.post(tx, companyId, { to, ...letter, writerEmail }, about);
   }

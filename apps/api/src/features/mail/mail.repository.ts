@@ -1,5 +1,6 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { findMemberEmail } from '../../shared/members.ts';
 
 export type MailRow = Prisma.MailGetPayload<object>;
 
@@ -57,12 +58,6 @@ export const findProject = (tx: Tx, companyId: string, id: string) =>
 export async function findOfficeEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
   const member = await findMemberEmail(tx, companyId, memberId);
   return member ?? (await tx.company.findUniqueOrThrow({ where: { id: companyId } })).email;
-}
-
-/** Null for somebody who left, and for an API key. */
-export async function findMemberEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
-  const where = { companyId, id: memberId, removedAt: null };
-  return (await tx.member.findFirst({ where, select: { email: true } }))?.email ?? null;
 }
 
 /** The newest mail that brought a client the link to a version. */

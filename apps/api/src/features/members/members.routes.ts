@@ -1,9 +1,9 @@
 import { memberRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
+import { deviceOf } from '../../plugins/device.ts';
 import { serve } from '../../plugins/serve.ts';
 import { callerOf } from '../../shared/caller.ts';
-import { deviceOf } from '../accounts/accounts.routes.ts';
 import type { ProfileService } from '../accounts/profile.service.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';

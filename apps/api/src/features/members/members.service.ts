@@ -12,14 +12,14 @@ import {
 } from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
 import type { Config } from '../../config.ts';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
 import type { Caller } from '../../shared/caller.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
@@ -71,7 +71,7 @@ export class MembersService {
           }
           await members.insertCompany(tx, companyId, companyName);
           const { id } = await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-          await members.insertCostBook(tx, companyId, this.starterBook as unknown as Prisma.InputJsonObject);
+          await members.insertCostBook(tx, companyId, toJson(this.starterBook));
           const actor = { kind: 'member', id, name } as const;
           await this.peopleLog.note(tx, companyId, { type: 'company.opened', actor, subjectId: id });
         },

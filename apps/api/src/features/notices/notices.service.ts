@@ -12,10 +12,9 @@ import { assertSameContent, contentHash, makeOnce } from '../../shared/client-id
 import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
 import { dayOf } from '../../shared/days.ts';
 import { toWord } from '../../shared/enum-words.ts';
-import { namesOf } from '../../shared/members.ts';
+import { findMemberEmail, namesOf } from '../../shared/members.ts';
 import { atSite, latestDay } from '../../shared/site-clock.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
-import { findMemberEmail } from '../mail/mail.repository.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { clockOf, findingClock } from './finding-clock.ts';
 import { type NoticeFacts, noticeLetter } from './notice-letter.ts';

@@ -1,6 +1,6 @@
 import type { Severity, Todo } from '@underlath/contract';
 import { toWord } from '../../shared/enum-words.ts';
-import type { Undelivered } from '../mail/undelivered.service.ts';
+import type { Undelivered } from '../mail/sent-mails.service.ts';
 import type { listAwaited, listFailedPhotos, listUnsettled } from './projects.repository.ts';
 
 type UnsettledFinding = Awaited<ReturnType<typeof listUnsettled>>[number];

@@ -1,4 +1,6 @@
+import type { Mail } from '@underlath/contract';
 import type { Tx } from '../../platform/database/database.ts';
+import { toMail } from './mail.mapper.ts';
 import * as mails from './mail.repository.ts';
 
 /** A mail that somebody has to look after. */
@@ -42,3 +44,7 @@ function stillMatters({ kind, version, changeOrder, question }: mails.Undelivere
     return changeOrder?.state === 'sent' && changeOrder.sentVersion === version;
   return kind !== 'questionAsked' || question?.answeredAt === null;
 }
+
+/** Every mail about a change order, newest first; the caller holds the transaction. */
+export const mailsOf = async (tx: Tx, companyId: string, changeOrderId: string): Promise<Mail[]> =>
+  (await mails.listMails(tx, companyId, changeOrderId)).map(toMail);

@@ -11,7 +11,6 @@ import {
   role,
 } from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
-import type { Config } from '../../config.ts';
 import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -39,7 +38,7 @@ export class MembersService {
     private readonly clock: Clock,
     /** Version 1 of every new company's cost book. */
     private readonly starterBook: CostBook,
-    private readonly signUp: Config['signUp'],
+    private readonly signUp: 'open' | 'invited' | 'closed',
     private readonly peopleLog: PeopleLogService,
   ) {}
 

@@ -2,7 +2,11 @@ import type { Tx } from '../../platform/database/database.ts';
 import { hashOf, sha256Of } from '../../platform/hash.ts';
 import { type JudgmentContent, judgmentHash } from '../../shared/record-events.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
-import type { Row, Rows } from './row-comparison.ts';
+
+/** A row of the database: its columns as JSON, and hashes of them. */
+export type Row = Record<string, unknown>;
+/** Rows by what they are known by. */
+export type Rows = ReadonlyMap<TableName, ReadonlyMap<string, Row>>;
 
 /** Long texts and whole outcomes are told as hashes; these are theirs as the rows stand now. */
 const hashes: Partial<Record<TableName, (row: Row) => Row>> = {

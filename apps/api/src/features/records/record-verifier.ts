@@ -1,9 +1,9 @@
 import type { RecordCheck } from '@underlath/contract';
 import type { StoredEvent, Witness } from './record-chain.ts';
 import { RecordChain } from './record-chain.ts';
+import type { Rows } from './record-rows.repository.ts';
 import { moneyTables } from './record-tables.data.ts';
 import { Replay } from './replay.ts';
-import type { Rows } from './row-comparison.ts';
 import { compareDocuments } from './sent-documents.ts';
 
 interface Ends {

@@ -1,7 +1,8 @@
 import { type ChangeOrderDocument, partOf } from '@underlath/contract';
 import { ExpectedRows } from './expected-rows.ts';
+import type { Rows } from './record-rows.repository.ts';
 import { type ReplayedEvent, replaySteps } from './replay-steps.ts';
-import { compareRows, type Rows } from './row-comparison.ts';
+import { compareRows } from './row-comparison.ts';
 
 /** Lets the events of a project happen again, and holds the rows they would have made against those that are there. */
 export class Replay {

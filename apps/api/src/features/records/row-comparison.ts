@@ -1,11 +1,7 @@
 import { canonicalJson } from '../../platform/hash.ts';
 import { type ExpectedRow, type ExpectedRows, JustBefore, OneOf, type Told } from './expected-rows.ts';
+import type { Row, Rows } from './record-rows.repository.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
-
-/** A row of the database: its columns as JSON, and hashes of them. */
-export type Row = Record<string, unknown>;
-/** Rows by what they are known by. */
-export type Rows = ReadonlyMap<TableName, ReadonlyMap<string, Row>>;
 
 interface Found {
   faults: { seq: number | null; what: string }[];

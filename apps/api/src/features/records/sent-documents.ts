@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { canonicalJson, sha256Of } from '../../platform/hash.ts';
 import type { RecordChain } from './record-chain.ts';
-import type { Row, Rows } from './row-comparison.ts';
+import type { Row, Rows } from './record-rows.repository.ts';
 
 type Known = Partial<Pick<ChangeOrderDocument, 'record' | 'items'>>;
 

@@ -9,7 +9,7 @@ import { type Migration, migrate, readMigrations } from './database/migrations.t
 import { startEmbeddedPostgres } from './embedded-postgres/embedded-postgres.ts';
 import { createFileStore, type FileStore } from './file-store/file-store.ts';
 import { createMailer, type Mailer } from './mail/mailer.ts';
-import { createOutbox, type Outbox } from './mail/outbox.ts';
+import { createOutbox, type MailOutbox } from './mail/outbox.ts';
 import { createQueue, type Job, type Queue } from './queue.ts';
 import { createRangePool, type RangePool } from './range-pool.ts';
 
@@ -20,7 +20,7 @@ export interface Platform {
   readonly migrations: Migration[];
   readonly fileStore: FileStore;
   readonly queue: Queue;
-  readonly outbox: Outbox;
+  readonly outbox: MailOutbox;
   readonly mailer: Mailer;
   readonly accounts: Accounts;
   readonly sealing: Sealing;

@@ -22,7 +22,7 @@ export const newestFirst = <const List extends string>(list: List) =>
   z.object({ list: z.literal(list), at: z.iso.datetime(), id: z.uuid() });
 export type NewestFirst = Pick<z.infer<ReturnType<typeof newestFirst>>, 'at' | 'id'>;
 
-export interface Page<Item> {
+export interface ListPage<Item> {
   items: Item[];
   next: string | null;
 }
@@ -33,7 +33,7 @@ export function cutPage<Row, Item>(
   limit: number,
   toItem: (row: Row) => Item,
   position: (row: Row) => Record<string, unknown>,
-): Page<Item> {
+): ListPage<Item> {
   const shown = rows.slice(0, limit);
   const last = shown.at(-1);
   const next = rows.length > limit && last ? writeCursor(position(last)) : null;

@@ -2,8 +2,8 @@ import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '
 import { HomeScreen } from './home-screen.tsx';
 import { ErrorScreen, NotFoundScreen } from './lost-screens.tsx';
 import { RootScreen } from './root-screen.tsx';
-import { readSearch, word, words, writeSearch } from './search-words.ts';
-import { SignedIn } from './sign-in/signed-in.tsx';
+import { readSearch, searchWords, word, writeSearch } from './search-words.ts';
+import { SignedInOnly } from './sign-in/signed-in.tsx';
 
 const root = createRootRoute({
   component: RootScreen,
@@ -54,11 +54,11 @@ const checks = createRoute({
 const check = createRoute({
   getParentRoute: () => root,
   path: '/checks/$checkId',
-  validateSearch: (search): Record<string, string> => words(search),
+  validateSearch: (search): Record<string, string> => searchWords(search),
   component: lazyRouteComponent(() => import('../checks/check-screen.tsx'), 'CheckScreen'),
 });
 
-const signedIn = createRoute({ getParentRoute: () => root, id: 'in', component: SignedIn });
+const signedIn = createRoute({ getParentRoute: () => root, id: 'in', component: SignedInOnly });
 const home = createRoute({ getParentRoute: () => signedIn, path: '/', component: HomeScreen });
 
 const crew = createRoute({
@@ -98,7 +98,7 @@ const crewNewFinding = createRoute({
     ...word(search, 'step'),
     ...word(search, 'question'),
   }),
-  component: lazyRouteComponent(() => import('../crew/finding/new-finding-screen.tsx'), 'NewFindingScreen'),
+  component: lazyRouteComponent(() => import('../crew/finding/new-finding-screen.tsx'), 'CrewNewFindingScreen'),
 });
 const crewFinding = createRoute({
   getParentRoute: () => crew,

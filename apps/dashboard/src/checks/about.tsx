@@ -3,7 +3,7 @@ import { REFERRAL_WORDS, say, type Text } from '@underlath/rules/kernel';
 import { type ReactNode, useId } from 'react';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { checksWords } from '../shared/i18n/messages/checks.ts';
-import { measure } from '../shared/i18n/messages/measure.ts';
+import { measureWords } from '../shared/i18n/messages/measure.ts';
 
 /** Sentences without repeats: several editions of one section are said alike. */
 export const distinct = (texts: readonly Text[]): Text[] => [
@@ -103,7 +103,7 @@ export function NotCovered({ check }: { check: Check }) {
 /** What stands with every verdict of this check, before anything is measured. */
 export function Cautions({ check }: { check: Check }) {
   const t = useT(checksWords);
-  const m = useT(measure);
+  const m = useT(measureWords);
   const { locale } = useLocale();
   const { cautions, referrals } = runCheck(check, { inputs: {} });
   return (

@@ -9,7 +9,7 @@ import { useEvidence } from '../shared/measure/use-evidence.ts';
 import { buttonClass } from '../shared/ui/button.tsx';
 import { EmptyState, FailState, LoadingRows } from '../shared/ui/states.tsx';
 import type { RunCase } from './cases.tsx';
-import { Sheet, TitleBlock } from './sheet.tsx';
+import { CheckSheet, TitleBlock } from './check-sheet.tsx';
 import { SheetFrame } from './sheet-frame.tsx';
 
 /** One check: all there is to know about it, and its form to try. */
@@ -58,7 +58,7 @@ export function CheckScreen() {
         />
       )}
       {!unread && !evidence && <LoadingRows rows={8} tall />}
-      {check && evidence && cases && <Sheet key={check.id} check={check} evidence={evidence} cases={cases} />}
+      {check && evidence && cases && <CheckSheet key={check.id} check={check} evidence={evidence} cases={cases} />}
     </SheetFrame>
   );
 }

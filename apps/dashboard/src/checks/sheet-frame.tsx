@@ -3,14 +3,14 @@ import { rulesVersion } from '@underlath/rules';
 import type { ReactNode } from 'react';
 import { useT } from '../shared/i18n/locale.tsx';
 import { checksWords } from '../shared/i18n/messages/checks.ts';
-import { common } from '../shared/i18n/messages/common.ts';
+import { commonWords } from '../shared/i18n/messages/common.ts';
 import { LanguageChoice } from '../shared/ui/language-choice.tsx';
 import './checks.css';
 
 /** The line above and below every page of the checks. Nobody needs to be signed in, and nothing is asked of the server. */
 export function SheetFrame({ title, children }: { title: string; children: ReactNode }) {
   const t = useT(checksWords);
-  const c = useT(common);
+  const c = useT(commonWords);
   return (
     <div className="handbook">
       <title>{`${title} · Underlath`}</title>

@@ -3,7 +3,7 @@ import { MeasureScale } from '../shared/drawing/scales.tsx';
 import { formatShare } from '../shared/i18n/format.ts';
 import { useLocale, useT } from '../shared/i18n/locale.tsx';
 import { checksWords } from '../shared/i18n/messages/checks.ts';
-import { measure } from '../shared/i18n/messages/measure.ts';
+import { measureWords } from '../shared/i18n/messages/measure.ts';
 import { AssumedList, Sources } from '../shared/measure/outcome-view.tsx';
 import { quantityText, splitName, valueLabel } from '../shared/measure/quantity.ts';
 import { distinct } from './about.tsx';
@@ -13,7 +13,7 @@ type WorkingProps = { outcome: Outcome; evidence: CheckEvidence; edition: string
 /** Everything behind the verdict: how far off, why, every value with its formula and number, the rule, the cautions. */
 export function Working({ outcome, evidence, edition }: WorkingProps) {
   const t = useT(checksWords);
-  const m = useT(measure);
+  const m = useT(measureWords);
   const { locale, tag } = useLocale();
   const makeSafe = outcome.severity === 'make-safe';
   // The rules package puts what to do at once first among the cautions of a make-safe.

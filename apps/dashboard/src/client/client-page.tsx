@@ -1,29 +1,29 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useState } from 'react';
 import { LocaleProvider, readStoredLocale, startingLocale, useT } from '../shared/i18n/locale.tsx';
-import { client } from '../shared/i18n/messages/letter.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
 import { SiteZone } from '../shared/i18n/site-zone.tsx';
 import { StatusProvider, useAnnounce } from '../shared/ui/status.tsx';
 import { AskScreen } from './decision/ask-screen.tsx';
 import { DeclineScreen } from './decision/decline-screen.tsx';
 import { ReviewScreen } from './decision/review-screen.tsx';
-import { useDraft } from './decision/use-draft.ts';
+import { useDecisionDraft } from './decision/use-draft.ts';
 import { LetterId } from './letter/letter-id.ts';
 import { LetterScreen } from './letter/letter-screen.tsx';
 import { chosenIn } from './letter/letter-text.ts';
 import { useLetter } from './letter/use-letter.ts';
-import { type Block, blockOf, type ClientKey } from './problem-words.ts';
+import { type Block, type ClientKey, findBlock } from './problem-words.ts';
 import { Said } from './said.tsx';
 import { useOnline } from './use-online.ts';
 import { usePageTitle } from './use-page-title.ts';
 import { useReturnToPlace } from './use-return.ts';
-import { type Step, useStep } from './use-step.ts';
+import { type LetterStep, useStep } from './use-step.ts';
 import { BlockedScreen, FailedScreen, LoadingScreen } from './waiting-screens.tsx';
 
 /** One page: the letter behind the link, or why there is none. */
 export function ClientPage() {
   const { letter, error, nowhere, retry, retrying } = useLetter();
-  const block = nowhere ? 'no-link' : blockOf(error);
+  const block = nowhere ? 'no-link' : findBlock(error);
   if (letter) {
     // The letter's language is the default; a choice made on this device goes before it.
     const locale = startingLocale(readStoredLocale(), [letter.locale]);
@@ -46,12 +46,12 @@ export function ClientPage() {
 }
 
 function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | null }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const announce = useAnnounce();
   const online = useOnline();
   const [closed, setClosed] = useState(false);
   const { step, go, back } = useStep();
-  const { draft, change, forget } = useDraft(letter.letterId);
+  const { draft, change, forget } = useDecisionDraft(letter.letterId);
   const answerable = letter.state === 'open' && block === null;
   const shown = answerable ? step : 'letter';
   const leave = useReturnToPlace(shown, answerable);
@@ -65,7 +65,7 @@ function OpenLetter({ letter, block }: { letter: ClientLetter; block: Block | nu
     announce(<Said words={words} />);
     back();
   };
-  const open = (next: Step) => {
+  const open = (next: LetterStep) => {
     leave();
     go(next);
   };

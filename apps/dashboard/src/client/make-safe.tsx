@@ -1,6 +1,6 @@
 import { type ChangeOrderDocument, sectionOf } from '@underlath/contract';
 import { useT } from '../shared/i18n/locale.tsx';
-import { client } from '../shared/i18n/messages/letter.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
 import { SeverityShape } from '../shared/ui/severity.tsx';
 import { telephoneLink, unbroken } from './letter/letter-text.ts';
 import { Inline } from './words.tsx';
@@ -13,7 +13,7 @@ type MakeSafeProps = {
 
 /** Stands before everything else when any finding must be made safe, on every step. */
 export function MakeSafe({ document, brief }: MakeSafeProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const section = sectionOf(document, 'make-safe');
   if (!section) return null;
   const places = section.lines.filter((line) => line.atSigning);

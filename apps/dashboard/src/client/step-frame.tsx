@@ -1,6 +1,6 @@
 import { type FormEvent, type ReactNode, useEffect, useRef } from 'react';
 import { useT } from '../shared/i18n/locale.tsx';
-import { client } from '../shared/i18n/messages/letter.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
 import { Button } from '../shared/ui/button.tsx';
 import { LanguageSwitch } from './language-switch.tsx';
 
@@ -14,7 +14,7 @@ type StepFrameProps = {
 
 /** A step beside the letter: its heading takes the focus, Back is first and last, and the form never leaves by itself. */
 export function StepFrame({ title, onBack, onSubmit, children }: StepFrameProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     window.scrollTo(0, 0);

@@ -1,17 +1,17 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import { OfflineError, ProblemError } from '../shared/api/errors.ts';
+import { OfflineError, ProblemAnswer } from '../shared/api/errors.ts';
 import { useT } from '../shared/i18n/locale.tsx';
-import { common } from '../shared/i18n/messages/common.ts';
-import { client } from '../shared/i18n/messages/letter.ts';
+import { commonWords } from '../shared/i18n/messages/common.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
 import { Button } from '../shared/ui/button.tsx';
-import { Contact } from './contact.tsx';
+import { ContactLines } from './contact-lines.tsx';
 import { LanguageSwitch } from './language-switch.tsx';
 import { type Block, blockWords } from './problem-words.ts';
 import { usePageTitle } from './use-page-title.ts';
 
 /** The letter's own layout in gray lines, so that nothing jumps when it comes. */
 export function LoadingScreen() {
-  const t = useT(client);
+  const t = useT(letterWords);
   usePageTitle(t('pageTitleWaiting'));
   return (
     <>
@@ -40,23 +40,23 @@ export function LoadingScreen() {
 
 /** There is no letter to show: says why, and what to do. */
 export function BlockedScreen({ block, error }: { block: Block | 'closed'; error?: Error | null }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const [title, ...body] = blockWords[block];
-  const contact = error instanceof ProblemError ? error.problem.contact : undefined;
+  const contact = error instanceof ProblemAnswer ? error.problem.contact : undefined;
   return (
     <Plain title={t(title)}>
       {body.map((key) => (
         <p key={key}>{t(key)}</p>
       ))}
-      {contact && <Contact company={contact} />}
+      {contact && <ContactLines company={contact} />}
     </Plain>
   );
 }
 
 /** The letter could not be fetched, but may be there. */
 export function FailedScreen({ error, retry, retrying }: { error: Error; retry: () => void; retrying: boolean }) {
-  const t = useT(client);
-  const tCommon = useT(common);
+  const t = useT(letterWords);
+  const tCommon = useT(commonWords);
   return (
     <Plain title={t('failedTitle')}>
       <p>{t(error instanceof OfflineError ? 'failedOffline' : 'failedServer')}</p>
@@ -68,7 +68,7 @@ export function FailedScreen({ error, retry, retrying }: { error: Error; retry: 
 }
 
 function Plain({ title, children }: { title: string; children: ReactNode }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   usePageTitle(t('pageTitleWaiting'));

@@ -1,13 +1,13 @@
 import { Link } from '@tanstack/react-router';
-import { AccountView } from '../shared/account/account-view.tsx';
+import { AccountSettings } from '../shared/account/account-settings.tsx';
 import { useT } from '../shared/i18n/locale.tsx';
-import { account } from '../shared/i18n/messages/account.ts';
-import { crew } from '../shared/i18n/messages/crew.ts';
+import { accountWords } from '../shared/i18n/messages/account.ts';
+import { crewWords } from '../shared/i18n/messages/crew.ts';
 import { BackWords, CrewFrame } from './crew-frame.tsx';
 
 export function CrewAccountScreen() {
-  const t = useT(account);
-  const c = useT(crew);
+  const t = useT(accountWords);
+  const c = useT(crewWords);
   return (
     <CrewFrame
       back={
@@ -17,7 +17,7 @@ export function CrewAccountScreen() {
       }
     >
       <h1>{t('title')}</h1>
-      <AccountView />
+      <AccountSettings />
     </CrewFrame>
   );
 }

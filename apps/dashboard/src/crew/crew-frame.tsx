@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { ReactNode } from 'react';
 import { useT } from '../shared/i18n/locale.tsx';
-import { crew } from '../shared/i18n/messages/crew.ts';
+import { crewWords } from '../shared/i18n/messages/crew.ts';
 import { useOutboxState, useUnsentCount } from './outbox/use-outbox.tsx';
 import './crew.css';
 
@@ -17,7 +17,7 @@ type CrewFrameProps = {
 
 /** Every crew screen: where it came from and what waits on the phone above, the actions below. */
 export function CrewFrame({ back, progress, children, foot }: CrewFrameProps) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { offline, storageError } = useOutboxState();
   const unsent = useUnsentCount();
   return (

@@ -3,6 +3,7 @@ import {
   type Assumed,
   assumedOfPlace,
   type Check,
+  type ElementRole,
   ENGINEER_REPAIR,
   failuresFirst,
   fieldAt,
@@ -11,7 +12,6 @@ import {
   type Outcome,
   type Quantity,
   type Referral,
-  type Role,
   rateSeverity,
   rulesVersion,
   SCREENING_PRACTICE,
@@ -34,7 +34,7 @@ function explainingRatio({ verdict, ratio = null }: Judgement): number | null {
 
 /** Everything the severity table asks: what the judgement found goes before what the place says. */
 function severityFacts(
-  role: Role,
+  role: ElementRole,
   situation: Situation,
   { verdict, facts = NO_FACTS }: Judgement,
   ratio: number | null,
@@ -91,7 +91,7 @@ export class JudgedOutcome implements Outcome {
   private readonly check: Check;
   private readonly situation: Situation;
   private readonly judgement: Judgement;
-  private readonly role: Role;
+  private readonly role: ElementRole;
   private rating: SeverityAnswer | undefined;
   private facts: SeverityFacts | undefined;
   private readonly leftOut: LeftOut;
@@ -232,7 +232,7 @@ export class JudgedOutcome implements Outcome {
 }
 
 /** Who can say whether a remembered rule is the one in force. */
-function whoConfirms(role: Role): Referral {
+function whoConfirms(role: ElementRole): Referral {
   if (role === 'hazard') return 'specialist';
   return role === 'gravity' || role === 'lateral' ? 'engineer' : 'official';
 }

@@ -3,12 +3,12 @@ import type { Assumed, Severity, Verdict } from './outcome.ts';
 import { type Text, text } from './text.ts';
 
 /** What the element does in the house. */
-export type Role = 'gravity' | 'lateral' | 'envelope' | 'finish' | 'hazard';
+export type ElementRole = 'gravity' | 'lateral' | 'envelope' | 'finish' | 'hazard';
 export type MemberKind = 'joist' | 'beam' | 'post' | 'seat' | 'hanger' | 'plate' | 'stud' | 'engineered';
 
 /** What the place says about a finding; everything may be unknown. */
 export interface Situation {
-  readonly role?: Role | undefined;
+  readonly role?: ElementRole | undefined;
   readonly memberKind?: MemberKind | undefined;
   /** Full stories above the element; the roof is not one. */
   readonly storiesAbove?: number | undefined;
@@ -25,7 +25,7 @@ export interface Situation {
 
 /** A situation together with what the check found; the only input of the severity table. */
 export interface SeverityFacts extends Situation {
-  readonly role: Role;
+  readonly role: ElementRole;
   readonly verdict: Verdict;
   /** Load over capacity; a measured gap over its limit does not belong here. */
   readonly ratio: number | null;

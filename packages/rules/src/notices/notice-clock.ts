@@ -57,7 +57,7 @@ const daysBetween = (from: string, to: string): number => Math.round((Date.parse
  * @param firstSeenOn, today and all others `YYYY-MM-DD`
  * @throws RangeError for a date there is not, or days below 0 or not whole
  */
-export function noticeClock(input: {
+export function runNoticeClock(input: {
   readonly firstSeenOn: string;
   readonly terms: NoticeTerms;
   readonly sent: readonly SentNotice[];

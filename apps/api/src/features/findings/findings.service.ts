@@ -7,7 +7,7 @@ import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../../shared/paging.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -34,7 +34,7 @@ export class FindingsService {
     companyId: string,
     projectId: string,
     query: QueryOut<typeof findingRoutes.listFindings>,
-  ): Promise<Page<FindingRow>> {
+  ): Promise<ListPage<FindingRow>> {
     const { cursor, limit, q, ...filter } = query;
     const after = readCursor(newestFirst('findings'), cursor);
     const wanted = { ...filter, q: q?.trim() || undefined, after, take: limit + 1 };

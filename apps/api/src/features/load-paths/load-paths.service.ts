@@ -23,11 +23,11 @@ import type { LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 import * as paths from './load-paths.repository.ts';
 import {
   type Around,
-  type Kept,
+  type KeptLoadPath,
   keptOf,
   nowOf,
-  outcomeOf,
-  refuse,
+  readOutcome,
+  refuseFields,
   segmentsOf,
   toColumns,
   toStored,
@@ -73,7 +73,9 @@ export class LoadPathsService {
       if (!row) throw notFound('load path');
       const strange = repaired.find((finding) => !findingIdsOf(segmentsOf(row)).includes(finding));
       if (strange)
-        refuse([{ pointer: '/repaired', detail: `repaired: no link of this load path has the finding ${strange}.` }]);
+        refuseFields([
+          { pointer: '/repaired', detail: `repaired: no link of this load path has the finding ${strange}.` },
+        ]);
       return this.view(tx, row, locale, repaired);
     });
   }
@@ -163,7 +165,7 @@ export class LoadPathsService {
     return this.database.inCompany(companyId, async (tx) => {
       const { projectId } = await requirePlace(tx, companyId, locationId);
       const rows = await paths.listFindings(tx, companyId, projectId, { locationId });
-      return { items: rows.flatMap((row) => proposalsOf(row, outcomeOf(row), locale)) };
+      return { items: rows.flatMap((row) => proposalsOf(row, readOutcome(row), locale)) };
     });
   }
 
@@ -182,14 +184,14 @@ export class LoadPathsService {
     companyId: string,
     id: string,
     place: PlaceRow,
-    kept: Kept,
+    kept: KeptLoadPath,
     locale: Locale,
   ): Promise<void> {
     const line = { companyId, projectId: place.projectId };
-    refuse(await lineAboveFaults(tx, line, kept, id));
+    refuseFields(await lineAboveFaults(tx, line, kept, id));
     const near = await around(tx, line, kept, place);
     const photos = await paths.knownPhotos(tx, companyId, place.projectId, photoIdsOf(kept.segments));
-    refuse(keptFaults(kept.segments, place, { findings: near.findings, photos }));
+    refuseFields(keptFaults(kept.segments, place, { findings: near.findings, photos }));
     worthOf(nowOf(kept, near).path, locale);
   }
 
@@ -213,7 +215,7 @@ async function requirePlace(tx: Tx, companyId: string, id: string): Promise<Plac
 async function around(
   tx: Tx,
   { companyId, projectId }: Pick<LoadPathRow, 'companyId' | 'projectId'>,
-  kept: Kept,
+  kept: KeptLoadPath,
   place: PlaceRow,
 ): Promise<Around> {
   const findings = await findingsOf(tx, companyId, projectId, kept.segments);
@@ -227,5 +229,5 @@ async function findingsOf(
   segments: readonly KeptSegment[],
 ): Promise<Map<string, LinkFinding>> {
   const rows = await paths.listFindings(tx, companyId, projectId, { id: { in: findingIdsOf(segments) } });
-  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: outcomeOf(row) }]));
+  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: readOutcome(row) }]));
 }

@@ -2,7 +2,7 @@ import type { ChangeOrderDocument, Decision } from '@underlath/contract';
 import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { Outbox } from '../../platform/mail/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { findMemberEmail } from '../../shared/members.ts';
 import { eventTypes } from '../../shared/record-events.ts';
 import { letterZone } from '../../shared/site-words.ts';
@@ -56,7 +56,7 @@ export class LettersService {
   constructor(
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly publicUrl: string,
   ) {}
 

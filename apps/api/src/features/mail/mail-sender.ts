@@ -2,7 +2,7 @@ import { buffer } from 'node:stream/consumers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database } from '../../platform/database/database.ts';
 import { sha256Of } from '../../platform/hash.ts';
-import { type Attachment, type Mailer, MailRefusedError, type Sent } from '../../platform/mail/mailer.ts';
+import { type Attachment, type Mailer, MailRefusedError, type SentMail } from '../../platform/mail/mailer.ts';
 import { sendMailJob } from '../../platform/mail/outbox.ts';
 import { handleJob, type JobHandler } from '../../platform/queue.ts';
 import { systemActor } from '../../shared/actor.ts';
@@ -31,7 +31,7 @@ export class MailSender {
     const mail = await this.database.inCompany(companyId, (tx) => mails.findMail(tx, companyId, id));
     if (mail?.state !== 'waiting') return;
     const tried = { triedAt: this.clock.now(), tries: mail.tries + 1 };
-    let sent: Sent;
+    let sent: SentMail;
     try {
       sent = await this.mailer.send({ ...mail, attachments: await this.attachments(mail) });
     } catch (error) {

@@ -1,7 +1,7 @@
 import type { Mail } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import type { Outbox } from '../../platform/mail/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
@@ -21,7 +21,7 @@ export class MailsService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly sending: SendingService,
   ) {}
 

@@ -5,10 +5,11 @@ import { deviceOf } from '../../plugins/device.ts';
 import { serve } from '../../plugins/serve.ts';
 import { callerOf } from '../../shared/caller.ts';
 import type { ProfileService } from '../accounts/profile.service.ts';
+import type { Session } from '../accounts/sign-in.service.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
 import type { JoiningService } from './joining.service.ts';
-import type { MembersService, Session } from './members.service.ts';
+import type { MembersService } from './members.service.ts';
 
 interface Services {
   members: MembersService;

@@ -19,16 +19,12 @@ import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertVersion } from '../../shared/versions.ts';
+import type { Session } from '../accounts/sign-in.service.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
 type CompanyChange = BodyOut<typeof memberRoutes.changeCompany>;
-
-export interface Session {
-  me: Me;
-  signedIn: SignedIn;
-}
 
 /** The company and its people. */
 export class MembersService {

@@ -1,15 +1,15 @@
 import type { NoticeClock } from '@underlath/contract';
-import { type NoticeMethod, type NoticeTerms, noticeClock, type SentNotice, text } from '@underlath/rules';
+import { type NoticeMethod, type NoticeTerms, runNoticeClock, type SentNotice, text } from '@underlath/rules';
 import { dayOf } from '../../shared/days.ts';
 import { atSite, offsetAt, type SiteClock, siteClock } from '../../shared/site-clock.ts';
 import { isWork } from '../../shared/work-stages.ts';
-import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
+import type { NoticeFinding, NoticeMailState, NoticeProject, NoticeRow } from './notices.repository.ts';
 
 export interface ClockFacts {
   readonly finding: NoticeFinding;
   readonly project: NoticeProject;
   /** Where each mail stands, by its id. */
-  readonly mails: ReadonlyMap<string, MailState>;
+  readonly mails: ReadonlyMap<string, NoticeMailState>;
   /** The zone that the project's newest photo tells, or null. */
   readonly photoOffset: string | null;
   readonly now: Date;
@@ -27,7 +27,7 @@ export function findingClock({ finding, project, mails, photoOffset, now }: Cloc
   const firstSeenOn = atSite(finding.seenAt, clock).day;
   const today = atSite(now, clock).day;
   const disturbedOn = firstWorkOn(finding, clock);
-  const { cautions, ...told } = noticeClock({
+  const { cautions, ...told } = runNoticeClock({
     firstSeenOn,
     terms,
     sent: finding.notices.filter((row) => !hasFailed(row, mails)).map(toSent),
@@ -78,7 +78,7 @@ function isAsked({ state, verdict }: NoticeFinding, { days, methods }: NoticeTer
   return !offered.includes(state) || days !== null || methods.length > 0;
 }
 
-const hasFailed = ({ mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>): boolean => {
+const hasFailed = ({ mailId }: NoticeRow, mails: ReadonlyMap<string, NoticeMailState>): boolean => {
   const state = mailId === null ? undefined : mails.get(mailId);
   return state === 'refused' || state === 'givenUp';
 };

@@ -5,7 +5,7 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { sha256Of } from '../../platform/hash.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/mail/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
@@ -36,7 +36,7 @@ export class NoticesService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
   ) {}
 
   /** @throws ProblemError `not-found` */
@@ -207,7 +207,7 @@ async function toNotices(
   tx: Tx,
   companyId: string,
   rows: readonly NoticeRow[],
-  mails: ReadonlyMap<string, notices.MailState>,
+  mails: ReadonlyMap<string, notices.NoticeMailState>,
 ): Promise<Notice[]> {
   const names = await namesOf(
     tx,

@@ -5,7 +5,7 @@ import type { FileStore } from '../../platform/file-store/file-store.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { toEnum } from '../../shared/enum-words.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../../shared/paging.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { thumbKey, viewKey } from './photo-files.ts';
@@ -31,7 +31,7 @@ export class PhotosService {
     companyId: string,
     projectId: string,
     query: QueryOut<typeof photoRoutes.listPhotos>,
-  ): Promise<Page<Photo>> {
+  ): Promise<ListPage<Photo>> {
     const { cursor, limit, ...filter } = query;
     const after = readCursor(newestFirst('photos'), cursor);
     return this.database.inCompany(companyId, async (tx) => {

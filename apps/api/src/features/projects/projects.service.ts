@@ -16,7 +16,7 @@ import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../../shared/paging.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import { undeliveredMails } from '../mail/sent-mails.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
@@ -85,7 +85,7 @@ export class ProjectsService {
     );
   }
 
-  async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<Page<ProjectRow>> {
+  async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<ListPage<ProjectRow>> {
     const after = readCursor(newestFirst('projects'), query.cursor);
     const q = query.q?.trim() || undefined;
     return this.database.inCompany(companyId, async (tx) => {
@@ -164,14 +164,14 @@ export class ProjectsService {
   }
 }
 
-async function requireProject(tx: Tx, companyId: string, id: string): Promise<projects.ProjectRow> {
+async function requireProject(tx: Tx, companyId: string, id: string): Promise<projects.ProjectRecord> {
   const row = await projects.findProject(tx, companyId, id);
   if (!row) throw notFound('project');
   return row;
 }
 
 /** @throws ProblemError `invalid-input` for a zone that the state does not have */
-function siteZone({ siteState, timeZone }: Pick<projects.ProjectRow, 'siteState' | 'timeZone'>): string | null {
+function siteZone({ siteState, timeZone }: Pick<projects.ProjectRecord, 'siteState' | 'timeZone'>): string | null {
   const zone = zoneOfSite(siteState, timeZone);
   if (timeZone === null || timeZone === zone) return zone;
   const known = zonesOf(siteState).map((one) => one.timeZone);
@@ -180,7 +180,7 @@ function siteZone({ siteState, timeZone }: Pick<projects.ProjectRow, 'siteState'
 }
 
 /** A site that moves to another state keeps its zone only where that state has it too. */
-function zoneChange(before: projects.ProjectRow, { siteState, timeZone }: ProjectChange) {
+function zoneChange(before: projects.ProjectRecord, { siteState, timeZone }: ProjectChange) {
   if (siteState === undefined && timeZone === undefined) return {};
   const state = siteState === undefined ? before.siteState : siteState;
   return {

@@ -25,8 +25,8 @@ import {
   writeSection,
   writeStanding,
 } from './report-sections.ts';
-import { basisWord, reportWords, type Words } from './report-words.ts';
-import { runText, Sheet, type Words as SheetWords, textWidthPt } from './sheet.ts';
+import { basisWord, type ReportWords, reportWords } from './report-words.ts';
+import { runText, Sheet, type SheetWords, textWidthPt } from './sheet.ts';
 
 export interface ReportInput {
   readonly document: ChangeOrderDocument;
@@ -44,7 +44,7 @@ export interface ReportInput {
 
 interface Pen {
   readonly sheet: Sheet;
-  readonly words: Words;
+  readonly words: ReportWords;
   readonly locale: Locale;
   readonly timeZone: string | null;
 }

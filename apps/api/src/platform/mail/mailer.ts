@@ -24,7 +24,7 @@ export interface Letter {
   attachments?: readonly Attachment[];
 }
 
-export interface Sent {
+export interface SentMail {
   /** Filed: written to a file, and nobody was mailed. */
   state: 'handedOver' | 'filed';
   /** What the mail server said. */
@@ -34,7 +34,7 @@ export interface Sent {
 /** Carries a letter out of the house. Services do not call it: they leave letters in the outbox. */
 export interface Mailer {
   /** @throws MailRefusedError when the mail server will never take this letter */
-  send(letter: Letter): Promise<Sent>;
+  send(letter: Letter): Promise<SentMail>;
 }
 
 /** A mail server refused this letter for good (RFC 5321, 4.2.1: a reply of 5yz); sending the same again is no use. */

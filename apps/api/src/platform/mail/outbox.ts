@@ -34,7 +34,7 @@ export interface MailAbout {
   noticeId?: string;
 }
 
-export interface Outbox {
+export interface MailOutbox {
   /**
    * Leaves a letter in the caller's transaction; it goes out exactly when that is committed. Answers the mail's id.
    * @throws ProblemError `too-many-requests` past what a company may send in an hour
@@ -42,7 +42,7 @@ export interface Outbox {
   post(tx: Tx, companyId: string, letter: OutgoingLetter, about: MailAbout): Promise<string>;
 }
 
-export function createOutbox(queue: JobSender, mailPerHour: number): Outbox {
+export function createOutbox(queue: JobSender, mailPerHour: number): MailOutbox {
   return {
     post: async (tx, companyId, { writerEmail, ...letter }, about) => {
       if (!neverRefused.has(about.kind)) await assertRoom(tx, companyId, mailPerHour);

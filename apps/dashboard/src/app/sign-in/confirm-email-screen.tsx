@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, FailState } from '../../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
@@ -12,7 +12,7 @@ import { tokenOfThisPage } from './letter-token.ts';
 
 /** Where the link that confirms an address leads. Programs that follow links in mail press no button. */
 export function ConfirmEmailScreen() {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [token] = useState(tokenOfThisPage);
   const confirm = useChange(routes.confirmEmail, {
     invalidates: [routes.getAccount, routes.whoAmI],

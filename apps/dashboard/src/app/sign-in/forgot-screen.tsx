@@ -4,16 +4,16 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
-import { app } from '../../shared/i18n/messages/app.ts';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { errorAt, FailState } from '../../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
 
 export function ForgotScreen() {
-  const t = useT(account);
-  const tApp = useT(app);
+  const t = useT(accountWords);
+  const tApp = useT(appWords);
   const { email: typedBefore = '' } = useSearch({ from: '/forgot' });
   const [email, setEmail] = useState(typedBefore);
   const ask = useChange(routes.forgotPassword);

@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
 import { LanguageChoice } from '../../shared/ui/language-choice.tsx';
 import { GateDrawing } from './gate-drawing.tsx';
 
 /** The page before the house: one column of questions beside an opened wall. */
 export function Gate({ title, lead, children }: { title: string; lead?: ReactNode; children: ReactNode }) {
-  const t = useT(app);
+  const t = useT(appWords);
   return (
     <div className="gate-page">
       <title>{`${title} · Underlath`}</title>

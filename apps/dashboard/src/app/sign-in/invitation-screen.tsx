@@ -7,7 +7,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, worthTrying } from '../../shared/api/hooks.ts';
 import { useSignedInAs } from '../../shared/api/me.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { PasswordInput } from '../../shared/ui/password-input.tsx';
@@ -34,7 +34,7 @@ function tokenOfThisPage(): string {
 }
 
 export function InvitationScreen() {
-  const t = useT(app);
+  const t = useT(appWords);
   const [token] = useState(tokenOfThisPage);
   const offer = useQuery({
     // The token itself stays out of the cache's keys.
@@ -79,7 +79,7 @@ export function InvitationScreen() {
 }
 
 function AcceptForm({ token, email }: { token: string; email: string }) {
-  const t = useT(app);
+  const t = useT(appWords);
   const navigate = useNavigate();
   const signedInAs = useSignedInAs();
   const [name, setName] = useState('');

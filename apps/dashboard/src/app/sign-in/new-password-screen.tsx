@@ -4,8 +4,8 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { PasswordInput } from '../../shared/ui/password-input.tsx';
 import { EmptyState, errorAt, FailState } from '../../shared/ui/states.tsx';
@@ -14,8 +14,8 @@ import { tokenOfThisPage } from './letter-token.ts';
 
 /** Where the link of a forgotten password leads. Opening it changes nothing. */
 export function NewPasswordScreen() {
-  const t = useT(account);
-  const c = useT(common);
+  const t = useT(accountWords);
+  const c = useT(commonWords);
   const [token] = useState(tokenOfThisPage);
   const [password, setPassword] = useState('');
   const reset = useChange(routes.resetPassword);

@@ -6,7 +6,7 @@ import { call } from '../../shared/api/call.ts';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
@@ -18,7 +18,7 @@ const words = { code: 'useCode', passkey: 'usePasskey', recovery: 'useRecovery' 
 
 /** After the password: a code, a passkey or a recovery code, whichever the person has at hand. */
 export function SecondStepForm({ needs, onDone, onBeginAgain }: SecondStepFormProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [step, setStep] = useState<SecondStep>(needs[0] ?? 'recovery');
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
@@ -45,7 +45,7 @@ export function SecondStepForm({ needs, onDone, onBeginAgain }: SecondStepFormPr
 type StepProps = { onDone: (me: Me) => void };
 
 function TypedStep({ step, onDone }: StepProps & { step: 'code' | 'recovery' }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [typed, setTyped] = useState('');
   const finish = useChange(routes.finishSignIn, { onDone });
   function submit(event: FormEvent) {
@@ -74,7 +74,7 @@ function TypedStep({ step, onDone }: StepProps & { step: 'code' | 'recovery' }) 
 }
 
 function PasskeyStep({ onDone }: StepProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const finish = useMutation({
     networkMode: 'always',
     mutationFn: async () => call(routes.finishSignIn, { body: { passkey: await askForPasskey('second') } }),

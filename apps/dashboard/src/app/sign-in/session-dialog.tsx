@@ -4,13 +4,13 @@ import { useEffect, useState } from 'react';
 import { useSignedInAs } from '../../shared/api/me.ts';
 import { onSessionEnded } from '../../shared/api/session.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { SignInForm } from './sign-in-form.tsx';
 
 /** Asks to sign in again over the screen that is being worked on. Nothing below is taken away, so nothing typed is lost. */
 export function SessionDialog() {
-  const t = useT(app);
+  const t = useT(appWords);
   const client = useQueryClient();
   const signedInAs = useSignedInAs();
   const [was, setWas] = useState<Me | null>(null);

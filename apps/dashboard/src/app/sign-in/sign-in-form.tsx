@@ -7,9 +7,9 @@ import { call } from '../../shared/api/call.ts';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
-import { app } from '../../shared/i18n/messages/app.ts';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { PasswordInput } from '../../shared/ui/password-input.tsx';
@@ -32,9 +32,9 @@ export function SignInForm({ knownEmail = '', onDone }: SignInFormProps) {
 type PasswordFormProps = Required<SignInFormProps> & { onSecondStep: (needs: readonly SecondStep[]) => void };
 
 function PasswordForm({ knownEmail, onDone, onSecondStep }: PasswordFormProps) {
-  const t = useT(app);
-  const a = useT(account);
-  const tCommon = useT(common);
+  const t = useT(appWords);
+  const a = useT(accountWords);
+  const tCommon = useT(commonWords);
   const [email, setEmail] = useState(knownEmail);
   const [password, setPassword] = useState('');
   const signIn = useChange(routes.signIn, {
@@ -79,7 +79,7 @@ function PasswordForm({ knownEmail, onDone, onSecondStep }: PasswordFormProps) {
 
 /** A passkey whose device checks the person says who they are, and needs no password. */
 function PasskeySignIn({ onDone }: { onDone: (me: Me) => void }) {
-  const a = useT(account);
+  const a = useT(accountWords);
   const signIn = useMutation({
     networkMode: 'always',
     mutationFn: async () => call(routes.signInWithPasskey, { body: { passkey: await askForPasskey('alone') } }),

@@ -3,15 +3,15 @@ import { routes } from '@underlath/contract';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { useSignedInAs } from '../../shared/api/me.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Gate } from './gate.tsx';
 import { ownAddress } from './own-address.ts';
 import { SignInForm } from './sign-in-form.tsx';
 
 export function SignInScreen() {
-  const t = useT(app);
-  const tCommon = useT(common);
+  const t = useT(appWords);
+  const tCommon = useT(commonWords);
   const router = useRouter();
   const signedInAs = useSignedInAs();
   const signUp = useRoute(routes.getSignUp, {});

@@ -3,14 +3,14 @@ import { useEffect } from 'react';
 import { isProblem, problemOf } from '../../shared/api/errors.ts';
 import { useMe, useMeWithoutConnection } from '../../shared/api/me.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 
 /** Everything below needs someone signed in. A session that ends later is asked for again by SessionDialog, over the screen. */
-export function SignedIn() {
+export function SignedInOnly() {
   const me = useMe();
   useMeWithoutConnection();
-  const t = useT(app);
+  const t = useT(appWords);
   if (me.data) return <Outlet />;
   if (isProblem(me.error, 'not-signed-in')) return <ToSignIn />;
   return (

@@ -5,8 +5,8 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { useSignedInAs } from '../../shared/api/me.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { app } from '../../shared/i18n/messages/app.ts';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { appWords } from '../../shared/i18n/messages/app.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { PasswordInput } from '../../shared/ui/password-input.tsx';
@@ -17,8 +17,8 @@ const empty = { companyName: '', name: '', email: '', password: '' };
 
 /** Where companies are opened, the form; elsewhere it is said at once, before anything is typed. */
 export function StartScreen() {
-  const t = useT(app);
-  const tCommon = useT(common);
+  const t = useT(appWords);
+  const tCommon = useT(commonWords);
   const signUp = useRoute(routes.getSignUp, {});
   if (signUp.data?.open) return <OpenCompany />;
   return (
@@ -42,8 +42,8 @@ export function StartScreen() {
 
 /** Whoever opens a company becomes its owner and is signed in. */
 function OpenCompany() {
-  const t = useT(app);
-  const tCommon = useT(common);
+  const t = useT(appWords);
+  const tCommon = useT(commonWords);
   const navigate = useNavigate();
   const signedInAs = useSignedInAs();
   const [typed, setTyped] = useState(empty);

@@ -1,9 +1,9 @@
 import { clientRoutes, isPersonName } from '@underlath/contract';
 import { useRef, useState } from 'react';
-import { ProblemError } from '../../shared/api/errors.ts';
+import { ProblemAnswer } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { TextArea, TextInput } from '../../shared/ui/field.tsx';
 import { useAnnounce } from '../../shared/ui/status.tsx';
@@ -19,7 +19,7 @@ export function AskScreen({
   change,
   onBack,
 }: Pick<AnswerProps, 'letter' | 'draft' | 'change' | 'onBack'>) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const announce = useAnnounce();
   const [checked, setChecked] = useState(false);
   // A second tap can come before the first is drawn as busy.
@@ -34,7 +34,7 @@ export function AskScreen({
   });
   const text = draft.question.trim();
   const name = draft.name.trim();
-  const refused = ask.error instanceof ProblemError ? ask.error : null;
+  const refused = ask.error instanceof ProblemAnswer ? ask.error : null;
 
   function send() {
     setChecked(true);

@@ -1,6 +1,6 @@
 import { understoodAtDeclining } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { TextArea } from '../../shared/ui/field.tsx';
@@ -16,7 +16,7 @@ import { useDecision } from './use-decision.tsx';
 
 /** A reason if one wants to give it, and the name; a tick only where the place is left unsafe or undecided. Nothing is agreed to. */
 export function DeclineScreen({ letter, draft, change, onBack, onDecided }: AnswerProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const decision = useDecision(letter, { kind: 'declined' }, draft, onDecided);
   const understood = understoodAtDeclining(letter.document);
   const told = (letter.document.sections ?? []).flatMap(({ lines }) => lines.filter(({ atDeclining }) => atDeclining));

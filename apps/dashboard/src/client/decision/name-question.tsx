@@ -1,5 +1,5 @@
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 
@@ -15,7 +15,7 @@ type NameQuestionProps = {
 
 /** Asked once before the answer, and no wall: who signs may be the husband or wife of whom the letter names. */
 export function NameQuestion({ open, letterFor, typed, declines, onRight, onChange }: NameQuestionProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <Dialog
       open={open}

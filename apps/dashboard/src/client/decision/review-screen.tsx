@@ -1,8 +1,8 @@
 import { type ChangeOrderDocument, type ClientLetter, type DocumentItem, linesAtSigning } from '@underlath/contract';
 import type { ReactNode } from 'react';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatDate, formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { PartCautions } from '../letter/choose.tsx';
 import { ContractMoved, ContractWaiting } from '../letter/contract-moved.tsx';
@@ -15,20 +15,20 @@ import { Inline, Titled } from '../words.tsx';
 import { NameQuestion } from './name-question.tsx';
 import { Signature } from './signature.tsx';
 import { useDecision } from './use-decision.tsx';
-import type { Draft } from './use-draft.ts';
+import type { DecisionDraft } from './use-draft.ts';
 
 export type AnswerProps = {
   letter: ClientLetter;
   chosen: Chosen;
-  draft: Draft;
-  change: (part: Partial<Draft>) => void;
+  draft: DecisionDraft;
+  change: (part: Partial<DecisionDraft>) => void;
   onBack: () => void;
   onDecided: () => void;
 };
 
 /** What is being agreed in a line each, the consent text, the name and the tick, then the signature. */
 export function ReviewScreen({ letter, chosen, draft, change, onBack, onDecided }: AnswerProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const findingIds = chosen.part?.findingIds;
   const decision = useDecision(letter, { kind: 'approved', findingIds }, draft, onDecided);
   const { document } = letter;
@@ -93,14 +93,14 @@ function BeforeSigning({ document }: { document: ChangeOrderDocument }) {
 }
 
 function useLines({ part, left, letter: { document } }: Chosen): { name: string; line: ReactNode }[] {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const { contract, items, number, version } = document;
   const numbers = numberList(
     items.map((item) => item.number),
     tag,
   );
-  const sum = (cents: number) => formatCents(cents, tag);
+  const sum = (cents: number) => formatMoney(cents, tag);
   const less = contract.thisChangeCents < 0;
   return [
     { name: t('reviewWork'), line: <Work document={document} isPart={part !== undefined} /> },
@@ -152,7 +152,7 @@ function Names({ items }: { items: readonly DocumentItem[] }) {
 }
 
 function useTimeLine(document: ChangeOrderDocument): string {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const { finishBefore, finishAfter, daysBefore, daysAfter } = document.contract;
   const inCalendarDays = document.contract.dayKind === 'calendar';

@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument, Text } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { wordsIn } from '../letter/letter-text.ts';
@@ -19,7 +19,7 @@ type SignatureProps = {
 
 /** The consent text to read, the tick that says it was read, and the name that stands as the signature. */
 export function Signature({ consent, tick, name, agreed, errors, onName, onAgreed }: SignatureProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <>
       <section aria-labelledby="consent" className="consent">
@@ -35,7 +35,7 @@ export function Signature({ consent, tick, name, agreed, errors, onName, onAgree
 type NameInputProps = { hint: string; error: string | undefined; name: string; onName: (name: string) => void };
 
 export function NameInput({ hint, error, name, onName }: NameInputProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <TextInput
       label={t('yourName')}

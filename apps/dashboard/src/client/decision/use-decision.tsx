@@ -1,15 +1,15 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { type ClientLetter, clientRoutes, isPersonName, isSameName, understoodAtDeclining } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
-import { isProblem, ProblemError } from '../../shared/api/errors.ts';
+import { isProblem, ProblemAnswer } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useAnnounce } from '../../shared/ui/status.tsx';
 import { letterKey } from '../letter/use-letter.ts';
 import { Said } from '../said.tsx';
 import { focusFirstInvalid } from '../step-frame.tsx';
-import type { Draft } from './use-draft.ts';
+import type { DecisionDraft } from './use-draft.ts';
 
 interface Answer {
   readonly kind: 'approved' | 'declined';
@@ -21,8 +21,13 @@ interface Answer {
  * Sends one decision on exactly the version that was read. Pressing again after a failed send repeats the same decision
  * under the same key, so that it is made once. A name that is not the one the letter is for is asked about first.
  */
-export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, draft: Draft, onDecided: () => void) {
-  const t = useT(client);
+export function useDecision(
+  letter: ClientLetter,
+  { kind, findingIds }: Answer,
+  draft: DecisionDraft,
+  onDecided: () => void,
+) {
+  const t = useT(letterWords);
   const { locale } = useLocale();
   const [agreed, setAgreed] = useState(false);
   const [checked, setChecked] = useState(false);
@@ -44,7 +49,7 @@ export function useDecision(letter: ClientLetter, { kind, findingIds }: Answer, 
   };
   useReadAgain(decide.error);
   const signerName = draft.name.trim();
-  const refused = decide.error instanceof ProblemError ? decide.error : null;
+  const refused = decide.error instanceof ProblemAnswer ? decide.error : null;
   // A refusal agrees to nothing; it says at most that what it leaves as it is was understood.
   const mustTick = kind === 'approved' || understoodAtDeclining(letter.document) !== null;
   const errors = {
@@ -104,7 +109,7 @@ function useReadAgain(error: Error | null): void {
   const queries = useQueryClient();
   const announce = useAnnounce();
   useEffect(() => {
-    if (!(error instanceof ProblemError)) return;
+    if (!(error instanceof ProblemAnswer)) return;
     const type: string = error.type;
     if (type === 'wrong-state') announce(<Said words="problemDecided" />);
     if (REREAD.includes(type)) {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 
 /** What was typed and not yet sent. The ticks are not kept over a reload: they are to be made on purpose each time. */
-export type Draft = {
+export type DecisionDraft = {
   name: string;
   reason: string;
   question: string;
@@ -9,12 +9,12 @@ export type Draft = {
   leftOut: readonly string[];
 };
 
-const empty: Draft = { name: '', reason: '', question: '', leftOut: [] };
+const empty: DecisionDraft = { name: '', reason: '', question: '', leftOut: [] };
 const keyFor = (letterId: string) => `underlath.letter.${letterId}`;
 
-function read(key: string): Draft {
+function read(key: string): DecisionDraft {
   try {
-    const kept = JSON.parse(sessionStorage.getItem(key) ?? '{}') as Partial<Draft>;
+    const kept = JSON.parse(sessionStorage.getItem(key) ?? '{}') as Partial<DecisionDraft>;
     const word = (value: unknown) => (typeof value === 'string' ? value : '');
     const leftOut = Array.isArray(kept.leftOut) ? kept.leftOut.filter((id) => typeof id === 'string') : [];
     return { name: word(kept.name), reason: word(kept.reason), question: word(kept.question), leftOut };
@@ -24,9 +24,9 @@ function read(key: string): Draft {
 }
 
 /** Keeps what is typed for this letter while the tab lives, over going back, a failed send and a reload. */
-export function useDraft(letterId: string): {
-  draft: Draft;
-  change: (part: Partial<Draft>) => void;
+export function useDecisionDraft(letterId: string): {
+  draft: DecisionDraft;
+  change: (part: Partial<DecisionDraft>) => void;
   forget: () => void;
 } {
   const key = keyFor(letterId);

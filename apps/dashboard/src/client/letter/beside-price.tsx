@@ -1,7 +1,7 @@
 import { type ChangeOrderDocument, type DocumentAlternate, type DocumentItem, titleOf } from '@underlath/contract';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import type { ClientKey } from '../problem-words.ts';
@@ -10,7 +10,7 @@ import { wordsIn } from './letter-text.ts';
 
 /** Sums set aside in the price until their real cost is known. */
 export function Allowances({ document: { price } }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const lines = price.lines.filter(({ kind }) => kind === 'allowance');
   if (lines.length === 0) return null;
   return (
@@ -37,7 +37,7 @@ export function Allowances({ document: { price } }: { document: ChangeOrderDocum
 type ForFindingProps = { item: Pick<DocumentItem, 'number' | 'title' | 'titleEs'> };
 
 function ForFinding({ item }: ForFindingProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <h3>
       {t('findingNumber', { number: item.number })}: <Inline text={titleOf(item)} />
@@ -46,8 +46,8 @@ function ForFinding({ item }: ForFindingProps) {
 }
 
 /** What the price does not cover, by finding where there are several. */
-export function NotCovered({ document: { items } }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+export function NotInPrice({ document: { items } }: { document: ChangeOrderDocument }) {
+  const t = useT(letterWords);
   const some = items.filter(({ exclusions = [] }) => exclusions.length > 0);
   if (some.length === 0) return null;
   return (
@@ -77,7 +77,7 @@ type OtherWaysProps = {
 
 /** Other ways to do it; none of them is in the price or can be signed here, but each can be asked for. */
 export function OtherWays({ document: { items }, onAskFor }: OtherWaysProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const some = items.filter(({ alternates = [] }) => alternates.length > 0);
   if (some.length === 0) return null;
   return (
@@ -106,7 +106,7 @@ const kindKeys: Record<DocumentAlternate['kind'], ClientKey> = {
 type WayProps = Pick<OtherWaysProps, 'onAskFor'> & { way: DocumentAlternate; number: number };
 
 function Way({ way, number, onAskFor }: WayProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale, tag } = useLocale();
   const { differenceCents: cents } = way;
   const key: ClientKey =
@@ -125,7 +125,7 @@ function Way({ way, number, onAskFor }: WayProps) {
         </p>
       ))}
       <p>
-        <b>{t(key, { total: formatCents(Math.abs(cents ?? 0), tag) })}</b>
+        <b>{t(key, { total: formatMoney(Math.abs(cents ?? 0), tag) })}</b>
       </p>
       {onAskFor && (
         <p className="no-print">

@@ -1,8 +1,8 @@
 import { type ClientLetter, type DocumentItem, partOf, sectionOf } from '@underlath/contract';
 import { useState } from 'react';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Lines } from '../section.tsx';
 import { Inline, Titled } from '../words.tsx';
@@ -17,7 +17,7 @@ type ChooseProps = {
 
 /** Which findings are done, where the letter offers it: each tick shows at once what it does to the price. */
 export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const [refused, setRefused] = useState(false);
   const { document } = letter;
@@ -35,13 +35,13 @@ export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
     if (done) {
       const others = now.items.filter((item) => item !== done).map((item) => item.findingId);
       const without = partOf(document, others);
-      if (!without) return t('chooseShare', { total: formatCents(done.shareCents, tag) });
+      if (!without) return t('chooseShare', { total: formatMoney(done.shareCents, tag) });
       const change = without.price.totalCents - now.price.totalCents;
-      return t('chooseLeave', { change: `${change > 0 ? '+' : ''}${formatCents(change, tag)}` });
+      return t('chooseLeave', { change: `${change > 0 ? '+' : ''}${formatMoney(change, tag)}` });
     }
     const ids = [...now.items.map((item) => item.findingId), findingId];
     const withIt = (partOf(document, ids) ?? document).price.totalCents - now.price.totalCents;
-    return t(withIt < 0 ? 'chooseSaves' : 'chooseAdds', { total: formatCents(Math.abs(withIt), tag) });
+    return t(withIt < 0 ? 'chooseSaves' : 'chooseAdds', { total: formatMoney(Math.abs(withIt), tag) });
   }
   return (
     <section aria-labelledby="choose" className="choose no-print">
@@ -60,7 +60,7 @@ export function Choose({ letter, chosen, leftOut, onChange }: ChooseProps) {
         ))}
       </fieldset>
       <p className="hidden-text" role="status">
-        {leftOut.length > 0 && t('chooseStatus', { total: formatCents(now.price.totalCents, tag) })}
+        {leftOut.length > 0 && t('chooseStatus', { total: formatMoney(now.price.totalCents, tag) })}
       </p>
       {refused && <p role="alert">{t('chooseNone')}</p>}
       <PartCautions chosen={chosen} />

@@ -1,7 +1,7 @@
 import type { ClientLetter } from '@underlath/contract';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
@@ -18,7 +18,7 @@ const afterKeys: Record<ClientLetter['state'], ClientKey> = {
 
 /** What the change does to the contract as it stands now: sum, days and finish; after a decline, that it does nothing. */
 export function ContractChange({ chosen: { letter, withWaiting } }: { chosen: Chosen }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { contract } = letter.document;
   const declined = letter.state === 'declined';
   const sums = [
@@ -56,16 +56,16 @@ export function ContractChange({ chosen: { letter, withWaiting } }: { chosen: Ch
 
 /** After an answer: that other changes came, where they did; the sums above stay those of the answer. */
 function ContractSince({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const now = letter.contract.whole.contract.beforeCents;
   if (letter.state === 'open' || now === letter.document.contract.afterCents) return null;
-  return <p>{t('contractSince', { total: formatCents(now, tag) })}</p>;
+  return <p>{t('contractSince', { total: formatMoney(now, tag) })}</p>;
 }
 
 /** What is added to each payment still to come, where the contract's payments are written down. */
 function ContractPayments({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale } = useLocale();
   const { payments = [] } = letter.document.contract;
   if (payments.length === 0) return null;
@@ -83,7 +83,7 @@ function ContractPayments({ letter }: { letter: ClientLetter }) {
 }
 
 function ContractTime({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const day = useDate();
   const { contract } = letter.document;
   const { finishBefore, finishAfter } = contract;

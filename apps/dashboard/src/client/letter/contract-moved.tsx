@@ -1,7 +1,7 @@
 import type { ClientLetter, ContractStanding } from '@underlath/contract';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
@@ -10,7 +10,7 @@ type Move = ClientLetter['contract']['moves'][number];
 
 /** That the contract is no longer the one of the letter's day, by what, and that the sums shown are those of now. */
 export function ContractMoved({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const say = useDate();
   const moveFact = useMoveFact();
@@ -31,7 +31,7 @@ export function ContractMoved({ letter }: { letter: ClientLetter }) {
             : [
                 {
                   name: t('totalContract'),
-                  value: <WasIs was={formatCents(told.sumCents, tag)} is={formatCents(contract.beforeCents, tag)} />,
+                  value: <WasIs was={formatMoney(told.sumCents, tag)} is={formatMoney(contract.beforeCents, tag)} />,
                 },
               ]),
         ]}
@@ -42,7 +42,7 @@ export function ContractMoved({ letter }: { letter: ClientLetter }) {
 }
 
 function useMoveFact(): (move: Move) => Fact {
-  const t = useT(client);
+  const t = useT(letterWords);
   const say = useDate();
   return ({ kind, number, name, on, cents, days }) => {
     const date = say(on, 'long-day');
@@ -60,7 +60,7 @@ function useMoveFact(): (move: Move) => Fact {
 
 /** Other change orders that wait for an answer, and where the contract would be with all of them. */
 export function ContractWaiting({ letter, all }: { letter: ClientLetter; all: ContractStanding }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const say = useDate();
   const { waiting } = letter.contract;
   if (waiting.length === 0 || letter.state !== 'open') return null;

@@ -1,7 +1,7 @@
 import type { ClientLetter, Decision } from '@underlath/contract';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
 import { WasIs } from '../../shared/ui/money.tsx';
@@ -24,7 +24,7 @@ const answers = {
 
 /** "You" is who signed, in the session that signed; everyone else who opens the letter reads the name. */
 function Answer({ chosen, decision, isYours }: AnswerProps & { isYours: boolean }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const say = useDate();
   const { yours, theirs, next } = answers[chosen.part ? 'part' : decision.kind];
   const date = say(decision.decidedAt, 'long-day');
@@ -61,12 +61,12 @@ function Ticked({ title, words, lang }: { title: string; words: string | null; l
 }
 
 function AnswerFacts({ chosen: { part, left, letter }, decision }: AnswerProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const approved = decision.kind === 'approved';
   const { document } = letter;
   const { contract } = document;
-  const sum = (cents: number) => formatCents(cents, tag);
+  const sum = (cents: number) => formatMoney(cents, tag);
   const say = useDate();
   const day = (value: string) => say(value, 'long-day');
   const at = day(decision.decidedAt);

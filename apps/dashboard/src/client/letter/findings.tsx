@@ -1,17 +1,17 @@
 import { type ChangeOrderDocument, type DocumentItem, placeOf, titleOf, type Wording } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Facts } from '../../shared/ui/facts.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { Inline, Paragraphs } from '../words.tsx';
-import { byPlace, isOnly, saysAlready, wordsIn } from './letter-text.ts';
+import { groupByPlace, isOnly, saysAlready, wordsIn } from './letter-text.ts';
 import { Photos } from './photos.tsx';
 
 /** What was found: first in one piece as the contractor worded it, then finding by finding with its photos. */
 export function Findings({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { items, wording } = document;
-  const manyPlaces = byPlace(items).length > 1;
+  const manyPlaces = groupByPlace(items).length > 1;
   // As long as the wording is only the findings' own words, each stands with its photos instead of in one run before them.
   const inFindings =
     items.length > 1 &&
@@ -41,7 +41,7 @@ export function Findings({ document }: { document: ChangeOrderDocument }) {
 type FindingProps = { item: DocumentItem; wording: Wording; showFound: boolean; showPlace: boolean };
 
 function Finding({ item, wording, showFound, showPlace }: FindingProps) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale } = useLocale();
   return (
     <li className="finding">

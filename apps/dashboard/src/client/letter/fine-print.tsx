@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { BASIS_WORDS, say } from '@underlath/rules/kernel';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Section } from '../section.tsx';
 import { allSources, numberList } from './letter-text.ts';
 
@@ -16,7 +16,7 @@ export function FinePrint({ document }: { document: ChangeOrderDocument }) {
 }
 
 function Sources({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale, tag } = useLocale();
   const versions = [...new Set(document.items.map((item) => item.rulesVersion))];
   return (

@@ -2,14 +2,14 @@ import { clientRoutes } from '@underlath/contract';
 import { addressOf } from '../../shared/api/call.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Trouble } from '../trouble.tsx';
 import { useLetterId } from './letter-id.ts';
 
 /** The PDF of exactly this version, and printing. */
 export function CopyButtons() {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale } = useLocale();
   const params = { letterId: useLetterId() };
   return (
@@ -24,7 +24,7 @@ export function CopyButtons() {
 
 /** A copy to keep, and the way to close the letter on a device that is not the owner's own. */
 export function KeepCopy({ onClosed }: { onClosed: () => void }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const params = { letterId: useLetterId() };
   const close = useChange(clientRoutes.closeClientLink, { onDone: onClosed });
   return (

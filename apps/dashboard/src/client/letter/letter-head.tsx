@@ -1,6 +1,6 @@
 import { type ChangeOrderDocument, type ClientLetter, sectionOf } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { LanguageSwitch } from '../language-switch.tsx';
 import { Lines } from '../section.tsx';
@@ -8,7 +8,7 @@ import { Inline } from '../words.tsx';
 
 /** From whom, and the language: the first line of the page whatever follows. */
 export function Letterhead({ company }: { company: ChangeOrderDocument['company'] }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <div className="letter-top">
       <p className="letter-from">
@@ -22,7 +22,7 @@ export function Letterhead({ company }: { company: ChangeOrderDocument['company'
 
 /** About which house, which change order, and the headline. Once decided, the decision is the page's first heading. */
 export function Subject({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const say = useDate();
   const { document, state } = letter;
   const { project } = document;

@@ -1,12 +1,12 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
-import { Contact } from '../contact.tsx';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
+import { ContactLines } from '../contact-lines.tsx';
 import { MakeSafe } from '../make-safe.tsx';
 import { type Block, openBlockWords } from '../problem-words.ts';
 import { Section } from '../section.tsx';
-import type { Step } from '../use-step.ts';
-import { NotCovered, OtherWays } from './beside-price.tsx';
+import type { LetterStep } from '../use-step.ts';
+import { NotInPrice, OtherWays } from './beside-price.tsx';
 import { Choose } from './choose.tsx';
 import { ContractChange } from './contract-change.tsx';
 import { Decided } from './decided.tsx';
@@ -14,7 +14,7 @@ import { Findings } from './findings.tsx';
 import { FinePrint } from './fine-print.tsx';
 import { KeepCopy } from './keep-copy.tsx';
 import { Letterhead, Subject } from './letter-head.tsx';
-import { byPlace, type Chosen } from './letter-text.ts';
+import { type Chosen, groupByPlace } from './letter-text.ts';
 import { PlaceFigure } from './place-figure.tsx';
 import { Price } from './price.tsx';
 import { Questions } from './questions.tsx';
@@ -30,7 +30,7 @@ type LetterScreenProps = {
   onAskFor: (question: string) => void;
   /** The link died while the letter was open: it can be read on, not answered. */
   block: Block | null;
-  go: (step: Step) => void;
+  go: (step: LetterStep) => void;
   onClosed: () => void;
   /** In the office, before it is sent: to be read, neither answered nor kept. */
   preview?: boolean;
@@ -49,7 +49,7 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         <MakeSafe document={document} />
         <Decided letter={letter} chosen={chosen} />
         <Subject letter={letter} />
-        {byPlace(document.items).map((place) => (
+        {groupByPlace(document.items).map((place) => (
           <PlaceFigure key={place.place.locationId} {...place} />
         ))}
         <Findings document={document} />
@@ -58,13 +58,13 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
         <Glossary document={document} />
         {answerable && <Choose letter={letter} chosen={chosen} leftOut={leftOut} onChange={onLeaveOut} />}
         <Price chosen={chosen} />
-        <NotCovered document={chosen.letter.document} />
+        <NotInPrice document={chosen.letter.document} />
         {/* What another way changes is known for the whole letter only. */}
         {!chosen.part && <OtherWays document={document} onAskFor={answerable ? onAskFor : undefined} />}
         <ContractChange chosen={chosen} />
         <Section document={chosen.letter.document} id="not-known" />
         <Questions letter={letter} />
-        <Contact company={document.company} />
+        <ContactLines company={document.company} />
         {!preview && <KeepCopy onClosed={onClosed} />}
         <FinePrint document={document} />
       </article>
@@ -75,7 +75,7 @@ export function LetterScreen({ onAskFor, ...props }: LetterScreenProps) {
 
 /** Told over the letter, which stays to be read. */
 function LinkDied({ block }: { block: Block }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const [title, ...body] = openBlockWords[block];
   return (
     <div className="notice" role="alert" tabIndex={-1} data-told>

@@ -2,8 +2,8 @@ import type { ChangeOrderDocument, ClientLetter, DocumentItem, Text } from '@und
 import { expect, test } from 'vitest';
 import {
   allSources,
-  byPlace,
   chosenIn,
+  groupByPlace,
   inGroups,
   isOnly,
   numberList,
@@ -66,7 +66,7 @@ test('findings seen on different days are told apart, though they were checked o
 test('findings of one wall share its drawing', () => {
   const wall = { locationId: 'a' } as DocumentItem['place'];
   const beam = { locationId: 'b' } as DocumentItem['place'];
-  const places = byPlace([
+  const places = groupByPlace([
     item({ number: 1, place: wall }),
     item({ number: 2, place: beam }),
     item({ number: 3, place: wall }),

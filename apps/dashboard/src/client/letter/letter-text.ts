@@ -104,7 +104,7 @@ export function whoChecked(items: readonly DocumentItem[], dayOf: (at: string) =
 export type PlaceWithItems = { place: DocumentItem['place']; items: DocumentItem[] };
 
 /** The findings by place, the places in the order they first come. */
-export function byPlace(items: readonly DocumentItem[]): PlaceWithItems[] {
+export function groupByPlace(items: readonly DocumentItem[]): PlaceWithItems[] {
   const places: PlaceWithItems[] = [];
   for (const item of items) {
     const known = places.find((each) => each.place.locationId === item.place.locationId);

@@ -1,7 +1,7 @@
 import { captionOf, type DocumentItem, type PhotoStage, titleOf } from '@underlath/contract';
 import { useState } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import type { ClientKey } from '../problem-words.ts';
@@ -21,7 +21,7 @@ const stageKeys: Record<PhotoStage, ClientKey> = {
 
 /** The photos of a finding. Each opens large with its caption; the buttons there go on to the next. */
 export function Photos({ item }: { item: DocumentItem }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale } = useLocale();
   const addressOf = usePhotoAddress();
   const [open, setOpen] = useState<number | null>(null);
@@ -83,7 +83,7 @@ export function Photos({ item }: { item: DocumentItem }) {
 }
 
 function Picture({ src, alt }: { src: string; alt: string }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const [failed, setFailed] = useState(false);
   if (failed) return <span className="photo-failed">{t('photoFailed')}</span>;
   return <img src={src} alt={alt} loading="lazy" decoding="async" onError={() => setFailed(true)} />;

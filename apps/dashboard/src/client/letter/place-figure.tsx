@@ -3,7 +3,7 @@ import { sized } from '@underlath/rules/places';
 import type { DrawnPlace } from '../../shared/drawing/drawn-place.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Inline } from '../words.tsx';
 import { numberList, type PlaceWithItems, wordsIn } from './letter-text.ts';
 
@@ -22,7 +22,7 @@ function drawnPlace(place: DocumentItem['place'], locale: Locale): DrawnPlace {
 
 /** One wall, floor or beam to scale with its findings hatched and numbered; nothing when its size is not known. */
 export function PlaceFigure({ place, items }: PlaceWithItems) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { locale, tag } = useLocale();
   const drawn = drawnPlace(place, locale);
   if (!sized(drawn) || items.every((item) => item.extent === null)) return null;

@@ -1,8 +1,8 @@
 import { type ChangeOrderDocument, type PriceLine, sectionOf } from '@underlath/contract';
 import type { ReactNode } from 'react';
-import { formatCents, formatNumber } from '../../shared/i18n/format.ts';
+import { formatMoney, formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Money } from '../../shared/ui/money.tsx';
 import { Lines } from '../section.tsx';
 import { Inline, Paragraphs, Titled } from '../words.tsx';
@@ -11,7 +11,7 @@ import { type Chosen, numberList } from './letter-text.ts';
 
 /** The price in one sentence; every line and how it came about on demand. */
 export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const { document } = letter;
   const { price } = document;
@@ -19,7 +19,7 @@ export function Price({ chosen: { left, letter } }: { chosen: Chosen }) {
   return (
     <section aria-labelledby="price">
       <h2 id="price">{t('thePrice')}</h2>
-      <p>{t('priceIs', { total: formatCents(price.totalCents, tag) })}</p>
+      <p>{t('priceIs', { total: formatMoney(price.totalCents, tag) })}</p>
       {left.length > 0 && <p>{t('priceWithout', { count: left.length, numbers: numberList(numbers, tag) })}</p>}
       <AboutPrice document={document} />
       <Allowances document={document} />
@@ -50,7 +50,7 @@ function AboutPrice({ document }: { document: ChangeOrderDocument }) {
 }
 
 function PriceLines({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const { price } = document;
   const pct = (value: number) => `${formatNumber(value, tag)}%`;
@@ -81,7 +81,7 @@ function PriceLines({ document }: { document: ChangeOrderDocument }) {
 }
 
 function Line({ line }: { line: PriceLine }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <li>
       <div className="price-line">
@@ -130,7 +130,7 @@ function FootRow({ name, cents, means, total }: FootRowProps) {
 
 /** What each finding's part of the total is; the parts add up to it to the cent. */
 function Shares({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   return (
     <>
       <h3 className="shares-title">{t('priceShares')}</h3>

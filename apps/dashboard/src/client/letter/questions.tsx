@@ -1,11 +1,11 @@
 import type { ClientLetter } from '@underlath/contract';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 
 /** What was asked and what the contractor answered, oldest first. */
 export function Questions({ letter }: { letter: ClientLetter }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const say = useDate();
   if (letter.questions.length === 0) return null;
   const when = (at: string) => say(at, 'day-time');

@@ -1,13 +1,13 @@
 import { type ChangeOrderDocument, sectionOf, titleOf } from '@underlath/contract';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { useDate } from '../../shared/i18n/site-zone.tsx';
 import { Inline, Paragraphs } from '../words.tsx';
 import { numberList, whoChecked } from './letter-text.ts';
 
 /** Why it matters, what happens if it is not done, who checked, and the contractor's own note. */
 export function Reasons({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { wording } = document;
   return (
     <>
@@ -31,7 +31,7 @@ export function Reasons({ document }: { document: ChangeOrderDocument }) {
 }
 
 function WhoChecked({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const say = useDate();
   const dayOf = (at: string) => say(at, 'long-day');
@@ -56,7 +56,7 @@ function WhoChecked({ document }: { document: ChangeOrderDocument }) {
 
 /** The repair of each finding, in the order of the findings. */
 export function Repairs({ document }: { document: ChangeOrderDocument }) {
-  const t = useT(client);
+  const t = useT(letterWords);
   const one = document.items.length === 1;
   return (
     <section aria-labelledby="repair">

@@ -1,10 +1,10 @@
 import type { ClientLetter } from '@underlath/contract';
 import { type RefObject, useEffect, useRef } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { client } from '../../shared/i18n/messages/letter.ts';
+import { letterWords } from '../../shared/i18n/messages/letter.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money, WasIs } from '../../shared/ui/money.tsx';
-import type { Step } from '../use-step.ts';
+import type { LetterStep } from '../use-step.ts';
 import { shortDays } from './letter-text.ts';
 
 /** Tells the page how much of its foot the bar covers, so that nothing scrolled to or focused hides under it. */
@@ -26,8 +26,8 @@ function useCoveredFoot(ref: RefObject<HTMLElement | null>): void {
 }
 
 /** The total, always in sight, with the three answers side by side. */
-export function TotalBar({ letter, go }: { letter: ClientLetter; go?: ((step: Step) => void) | undefined }) {
-  const t = useT(client);
+export function TotalBar({ letter, go }: { letter: ClientLetter; go?: ((step: LetterStep) => void) | undefined }) {
+  const t = useT(letterWords);
   const { tag } = useLocale();
   const ref = useRef<HTMLElement>(null);
   useCoveredFoot(ref);

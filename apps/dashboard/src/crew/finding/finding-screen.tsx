@@ -7,17 +7,17 @@ import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { photoThumbUrl, photoViewUrl } from '../../shared/api/photos.ts';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { OutcomeView } from '../../shared/measure/outcome-view.tsx';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { SeverityMark, VerdictWord } from '../../shared/ui/severity.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
+import { findingTitle } from './finding-title.ts';
 import { GivenInputs } from './given-inputs.tsx';
 import { NoticeLine } from './notice-line.tsx';
 import { PhotoTaker } from './photo-taker.tsx';
-import { titleOf } from './title-of.ts';
 
 /** While the server still makes the small pictures, ask again after this long. */
 const photoWaitMs = 2500;
@@ -25,7 +25,7 @@ const photoWaitMs = 2500;
 /** One finding with its photos and every measurement it ever had. */
 export function CrewFindingScreen() {
   const { findingId } = useParams({ strict: false }) as { findingId: string };
-  const t = useT(crew);
+  const t = useT(crewWords);
   const [waiting, setWaiting] = useState(false);
   const reading = useRoute(routes.getFinding, { params: { findingId } }, { everyMs: waiting ? photoWaitMs : false });
   const finding = reading.data;
@@ -68,7 +68,7 @@ export function CrewFindingScreen() {
 }
 
 function FindingBody({ finding }: { finding: Finding }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { locale, tag } = useLocale();
   const [latest, ...earlier] = finding.judgments.toSorted((a, b) => b.seq - a.seq);
   return (
@@ -77,7 +77,7 @@ function FindingBody({ finding }: { finding: Finding }) {
         <p className="soft">
           {t('finding', { number: finding.number })} · {say(FINDING_WORDS[finding.state], locale)}
         </p>
-        <h1>{titleOf(finding, locale)}</h1>
+        <h1>{findingTitle(finding, locale)}</h1>
         <p className="soft">
           {t('seenBy', { when: formatDate(finding.seenAt, tag, 'day-time'), who: finding.createdBy.name })}
         </p>
@@ -124,7 +124,7 @@ function FindingBody({ finding }: { finding: Finding }) {
 }
 
 function Photos({ finding }: { finding: Finding }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { locale } = useLocale();
   const [stage, setStage] = useState<PhotoStage>(stageFor(finding));
   return (
@@ -134,7 +134,7 @@ function Photos({ finding }: { finding: Finding }) {
       <ul className="photo-grid">
         {finding.photos.map((photo, at) => (
           <li key={photo.id}>
-            <PhotoTile photo={photo} label={t('photoOf', { number: at + 1, title: titleOf(finding, locale) })} />
+            <PhotoTile photo={photo} label={t('photoOf', { number: at + 1, title: findingTitle(finding, locale) })} />
             <span className="soft small">{say(PHOTO_WORDS[photo.stage], locale)}</span>
           </li>
         ))}
@@ -163,7 +163,7 @@ function stageFor(finding: Finding): PhotoStage {
 }
 
 function PhotoTile({ photo, label }: { photo: Photo; label: string }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   if (photo.derivative.state === 'ready') {
     return (
       <a href={photoViewUrl(photo.id)}>
@@ -182,7 +182,7 @@ function PhotoTile({ photo, label }: { photo: Photo; label: string }) {
 
 /** After approval: repaired, then proven. The server says what is still missing for it. */
 function Moves({ finding }: { finding: Finding }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const move = useChange(routes.moveFinding, {
     invalidates: [routes.getFinding, routes.listFindings, routes.listLocations],
   });

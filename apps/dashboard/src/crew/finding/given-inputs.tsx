@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { signWordsOf } from '../../shared/drawing/tape-picture.tsx';
 import { formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Length } from '../../shared/measure/length.tsx';
 import { useCheck } from '../../shared/measure/use-check.ts';
 import { type Fact, Facts } from '../../shared/ui/facts.tsx';
@@ -14,7 +14,7 @@ type GivenInputsProps = { checkId: string; inputs: Readonly<Record<string, unkno
 /** What was measured, under the names the form asked it by. A check that no longer exists shows the raw names. */
 export function GivenInputs({ checkId, inputs }: GivenInputsProps) {
   const { locale, tag } = useLocale();
-  const c = useT(common);
+  const c = useT(commonWords);
   const words = { yes: c('yes'), no: c('no') };
   const { check, state } = useCheck(checkId);
 

@@ -5,8 +5,8 @@ import { useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
-import { measure } from '../../shared/i18n/messages/measure.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
+import { measureWords } from '../../shared/i18n/messages/measure.ts';
 import { CheckSteps } from '../../shared/measure/check-form.tsx';
 import { askedInputs, type Inputs } from '../../shared/measure/form.ts';
 import { WithCheck } from '../../shared/measure/with-check.tsx';
@@ -14,13 +14,13 @@ import { Button } from '../../shared/ui/button.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { useAnnounce } from '../../shared/ui/status.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
+import { findingTitle } from './finding-title.ts';
 import { readKept, useKeptMeasure } from './kept-measure.ts';
-import { titleOf } from './title-of.ts';
 
 /** Takes the measurements of a finding again; the earlier ones stay on record. */
 export function MeasureAgainScreen() {
   const { findingId } = useParams({ strict: false }) as { findingId: string };
-  const t = useT(crew);
+  const t = useT(crewWords);
   const reading = useRoute(routes.getFinding, { params: { findingId } });
   if (reading.data) {
     const finding = reading.data;
@@ -47,8 +47,8 @@ export function MeasureAgainScreen() {
 }
 
 function Measure({ finding, check }: { finding: Finding; check: Check }) {
-  const t = useT(crew);
-  const m = useT(measure);
+  const t = useT(crewWords);
+  const m = useT(measureWords);
   const { locale } = useLocale();
   const announce = useAnnounce();
   const navigate = useNavigate();
@@ -93,11 +93,11 @@ function Measure({ finding, check }: { finding: Finding; check: Check }) {
           back={
             number > 1 ? (
               <button type="button" className="crew-back" onClick={() => question(number - 2)}>
-                <BackWords>{titleOf(finding, locale)}</BackWords>
+                <BackWords>{findingTitle(finding, locale)}</BackWords>
               </button>
             ) : (
               <Link to="/crew/findings/$findingId" params={{ findingId: finding.id }} className="crew-back">
-                <BackWords>{titleOf(finding, locale)}</BackWords>
+                <BackWords>{findingTitle(finding, locale)}</BackWords>
               </Link>
             )
           }

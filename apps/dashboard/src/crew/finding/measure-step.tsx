@@ -1,7 +1,7 @@
 import type { Check } from '@underlath/rules/kernel';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { measure } from '../../shared/i18n/messages/measure.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { measureWords } from '../../shared/i18n/messages/measure.ts';
 import { CheckSteps } from '../../shared/measure/check-form.tsx';
 import { CrewFrame } from '../crew-frame.tsx';
 import { contextOf } from './context.ts';
@@ -9,8 +9,8 @@ import { type StepProps, useDraftPlace } from './step.ts';
 
 /** The check's own questions, one a screen, with the verdict so far under them. */
 export function MeasureStep({ check, draft, change, go, back }: StepProps & { check: Check }) {
-  const c = useT(common);
-  const m = useT(measure);
+  const c = useT(commonWords);
+  const m = useT(measureWords);
   const { place } = useDraftPlace(draft);
   return (
     <CheckSteps

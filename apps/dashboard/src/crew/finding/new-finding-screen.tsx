@@ -2,13 +2,13 @@ import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router'
 import type { Check } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { WithCheck } from '../../shared/measure/with-check.tsx';
 import { buttonClass } from '../../shared/ui/button.tsx';
 import { EmptyState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
-import { type Draft, type DraftStep, draftSteps } from '../outbox/draft.ts';
+import { type DraftStep, draftSteps, type FindingDraft } from '../outbox/draft.ts';
 import { useOutbox, useOutboxState } from '../outbox/use-outbox.tsx';
 import { MeasureStep } from './measure-step.tsx';
 import { PhotoStep } from './photo-step.tsx';
@@ -18,7 +18,7 @@ import { WhatStep } from './what-step.tsx';
 import { WhereStep } from './where-step.tsx';
 
 /** A new finding, one question a screen: photo, where, what, measure, verdict. A reload goes on where it was. */
-export function NewFindingScreen() {
+export function CrewNewFindingScreen() {
   const { draftId } = useParams({ strict: false }) as { draftId: string };
   const { loaded, drafts } = useOutboxState();
   const draft = drafts.find((candidate) => candidate.id === draftId);
@@ -32,8 +32,8 @@ export function NewFindingScreen() {
   return draft ? <DraftSteps draft={draft} /> : <Gone />;
 }
 
-function DraftSteps({ draft }: { draft: Draft }) {
-  const c = useT(common);
+function DraftSteps({ draft }: { draft: FindingDraft }) {
+  const c = useT(commonWords);
   const outbox = useOutbox();
   const navigate = useNavigate();
   const search = useSearch({ strict: false }) as { step?: string; question?: string };
@@ -41,7 +41,8 @@ function DraftSteps({ draft }: { draft: Draft }) {
   const step = draftSteps.find((candidate) => candidate === search.step) ?? draft.step;
   const question = search.question === undefined ? draft.question : Number(search.question) || 0;
   const here = { ...draft, step, question };
-  const change = (next: Partial<Draft>) => void outbox.putDraft({ ...here, ...next, problem: null, ready: false });
+  const change = (next: Partial<FindingDraft>) =>
+    void outbox.putDraft({ ...here, ...next, problem: null, ready: false });
   const go = (next: DraftStep, nextQuestion = 0) => {
     void outbox.putDraft({ ...here, ...latest(outbox.state().drafts, draft.id), step: next, question: nextQuestion });
     void navigate({
@@ -82,10 +83,11 @@ function OfCheck({ children, ...props }: OfCheckProps) {
 }
 
 /** What the outbox holds now: a change and the step after it may come in one press. */
-const latest = (drafts: readonly Draft[], id: string): Partial<Draft> => drafts.find((draft) => draft.id === id) ?? {};
+const latest = (drafts: readonly FindingDraft[], id: string): Partial<FindingDraft> =>
+  drafts.find((draft) => draft.id === id) ?? {};
 
-function StepBack({ draft, go, label }: { draft: Draft; go: StepProps['go']; label: string }) {
-  const t = useT(crew);
+function StepBack({ draft, go, label }: { draft: FindingDraft; go: StepProps['go']; label: string }) {
+  const t = useT(crewWords);
   if (draft.step === 'photo') {
     return (
       <Link to="/crew/$projectId" params={{ projectId: draft.projectId }} className="crew-back">
@@ -105,7 +107,7 @@ function StepBack({ draft, go, label }: { draft: Draft; go: StepProps['go']; lab
 }
 
 function Gone() {
-  const t = useT(crew);
+  const t = useT(crewWords);
   return (
     <CrewFrame>
       <EmptyState

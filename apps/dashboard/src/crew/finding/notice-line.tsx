@@ -3,12 +3,12 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { formatDate } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { FailState } from '../../shared/ui/states.tsx';
 
 /** By when the office has to tell the client, or that it did. The crew sees it; only the office sends. */
 export function NoticeLine({ findingId }: { findingId: string }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { tag } = useLocale();
   const notice = useRoute(routes.getNotice, { params: { findingId } });
   if (notice.error && !notice.data)

@@ -1,6 +1,6 @@
 import { useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { CrewFrame } from '../crew-frame.tsx';
 import { useOutboxState } from '../outbox/use-outbox.tsx';
@@ -8,8 +8,8 @@ import { PhotoTaker } from './photo-taker.tsx';
 import type { StepProps } from './step.ts';
 
 export function PhotoStep({ draft, go, back }: StepProps) {
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const { photos } = useOutboxState();
   const any = photos.some((photo) => photo.draftId === draft.id);
   return (

@@ -3,10 +3,10 @@ import { useEffect, useId, useMemo, useState } from 'react';
 import { isTooLarge } from '../../shared/api/photos.ts';
 import { formatNumber } from '../../shared/i18n/format.ts';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
-import type { Problem } from '../../shared/ui/states.tsx';
+import type { ShownProblem } from '../../shared/ui/use-problem-words.ts';
 import { useProblemWords } from '../../shared/ui/use-problem-words.ts';
 import type { KeptPhoto } from '../outbox/draft.ts';
 import { useOutbox, useOutboxState, useTakePhotos } from '../outbox/use-outbox.tsx';
@@ -26,7 +26,7 @@ const accepted = 'image/jpeg,image/png,image/webp,image/heic,image/heif';
 /** Camera and picker, and what was taken so far with how far each photo is on its way. */
 export function PhotoTaker(props: PhotoTakerProps) {
   const { draftId, findingId } = props;
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { tag } = useLocale();
   const { photos } = useOutboxState();
   const take = useTakePhotos();
@@ -89,8 +89,8 @@ function FileButton({ label, go, camera, onFiles }: FileButtonProps) {
 }
 
 export function KeptPhotoRow({ photo, number }: { photo: KeptPhoto; number: number }) {
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const outbox = useOutbox();
   const { progress } = useOutboxState();
   const id = useId();
@@ -142,7 +142,7 @@ function useObjectUrl(photo: KeptPhoto): string | null {
 }
 
 /** A refusal on one line, in the reader's words. */
-function ProblemSentence({ problem }: { problem: Problem }) {
+function ProblemSentence({ problem }: { problem: ShownProblem }) {
   const { title, lines } = useProblemWords(problem);
   return [`${title}.`, ...lines.map(({ words }) => words)].join(' ');
 }

@@ -2,8 +2,8 @@ import type { FindingContext } from '@underlath/contract';
 import { editionUnder } from '@underlath/rules';
 import type { Check } from '@underlath/rules/kernel';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { askedInputs, type Inputs, visibleFields } from '../../shared/measure/form.ts';
 import { OutcomeView, useSaid } from '../../shared/measure/outcome-view.tsx';
 import { type LiveOutcome, useOutcome } from '../../shared/measure/use-outcome.ts';
@@ -16,7 +16,7 @@ import { type StepProps, useDraftEditions, useDraftPlace, useFinishDraft } from 
 
 /** What the rule says, what to do now, what else to know, and save. */
 export function VerdictStep({ check, draft, change, go, back }: StepProps & { check: Check }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { place } = useDraftPlace(draft);
   const context = contextOf(draft.context, place);
   const finish = useFinishDraft();
@@ -67,7 +67,7 @@ const stepOf = (check: Check, inputs: Inputs, path: string): number =>
   );
 
 function Verdict({ outcome, errors, onMeasure }: LiveOutcome & { onMeasure: () => void }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const said = useSaid(outcome);
   const problems = Object.values(errors);
   return (
@@ -87,8 +87,8 @@ function Verdict({ outcome, errors, onMeasure }: LiveOutcome & { onMeasure: () =
 
 /** Two facts that decide how grave a failing support is. Unknown is an answer, and is taken cautiously. */
 function About({ context, onChange }: { context: FindingContext; onChange: (context: FindingContext) => void }) {
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const ask = (name: 'shored' | 'occupiedBelow') => (
     <RadioGroup
       label={t(name)}

@@ -3,7 +3,7 @@ import { type CheckCard, say, type Text } from '@underlath/rules/kernel';
 import { useEffect, useRef } from 'react';
 import { CheckPicture } from '../../shared/drawing/check-picture.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { CrewFrame } from '../crew-frame.tsx';
 import type { StepProps } from './step.ts';
 
@@ -12,7 +12,7 @@ const elements = checksByElement(checkEntries.filter(({ forCrew }) => forCrew !=
 
 /** What it is, as pictures: first the part of the house, then its conditions; a tap on one goes on. */
 export function WhatStep({ draft, change, go, back }: StepProps) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { locale } = useLocale();
   // The question number says which part is open, so that the phone's back button closes it. 0: none.
   const open = draft.step === 'what' ? elements[draft.question - 1] : undefined;

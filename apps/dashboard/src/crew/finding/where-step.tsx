@@ -6,20 +6,20 @@ import { usePages } from '../../shared/api/hooks.ts';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
 import { PlaceThumb } from '../../shared/drawing/place-thumb.tsx';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
+import { flatten, placePath, placesAround, placeTree } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { CrewFrame } from '../crew-frame.tsx';
 import { drawnFinding } from '../place/place-screen.tsx';
-import { type PlaceNode, placePath, placeTree } from '../place/tree.ts';
 import { type StepProps, useDraftPlace } from './step.ts';
 
 /** First which place, then where on it. */
 export function WhereStep({ draft, change, go, back }: StepProps) {
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const { places, place } = useDraftPlace(draft);
   const drawn = place ? sized(place) : null;
   return (
@@ -47,7 +47,7 @@ export function WhereStep({ draft, change, go, back }: StepProps) {
         <RadioGroup
           label={t('whereList')}
           value={draft.locationId}
-          options={flat(placeTree(places.data.items)).map((each) => optionOf(each, places.data.items))}
+          options={flatten(placeTree(places.data.items)).map(({ place }) => optionOf(place, places.data.items))}
           onChange={(locationId) => change({ locationId, extent: null })}
         />
       )}
@@ -69,7 +69,7 @@ export function WhereStep({ draft, change, go, back }: StepProps) {
 }
 
 function Mark({ draft, place, change }: { draft: StepProps['draft']; place: Location; change: StepProps['change'] }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const { locale } = useLocale();
   const findings = usePages(routes.listFindings, {
     params: { projectId: draft.projectId },
@@ -90,10 +90,8 @@ function Mark({ draft, place, change }: { draft: StepProps['draft']; place: Loca
   );
 }
 
-const flat = (nodes: readonly PlaceNode[]): Location[] => nodes.flatMap((node) => [node.place, ...flat(node.inside)]);
-
 function optionOf(place: Location, places: readonly Location[]) {
-  const around = placePath(places, place.id).slice(0, -1);
+  const around = placesAround(place, places);
   return {
     value: place.id,
     label: place.name,

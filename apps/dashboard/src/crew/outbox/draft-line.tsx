@@ -3,16 +3,16 @@ import { findEntry } from '@underlath/rules';
 import { say } from '@underlath/rules/kernel';
 import { useState } from 'react';
 import { useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
-import type { Draft } from './draft.ts';
+import type { FindingDraft } from './draft.ts';
 import { useOutbox, useOutboxState } from './use-outbox.tsx';
 
 /** A finding that is on this phone only: unfinished, waiting, on its way, or refused with the reason. */
-export function DraftLine({ draft }: { draft: Draft }) {
-  const t = useT(crew);
+export function DraftLine({ draft }: { draft: FindingDraft }) {
+  const t = useT(crewWords);
   const { locale } = useLocale();
   const outbox = useOutbox();
   const { posting, photos } = useOutboxState();

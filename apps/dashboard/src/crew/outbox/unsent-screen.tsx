@@ -1,6 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
@@ -10,7 +10,7 @@ import { useOutbox, useOutboxState, useUnsentCount } from './use-outbox.tsx';
 
 /** Everything that is on this phone only, with what can be done about each. */
 export function UnsentScreen() {
-  const t = useT(crew);
+  const t = useT(crewWords);
   const outbox = useOutbox();
   const { drafts, photos, posting, progress } = useOutboxState();
   const count = useUnsentCount();

@@ -1,24 +1,26 @@
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
 import { type FindingRow, routes } from '@underlath/contract';
+import type { Locale } from '@underlath/rules/kernel';
 import { sized } from '@underlath/rules/places';
 import { problemOf } from '../../shared/api/errors.ts';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx';
-import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { scopeWords } from '../../shared/i18n/messages/scope.ts';
+import { findNode, placePath, placeTree } from '../../shared/places/place-tree.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
-import { titleOf } from '../finding/title-of.ts';
+import { findingTitle } from '../finding/finding-title.ts';
 import { useStartFinding } from '../finding/use-start-finding.ts';
 import { DraftLine } from '../outbox/draft-line.tsx';
 import { useOutboxState } from '../outbox/use-outbox.tsx';
 import { FindingLine } from './finding-line.tsx';
-import { MakeSafe, PlaceList } from './places-screen.tsx';
-import { findNode, placePath, placesToMakeSafe, placeTree } from './tree.ts';
+import { PlaceList, PlacesToMakeSafe } from './places-screen.tsx';
+import { placesToMakeSafe } from './to-make-safe.ts';
 
 const closedStates = new Set(['repaired', 'proven', 'withdrawn']);
 
@@ -27,7 +29,7 @@ export function drawnFinding(finding: FindingRow, locale: Locale): DrawnFinding 
   return {
     id: finding.id,
     number: finding.number,
-    title: titleOf(finding, locale),
+    title: findingTitle(finding, locale),
     severity: finding.severity,
     extent: finding.extent,
     closed: closedStates.has(finding.state),
@@ -37,8 +39,8 @@ export function drawnFinding(finding: FindingRow, locale: Locale): DrawnFinding 
 /** One place: its drawing with what was found on it, the findings, and what waits on this phone. */
 export function CrewPlaceScreen() {
   const { projectId, locationId } = useParams({ strict: false }) as { projectId: string; locationId: string };
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const s = useT(scopeWords);
   const { locale } = useLocale();
   const navigate = useNavigate();
@@ -67,7 +69,7 @@ export function CrewPlaceScreen() {
     >
       <h1>{place?.name ?? ' '}</h1>
       {place?.worst && place.worst !== 'make-safe' && <SeverityMark severity={place.worst} />}
-      {node && place?.worst === 'make-safe' && <MakeSafe places={placesToMakeSafe([node])} />}
+      {node && place?.worst === 'make-safe' && <PlacesToMakeSafe places={placesToMakeSafe([node])} />}
       {error && findings.items.length === 0 && (
         <FailState
           problem={problemOf(error)}

@@ -4,19 +4,20 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { PlaceThumb } from '../../shared/drawing/place-thumb.tsx';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
+import { type PlaceNode, placeTree } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark, SeverityNote } from '../../shared/ui/severity.tsx';
 import { EmptyState, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { BackWords, CrewFrame } from '../crew-frame.tsx';
 import { useStartFinding } from '../finding/use-start-finding.ts';
-import { type PlaceNode, placesToMakeSafe, placeTree } from './tree.ts';
+import { placesToMakeSafe } from './to-make-safe.ts';
 
 /** The house: what is not safe first, then every place drawn small, story by story. */
 export function CrewPlacesScreen() {
   const { projectId } = useParams({ strict: false }) as { projectId: string };
-  const t = useT(crew);
+  const t = useT(crewWords);
   const project = useRoute(routes.getProject, { params: { projectId } });
   const places = useRoute(routes.listLocations, { params: { projectId } });
   const start = useStartFinding();
@@ -55,7 +56,7 @@ export function CrewPlacesScreen() {
           retrying={places.isFetching}
         />
       )}
-      <MakeSafe places={placesToMakeSafe(tree)} />
+      <PlacesToMakeSafe places={placesToMakeSafe(tree)} />
       {places.isPending && <LoadingRows rows={6} tall />}
       {places.data && tree.length === 0 && (
         <EmptyState title={t('noPlaces')}>
@@ -68,8 +69,8 @@ export function CrewPlacesScreen() {
 }
 
 /** Says it before anything else, in the severity's own colour, with the way there. */
-export function MakeSafe({ places }: { places: readonly Location[] }) {
-  const t = useT(crew);
+export function PlacesToMakeSafe({ places }: { places: readonly Location[] }) {
+  const t = useT(crewWords);
   if (places.length === 0) return null;
   return (
     <SeverityNote severity="make-safe">
@@ -93,7 +94,7 @@ export function MakeSafe({ places }: { places: readonly Location[] }) {
 
 /** Places with what is inside them under them. */
 export function PlaceList({ nodes }: { nodes: readonly PlaceNode[] }) {
-  const t = useT(crew);
+  const t = useT(crewWords);
   return (
     <ul className="lines">
       {nodes.map(({ place, inside }) => (

@@ -1,14 +1,15 @@
 import { Link } from '@tanstack/react-router';
 import { routes } from '@underlath/contract';
+import type { Locale } from '@underlath/rules/kernel';
 import { SEVERITIES } from '@underlath/rules/kernel';
 import { countKeptMeasures } from '../../shared/account/kept-here.ts';
 import { SignOut } from '../../shared/account/sign-out.tsx';
 import { problemOf } from '../../shared/api/errors.ts';
 import { usePages } from '../../shared/api/hooks.ts';
-import { type Locale, useLocale, useT } from '../../shared/i18n/locale.tsx';
-import { account } from '../../shared/i18n/messages/account.ts';
-import { common } from '../../shared/i18n/messages/common.ts';
-import { crew } from '../../shared/i18n/messages/crew.ts';
+import { useLocale, useT } from '../../shared/i18n/locale.tsx';
+import { accountWords } from '../../shared/i18n/messages/account.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
+import { crewWords } from '../../shared/i18n/messages/crew.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { RadioGroup } from '../../shared/ui/choice.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
@@ -18,8 +19,8 @@ import { useUnsentCount } from '../outbox/use-outbox.tsx';
 
 /** The crew's first screen: their projects, the worst of each in words. */
 export function CrewProjectsScreen() {
-  const t = useT(crew);
-  const c = useT(common);
+  const t = useT(crewWords);
+  const c = useT(commonWords);
   const projects = usePages(routes.listProjects, {});
   const problem = projects.error && projects.items.length === 0 ? problemOf(projects.error) : null;
   return (
@@ -71,8 +72,8 @@ export function CrewProjectsScreen() {
 }
 
 function Settings() {
-  const c = useT(common);
-  const a = useT(account);
+  const c = useT(commonWords);
+  const a = useT(accountWords);
   const { locale, setLocale } = useLocale();
   const unsent = useUnsentCount() + countKeptMeasures();
   return (

@@ -2,7 +2,7 @@ import { Link } from '@tanstack/react-router';
 import { type ChangeOrderRow, routes } from '@underlath/contract';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
-import { type Column, DataTable } from '../../shared/ui/data-table.tsx';
+import { DataTable, type TableColumn } from '../../shared/ui/data-table.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
@@ -11,7 +11,7 @@ import { Reading } from '../desk/reading.tsx';
 import { changeOrderWord, plural } from '../desk/words.ts';
 import { useOverview, useProjectId } from '../project/project-frame.tsx';
 
-const columns: Column<ChangeOrderRow>[] = [
+const columns: TableColumn<ChangeOrderRow>[] = [
   { key: 'number', head: 'No.', sortBy: (row) => row.number, cell: (row) => row.number },
   {
     key: 'headline',

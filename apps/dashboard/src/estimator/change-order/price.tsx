@@ -6,7 +6,7 @@ import { Money, WasIs } from '../../shared/ui/money.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { Part } from '../desk/page.tsx';
 import { plural } from '../desk/words.ts';
-import { PriceRange } from '../estimate/price-range.tsx';
+import { LikelyPrice } from '../estimate/likely-price.tsx';
 import { PlaceholderNote, PriceTable } from '../estimate/price-table.tsx';
 
 /** Lines footed to the total, and what each finding carries of it. */
@@ -23,7 +23,7 @@ export function OrderPrice({ order }: { order: ChangeOrder }) {
       <Part title="Lines">
         <PriceTable scope={price} caption="Price lines of the change order" />
       </Part>
-      {open && <PriceRange query={range} shape={shape} onShape={setShape} />}
+      {open && <LikelyPrice query={range} shape={shape} onShape={setShape} />}
       <Part title="Share of each finding" lead="Shared work is divided; the shares add up to the total.">
         <Facts
           facts={items.map((item) => ({

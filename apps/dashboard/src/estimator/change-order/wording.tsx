@@ -12,7 +12,7 @@ import { Part } from '../desk/page.tsx';
 import { noEdit, type OrderDraft, readOrderDraft, type WordField, withWords, wordsOf } from './draft.ts';
 import { FindingChooser } from './finding-chooser.tsx';
 import { orderReads } from './reads.ts';
-import { SpanishNames } from './spanish-names.tsx';
+import { SpanishNamesEditor } from './spanish-names-editor.tsx';
 import { useOfferable } from './use-offerable.ts';
 import type { OrderDraftState } from './use-order-draft.ts';
 
@@ -71,7 +71,7 @@ function WordingForm({ order, state }: FormProps) {
           <WordingRow key={field.name} {...field} {...props} />
         ))}
       </div>
-      <SpanishNames order={order} draft={draft} change={change} />
+      <SpanishNamesEditor order={order} draft={draft} change={change} />
       <DaysPart {...props} />
       <FindingsPart {...props} />
       <FormFail problem={problem} doing="Saving the change order" />

@@ -4,7 +4,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from '../desk/page.tsx';
 import { PartBar } from './part-bar.tsx';
-import { Happening } from './sum-table.tsx';
+import { HistoryLine } from './sum-table.tsx';
 
 /** What the client set aside for surprises, and what drew on it. It is the client's money and in no sum. */
 export function ContractContingency({ contract }: { contract: Contract }) {
@@ -54,7 +54,7 @@ export function ContractContingency({ contract }: { contract: Contract }) {
               {draws.map((draw) => (
                 <tr key={draw.changeOrderId ?? draw.entryId}>
                   <td>
-                    <Happening entry={draw} />
+                    <HistoryLine entry={draw} />
                   </td>
                   <td className="wide-only">
                     <Stamp at={draw.on} />

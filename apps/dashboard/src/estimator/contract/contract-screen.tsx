@@ -15,8 +15,8 @@ import { ContractLedger } from './ledger.tsx';
 import { ContractWork } from './money.tsx';
 import { ContractPayments } from './payments.tsx';
 import { SumOverTime } from './sum-over-time.tsx';
-import { ContractSumTable, Happening } from './sum-table.tsx';
-import { ContractTerms } from './terms.tsx';
+import { ContractSumTable, HistoryLine } from './sum-table.tsx';
+import { TermsPart } from './terms.tsx';
 import './contract.css';
 
 /** What was agreed, what changed it, what is done and paid, and what waits. Nothing pending is in the sum. */
@@ -77,7 +77,7 @@ function ContractSheet({ contract }: { contract: Contract }) {
         )}
       </Reading>
       <div className="contract-pair">
-        <ContractTerms contract={contract} />
+        <TermsPart contract={contract} />
         <div className="contract-side">
           <ContractTime contract={contract} />
           {contract.declined.length > 0 && (
@@ -135,7 +135,7 @@ function Lines({ lines }: { lines: readonly ContractLine[] }) {
     <ul className="apart">
       {lines.map(({ changeOrderId, number, headline, state, days, cents }) => (
         <li key={changeOrderId}>
-          <Happening entry={{ changeOrderId, what: `${number}. ${headline || 'Change order'}` }} />
+          <HistoryLine entry={{ changeOrderId, what: `${number}. ${headline || 'Change order'}` }} />
           <span className="soft">
             {changeOrderWord(state)}, {plural(days, 'day')}
           </span>

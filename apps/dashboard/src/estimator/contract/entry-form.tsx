@@ -2,7 +2,7 @@ import { type BodyIn, type PlannedPayment, type Problem, routes } from '@underla
 import { type FormEvent, useState } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
@@ -82,7 +82,7 @@ export function EnterWork({ payments }: { payments: readonly PlannedPayment[] })
               emptyLabel="No agreed payment"
               options={open.map((payment) => ({
                 value: payment.milestoneId,
-                label: `${payment.name}, ${formatCents(payment.agreedCents + payment.addedCents, 'en-US', { trim: true })}`,
+                label: `${payment.name}, ${formatMoney(payment.agreedCents + payment.addedCents, 'en-US', { trim: true })}`,
               }))}
               value={draft.milestoneId}
               onChange={settle}

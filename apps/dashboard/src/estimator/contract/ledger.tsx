@@ -7,7 +7,7 @@ import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from '../desk/page.tsx';
 import { changeOrderWord } from '../desk/words.ts';
 import { useProjectId } from '../project/project-frame.tsx';
-import { Happening } from './sum-table.tsx';
+import { HistoryLine } from './sum-table.tsx';
 
 const kinds = {
   original: 'signed',
@@ -72,7 +72,7 @@ export function ContractLedger({ entries }: { entries: readonly LedgerEntry[] })
               <tr key={at}>
                 <td className="ledger-day">{entry.on && <Stamp at={entry.on} />}</td>
                 <td>
-                  <Happening entry={entry} /> <span className="soft">{wordOf(entry)}</span>
+                  <HistoryLine entry={entry} /> <span className="soft">{wordOf(entry)}</span>
                 </td>
                 <td className="number">
                   {entry.kind === 'allowance' ? (

@@ -4,7 +4,7 @@ import { Stamp } from '../../shared/ui/stamp.tsx';
 import { TableScroll } from '../../shared/ui/table-scroll.tsx';
 import { Part } from '../desk/page.tsx';
 import { changeOrderWord, plural } from '../desk/words.ts';
-import { Happening } from './sum-table.tsx';
+import { HistoryLine } from './sum-table.tsx';
 
 /** The agreed payments, and beside them what each change order without an answer would add to those still to come, and to the finish. */
 export function ContractPayments({ contract }: { contract: Contract }) {
@@ -39,7 +39,7 @@ export function ContractPayments({ contract }: { contract: Contract }) {
               </th>
               {effects.map((effect) => (
                 <th scope="col" className="number" key={effect.changeOrderId}>
-                  <Happening entry={{ what: `No. ${effect.number}`, changeOrderId: effect.changeOrderId }} />
+                  <HistoryLine entry={{ what: `No. ${effect.number}`, changeOrderId: effect.changeOrderId }} />
                   <span className="effect-state">{changeOrderWord(effect.state)}</span>
                 </th>
               ))}

@@ -1,7 +1,7 @@
 import type { Contract, LedgerEntry } from '@underlath/contract';
 import { useId, useRef } from 'react';
 import { type Size, useSize } from '../../shared/drawing/use-size.ts';
-import { formatCents, formatDate } from '../../shared/i18n/format.ts';
+import { formatDate, formatMoney } from '../../shared/i18n/format.ts';
 import { useSiteZone } from '../../shared/i18n/site-zone.tsx';
 import { today } from '../desk/numbers.ts';
 import { dayShare, labelsWithRoom, type SumPlot, sumPlotOf } from './sum-over-time-layout.ts';
@@ -11,7 +11,7 @@ const edgePx = 4;
 /** A letter's width as a share of the text's size, taken from words of this family. */
 const letterShare = 0.5;
 
-const money = (cents: number) => formatCents(cents, 'en-US', { trim: true });
+const money = (cents: number) => formatMoney(cents, 'en-US', { trim: true });
 const dayWords = (day: string) => formatDate(day, 'en-US');
 
 type SumOverTimeProps = { contract: Contract; entries: readonly LedgerEntry[] };

@@ -36,7 +36,7 @@ export function ContractSumTable({ contract, entries }: { contract: Contract; en
             // biome-ignore lint/suspicious/noArrayIndexKey: the steps of a history keep their places
             <tr key={at}>
               <td>
-                <Happening entry={entry} />
+                <HistoryLine entry={entry} />
               </td>
               <td className="wide-only">{entry.on && <Stamp at={entry.on} />}</td>
               <td className="number wide-only">{entry.kind === 'original' ? entry.days : signed(entry.changeDays)}</td>
@@ -70,7 +70,7 @@ const signed = (days: number): string => (days > 0 ? `+${days}` : String(days));
 type Told = Pick<LedgerEntry, 'what' | 'changeOrderId'>;
 
 /** Its name; of a change order with a way to it. */
-export function Happening({ entry }: { entry: Told }) {
+export function HistoryLine({ entry }: { entry: Told }) {
   const projectId = useProjectId();
   if (!entry.changeOrderId) return <>{entry.what}</>;
   return (

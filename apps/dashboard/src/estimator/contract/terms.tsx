@@ -12,7 +12,7 @@ import { useProjectId } from '../project/project-frame.tsx';
 import { TermsForm } from './terms-form.tsx';
 
 /** What the contract says, in short; and the form that changes it. */
-export function ContractTerms({ contract }: { contract: Contract }) {
+export function TermsPart({ contract }: { contract: Contract }) {
   const projectId = useProjectId();
   const terms = useRoute(routes.getContractTerms, { params: { projectId } });
   const [editing, setEditing] = useState(false);

@@ -1,5 +1,5 @@
 import { burdenedRateCents, FEE_KINDS } from '@underlath/rules/pricing';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { readDollars, readNumber, writeNumber } from '../desk/numbers.ts';
 import { operationWords, unitWords } from '../desk/words.ts';
 import type { GridColumn } from '../grid/column.ts';
@@ -34,7 +34,7 @@ const burdenOf = (draft: BookDraft, row: Row): string =>
 function burdenedWords(draft: BookDraft, row: Row): string {
   const [wageCentsPerHour, burdenPct] = [readDollars(row.wage ?? ''), readNumber(burdenOf(draft, row))];
   if (typeof wageCentsPerHour !== 'number' || typeof burdenPct !== 'number') return '';
-  return formatCents(burdenedRateCents({ wageCentsPerHour, burdenPct }), 'en-US');
+  return formatMoney(burdenedRateCents({ wageCentsPerHour, burdenPct }), 'en-US');
 }
 
 export const tradeColumns = (draft: BookDraft): BookColumn[] => [

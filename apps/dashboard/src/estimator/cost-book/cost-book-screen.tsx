@@ -17,12 +17,12 @@ import { UndoTools } from '../desk/undo-tools.tsx';
 import { bookReads, plural } from '../desk/words.ts';
 import { BookCsv } from './csv.tsx';
 import { draftOfBook, editableBook, readBook, withMissing } from './draft.ts';
+import { HoursOfJobs } from './hours-of-jobs.tsx';
 import { BookCrew, BookPercents } from './percents.tsx';
 import { BookTables } from './tables.tsx';
 import { useBookDraft } from './use-book-draft.ts';
 import { BookVersions } from './versions.tsx';
 import { BookView } from './view.tsx';
-import { WorkHistory } from './work-history.tsx';
 import './cost-book.css';
 
 /** The company's rates. Saving makes a new version; what was sent keeps the one it named. */
@@ -48,7 +48,7 @@ export function CostBookScreen() {
       <Reading query={answer} doing="Reading the cost book" rows={10}>
         {(data) => (me.data ? <Book answer={data} editor={editor} companyId={me.data.company.id} /> : null)}
       </Reading>
-      <WorkHistory />
+      <HoursOfJobs />
     </Page>
   );
 }

@@ -1,6 +1,6 @@
 import type { Estimate, PriceLine, Problem } from '@underlath/contract';
 import { roundCents } from '@underlath/rules/kernel';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { errorAt } from '../../shared/ui/states.tsx';
 import { readDollars, readNumber } from '../desk/numbers.ts';
 import { unitWords } from '../desk/words.ts';
@@ -39,7 +39,7 @@ function bookRow(line: PriceLine, draft: WorkDraft): Row {
   const { operation, title, unit, totalCents } = line;
   return typedRow(draft, base, {
     ...{ type: 'book', operation, name: title.en, unit },
-    total: formatCents(totalCents, 'en-US'),
+    total: formatMoney(totalCents, 'en-US'),
   });
 }
 
@@ -79,7 +79,7 @@ const keptCell = (cell: OverrideCell, kept: { value: number } | undefined): stri
 function manualTotal({ kind, quantity = '', other = '' }: Row): string {
   const [amount, cents] = [readNumber(quantity), readDollars(other)];
   if (typeof amount !== 'number' || typeof cents !== 'number') return '';
-  return formatCents((kind === 'credit' ? -1 : 1) * roundCents(amount * cents), 'en-US');
+  return formatMoney((kind === 'credit' ? -1 : 1) * roundCents(amount * cents), 'en-US');
 }
 
 const cellNames: Record<OverrideCell, string> = {
@@ -92,13 +92,13 @@ const cellNames: Record<OverrideCell, string> = {
 };
 
 /** The cells of a line that hold something else than what was measured or is in the book. */
-export const setByHand = (row: Row): OverrideCell[] =>
+export const cellsSetByHand = (row: Row): OverrideCell[] =>
   isManual(row) ? [] : overrideCells.filter((cell) => (row[cell] ?? '') !== (row[`base.${cell}`] ?? ''));
 
 /** `quantity was 12.5, is 14: measured again on site` */
 export function byHandWords(row: Row): string {
   const money = (cell: OverrideCell, text: string) => (isMoney(cell) && text !== '' ? `$${text}` : text);
-  const changes = setByHand(row).map((cell) => {
+  const changes = cellsSetByHand(row).map((cell) => {
     const was = row[`base.${cell}`] ?? '';
     const is = money(cell, row[cell] ?? '');
     return was === ''
@@ -117,7 +117,7 @@ const kindOptions = [
 
 function kindWords(row: Row): string {
   if (row.type === 'gap' || row.type === 'no-item') return 'no rate';
-  return setByHand(row).length > 0 ? 'set by hand' : 'by the book';
+  return cellsSetByHand(row).length > 0 ? 'set by hand' : 'by the book';
 }
 
 const byBook = (row: Row) => !isManual(row);

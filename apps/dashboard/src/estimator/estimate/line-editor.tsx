@@ -6,7 +6,7 @@ import { useNarrow } from '../desk/use-narrow.ts';
 import { BookGrid, type Edit } from '../grid/grid.tsx';
 import type { Row } from '../grid/row.ts';
 import { emptyManual, isManual, type WorkDraft, withEdits, withoutOverride, withPasted } from './draft.ts';
-import { byHandWords, lineColumns, lineError, lineRows, type PricedLines, setByHand } from './line-columns.ts';
+import { byHandWords, cellsSetByHand, lineColumns, lineError, lineRows, type PricedLines } from './line-columns.ts';
 import { LineList } from './line-list.tsx';
 
 type Change<D> = (make: (draft: D) => D) => void;
@@ -86,7 +86,7 @@ function LineReason<D extends WorkDraft>({ row, draft, scope, change }: LineReas
   const line = isManual(row)
     ? scope.lines.filter((one) => one.operation === 'manual')[manualAt]
     : scope.lines.find((one) => one.operation === operation);
-  const byHand = setByHand(row).length > 0;
+  const byHand = cellsSetByHand(row).length > 0;
   return (
     <section className="line-reason" aria-label={`How “${name || 'the line without a name'}” came about`}>
       <h3>{name || 'Line without a name'}</h3>

@@ -6,7 +6,7 @@ import { unitWords } from '../desk/words.ts';
 import type { GridColumn } from '../grid/column.ts';
 import type { Edit } from '../grid/grid.tsx';
 import type { Row } from '../grid/row.ts';
-import { byHandWords, lineColumns, setByHand } from './line-columns.ts';
+import { byHandWords, cellsSetByHand, lineColumns } from './line-columns.ts';
 
 type LineListProps = {
   rows: readonly Row[];
@@ -34,7 +34,7 @@ export function LineList({ rows, errorOf, onEdit, reasonOf }: LineListProps) {
                 {row.quantity} {unitWords(row.unit ?? '')}
                 {row.kind && row.kind !== 'charge' && `, ${row.kind}`}
               </p>
-              {setByHand(row).length > 0 && <p className="by-hand">By hand: {byHandWords(row)}</p>}
+              {cellsSetByHand(row).length > 0 && <p className="by-hand">By hand: {byHandWords(row)}</p>}
               {errors.map((error) => (
                 <p key={error} className="field-error">
                   {error}

@@ -19,8 +19,8 @@ import { AlternatesEditor } from './alternates-editor.tsx';
 import { EstimateBar } from './bar.tsx';
 import { draftOf, estimateDraftSchema, withRepair } from './draft.ts';
 import { ExclusionsEditor } from './exclusions-editor.tsx';
+import { LikelyPrice } from './likely-price.tsx';
 import { LineEditor } from './line-editor.tsx';
-import { PriceRange } from './price-range.tsx';
 import { PriceSums } from './price-sums.tsx';
 import { PlaceholderNote } from './price-table.tsx';
 import { previewBody, readEstimate } from './read-draft.ts';
@@ -143,7 +143,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
         <LineEditor draft={draft} change={change} scope={shown.scope} problem={problem} />
         <PriceSums scope={shown.scope} />
       </Part>
-      <PriceRange
+      <LikelyPrice
         shape={shape}
         onShape={setShape}
         query={

@@ -3,6 +3,7 @@ import { type FormEvent, useId } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
 import { ExtentPicker } from '../../shared/drawing/extent-picker.tsx';
+import { placeOptions } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
 import { Select, TextArea, TextInput } from '../../shared/ui/field.tsx';
@@ -10,7 +11,6 @@ import { errorAt } from '../../shared/ui/states.tsx';
 import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useDraft } from '../desk/use-draft.ts';
-import { placeOptions } from '../house/places.ts';
 import { findingReads } from './moves.tsx';
 
 /** Words and place of a finding. Measurements are never edited; they are measured again. */

@@ -2,8 +2,9 @@ import { Link, useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingRow, type FindingState, routes, type Severity } from '@underlath/contract';
 import { useState } from 'react';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
+import { placeOptions } from '../../shared/places/place-tree.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
-import { type Column, DataTable } from '../../shared/ui/data-table.tsx';
+import { DataTable, type TableColumn } from '../../shared/ui/data-table.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark, VerdictWord } from '../../shared/ui/severity.tsx';
@@ -14,13 +15,12 @@ import { Page } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { useTypedSearch } from '../desk/use-typed-search.ts';
 import { findingStateOptions, findingStateWord, severityOptions } from '../desk/words.ts';
-import { placeOptions } from '../house/places.ts';
 import { useOverview, useProjectId } from '../project/project-frame.tsx';
 import { FindingPanel } from './panel.tsx';
 
 const rank: Record<Severity, number> = { 'make-safe': 0, engineer: 1, repair: 2, record: 3 };
 
-const columns: Column<FindingRow>[] = [
+const columns: TableColumn<FindingRow>[] = [
   {
     key: 'title',
     head: 'Finding',

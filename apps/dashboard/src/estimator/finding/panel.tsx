@@ -2,7 +2,7 @@ import { type Finding, routes } from '@underlath/contract';
 import { useEffect, useRef, useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { useT } from '../../shared/i18n/locale.tsx';
-import { common } from '../../shared/i18n/messages/common.ts';
+import { commonWords } from '../../shared/i18n/messages/common.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { SidePanel } from '../../shared/ui/side-panel.tsx';
@@ -11,7 +11,7 @@ import { Reading } from '../desk/reading.tsx';
 import { findingStateWord, isClosed } from '../desk/words.ts';
 import { NoticePanel } from '../notice/panel.tsx';
 import { PhotoAdder } from '../photos/adder.tsx';
-import { PhotoRow } from '../photos/row.tsx';
+import { PhotoStrip } from '../photos/strip.tsx';
 import { EditFinding } from './edit-finding.tsx';
 import { JudgmentGrounds, JudgmentHistory, JudgmentView } from './judgment-view.tsx';
 import { MeasureAgain } from './measure-again.tsx';
@@ -67,7 +67,7 @@ function useFocusInPanel(takeFocus: boolean) {
 const newest = (finding: Finding) => finding.judgments.toSorted((a, b) => b.seq - a.seq)[0];
 
 function FindingBody({ finding }: { finding: Finding }) {
-  const t = useT(common);
+  const t = useT(commonWords);
   const [measuring, setMeasuring] = useState(false);
   const [editing, setEditing] = useState(false);
   const judgment = newest(finding);
@@ -90,7 +90,7 @@ function FindingBody({ finding }: { finding: Finding }) {
         </p>
       )}
       {finding.note && <p className="finding-note">{finding.note}</p>}
-      <PhotoRow photos={finding.photos} />
+      <PhotoStrip photos={finding.photos} />
       {open && (
         <PhotoAdder
           projectId={finding.projectId}

@@ -2,6 +2,7 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type FindingRow, type Location, routes } from '@underlath/contract';
 import { useRef, useState } from 'react';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
+import { flatten, placeTree } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { WindowTitle } from '../desk/page.tsx';
@@ -11,7 +12,6 @@ import { useOverview, useProjectId } from '../project/project-frame.tsx';
 import { PlaceDialog } from './place-form.tsx';
 import { PlaceTree } from './place-tree.tsx';
 import { PlaceView } from './place-view.tsx';
-import { flatten, placeTree } from './places.ts';
 import './house.css';
 
 type Editing = { place: Location | null; parent: Location | null } | null;

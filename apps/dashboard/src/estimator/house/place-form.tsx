@@ -4,6 +4,7 @@ import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import { MeasureInput } from '../../shared/measure/measure-input.tsx';
+import { placeOptions, within } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Checkbox } from '../../shared/ui/choice.tsx';
 import { Dialog } from '../../shared/ui/dialog.tsx';
@@ -15,7 +16,6 @@ import { localProblem } from '../desk/numbers.ts';
 import { useDraft } from '../desk/use-draft.ts';
 import { kindOptions } from '../desk/words.ts';
 import { type DraftOpening, OpeningsEditor } from './openings-editor.tsx';
-import { placeOptions, within } from './places.ts';
 
 type PlaceBody = Omit<BodyIn<typeof routes.createLocation>, 'id'>;
 

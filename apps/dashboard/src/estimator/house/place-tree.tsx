@@ -1,8 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import type { Location } from '@underlath/contract';
+import { type PlaceNode, placeTree } from '../../shared/places/place-tree.ts';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { useProjectId } from '../project/project-frame.tsx';
-import { type PlaceNode, placeTree } from './places.ts';
 
 /** The house as a list of places, each with its worst open mark. */
 export function PlaceTree({ places, selectedId }: { places: readonly Location[]; selectedId: string | null }) {
@@ -17,7 +17,7 @@ function Branch({ nodes, selectedId }: { nodes: readonly PlaceNode[]; selectedId
   const projectId = useProjectId();
   return (
     <ul>
-      {nodes.map(({ place, depth, children }) => (
+      {nodes.map(({ place, depth, inside }) => (
         <li key={place.id} className={depth === 0 ? 'place-top' : undefined}>
           <Link
             to="/projects/$projectId/house"
@@ -29,7 +29,7 @@ function Branch({ nodes, selectedId }: { nodes: readonly PlaceNode[]; selectedId
             <span>{place.name}</span>
             {place.worst && <SeverityMark severity={place.worst} compact />}
           </Link>
-          {children.length > 0 && <Branch nodes={children} selectedId={selectedId} />}
+          {inside.length > 0 && <Branch nodes={inside} selectedId={selectedId} />}
         </li>
       ))}
     </ul>

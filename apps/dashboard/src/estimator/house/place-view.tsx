@@ -5,6 +5,7 @@ import { sized } from '@underlath/rules/places';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange } from '../../shared/api/hooks.ts';
 import { type DrawnFinding, Elevation } from '../../shared/drawing/elevation.tsx';
+import { placesAround } from '../../shared/places/place-tree.ts';
 import { Button, buttonClass } from '../../shared/ui/button.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
 import { FailState } from '../../shared/ui/states.tsx';
@@ -12,7 +13,6 @@ import { useAnnounce } from '../../shared/ui/status.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { findingStateWord, isClosed, kindWords, plural } from '../desk/words.ts';
 import { useProjectId } from '../project/project-frame.tsx';
-import { pathOf } from './places.ts';
 
 type PlaceViewProps = {
   place: Location;
@@ -101,7 +101,7 @@ function drawn(row: FindingRow): DrawnFinding {
 }
 
 function whereWords(place: Location, places: readonly Location[]): string {
-  const parts = [kindWords[place.kind], ...pathOf(place, places).map((parent) => parent.name)];
+  const parts = [kindWords[place.kind], ...placesAround(place, places).map((parent) => parent.name)];
   const size = [place.widthIn, place.heightIn]
     .filter((inches) => inches !== null)
     .map((inches) => formatLength(inches));

@@ -13,7 +13,7 @@ type LineAboveProps = {
 };
 
 /** Says which wall line stands on this one: its moment lifts the hold-downs here. Asked only where a story stands above. */
-export function LineAbove({ draft, place, problem, set }: LineAboveProps) {
+export function LineAboveFields({ draft, place, problem, set }: LineAboveProps) {
   const { lineAboveId, floorDepthIn } = draft;
   const stories = draft.storiesAbove ?? place.storiesAbove;
   const asked = draft.kind === 'wall-line' && (stories > 0 || lineAboveId !== '');

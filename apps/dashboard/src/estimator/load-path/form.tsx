@@ -8,7 +8,7 @@ import { errorAt } from '../../shared/ui/states.tsx';
 import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useProjectId } from '../project/project-frame.tsx';
-import { LineAbove } from './above.tsx';
+import { LineAboveFields } from './above.tsx';
 import {
   type DraftLink,
   type DraftSegment,
@@ -104,7 +104,7 @@ export function LoadPathForm({ place, path, kind, findings, onClose }: LoadPathF
         onChange={(capacitiesFrom) => set({ capacitiesFrom })}
         error={errorAt(problem, '/capacitiesFrom')}
       />
-      <LineAbove draft={draft} place={place} problem={problem} set={set} />
+      <LineAboveFields draft={draft} place={place} problem={problem} set={set} />
       {draft.segments.map((segment, at) => (
         <SegmentForm
           key={segment.key}

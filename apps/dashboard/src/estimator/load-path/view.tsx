@@ -4,7 +4,7 @@ import { pounds, REFERRAL_WORDS } from '@underlath/rules/kernel';
 import { sized } from '@underlath/rules/places';
 import type { CSSProperties } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
-import { ChainColumn, ChainOnWall, linkInk, notListedLinks, shareWords } from '../../shared/drawing/chain.tsx';
+import { ChainColumn, ChainOnWall, countedWords, linkInk, notListedLinks } from '../../shared/drawing/chain.tsx';
 import { Elevation } from '../../shared/drawing/elevation.tsx';
 import type { Frame } from '../../shared/drawing/frame.ts';
 import { Unspoken } from '../../shared/drawing/marks.tsx';
@@ -154,7 +154,7 @@ function Strips({ path }: { path: StoredLoadPath }) {
             >
               <b>{link.name}</b>
               <ShareBar share={link.remaining} unseen={link.state === 'unseen'} />
-              <span>{shareWords(link)}</span>
+              <span>{countedWords(link)}</span>
               {link.intendedLb !== null && (
                 <span className="soft">
                   {link.momentOpen && 'at most '}

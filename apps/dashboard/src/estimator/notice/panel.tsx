@@ -1,5 +1,5 @@
 import { Link } from '@tanstack/react-router';
-import { type Answer, type Finding, type Notice, type NoticeClock, routes } from '@underlath/contract';
+import { type AnswerOf, type Finding, type Notice, type NoticeClock, routes } from '@underlath/contract';
 import { useState } from 'react';
 import { useRoute } from '../../shared/api/hooks.ts';
 import { formatDate } from '../../shared/i18n/format.ts';
@@ -12,7 +12,7 @@ import { NoticeTimeline } from './timeline.tsx';
 import { daysBetween } from './track.ts';
 import { noticeMethodWord } from './words.ts';
 
-export type NoticeAnswer = Answer<typeof routes.getNotice>;
+export type NoticeAnswer = AnswerOf<typeof routes.getNotice>;
 
 /** Whether the client was told of a finding, by when they have to be, and the notice that does it. */
 export function NoticePanel({ finding }: { finding: Finding }) {

@@ -1,10 +1,10 @@
-import { AccountView } from '../../shared/account/account-view.tsx';
+import { AccountSettings } from '../../shared/account/account-settings.tsx';
 import { Page } from '../desk/page.tsx';
 
 export function AccountScreen() {
   return (
     <Page title="Your account">
-      <AccountView />
+      <AccountSettings />
     </Page>
   );
 }

@@ -4,7 +4,7 @@ import { addressOf } from '../../shared/api/call.ts';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
 import { useMe } from '../../shared/api/me.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
-import { type Column, DataTable } from '../../shared/ui/data-table.tsx';
+import { DataTable, type TableColumn } from '../../shared/ui/data-table.tsx';
 import { Select } from '../../shared/ui/field.tsx';
 import { Stamp } from '../../shared/ui/stamp.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
@@ -72,7 +72,7 @@ function Nothing({ isFiltered }: { isFiltered: boolean }) {
 function Lines({ events }: { events: readonly PeopleEvent[] }) {
   const members = useRoute(routes.listMembers, {});
   const names = new Map((members.data?.items ?? []).map(({ id, name }) => [id, name]));
-  const columns: Column<PeopleEvent>[] = [
+  const columns: TableColumn<PeopleEvent>[] = [
     {
       key: 'what',
       head: 'What',

@@ -2,16 +2,16 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { type Location, type Photo, type PhotoStage, routes } from '@underlath/contract';
 import { useState } from 'react';
 import { usePages, useRoute } from '../../shared/api/hooks.ts';
+import { flatten, placeOptions, placesAround, placeTree } from '../../shared/places/place-tree.ts';
 import { Select } from '../../shared/ui/field.tsx';
 import { EmptyState } from '../../shared/ui/states.tsx';
 import { MoreRows } from '../desk/more-rows.tsx';
 import { Page } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { plural, stageOptions } from '../desk/words.ts';
-import { flatten, pathOf, placeOptions, placeTree } from '../house/places.ts';
 import { useOverview, useProjectId } from '../project/project-frame.tsx';
 import { PhotoAdder } from './adder.tsx';
-import { PhotoThumbButton } from './row.tsx';
+import { PhotoThumbButton } from './strip.tsx';
 import { DeriveAgain, PhotoViewer } from './viewer.tsx';
 
 type Filters = { place?: string; stage?: string };
@@ -151,7 +151,7 @@ function byPlace(photos: readonly Photo[], places: readonly Location[]): Group[]
   const known = flatten(placeTree(places)).map(({ place }) => ({
     key: place.id,
     title: place.name,
-    where: pathOf(place, places)
+    where: placesAround(place, places)
       .map((each) => each.name)
       .join(', '),
     photos: sorted.filter((photo) => photo.locationId === place.id),

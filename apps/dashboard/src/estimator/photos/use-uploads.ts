@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from 'react';
 import { v7 } from 'uuid';
 import { call } from '../../shared/api/call.ts';
 import { CancelledError, problemOf } from '../../shared/api/errors.ts';
-import { isTooLarge, sha256Of, uploadPhoto } from '../../shared/api/photos.ts';
+import { hashBytes, isTooLarge, uploadPhoto } from '../../shared/api/photos.ts';
 
 export type Upload = {
   id: string;
@@ -86,7 +86,7 @@ function tooLarge(file: File): Problem {
 async function send(upload: Upload, target: Target, signal: AbortSignal, onProgress: (share: number) => void) {
   const { projectId, findingId, locationId } = target;
   const { id, file, stage } = upload;
-  const sha256 = await sha256Of(file);
+  const sha256 = await hashBytes(file);
   const photo = await uploadPhoto({
     projectId,
     findingId,

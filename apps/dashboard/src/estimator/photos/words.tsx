@@ -2,6 +2,7 @@ import { type Photo, type PhotoStage, routes } from '@underlath/contract';
 import type { FormEvent } from 'react';
 import { problemOf } from '../../shared/api/errors.ts';
 import { useChange, useRoute } from '../../shared/api/hooks.ts';
+import { placeOptions } from '../../shared/places/place-tree.ts';
 import { Button } from '../../shared/ui/button.tsx';
 import { Select, TextInput } from '../../shared/ui/field.tsx';
 import { errorAt } from '../../shared/ui/states.tsx';
@@ -9,7 +10,6 @@ import { useAnnounce } from '../../shared/ui/status.tsx';
 import { FormFail } from '../desk/form-fail.tsx';
 import { useDraft } from '../desk/use-draft.ts';
 import { stageOptions } from '../desk/words.ts';
-import { placeOptions } from '../house/places.ts';
 
 /** Caption, stage and place can change; the bytes never do. */
 export function PhotoWords({ photo }: { photo: Photo }) {

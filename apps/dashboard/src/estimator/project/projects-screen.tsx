@@ -3,7 +3,7 @@ import { type ProjectRow, routes, type SeverityCounts } from '@underlath/contrac
 import { SEVERITIES } from '@underlath/rules/kernel';
 import { usePages } from '../../shared/api/hooks.ts';
 import { buttonClass } from '../../shared/ui/button.tsx';
-import { type Column, DataTable } from '../../shared/ui/data-table.tsx';
+import { DataTable, type TableColumn } from '../../shared/ui/data-table.tsx';
 import { TextInput } from '../../shared/ui/field.tsx';
 import { Money } from '../../shared/ui/money.tsx';
 import { SeverityMark } from '../../shared/ui/severity.tsx';
@@ -14,7 +14,7 @@ import { Page } from '../desk/page.tsx';
 import { Reading } from '../desk/reading.tsx';
 import { useTypedSearch } from '../desk/use-typed-search.ts';
 
-const columns: Column<ProjectRow>[] = [
+const columns: TableColumn<ProjectRow>[] = [
   {
     key: 'name',
     head: 'Site',

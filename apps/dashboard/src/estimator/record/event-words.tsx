@@ -1,6 +1,6 @@
 import type { RecordEvent } from '@underlath/contract';
 import { SEVERITY_WORDS, VERDICT_WORDS } from '@underlath/rules/kernel';
-import { formatCents } from '../../shared/i18n/format.ts';
+import { formatMoney } from '../../shared/i18n/format.ts';
 import { plural } from '../desk/words.ts';
 
 const doings: Record<string, string> = {
@@ -80,7 +80,7 @@ const told: Told[] = [
   { key: 'serverWords', words: (value) => `“${value}”` },
   { key: 'sentOn', words: (value) => `on ${value}` },
   { key: 'version', words: (value) => `version ${value}` },
-  { key: 'totalCents', words: (value) => formatCents(Number(value), 'en-US', { trim: true }) },
+  { key: 'totalCents', words: (value) => formatMoney(Number(value), 'en-US', { trim: true }) },
   { key: 'signerName', words: (value) => `signed “${value}”` },
   { key: 'missingReason', words: (value) => `without all that the state’s list asks for, because: ${value}` },
   { key: 'reason', words: (value) => `reason: ${value}` },

@@ -2,14 +2,14 @@ import { type Device, routes } from '@underlath/contract';
 import { problemOf } from '../api/errors.ts';
 import { useChange, useRoute } from '../api/hooks.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { Stamp } from '../ui/stamp.tsx';
 import { FailState, LoadingRows } from '../ui/states.tsx';
 import { useAnnounce } from '../ui/status.tsx';
 
 export function DevicesPart() {
-  const t = useT(account);
+  const t = useT(accountWords);
   const announce = useAnnounce();
   const devices = useRoute(routes.listDevices, {});
   const items = devices.data?.items ?? [];
@@ -45,7 +45,7 @@ export function DevicesPart() {
 }
 
 function DeviceRow({ device }: { device: Device }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const announce = useAnnounce();
   const end = useChange(routes.endDevice, { invalidates: [routes.listDevices], onDone: () => announce(t('ended')) });
   const { locale } = useLocale();

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { call } from '../api/call.ts';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { TextInput } from '../ui/field.tsx';
 import { Stamp } from '../ui/stamp.tsx';
 import { useAnnounce } from '../ui/status.tsx';
@@ -14,7 +14,7 @@ import { WithPassword } from './with-password.tsx';
 type PasskeysSetupProps = { passkeys: readonly Passkey[]; onCodes: (codes: readonly string[] | null) => void };
 
 export function PasskeysSetup({ passkeys, onCodes }: PasskeysSetupProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   return (
     <>
       {passkeys.length === 0 && <p>{t('passkeysNone')}</p>}
@@ -29,7 +29,7 @@ export function PasskeysSetup({ passkeys, onCodes }: PasskeysSetupProps) {
 }
 
 function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const announce = useAnnounce();
   const remove = useChange(routes.removePasskey, {
     invalidates: [routes.getAccount],
@@ -65,7 +65,7 @@ function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey })
 }
 
 function AddPasskey({ onCodes }: Pick<PasskeysSetupProps, 'onCodes'>) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const announce = useAnnounce();
   const client = useQueryClient();
   const [name, setName] = useState('');

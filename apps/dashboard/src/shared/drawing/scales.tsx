@@ -1,7 +1,7 @@
 import { useId, useRef } from 'react';
-import { formatCents } from '../i18n/format.ts';
+import { formatMoney } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { drawing } from '../i18n/messages/drawing.ts';
+import { drawingWords } from '../i18n/messages/drawing.ts';
 import { useSize } from './use-size.ts';
 import './drawing.css';
 
@@ -45,7 +45,7 @@ function niceStep(rough: number): number {
 export function MeasureScale({ value, limit, moreIsBetter, format, limitName, ...given }: MeasureScaleProps) {
   const ref = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 330, textPx: 14 });
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const id = useId();
   const auto = scaleEnds(value, limit);
   const { from, to, tick } = { from: given.from ?? auto.from, to: given.to ?? auto.to, tick: given.tick ?? auto.tick };
@@ -106,9 +106,9 @@ export function RangeBar({ lowCents, p50Cents, p80Cents, highCents }: RangeBarPr
   const ref = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 330, textPx: 14 });
   const { tag } = useLocale();
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const id = useId();
-  const money = (cents: number) => formatCents(cents, tag, { trim: true });
+  const money = (cents: number) => formatMoney(cents, tag, { trim: true });
   const x = (cents: number) => 4 + ((cents - lowCents) / Math.max(1, highCents - lowCents)) * (widthPx - 8);
   const top = textPx + 10;
   const below = top + 16 + textPx + 8;

@@ -2,7 +2,7 @@ import { routes } from '@underlath/contract';
 import { problemOf } from '../api/errors.ts';
 import { useRoute } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { FailState, LoadingRows } from '../ui/states.tsx';
 import { DevicesPart } from './devices-part.tsx';
 import { PasswordPart } from './password-part.tsx';
@@ -11,8 +11,8 @@ import { SecondStepPart } from './second-step-part.tsx';
 import './account.css';
 
 /** A person's own account, the same at the desk and on the phone. */
-export function AccountView() {
-  const t = useT(account);
+export function AccountSettings() {
+  const t = useT(accountWords);
   const own = useRoute(routes.getAccount, {});
   if (!own.data) {
     return own.error ? (

@@ -13,7 +13,7 @@ import { useShared } from './use-shared.ts';
 type SheetProps = { check: Check; evidence: CheckEvidence; cases: readonly RunCase[] };
 
 /** The sheet of a check: on one page what it is, on the facing one its form to try. */
-export function Sheet({ check, evidence, cases }: SheetProps) {
+export function CheckSheet({ check, evidence, cases }: SheetProps) {
   const t = useT(checksWords);
   const announce = useAnnounce();
   const { shared, change, troubles, link } = useShared(check);

@@ -13,7 +13,7 @@ const isTypedHere = (kind: MissingSpanish['kind']): kind is SpanishKind => kind 
 type Name = { kind: SpanishKind; id: string; english: string; suggested: string | null; spanish: string };
 
 /** Names typed in English on site, and their Spanish for a client who reads it. */
-export function SpanishNames({ order, draft, change }: SpanishProps) {
+export function SpanishNamesEditor({ order, draft, change }: SpanishProps) {
   const names = namesOf(order, draft);
   const elsewhere = order.missingSpanish.filter(({ kind }) => kind === 'payments' || kind === 'lines');
   if (names.length + elsewhere.length === 0 || order.clientLocale !== 'es') return null;

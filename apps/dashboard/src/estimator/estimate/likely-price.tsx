@@ -22,7 +22,7 @@ const SHAPES = [
 const SPREADS = 2;
 
 /** What the work may come to, as a bar and in words; the price that is printed is one point on it. */
-export function PriceRange({ query, shape, onShape }: PriceRangeProps) {
+export function LikelyPrice({ query, shape, onShape }: PriceRangeProps) {
   return (
     <Part
       title="What it may come to"

@@ -1,13 +1,13 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
 import { useT } from '../shared/i18n/locale.tsx';
-import { client } from '../shared/i18n/messages/letter.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
 import { telephoneLink, unbroken } from './letter/letter-text.ts';
 
 type Company = ChangeOrderDocument['company'];
 
 /** How to reach the contractor; nothing where neither phone nor e-mail is known. */
-export function Contact({ company }: { company: Pick<Company, 'name' | 'phone' | 'email'> & Partial<Company> }) {
-  const t = useT(client);
+export function ContactLines({ company }: { company: Pick<Company, 'name' | 'phone' | 'email'> & Partial<Company> }) {
+  const t = useT(letterWords);
   if (!company.phone && !company.email) return null;
   return (
     <section aria-labelledby="contact" className="contact">

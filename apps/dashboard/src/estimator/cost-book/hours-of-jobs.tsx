@@ -11,7 +11,7 @@ const threeHours = (one: Work['book']): string =>
   one ? `${hours(one.low)} / ${hours(one.likely)} / ${hours(one.high)}` : 'not known';
 
 /** What the jobs done say about hours, beside the book's. Nothing here changes the book. */
-export function WorkHistory() {
+export function HoursOfJobs() {
   const history = useRoute(routes.getWorkHistory, {});
   return (
     <Part

@@ -6,7 +6,7 @@ import { PhotoViewer } from './viewer.tsx';
 import './photos.css';
 
 /** Small pictures in a row; each opens large with its facts. */
-export function PhotoRow({ photos }: { photos: readonly Photo[] }) {
+export function PhotoStrip({ photos }: { photos: readonly Photo[] }) {
   const [openAt, setOpenAt] = useState<number | null>(null);
   if (photos.length === 0) return <p className="soft">No photo yet.</p>;
   return (

@@ -1,6 +1,7 @@
 import type { Location } from '@underlath/contract';
 import { expect, test } from 'vitest';
-import { placePath, placesToMakeSafe, placeTree } from './tree.ts';
+import { placeTree } from '../../shared/places/place-tree.ts';
+import { placesToMakeSafe } from './to-make-safe.ts';
 
 const place = (id: string, parentId: string | null, over: Partial<Location> = {}): Location => ({
   id,
@@ -31,13 +32,6 @@ const places = [
   place('lost', 'nowhere'),
 ];
 
-test('places stand in their own order under their story', () => {
-  expect(placeTree(places).map((node) => [node.place.id, node.inside.map((inner) => inner.place.id)])).toEqual([
-    ['first', ['girder', 'east']],
-    ['lost', []],
-  ]);
-});
-
 test('what is to be made safe is the girder, not the story around it', () => {
   expect(placesToMakeSafe(placeTree(places)).map((each) => each.id)).toEqual(['girder']);
 });
@@ -46,10 +40,4 @@ test('a finding on the story itself names the story', () => {
   expect(placesToMakeSafe(placeTree([place('first', null, { worst: 'make-safe' })])).map((each) => each.id)).toEqual([
     'first',
   ]);
-});
-
-test('a place is named from the outside in, and a loop in the tree ends', () => {
-  expect(placePath(places, 'east').map((each) => each.id)).toEqual(['first', 'east']);
-  const loop = [place('a', 'b'), place('b', 'a')];
-  expect(placePath(loop, 'a').map((each) => each.id)).toEqual(['b', 'a']);
 });

@@ -1,6 +1,6 @@
 import type { Location } from '@underlath/contract';
 import { expect, test } from 'vitest';
-import { flatten, pathOf, placeTree, within } from './places.ts';
+import { flatten, placePath, placesAround, placeTree, within } from './place-tree.ts';
 
 function place(id: string, parentId: string | null, position = 0): Location {
   return {
@@ -43,10 +43,16 @@ test('places stand under their parents, in order of position', () => {
   ]);
 });
 
-test('a place knows the places it stands in, outermost first', () => {
-  expect(pathOf(place('wall', 'room'), house).map((each) => each.id)).toEqual(['first', 'room']);
+test('a place knows the places around it, outermost first', () => {
+  expect(placesAround(place('wall', 'room'), house).map((each) => each.id)).toEqual(['first', 'room']);
 });
 
 test('everything inside a place is found, and nothing beside it', () => {
   expect([...within('first', house)].sort()).toEqual(['first', 'room', 'wall']);
+});
+
+test('a place is named from the outside in, and a loop in the tree ends', () => {
+  expect(placePath(house, 'wall').map((each) => each.id)).toEqual(['first', 'room', 'wall']);
+  const loop = [place('a', 'b'), place('b', 'a')];
+  expect(placePath(loop, 'a').map((each) => each.id)).toEqual(['b', 'a']);
 });

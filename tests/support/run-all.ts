@@ -26,7 +26,10 @@ const gate: Step[][] = [
   [
     { name: 'format', run: (_, print) => one(print, 'biome', ['format', '.']) },
     { name: 'lint', run: (_, print) => one(print, 'biome', ['lint', '--error-on-warnings', '.']) },
-    { name: 'types', run: async (_, print) => sum(await inOrder(typed, (folder) => one(print, 'tsc', ['-p', folder]))) },
+    {
+      name: 'types',
+      run: async (_, print) => sum(await inOrder(typed, (folder) => one(print, 'tsc', ['-p', folder]))),
+    },
     { name: 'unit', run: (report, print) => vitest('unit', report, print) },
   ],
   [{ name: 'api', run: (report, print) => vitest('api', report, print) }],
@@ -39,7 +42,9 @@ const sweeps: Step[][] = [
 
 const lanes = process.argv.includes('--long') ? sweeps : gate;
 const names = lanes.flat().map(({ name }) => name);
-const only = process.argv.includes('--only') ? (process.argv[process.argv.indexOf('--only') + 1] ?? '').split(',') : names;
+const only = process.argv.includes('--only')
+  ? (process.argv[process.argv.indexOf('--only') + 1] ?? '').split(',')
+  : names;
 const unknown = only.filter((name) => !names.includes(name));
 if (unknown.length > 0) {
   console.error(`--only knows ${names.join(', ')}; not ${unknown.join(', ')}.`);

@@ -1,5 +1,13 @@
 import { defineConfig } from 'vitest/config';
 
+/** Tests against a real PostgreSQL, one for the run. */
+const server = {
+  globalSetup: ['tests/support/database.ts'],
+  testTimeout: 30_000,
+  hookTimeout: 60_000,
+  maxWorkers: 2,
+};
+
 export default defineConfig({
   test: {
     projects: [
@@ -10,14 +18,13 @@ export default defineConfig({
           exclude: ['**/node_modules/**', '**/dist/**'],
         },
       },
+      { test: { name: 'api', include: ['tests/{api,faults,published}/**/*.test.ts'], ...server } },
       {
         test: {
-          name: 'api',
-          include: ['tests/{api,faults,published}/**/*.test.ts'],
-          globalSetup: ['tests/support/database.ts'],
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
-          maxWorkers: 2,
+          name: 'long',
+          include: ['tests/long/**/*.test.ts', 'tests/faults/decision-race.test.ts', 'tests/api/rights.test.ts'],
+          env: { ROUNDS: 'long' },
+          ...server,
         },
       },
     ],

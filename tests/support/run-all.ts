@@ -166,7 +166,7 @@ async function browser(project: string, report: string, print: Print): Promise<T
   const executable = ensureChromium();
   const built = await shell(print, 'tsx', ['apps/api/src/commands/build.ts']);
   if (built !== 0) throw new Error('The build failed, so the browser tests could not start.');
-  const code = await shell(print, 'playwright', ['test', '--config', 'playwright.config.ts', '--project', project], {
+  const code = await shell(print, 'playwright', ['test', '--config', 'playwright.config.ts', `--project=${project}`], {
     CHROMIUM_PATH: executable,
     PLAYWRIGHT_JSON_OUTPUT_FILE: report,
   });

@@ -19,7 +19,8 @@ type Print = (text: string) => void;
 type Step = { name: string; run: (report: string, print: Print) => Promise<Tally> };
 
 const root = resolve(import.meta.dirname, '../..');
-const typed = ['packages/rules', 'packages/contract', 'apps/api', 'apps/dashboard', 'tests'];
+/** The server is read with its tests; the linter keeps it from the browser's globals, which those know. */
+const typed = ['packages/rules', 'packages/contract', 'apps/dashboard', 'tests'];
 const progressMs = 30_000;
 
 const gate: Step[][] = [

@@ -5,14 +5,14 @@ import type { Plugin } from 'vite';
 const name = '@underlath/contract';
 const virtual = '\0slim-contract';
 
-/** What a browser reads with a schema, or does with a document, by the file of the contract that has it. */
+/** What a browser reads with a schema, or does with a document, by the file that has it, seen from the contract. */
 const kept = {
   'problems.ts': ['problem', 'problems'],
   'rights.ts': ['lowerRole'],
   'members.ts': ['me'],
   'findings.ts': ['findingContext'],
-  'locations.ts': ['opening'],
-  'document-words.ts': [
+  '../../rules/src/schemas/values.ts': ['opening'],
+  '../../rules/src/offers/document/document-words.ts': [
     'titleOf',
     'placeOf',
     'captionOf',
@@ -21,9 +21,16 @@ const kept = {
     'linesAtSigning',
     'understoodAtDeclining',
   ],
-  'document-part.ts': ['canBeParted', 'partOf', 'documentOfPart', 'documentOfAnswer', 'leftOutOf', 'sameIds'],
+  '../../rules/src/offers/document/document-part.ts': [
+    'canBeParted',
+    'partOf',
+    'documentOfPart',
+    'documentOfAnswer',
+    'leftOutOf',
+    'sameIds',
+  ],
   'us-time-zones.ts': ['zonesOf', 'zoneOfSite'],
-  'written-words.ts': ['isPersonName', 'isSameName'],
+  '../../rules/src/schemas/written-words.ts': ['isPersonName', 'isSameName'],
 };
 
 /** What a browser needs to call a route. */

@@ -390,7 +390,10 @@ describe('money and mail addresses', () => {
     await api.platform.database.inCompany(companyId, async (tx) => {
       const now = new Date();
       await tx.project.updateMany({ where: { id: ids.projectId }, data: secret });
-      await tx.finding.updateMany({ where: { id: finding.id }, data: { estimate: { linesCents: 3_141_592 } } });
+      await tx.finding.updateMany({
+        where: { id: finding.id },
+        data: { estimate: { choices: [], linesCents: 3_141_592 } },
+      });
       await tx.notice.create({
         data: {
           ...ids,

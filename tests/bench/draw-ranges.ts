@@ -1,5 +1,5 @@
 import { type EstimateInput, evaluateEstimate, evaluateRange, type RangeInput } from '@underlath/rules/pricing';
-import { CELLS, spreadOf } from '../../packages/rules/src/pricing/spread.ts';
+import { CELLS, spreadOf } from '../../packages/rules/src/pricing/range/spread.ts';
 
 const trials = 10_000;
 const lineCount = 100;

@@ -163,7 +163,7 @@ function createServices(platform: Platform) {
   const evaluation = new EstimateEvaluationService(ranges);
   const estimateRanges = new EstimateRangesService(database, books, ranges);
   const actuals = new ActualsService(database, clock, records, estimates, books);
-  const offers = new OfferBuilder(estimates, contract);
+  const offers = new OfferBuilder(contract, books);
   const letters = new LettersService(clock, records, outbox, config.publicUrl);
   const changeOrders = new ChangeOrdersService(database, clock, records, offers, letters);
   const contractPage = new ContractPageService(database, contract, changeOrders);

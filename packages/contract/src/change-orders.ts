@@ -1,5 +1,14 @@
+import {
+  changeOrderDocument,
+  contractEffect,
+  draftEdit,
+  draftField,
+  draftMark,
+  missingSpanish,
+  spanishNames,
+  wording,
+} from '@underlath/rules/documents';
 import * as z from 'zod';
-import { changeOrderDocument, contractEffect, wording } from './change-order-document.ts';
 import {
   cents,
   changeOrderState,
@@ -98,32 +107,6 @@ export const contentReview = z.object({
   cautions: z.array(text),
 });
 
-/** What of a draft can be typed by hand; what was not follows the findings until it is sent. */
-export const draftField = z.enum(['headline', 'found', 'why', 'ifNot', 'note', 'days']);
-
-/** A typed field to look at before it is sent, and why. */
-export const draftMark = z.object({ field: draftField, words: z.string() });
-
-const spanishWords = z.record(id, z.string().trim().max(400));
-/** Spanish of what is typed in English on site, by the id of the finding, place or photo; an empty one takes it away. */
-export const spanishNames = z.strictObject({
-  titles: spanishWords.default({}),
-  places: spanishWords.default({}),
-  captions: spanishWords.default({}),
-});
-
-/**
- * English that a Spanish letter would show, and the check's own words for it where there are some. Titles, places and captions
- * get their Spanish here, payments in the terms of the contract, lines typed by hand in the estimate of their finding.
- */
-export const missingSpanish = z.object({
-  kind: z.enum(['titles', 'places', 'captions', 'payments', 'lines']),
-  /** Of the finding, place, photo, or the finding of the line; of a payment its name. */
-  id: z.string(),
-  english: z.string(),
-  suggested: z.string().nullable(),
-});
-
 /** `draft` is what would be sent now; once sent or decided it is the frozen document of the newest version, as far as it was approved, with the contract as it stands while it waits, and as the answer made it. */
 export const changeOrder = changeOrderRow.extend({
   wording,
@@ -147,14 +130,6 @@ export const changeOrder = changeOrderRow.extend({
   questions: z.array(question),
   /** Every mail about it, newest first. */
   mails: z.array(mail),
-});
-
-const wordingEdit = z.strictObject({
-  headline: text.nullable().optional(),
-  found: text.nullable().optional(),
-  why: text.nullable().optional(),
-  ifNot: text.nullable().optional(),
-  note: text.nullable().optional(),
 });
 
 const byProject = z.object({ projectId: id });
@@ -203,16 +178,7 @@ export const changeOrderRoutes = {
     summary: 'Edit wording, days or findings. If it was sent, it is a draft again and the old link dies at once',
     versioned: true,
     params: byId,
-    body: z.strictObject({
-      /** Only what was edited; null gives a field back to the findings. */
-      wording: wordingEdit.optional(),
-      /** Null: counted from the work again. */
-      days: z.int().min(0).max(1000).nullable().optional(),
-      findingIds: z.array(id).min(1).max(100).optional(),
-      spanish: spanishNames.optional(),
-      /** Marked fields that were looked at and stand as they are. */
-      lookedAt: z.array(draftField).max(draftField.options.length).optional(),
-    }),
+    body: draftEdit,
     answers: { 200: changeOrder },
   }),
   setAsideChangeOrder: route({
@@ -462,10 +428,6 @@ export const clientRoutes = {
   }),
 } as const;
 
-export type SpanishNames = z.infer<typeof spanishNames>;
-export type MissingSpanish = z.infer<typeof missingSpanish>;
-export type DraftField = z.infer<typeof draftField>;
-export type DraftMark = z.infer<typeof draftMark>;
 export type ContentReview = z.infer<typeof contentReview>;
 export type ChangeOrder = z.infer<typeof changeOrder>;
 export type ChangeOrderRow = z.infer<typeof changeOrderRow>;

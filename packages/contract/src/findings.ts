@@ -1,3 +1,4 @@
+import { source } from '@underlath/rules/schemas';
 import * as z from 'zod';
 import {
   basis,
@@ -31,13 +32,7 @@ export const findingContext = z.strictObject({
   disturbed: z.boolean().optional(),
 });
 
-export const source = z.object({
-  id: z.string(),
-  title: z.string(),
-  edition: z.string(),
-  section: z.string(),
-  basis,
-});
+export { source };
 
 /** The answer of a check, in one language; the shape everyone relies on. */
 export const checkAnswer = z.object({

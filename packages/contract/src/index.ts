@@ -17,19 +17,23 @@ import { projectRoutes } from './projects.ts';
 import { recordRoutes } from './record.ts';
 import { scopeRoutes } from './scopes.ts';
 
+export * from '@underlath/rules/documents';
+export {
+  hasNoMarks,
+  hasOnlyBreaks,
+  isPersonName,
+  isSameName,
+  showsLetter,
+  showsLetterOrDigit,
+} from '@underlath/rules/schemas';
 export * from './accounts.ts';
 export * from './actuals.ts';
 export * from './app-addresses.ts';
-export * from './change-order-document.ts';
 export * from './change-orders.ts';
 export * from './checks.ts';
 export * from './common.ts';
 export * from './contract.ts';
-export * from './document-part.ts';
-export * from './document-words.ts';
-export * from './estimate-content.ts';
 export * from './findings.ts';
-export * from './letter-sections.ts';
 export * from './load-paths.ts';
 export * from './locations.ts';
 export * from './mails.ts';
@@ -45,10 +49,8 @@ export * from './record.ts';
 export * from './rights.ts';
 export * from './route.ts';
 export * from './scopes.ts';
-export * from './trade-words.data.ts';
 export * from './us-states.ts';
 export * from './us-time-zones.ts';
-export * from './written-words.ts';
 
 /** Every route of the API, by name. */
 export const routes = {

@@ -1,3 +1,4 @@
+import { opening, rectangle } from '@underlath/rules/schemas';
 import * as z from 'zod';
 import { existingWork, id, severity, words } from './common.ts';
 import { everyone, office, route } from './route.ts';
@@ -5,20 +6,7 @@ import { everyone, office, route } from './route.ts';
 export const locationKind = z.enum(['story', 'room', 'wall', 'floor', 'roof', 'beam-line']);
 const sizeIn = z.number().positive().max(2400);
 
-/** A rectangle on an elevation or plan, inches from the lower left corner. */
-export const rectangle = z.strictObject({
-  xIn: z.number().min(0).max(2400),
-  yIn: z.number().min(0).max(2400),
-  widthIn: sizeIn,
-  heightIn: sizeIn,
-});
-export const opening = z.strictObject({
-  name: words(60),
-  xIn: z.number().min(0).max(2400),
-  yIn: z.number().min(0).max(2400),
-  widthIn: sizeIn,
-  heightIn: sizeIn,
-});
+export { opening, rectangle };
 
 const fields = {
   parentId: id.nullable(),

@@ -93,12 +93,14 @@ async function begin(tx: Tx, { principal, key, secret, fingerprint }: Repeat): P
 
 async function keep(tx: Tx, { principal, key, secret, fingerprint }: Repeat, answer: KeptAnswer): Promise<void> {
   const tooOld = new Date(Date.now() - keptForMs);
-  // Another request of the same person may be clearing the same rows; nobody waits for that.
-  await tx.$executeRaw`delete from idempotency_key where (principal, key) in (
-    select principal, key from idempotency_key where principal = ${principal} and created_at < ${tooOld}
-    for update skip locked)`;
   const body = seal(secret, principal, answer);
-  await tx.idempotencyKey.create({ data: { principal, key, fingerprint, status: answer.status, body } });
+  // Another request of the same person may be clearing the same rows; nobody waits for that.
+  await tx.$executeRaw`
+    with swept as (delete from idempotency_key where (principal, key) in (
+      select principal, key from idempotency_key where principal = ${principal} and created_at < ${tooOld}
+      for update skip locked))
+    insert into idempotency_key (principal, key, fingerprint, status, body)
+    values (${principal}, ${key}, ${fingerprint}, ${answer.status}, ${body})`;
 }
 
 /** What will be sent, as it will be sent. @throws Error for a route that sends by itself, before its work is kept */

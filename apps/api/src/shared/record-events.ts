@@ -43,21 +43,8 @@ export interface DecidedData {
   contract?: ContractEffect;
 }
 
-/** The parts of a judgment that its hash in the record covers. */
-export interface JudgmentContent {
-  seq: number;
-  checkId: string;
-  rulesVersion: string;
-  edition: string;
-  inputs: unknown;
-  context: unknown;
-  outcome: unknown;
-  verdict: string;
-  severity: string;
-}
-
-/** Picks the covered parts one by one, so that a row with more columns hashes alike. */
-export function judgmentHash(judgment: JudgmentContent): string {
+/** The parts of a judgment that its hash in the record covers. Picked one by one, so that a row with more columns hashes alike. */
+export function judgmentHash(judgment: Readonly<Record<string, unknown>>): string {
   const { seq, checkId, rulesVersion, edition, inputs, context, outcome, verdict, severity } = judgment;
   return hashOf({ seq, checkId, rulesVersion, edition, inputs, context, outcome, verdict, severity });
 }

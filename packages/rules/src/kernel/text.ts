@@ -1,5 +1,6 @@
-/** A language the crew and client screens speak. */
-export type Locale = 'en' | 'es';
+/** The languages the crew and client screens speak. */
+export const LOCALES = ['en', 'es'] as const;
+export type Locale = (typeof LOCALES)[number];
 
 /** Words for people, always in both languages. */
 export interface Text {

@@ -1,5 +1,5 @@
 import { type Text, text } from '../kernel/index.ts';
-import { addCalendarDays, addWorkingDays } from '../pricing/dates.ts';
+import { addCalendarDays, addWorkingDays } from '../pricing/contract/dates.ts';
 
 /** How a contract wants to be told. */
 export const NOTICE_METHODS = ['in-person', 'letter', 'certified-mail', 'e-mail', 'app'] as const;

@@ -1,16 +1,23 @@
 import type { Text } from '../kernel/index.ts';
 import type { Rect } from '../places/extents.ts';
 import type { Extent } from './operations.data.ts';
+import type { OverrideMark, TypedRates } from './overrides.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { findOperation, type TakeOffLine } from './take-off.ts';
 
-/** A piece of work of a whole scope, with the findings that need it and where it is on the drawing. */
-export interface ScopeLine extends TakeOffLine {
+/** Work of one kind for one or more findings: what is shared counted once, with what the estimator set on it. */
+export interface WorkLine extends TakeOffLine {
   readonly for: readonly string[];
+  /** Absent where it is needed once a visit. */
   readonly place?: string;
+  /** Where it is on the drawing. */
   readonly area?: readonly Rect[];
   /** Names of the studs, joists or plates it works on. */
   readonly members?: readonly Text[];
+  /** Rates typed over the book's; with one that the book lacks, there is no gap. */
+  readonly typed?: TypedRates;
+  /** A quantity typed over the measured one, as it is shown. */
+  readonly quantityMark?: OverrideMark;
 }
 
 /** The take-off of one finding at one place, and where it is drawn. */
@@ -38,7 +45,7 @@ export const has = (one: FindingTakeOff, extent: Extent): boolean =>
 
 /** What the drawing says about one place: lines worked out from it, and the template lines they stand for. */
 export interface Placed {
-  readonly lines: ScopeLine[];
+  readonly lines: WorkLine[];
   readonly stoodFor: Set<TakeOffLine>;
 }
 

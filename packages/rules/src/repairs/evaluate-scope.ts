@@ -1,9 +1,10 @@
 import { type Text, text } from '../kernel/index.ts';
 import { type Ground, onTicks, type Rect, rightIn, topIn } from '../places/extents.ts';
 import type { FindingTakeOff } from './drawn.ts';
+import type { Existing } from './existing.ts';
 import type { NailSchedule } from './panel-layout.ts';
 import { inOrder, OrderLoopError } from './schedule.ts';
-import { type Existing, type Hours, planScope, type Scope, type ScopeJob } from './scope.ts';
+import { type Hours, planScope, type Scope, type ScopeJob } from './scope.ts';
 import { findRepair, takeOff } from './take-off.ts';
 import { ASSUMED_SCHEDULE } from './unite.ts';
 

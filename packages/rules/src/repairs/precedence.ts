@@ -1,10 +1,10 @@
 import { overlaps } from '../places/extents.ts';
-import type { FindingTakeOff, ScopeLine } from './drawn.ts';
+import type { FindingTakeOff, WorkLine } from './drawn.ts';
 import { PHASES, WITHOUT_PAPER } from './operations.data.ts';
 import { inOrder } from './schedule.ts';
 
 /** Shared work has one step; a finding's own work has a step that names it. */
-export function named(lines: readonly ScopeLine[]): { id: string; line: ScopeLine }[] {
+export function named(lines: readonly WorkLine[]): { id: string; line: WorkLine }[] {
   const count = new Map<string, number>();
   for (const { operation } of lines) count.set(operation, (count.get(operation) ?? 0) + 1);
   return lines.map((line) => ({

@@ -1,6 +1,7 @@
 import { allocate, type Text, text } from '../kernel/index.ts';
 import { disjointSf, type Ground, overlaps, type Rect } from '../places/extents.ts';
-import { type FindingTakeOff, has, type ScopeLine } from './drawn.ts';
+import { type FindingTakeOff, has, type WorkLine } from './drawn.ts';
+import { EXISTING, type Existing } from './existing.ts';
 import type { WorkUnit } from './operations.data.ts';
 import { layOutPanels, panelArea } from './panel-layout.ts';
 import { named, type Order, precedence } from './precedence.ts';
@@ -14,17 +15,6 @@ export interface Hours {
   readonly likely: number;
   readonly high: number;
 }
-
-/** Work the base contract does already at this place, and the operation it takes off this scope. */
-export const EXISTING = {
-  protected: 'protect-place',
-  stripped: 'open-finish',
-  shored: 'shore-load',
-  closed: 'close-finish',
-  hauled: 'haul-debris',
-  inspected: 'inspection-hold',
-} as const;
-export type Existing = keyof typeof EXISTING;
 
 /** One place with its findings, ready to be planned. */
 export interface ScopeJob {
@@ -82,7 +72,7 @@ const NO_HOURS: Hours = { low: 0, likely: 0, high: 0 };
 
 const hundredths = (hours: number): number => Math.round(hours * 100) / 100;
 
-function hoursFor(line: ScopeLine, job: ScopeJob): Hours {
+function hoursFor(line: WorkLine, job: ScopeJob): Hours {
   const unit = job.hoursOf(line.operation) ?? NO_HOURS;
   const times = (each: number) => hundredths(line.quantity * each);
   return { low: times(unit.low), likely: times(unit.likely), high: times(unit.high) };
@@ -104,33 +94,33 @@ const ALREADY_PAID = text(
 );
 
 /** A hold point is credited in money only: someone still looks before the work goes on. */
-const stopsOf = (credits: readonly ScopeLine[]): ScopeLine[] =>
+const stopsOf = (credits: readonly WorkLine[]): WorkLine[] =>
   credits.filter((line) => line.holdPoint).map((line) => ({ ...line, how: ALREADY_PAID, assumed: false }));
 
 /**
  * Lines to be paid for, and those that the base contract does already at their place. Work shared by a visit is credited
  * only where every place of the visit has it already.
  */
-export function splitExisting(lines: readonly ScopeLine[], existingAt: ReadonlyMap<string, readonly Existing[]>) {
+export function splitExisting(lines: readonly WorkLine[], existingAt: ReadonlyMap<string, readonly Existing[]>) {
   const byPlace = new Map([...existingAt].map(([place, existing]) => [place, creditedBy(existing)]));
-  const isCredited = ({ operation, place }: ScopeLine): boolean =>
+  const isCredited = ({ operation, place }: WorkLine): boolean =>
     place === undefined
       ? byPlace.size > 0 && [...byPlace.values()].every((credited) => credited.has(operation))
       : (byPlace.get(place)?.has(operation) ?? false);
   return { lines: lines.filter((line) => !isCredited(line)), credits: lines.filter(isCredited) };
 }
 
-const split = (lines: readonly ScopeLine[], { takeOffs, existing }: ScopeJob) =>
+const split = (lines: readonly WorkLine[], { takeOffs, existing }: ScopeJob) =>
   splitExisting(lines, new Map(takeOffs.map(({ place }) => [place, existing])));
 
-const likely = (lines: readonly ScopeLine[], job: ScopeJob): number =>
+const likely = (lines: readonly WorkLine[], job: ScopeJob): number =>
   lines.reduce((sum, line) => sum + hoursFor(line, job).likely, 0);
 
 /** What each finding takes when it is the only one. */
-type Alone = ReadonlyMap<string, readonly ScopeLine[]>;
+type Alone = ReadonlyMap<string, readonly WorkLine[]>;
 
 /** Each finding's hours alone and its share in the group: each step is split in proportion to what it would take alone. */
-function sharesOf(job: ScopeJob, alone: Alone, lines: readonly ScopeLine[]): Scope['shares'] {
+function sharesOf(job: ScopeJob, alone: Alone, lines: readonly WorkLine[]): Scope['shares'] {
   const ids = [...alone.keys()];
   const aloneHours = new Map(ids.map((id) => [id, hoursByOperation(split(alone.get(id) ?? [], job).lines, job)]));
   const weights = new Map(ids.map((id) => [id, 0]));
@@ -155,7 +145,7 @@ function sharesOf(job: ScopeJob, alone: Alone, lines: readonly ScopeLine[]): Sco
   }));
 }
 
-function hoursByOperation(lines: readonly ScopeLine[], job: ScopeJob): Map<string, number> {
+function hoursByOperation(lines: readonly WorkLine[], job: ScopeJob): Map<string, number> {
   const hours = new Map<string, number>();
   for (const line of lines) hours.set(line.operation, (hours.get(line.operation) ?? 0) + hoursFor(line, job).likely);
   return hours;
@@ -167,7 +157,7 @@ const COVERED = text(
 );
 
 /** Declined findings that the approved work would close in: with new panel or with finish. */
-export function coveredOver(lines: readonly ScopeLine[], declined: readonly FindingTakeOff[]): Scope['conflicts'] {
+export function coveredOver(lines: readonly WorkLine[], declined: readonly FindingTakeOff[]): Scope['conflicts'] {
   const closing = lines.filter((line) => line.phase === 'panel' || line.operation === 'close-finish');
   return declined
     .filter((one) =>
@@ -179,7 +169,7 @@ export function coveredOver(lines: readonly ScopeLine[], declined: readonly Find
     .map(({ finding }) => ({ finding, why: COVERED }));
 }
 
-const amountOf = (lines: readonly ScopeLine[], operation: string): number =>
+const amountOf = (lines: readonly WorkLine[], operation: string): number =>
   lines.filter((line) => line.operation === operation).reduce((total, line) => total + line.quantity, 0);
 
 /** Where the panel of a place is bad, as far as it is drawn. */
@@ -187,7 +177,7 @@ const badPanel = (takeOffs: readonly FindingTakeOff[]): Rect[] =>
   takeOffs.filter((one) => has(one, 'panel')).flatMap((one) => one.extents ?? []);
 
 function areasOf(
-  lines: readonly ScopeLine[],
+  lines: readonly WorkLine[],
   { ground }: ScopeJob,
   approved: readonly FindingTakeOff[],
 ): Scope['naive'] {
@@ -198,7 +188,7 @@ function areasOf(
   };
 }
 
-function unionsOf(lines: readonly ScopeLine[], job: ScopeJob, approved: readonly FindingTakeOff[]): Scope['unions'] {
+function unionsOf(lines: readonly WorkLine[], job: ScopeJob, approved: readonly FindingTakeOff[]): Scope['unions'] {
   const defects = badPanel(approved);
   const panelNew = amountOf(lines, 'panel-new');
   return {

@@ -1,7 +1,7 @@
 import { decimal, joinTexts, text } from '../kernel/index.ts';
 import type { Ground, Rect } from '../places/extents.ts';
 import { type Member, membersOf } from '../places/framing.ts';
-import { type Drawn, extentOf, groupBy, has, type Placed, type ScopeLine } from './drawn.ts';
+import { type Drawn, extentOf, groupBy, has, type Placed, type WorkLine } from './drawn.ts';
 import { lengthFt, membersAt } from './members.ts';
 import type { Extent } from './operations.data.ts';
 import type { TakeOffLine } from './take-off.ts';
@@ -69,7 +69,7 @@ export function memberWork(drawn: readonly Drawn[], ground: Ground, place: strin
     const counted = extent === rank || extent === 'take-out' || (extent === 'ends' && rank === 'replace');
     if (counted && !line.set) stoodFor.add(line);
   }
-  const lines = RANKS.flatMap((rank): ScopeLine[] => {
+  const lines = RANKS.flatMap((rank): WorkLine[] => {
     const mine = decided.filter((one) => one.rank === rank);
     if (mine.length === 0) return [];
     const area = mine.map((one) => envelope(one.rects));
@@ -93,11 +93,11 @@ export function memberWork(drawn: readonly Drawn[], ground: Ground, place: strin
 }
 
 /** Cutting out for replaced and for sistered members is one operation. */
-function joinSame(lines: readonly ScopeLine[]): ScopeLine[] {
+function joinSame(lines: readonly WorkLine[]): WorkLine[] {
   return [...groupBy(lines, (line) => line.operation).values()].map((same) => {
-    const all = <T>(part: (line: ScopeLine) => readonly T[] | undefined) => same.flatMap((line) => part(line) ?? []);
+    const all = <T>(part: (line: WorkLine) => readonly T[] | undefined) => same.flatMap((line) => part(line) ?? []);
     return {
-      ...(same[0] as ScopeLine),
+      ...(same[0] as WorkLine),
       quantity: same.reduce((sum, line) => sum + line.quantity, 0),
       how: joinTexts(same.map((line) => line.how)),
       assumed: same.some((line) => line.assumed),

@@ -1,7 +1,7 @@
 import { decimal, type Text, text } from '../kernel/index.ts';
 import { covers, disjoint, disjointSf, type Ground, grow, type Rect, snapToFraming } from '../places/extents.ts';
 import { FRAMING } from '../places/framing.ts';
-import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type ScopeLine } from './drawn.ts';
+import { type Drawn, extentOf, type FindingTakeOff, has, type Placed, type WorkLine } from './drawn.ts';
 import type { Extent } from './operations.data.ts';
 import { countNails, layOutPanels, type NailSchedule, panelArea } from './panel-layout.ts';
 import { SHEET_SF } from './sheets.ts';
@@ -62,7 +62,7 @@ function panelWork(drawn: readonly Drawn[], ground: Ground, place: string): Plac
       false,
     ],
   };
-  const lines = Object.entries(amounts).flatMap(([extent, [quantity, how, assumed]]): ScopeLine[] => {
+  const lines = Object.entries(amounts).flatMap(([extent, [quantity, how, assumed]]): WorkLine[] => {
     const from = replacing.flatMap(({ lines, finding }) =>
       lines.filter((line) => extentOf(line) === extent && !line.set).map((line) => ({ line, finding })),
     );
@@ -102,7 +102,7 @@ function openingWork(all: readonly FindingTakeOff[], drawn: readonly Drawn[], gr
     openedBy.set(one, opened);
     return opened;
   };
-  const lines = [...new Set(wanted.map(({ line }) => line.operation))].map((operation): ScopeLine => {
+  const lines = [...new Set(wanted.map(({ line }) => line.operation))].map((operation): WorkLine => {
     const asked = wanted.filter(({ line }) => line.operation === operation);
     for (const { line } of asked) stoodFor.add(line);
     const shown = asked.filter(({ one, line }) => line.assumed && drawn.includes(one as Drawn));
@@ -151,9 +151,9 @@ function sharingKey({ finding, place }: FindingTakeOff, line: TakeOffLine): stri
 export function uniteTakeOffs(
   takeOffs: readonly FindingTakeOff[],
   grounds: ReadonlyMap<string, Ground> = new Map(),
-): ScopeLine[] {
+): WorkLine[] {
   const stoodFor = new Set<TakeOffLine>();
-  const worked: ScopeLine[] = [];
+  const worked: WorkLine[] = [];
   for (const [place, ground] of grounds) {
     const here = takeOffs.filter((one) => one.place === place);
     const drawn = here.filter((one): one is Drawn => (one.extents?.length ?? 0) > 0);
@@ -167,7 +167,7 @@ export function uniteTakeOffs(
       for (const line of part.stoodFor) stoodFor.add(line);
     }
   }
-  const united = new Map<string, ScopeLine>();
+  const united = new Map<string, WorkLine>();
   for (const one of takeOffs)
     for (const line of one.lines) {
       if (stoodFor.has(line)) continue;

@@ -10,7 +10,7 @@ import { dayOf } from '../../shared/days.ts';
 import { namesOf } from '../../shared/members.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { EstimateFinding } from '../estimates/estimates.repository.ts';
-import type { EstimatesService } from '../estimates/estimates.service.ts';
+import type { EstimatesService, Found } from '../estimates/estimates.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { ActualRow } from './actuals.repository.ts';
 import * as actuals from './actuals.repository.ts';
@@ -135,7 +135,7 @@ function unitOf(operation: string): string {
 
 const agreed: readonly EstimateFinding['state'][] = ['approved', 'repaired', 'proven'];
 
-function assertAgreed({ number, state }: EstimateFinding): void {
+function assertAgreed({ state, finding: { number } }: Found): void {
   if (agreed.includes(state)) return;
   throw new ProblemError(
     'wrong-state',

@@ -32,23 +32,20 @@ const withLetter = {
   questions: { orderBy: { askedAt: 'asc' } },
 } satisfies Prisma.ChangeOrderInclude;
 
-/** The change order behind a link, with its project, findings and questions. */
-export const findOrder = (tx: Tx, companyId: string, id: string) =>
-  tx.changeOrder.findUnique({ where: { companyId_id: { companyId, id } }, include: withLetter });
-export type OrderRow = NonNullable<Awaited<ReturnType<typeof findOrder>>>;
+const withOrder = {
+  decision: true,
+  changeOrder: { include: withLetter },
+} satisfies Prisma.ChangeOrderVersionInclude;
 
-/** Holds the change order until the transaction ends; the office's edits wait on the same row. */
-export async function lockOrder(tx: Tx, companyId: string, id: string): Promise<OrderRow | null> {
-  await tx.$queryRaw`select 1 from change_order where company_id = ${companyId}::uuid and id = ${id}::uuid for update`;
-  return findOrder(tx, companyId, id);
-}
-
-export const findSent = (tx: Tx, companyId: string, changeOrderId: string, version: number) =>
-  tx.changeOrderVersion.findUnique({
-    where: { companyId_changeOrderId_version: { companyId, changeOrderId, version } },
-    include: { decision: true },
+/** The letter behind a link: the version that was sent, its answer, and the change order with its project, findings and questions. */
+export const findLetter = (tx: Tx, companyId: string, linkId: string) =>
+  tx.clientLink.findUnique({
+    where: { companyId_id: { companyId, id: linkId } },
+    include: { sent: { include: withOrder } },
   });
-export type SentRow = NonNullable<Awaited<ReturnType<typeof findSent>>>;
+export type LetterRow = NonNullable<Awaited<ReturnType<typeof findLetter>>>;
+export type SentRow = LetterRow['sent'];
+export type OrderRow = SentRow['changeOrder'];
 
 export const insertDecision = (tx: Tx, data: Prisma.DecisionUncheckedCreateInput): Promise<unknown> =>
   tx.decision.create({ data });
@@ -67,16 +64,19 @@ export const settleOrder = (tx: Tx, companyId: string, id: string, settled: Sett
     data: { ...settled, version: { increment: 1 } },
   });
 
-export const settleFindings = (
+/** Those that are still offered; the rest stay as they are. */
+export async function settleFindings(
   tx: Tx,
   companyId: string,
-  ids: string[],
+  ids: readonly string[],
   state: 'approved' | 'declined',
-): Promise<unknown> =>
-  tx.finding.updateMany({
-    where: { companyId, id: { in: ids }, state: 'offered' },
+): Promise<void> {
+  if (ids.length === 0) return;
+  await tx.finding.updateMany({
+    where: { companyId, id: { in: [...ids] }, state: 'offered' },
     data: { state, version: { increment: 1 } },
   });
+}
 
 export const insertQuestion = (tx: Tx, data: Prisma.QuestionUncheckedCreateInput) => tx.question.create({ data });
 

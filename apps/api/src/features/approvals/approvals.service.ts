@@ -19,7 +19,9 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import type { ClientPrincipal } from '../../shared/principals.ts';
 import { type DecidedData, eventTypes } from '../../shared/record-events.ts';
 import { letterZone } from '../../shared/site-words.ts';
-import { answerOf, toDecision, toDocument, toQuestion } from '../change-orders/change-orders.mapper.ts';
+import { toQuestion } from '../change-orders/change-orders.mapper.ts';
+import { answerOf, toDecision } from '../change-orders/decisions.mapper.ts';
+import { toDocument } from '../change-orders/sent-document.ts';
 import type { ContractService } from '../contract/contract.service.ts';
 import { effectOf, ledgerName, noChange } from '../contract/contract-change.ts';
 import { contractToday } from '../contract/contract-today.ts';
@@ -42,7 +44,7 @@ const HOUR_MS = 3_600_000;
 interface Opened {
   order: approvals.OrderRow;
   sent: approvals.SentRow;
-  link: approvals.LinkRow;
+  link: approvals.LetterRow;
 }
 
 /** What the holder of a client link may do: read, ask, and answer one version once. */
@@ -58,8 +60,7 @@ export class ApprovalsService {
   /** Reads only. */
   async letter(client: ClientPrincipal): Promise<ClientLetter> {
     return this.database.inCompany(client.companyId, async (tx) => {
-      const order = await approvals.findOrder(tx, client.companyId, client.changeOrderId);
-      return this.toLetter(tx, client, await opened(tx, client, order));
+      return this.toLetter(tx, client, await opened(tx, client));
     });
   }
 
@@ -74,8 +75,7 @@ export class ApprovalsService {
    * @throws ProblemError `other-letter`, `wrong-state`, `contract-moved`, `invalid-input`, and what `assertLive` says
    */
   async decide(client: ClientPrincipal, answer: Answer, userAgent: string): Promise<ClientLetter> {
-    const { companyId } = client;
-    return this.database.inCompany(companyId, async (tx) => {
+    return this.database.inCompany(client.companyId, async (tx) => {
       const { order, sent, link } = await this.lock(tx, client);
       assertSeen(sent, answer);
       assertTicked(toDocument(sent), answer);
@@ -87,7 +87,7 @@ export class ApprovalsService {
       if (order.state !== 'sent')
         throw new ProblemError('wrong-state', 'This change order is not waiting for an answer.');
       await this.settle(tx, client, { order, sent }, answer, userAgent);
-      return this.toLetter(tx, client, await opened(tx, client, await approvals.findOrder(tx, companyId, order.id)));
+      return this.toLetter(tx, client, await opened(tx, client));
     });
   }
 
@@ -119,7 +119,7 @@ export class ApprovalsService {
         subjectId: changeOrderId,
         data: { questionId: question.id, version: sent.version, text },
       });
-      await this.letters.askOffice(tx, subjectOf(projectId, sent), question);
+      await this.letters.askOffice(tx, subjectOf(order.project, sent), question);
       return toQuestion(question);
     });
   }
@@ -148,13 +148,10 @@ export class ApprovalsService {
     );
   }
 
-  /** The project's turn, then the row that edits and answers share; the link is read again under the lock. */
+  /** The project's turn, which edits and answers share; everything is read under it. */
   private async lock(tx: Tx, client: ClientPrincipal): Promise<Opened> {
-    const { companyId, changeOrderId } = client;
-    const found = await approvals.findOrder(tx, companyId, changeOrderId);
-    if (found) await this.records.lock(tx, companyId, found.projectId);
-    const order = await approvals.lockOrder(tx, companyId, changeOrderId);
-    return opened(tx, client, order);
+    await this.records.lockOf(tx, client.companyId, 'change_order', client.changeOrderId);
+    return opened(tx, client);
   }
 
   private async settle(
@@ -249,7 +246,7 @@ export class ApprovalsService {
       locale,
     };
     const decision = { ...said, decidedAt: data.decidedAt, contract };
-    await this.letters.tellDecision(tx, subjectOf(order.projectId, sent), { decision, head, locale });
+    await this.letters.tellDecision(tx, subjectOf(order.project, sent), { decision, head, locale });
   }
 
   /** What the answer does to the contract by the ledger of this moment. @throws ProblemError `contract-moved` */
@@ -286,11 +283,10 @@ export class ApprovalsService {
   }
 }
 
-async function opened(tx: Tx, client: ClientPrincipal, order: approvals.OrderRow | null): Promise<Opened> {
-  const sent = order && (await approvals.findSent(tx, client.companyId, client.changeOrderId, client.version));
-  const link = await approvals.findLinkById(tx, client.companyId, client.linkId);
-  if (!order || !sent || !link) throw notFound('change order');
-  return { order, sent, link };
+async function opened(tx: Tx, { companyId, linkId }: ClientPrincipal): Promise<Opened> {
+  const link = await approvals.findLetter(tx, companyId, linkId);
+  if (!link) throw notFound('change order');
+  return { order: link.sent.changeOrder, sent: link.sent, link };
 }
 
 /** The answer names what was on the screen. */

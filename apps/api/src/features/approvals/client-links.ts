@@ -1,5 +1,6 @@
 import type { Clock } from '../../platform/clock.ts';
 import type { Database } from '../../platform/database/database.ts';
+import { setFence } from '../../platform/database/fence.ts';
 import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
@@ -77,10 +78,11 @@ export class ClientLinks {
 
   /** For the server's own check of every request: null where the session is none of this letter. @throws what `assertReadable` says */
   async principal(tokenHash: string, letterId: string): Promise<ClientPrincipal | null> {
-    const session = await this.session(tokenHash);
-    if (!session) return null;
-    const { companyId, id, linkId } = session;
-    return this.database.inCompany(companyId, async (tx) => {
+    return this.database.behindFence({ tokenHash }, async (tx) => {
+      const session = this.working(await approvals.findSession(tx, tokenHash));
+      if (!session) return null;
+      const { companyId, id, linkId } = session;
+      await setFence(tx, { companyId });
       const link = await approvals.findLinkById(tx, companyId, linkId);
       if (link?.letterId !== letterId) return null;
       await assertReadable(tx, link, this.clock.now());
@@ -88,9 +90,12 @@ export class ClientLinks {
     });
   }
 
-  /** One that has neither ended nor run out. */
   private async session(tokenHash: string) {
-    const session = await this.database.behindFence({ tokenHash }, (tx) => approvals.findSession(tx, tokenHash));
+    return this.working(await this.database.behindFence({ tokenHash }, (tx) => approvals.findSession(tx, tokenHash)));
+  }
+
+  /** Null for a session that has ended or run out. */
+  private working<S extends { endedAt: Date | null; expiresAt: Date }>(session: S | null): S | null {
     return session && !session.endedAt && session.expiresAt > this.clock.now() ? session : null;
   }
 }

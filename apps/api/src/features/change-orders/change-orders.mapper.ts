@@ -1,48 +1,33 @@
-import {
-  type ChangeOrder,
-  type ChangeOrderDocument,
-  type ChangeOrderRow,
-  type ContentReview,
-  type ContractEffect,
-  type Decision,
-  type DraftMark,
-  documentOfAnswer,
-  letterSections,
-  type Mail,
-  type MissingSpanish,
-  type Question,
-  type SentVersion,
-  type Wording,
+import type {
+  ChangeOrder,
+  ChangeOrderRow,
+  ContentReview,
+  DraftField,
+  DraftMark,
+  Mail,
+  MissingSpanish,
+  Question,
+  SentVersion,
+  Wording,
 } from '@underlath/contract';
-import { SEVERITY_CONSEQUENCE } from '@underlath/rules';
+import type { DraftDocument, KeptDraft } from '@underlath/rules/offers';
 import { toWord } from '../../shared/enum-words.ts';
+import { readMarks, readSpanish, readWording } from '../stored/stored-columns.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
-import { keptDraftOf } from './draft-words.ts';
-import type { DraftDocument } from './offer-document.ts';
+import { answerOf, toDecision } from './decisions.mapper.ts';
+import { toDocument } from './sent-document.ts';
 
 /** The findings in it, in their order. */
 export const memberIds = ({ findings }: Pick<ChangeOrderRecord, 'findings'>): string[] =>
   findings.map(({ findingId }) => findingId);
 
-/**
- * The frozen document of a version; its bytes were checked against the contract before they were stored. Format 1 froze no
- * sections: for its reader they are made as they would be today, while its bytes and hash stay what was sent.
- */
-export function toDocument(version: Pick<VersionRecord, 'document'>): ChangeOrderDocument {
-  const document = JSON.parse(version.document) as ChangeOrderDocument;
-  if (document.format !== 'underlath.change-order/1') return document;
-  const items = document.items.map((item) => ({ ...item, consequence: SEVERITY_CONSEQUENCE[item.severity] }));
-  return { ...document, items, sections: letterSections({ ...document, items }) };
-}
-
-/** The document as it was answered: without the findings that the client left out, with the contract as the answer made it. */
-export function approvedOf(version: Pick<VersionRecord, 'document' | 'decision'>): ChangeOrderDocument {
-  return documentOfAnswer(toDocument(version), version.decision && toDecision(version.decision));
-}
-
-/** A decision on a part is an approval of its own kind. */
-export const answerOf = ({ kind, findingIds }: NonNullable<VersionRecord['decision']>) =>
-  findingIds.length > 0 ? 'part-approved' : kind;
+export const keptDraftOf = ({ id, wording, days, typed, marks, spanish }: ChangeOrderRecord): KeptDraft => ({
+  wording: readWording(id, wording),
+  days,
+  typed: typed as DraftField[],
+  marks: readMarks(id, marks),
+  spanish: readSpanish(id, spanish),
+});
 
 /** The version the client has or had before them, or null while it is a draft. */
 export const currentVersion = (record: ChangeOrderRecord): VersionRecord | null =>
@@ -50,7 +35,7 @@ export const currentVersion = (record: ChangeOrderRecord): VersionRecord | null 
 
 /** What a draft would be sent with, and anything else was sent with. */
 interface RowWords {
-  wording: unknown;
+  wording: Wording;
   days: number;
   totalCents: number;
 }
@@ -63,7 +48,7 @@ export function toRow(record: ChangeOrderRecord, { wording, days, totalCents }: 
     projectId,
     number,
     state: toWord(record.state),
-    headline: (wording as Wording).headline.en,
+    headline: wording.headline.en,
     totalCents,
     currency: 'USD',
     days,
@@ -75,28 +60,33 @@ export function toRow(record: ChangeOrderRecord, { wording, days, totalCents }: 
   };
 }
 
-interface Views {
-  draft: DraftDocument;
-  blocks: string[];
-  marks: DraftMark[];
-  missingSpanish: MissingSpanish[];
-  conflicts: string[];
-  review: ContentReview | null;
-  names: Map<string, string>;
-  mails: Mail[];
-  now: Date;
+/** What was sent, or would be. */
+export interface Shown {
+  readonly draft: DraftDocument;
+  readonly blocks: string[];
+  readonly marks: DraftMark[];
+  readonly missingSpanish: MissingSpanish[];
+  readonly conflicts: string[];
+  readonly review: ContentReview | null;
+}
+
+interface Views extends Shown {
+  readonly names: Map<string, string>;
+  readonly mails: Mail[];
+  readonly now: Date;
 }
 
 export function toChangeOrder(record: ChangeOrderRecord, views: Views): ChangeOrder {
   const { draft, blocks, marks, missingSpanish, conflicts, review, names, mails, now } = views;
   const { wording, days } = draft;
+  const kept = keptDraftOf(record);
   return {
     ...toRow(record, { wording, days, totalCents: draft.price.totalCents }),
     wording,
     findingIds: memberIds(record),
-    typed: keptDraftOf(record).typed.slice(),
+    typed: [...kept.typed],
     marks,
-    spanish: keptDraftOf(record).spanish,
+    spanish: kept.spanish,
     missingSpanish,
     clientLocale: record.project.clientLocale === 'es' ? 'es' : 'en',
     draft,
@@ -127,16 +117,6 @@ function toSentVersion(
     linkState: !link || link.revokedAt ? 'revoked' : link.expiresAt <= now ? 'expired' : 'live',
     linkExpiresAt: link?.expiresAt.toISOString() ?? null,
     decision: version.decision && toDecision(version.decision),
-  };
-}
-
-export function toDecision(row: NonNullable<VersionRecord['decision']>): Decision {
-  const { kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, acknowledged } = row;
-  return {
-    ...{ kind, findingIds, version, signerName, letterFor, reason, sha256, consentText, acknowledged },
-    locale: row.locale === 'es' ? 'es' : 'en',
-    decidedAt: row.decidedAt.toISOString(),
-    contract: row.contract as ContractEffect | null,
   };
 }
 

@@ -1,10 +1,10 @@
 import type { DraftField, Wording } from '@underlath/contract';
+import type { KeptDraft } from '@underlath/rules/offers';
 import type { FindingState, Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { KeptDraft } from './draft-words.ts';
 
 const withEverything = {
-  project: { select: { clientLocale: true } },
+  project: { select: { id: true, clientLocale: true, timeZone: true } },
   findings: { select: { findingId: true }, orderBy: { position: 'asc' } },
   versions: { include: { links: { orderBy: { createdAt: 'asc' } }, decision: true }, orderBy: { version: 'desc' } },
   questions: { orderBy: { askedAt: 'asc' } },
@@ -30,23 +30,19 @@ export const findChangeOrder = (tx: Tx, companyId: string, id: string): Promise<
 export const listChangeOrders = (tx: Tx, companyId: string, projectId: string): Promise<ChangeOrderRecord[]> =>
   tx.changeOrder.findMany({ where: { companyId, projectId }, include: withEverything, orderBy: { number: 'desc' } });
 
-/** Holds the change order until the transaction ends: editing, sending and deciding take turns on this row. */
-export async function lockChangeOrder(tx: Tx, companyId: string, id: string): Promise<ChangeOrderRecord | null> {
-  await tx.$queryRaw`select 1 from change_order where company_id = ${companyId}::uuid and id = ${id}::uuid for update`;
-  return findChangeOrder(tx, companyId, id);
-}
-
-/** In the order asked for; ids that are not there are left out. */
-export async function findFindings(tx: Tx, companyId: string, ids: readonly string[]): Promise<FindingRecord[]> {
-  const found = await tx.finding.findMany({ where: { companyId, id: { in: [...ids] } }, include: withEvidence });
-  const byId = new Map(found.map((finding) => [finding.id, finding]));
-  return ids.flatMap((id) => byId.get(id) ?? []);
-}
-
-/** Declined findings of these places. */
-export const findDeclined = (tx: Tx, companyId: string, locationIds: readonly string[]): Promise<FindingRecord[]> =>
+/** These findings of a project, and the declined ones of their places, by number. */
+export const findFindings = (
+  tx: Tx,
+  companyId: string,
+  projectId: string,
+  ids: readonly string[],
+): Promise<FindingRecord[]> =>
   tx.finding.findMany({
-    where: { companyId, locationId: { in: [...locationIds] }, state: 'declined' },
+    where: {
+      companyId,
+      projectId,
+      OR: [{ id: { in: [...ids] } }, { state: 'declined', location: { findings: { some: { id: { in: [...ids] } } } } }],
+    },
     include: withEvidence,
     orderBy: { number: 'asc' },
   });
@@ -111,7 +107,7 @@ export const updateDraft = (tx: Tx, companyId: string, id: string, kept: KeptDra
     days: kept.days,
     typed: [...kept.typed],
     spanish: kept.spanish,
-    marks: kept.marks as unknown as Prisma.InputJsonArray,
+    marks: kept.marks.map((mark) => ({ ...mark })),
     state: 'draft',
     sentVersion: null,
   });
@@ -150,6 +146,3 @@ export const answerQuestion = (
 ): Promise<QuestionRow> => tx.question.update({ where: { companyId_id: { companyId, id } }, data });
 
 export const findCompany = (tx: Tx, companyId: string) => tx.company.findUniqueOrThrow({ where: { id: companyId } });
-
-export const findProject = (tx: Tx, companyId: string, id: string) =>
-  tx.project.findUnique({ where: { companyId_id: { companyId, id } } });

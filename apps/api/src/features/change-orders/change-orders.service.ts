@@ -4,9 +4,18 @@ import type {
   ChangeOrderRow,
   changeOrderRoutes,
   DocumentPart,
+  DraftEdit,
   DraftField,
   Question,
 } from '@underlath/contract';
+import {
+  composeWords,
+  type DraftDocument,
+  editDraft,
+  type KeptDraft,
+  markStale,
+  newDraft,
+} from '@underlath/rules/offers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { hashOf } from '../../platform/hash.ts';
@@ -18,22 +27,30 @@ import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
 import { toWord } from '../../shared/enum-words.ts';
 import { namesOf } from '../../shared/members.ts';
 import { assertVersion } from '../../shared/versions.ts';
+import { effectOf } from '../contract/contract-change.ts';
+import type { History } from '../contract/contract-history.ts';
 import { type LettersService, subjectOf } from '../mail/letters.service.ts';
 import { mailsOf } from '../mail/sent-mails.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { approvedOf, currentVersion, memberIds, toChangeOrder, toQuestion, toRow } from './change-orders.mapper.ts';
+import {
+  currentVersion,
+  keptDraftOf,
+  memberIds,
+  type Shown,
+  toChangeOrder,
+  toQuestion,
+  toRow,
+} from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
-import { composeWords, editDraft, type KeptDraft, keptDraftOf, markStale, newDraft } from './draft-words.ts';
-import { checkMembers } from './members-check.ts';
-import type { Offer, OfferBuilder } from './offer-builder.ts';
-import type { DraftDocument } from './offer-document.ts';
+import { assertMembers } from './members-check.ts';
+import type { Offer, OfferBuilder, OfferSources } from './offer-builder.ts';
+import { approvedOf } from './sent-document.ts';
 
 /** Of what was sent: it is not edited. */
 const NOTHING_TO_MEND = { blocks: [], marks: [], missingSpanish: [], conflicts: [], review: null };
 
 type NewChangeOrder = BodyOut<typeof changeOrderRoutes.createChangeOrder>;
-type Edit = BodyOut<typeof changeOrderRoutes.changeChangeOrder>;
 
 /** Groups findings, words the letter, keeps it editable until it is answered. Every change takes the project's turn first, then this row. */
 export class ChangeOrdersService {
@@ -48,18 +65,25 @@ export class ChangeOrdersService {
   /** @throws ProblemError `not-found` */
   async list(companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
     return this.database.inCompany(companyId, async (tx) => {
-      if (!(await changeOrders.findProject(tx, companyId, projectId))) throw notFound('project');
-      return this.rowsIn(tx, companyId, projectId);
+      const rows = await this.rowsIn(tx, companyId, projectId);
+      // Only an empty list needs to know whether there is such a project at all.
+      if (rows.length === 0 && !(await this.records.exists(tx, companyId, projectId))) throw notFound('project');
+      return rows;
     });
   }
 
-  /** All of a project, newest first; the caller holds the transaction. */
-  async rowsIn(tx: Tx, companyId: string, projectId: string): Promise<ChangeOrderRow[]> {
-    const rows: ChangeOrderRow[] = [];
-    for (const record of await changeOrders.listChangeOrders(tx, companyId, projectId)) {
-      rows.push(await this.row(tx, companyId, record));
-    }
-    return rows;
+  /** All of a project, newest first, drafts as they would be sent now; the caller holds the transaction. */
+  async rowsIn(tx: Tx, companyId: string, projectId: string, history?: History): Promise<ChangeOrderRow[]> {
+    const records = await changeOrders.listChangeOrders(tx, companyId, projectId);
+    const members = records.flatMap((record) => (record.state === 'draft' ? memberIds(record) : []));
+    const sources =
+      members.length > 0 ? await this.offers.sources(tx, companyId, projectId, members, history) : undefined;
+    return records.map((record) => {
+      const kept = keptDraftOf(record);
+      if (record.state !== 'draft' || !sources) return toRow(record, { ...kept, totalCents: record.totalCents });
+      const { price, fromFindings } = this.offers.scope(sources, memberIds(record), kept);
+      return toRow(record, { ...composeWords(kept, fromFindings), totalCents: price.scope.totalCents });
+    });
   }
 
   /** @throws ProblemError `not-found` */
@@ -73,15 +97,17 @@ export class ChangeOrdersService {
     return makeOnce(() =>
       this.database.inCompany(companyId, async (tx) => {
         await this.records.lock(tx, companyId, projectId);
-        if (await changeOrders.findChangeOrder(tx, companyId, id)) {
+        const known = await changeOrders.findChangeOrder(tx, companyId, id);
+        if (known) {
           const made = await this.records.lastData(tx, companyId, id, 'change-order.created');
           assertSameContent('change order', made?.contentSha256, content);
-          return this.view(tx, companyId, id);
+          return this.show(tx, known);
         }
         const { findingIds } = content;
-        await checkMembers(tx, companyId, projectId, id, findingIds);
+        const sources = await this.offers.sources(tx, companyId, projectId, findingIds);
+        await this.assertMembers(tx, sources, id, findingIds);
         const typed: DraftField[] = content.days === undefined ? [] : ['days'];
-        const { fromFindings } = await this.offers.scope(tx, companyId, findingIds, newDraft(typed));
+        const { fromFindings } = this.offers.scope(sources, findingIds, newDraft(typed));
         const { wording } = fromFindings;
         const days = content.days ?? fromFindings.days;
         const number = await changeOrders.nextNumber(tx, companyId, projectId);
@@ -105,7 +131,7 @@ export class ChangeOrdersService {
           subjectId: id,
           data,
         });
-        return this.view(tx, companyId, id);
+        return this.view(tx, companyId, id, sources);
       }),
     );
   }
@@ -114,30 +140,33 @@ export class ChangeOrdersService {
    * Edits; what was sent becomes a draft again and its link dies in the same transaction.
    * @throws ProblemError `not-found`, `stale-version`, `wrong-state`, `invalid-input`
    */
-  async change(caller: Caller, id: string, seen: number, edit: Edit): Promise<ChangeOrder> {
+  async change(caller: Caller, id: string, seen: number, edit: DraftEdit): Promise<ChangeOrder> {
     const { companyId, actor } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const record = await this.lock(tx, companyId, id);
       assertVersion(seen, record.version);
-      if (record.state !== 'draft' && record.state !== 'sent') throw answered(record);
-      if (Object.keys(edit).length === 0) return this.view(tx, companyId, id);
-      if (record.state === 'sent') await this.reopen(tx, caller, record);
-      const next = await this.edited(tx, companyId, record, edit);
+      const { projectId, state } = record;
+      if (state !== 'draft' && state !== 'sent') throw answered(record);
+      if (Object.keys(edit).length === 0) return this.show(tx, record);
+      if (state === 'sent') await this.reopen(tx, caller, record);
+      const members = [...memberIds(record), ...(edit.findingIds ?? [])];
+      const sources = await this.offers.sources(tx, companyId, projectId, members);
       if (edit.findingIds) {
-        await checkMembers(tx, companyId, record.projectId, id, edit.findingIds);
+        await this.assertMembers(tx, sources, id, edit.findingIds);
         await changeOrders.replaceMemberships(tx, companyId, id, edit.findingIds);
       }
+      const next = this.edited(sources, record, edit);
       await changeOrders.updateDraft(tx, companyId, id, next);
       const data = { ...edit, days: next.days, wordingSha256: hashOf(next.wording) };
       await this.records.append(tx, {
         companyId,
-        projectId: record.projectId,
+        projectId,
         actor,
         type: 'change-order.changed',
         subjectId: id,
         data,
       });
-      return this.view(tx, companyId, id);
+      return this.view(tx, companyId, id, sources);
     });
   }
 
@@ -150,7 +179,7 @@ export class ChangeOrdersService {
     const { companyId, actor } = caller;
     return this.database.inCompany(companyId, async (tx) => {
       const record = await this.lock(tx, companyId, id);
-      if (record.state === 'setAside') return this.view(tx, companyId, id);
+      if (record.state === 'setAside') return this.show(tx, record);
       assertVersion(seen, record.version);
       const { projectId, state, number, sentVersion } = record;
       if (state !== 'draft' && state !== 'sent') throw answered(record);
@@ -175,7 +204,7 @@ export class ChangeOrdersService {
   async answer(caller: Caller, id: string, questionId: string, answer: string): Promise<Question> {
     const { companyId, actor, memberId } = caller;
     return this.database.inCompany(companyId, async (tx) => {
-      const { projectId, versions } = await this.lock(tx, companyId, id);
+      const { project, versions } = await this.lock(tx, companyId, id);
       const question = await changeOrders.findQuestion(tx, companyId, id, questionId);
       if (!question) throw notFound('question');
       await assertEmailConfirmed(tx, companyId, memberId);
@@ -185,64 +214,66 @@ export class ChangeOrdersService {
       const row = await changeOrders.answerQuestion(tx, companyId, questionId, data);
       await this.records.append(tx, {
         companyId,
-        projectId,
+        projectId: project.id,
         actor,
         type: 'question.answered',
         subjectId: id,
         data: { questionId, answer },
       });
       const sent = versions.find(({ version }) => version === row.version);
-      if (sent) await this.letters.answer(tx, subjectOf(projectId, sent), { ...row, answer, answeredBy: actor.name });
+      if (sent) await this.letters.answer(tx, subjectOf(project, sent), { ...row, answer, answeredBy: actor.name });
       return toQuestion(row);
     });
   }
 
-  /** Takes the project's turn, then the change order's row. @throws ProblemError `not-found` */
+  /** Takes the project's turn, in which every change of its change orders is made. @throws ProblemError `not-found` */
   async lock(tx: Tx, companyId: string, id: string): Promise<ChangeOrderRecord> {
-    const found = await changeOrders.findChangeOrder(tx, companyId, id);
-    if (!found) throw notFound('change order');
-    await this.records.lock(tx, companyId, found.projectId);
-    const record = await changeOrders.lockChangeOrder(tx, companyId, id);
-    if (!record) throw notFound('change order');
-    return record;
+    await this.records.lockOf(tx, companyId, 'change_order', id);
+    return requireOrder(tx, companyId, id);
   }
 
   /** As the office sees it; the caller holds the transaction. @throws ProblemError `not-found` */
-  async view(tx: Tx, companyId: string, id: string): Promise<ChangeOrder> {
-    const record = await changeOrders.findChangeOrder(tx, companyId, id);
-    if (!record) throw notFound('change order');
+  async view(tx: Tx, companyId: string, id: string, sources?: OfferSources): Promise<ChangeOrder> {
+    return this.show(tx, await requireOrder(tx, companyId, id), sources);
+  }
+
+  /** @param sources where they were read in this transaction; what is done to a change order short of its approval moves nothing of them */
+  private async show(tx: Tx, record: ChangeOrderRecord, sources?: OfferSources): Promise<ChangeOrder> {
+    const { companyId, versions } = record;
     const names = await namesOf(
       tx,
       companyId,
-      record.versions.map(({ sentById }) => sentById),
+      versions.map(({ sentById }) => sentById),
     );
-    const sent = currentVersion(record);
-    const shown = sent
-      ? { ...NOTHING_TO_MEND, draft: await this.standing(tx, record, approvedOf(sent)) }
-      : await this.draft(tx, companyId, record);
-    const mails = await mailsOf(tx, companyId, id);
+    const shown = await this.shown(tx, record, sources);
+    const mails = await mailsOf(tx, companyId, record.id);
     return toChangeOrder(record, { ...shown, names, mails, now: this.clock.now() });
   }
 
-  /** While it waits, with the contract as it stands now and not as it was when it was sent. */
-  private async standing(tx: Tx, { companyId, projectId, state }: ChangeOrderRecord, sent: DraftDocument) {
-    if (state !== 'sent') return sent;
-    const { contract, days } = sent;
-    return {
-      ...sent,
-      contract: await this.offers.effect(tx, { companyId, projectId }, { cents: contract.thisChangeCents, days }),
-    };
+  private async shown(tx: Tx, record: ChangeOrderRecord, sources?: OfferSources): Promise<Shown> {
+    const sent = currentVersion(record);
+    if (!sent) return this.draft(tx, record, { sources });
+    const draft = approvedOf(sent);
+    if (record.state !== 'sent') return { ...NOTHING_TO_MEND, draft };
+    // While it waits, with the contract as it stands now and not as it was when it was sent.
+    const history = sources?.history ?? (await this.offers.history(tx, record));
+    return { ...NOTHING_TO_MEND, draft: standing(draft, history) };
   }
 
   /** What would be sent now, to the address given or else the project's own. */
-  draft(tx: Tx, companyId: string, record: ChangeOrderRecord, mailTo?: string | null) {
-    return this.offers.build(tx, {
-      companyId,
+  async draft(
+    tx: Tx,
+    record: ChangeOrderRecord,
+    { sources, mailTo }: { sources?: OfferSources | undefined; mailTo?: string | null | undefined } = {},
+  ): Promise<Offer> {
+    const { companyId, projectId } = record;
+    const findingIds = memberIds(record);
+    const read = sources ?? (await this.offers.sources(tx, companyId, projectId, findingIds));
+    return this.offers.build(tx, read, {
       changeOrderId: record.id,
-      projectId: record.projectId,
       number: record.number,
       version: (record.versions[0]?.version ?? 0) + 1,
-      findingIds: memberIds(record),
+      findingIds,
       kept: keptDraftOf(record),
       questions: record.questions
         .map(toQuestion)
@@ -252,24 +283,22 @@ export class ChangeOrdersService {
   }
 
   /** What the offer comes to when single findings are left out. @throws ProblemError `invalid-input` */
-  parts(tx: Tx, companyId: string, { projectId }: ChangeOrderRecord, offer: Offer): Promise<DocumentPart[]> {
-    return this.offers.parts(tx, { companyId, projectId }, offer);
+  parts(offer: Offer): DocumentPart[] {
+    return this.offers.parts(offer);
   }
 
-  /** A list's row: a draft as it would be sent now, the rest as it was sent. */
-  private async row(tx: Tx, companyId: string, record: ChangeOrderRecord): Promise<ChangeOrderRow> {
-    if (record.state !== 'draft') return toRow(record, record);
-    const kept = keptDraftOf(record);
-    const { scope, fromFindings } = await this.offers.scope(tx, companyId, memberIds(record), kept);
-    return toRow(record, { ...composeWords(kept, fromFindings), totalCents: scope.totalCents });
+  /** @throws ProblemError `invalid-input` */
+  private async assertMembers(tx: Tx, sources: OfferSources, id: string, findingIds: readonly string[]) {
+    const elsewhere = await changeOrders.findOpenMemberships(tx, sources.companyId, findingIds, id);
+    assertMembers(findingIds, sources.findings, elsewhere);
   }
 
   /** What is kept after an edit. Words and days that nobody typed follow the findings; typed ones that may be stale are marked. */
-  private async edited(tx: Tx, companyId: string, record: ChangeOrderRecord, edit: Edit): Promise<KeptDraft> {
+  private edited(sources: OfferSources, record: ChangeOrderRecord, edit: DraftEdit): KeptDraft {
     const before = keptDraftOf(record);
-    const was = await this.offers.scope(tx, companyId, memberIds(record), before);
+    const was = this.offers.scope(sources, memberIds(record), before);
     const kept = editDraft(before, composeWords(before, was.fromFindings), edit);
-    const now = await this.offers.scope(tx, companyId, edit.findingIds ?? memberIds(record), kept);
+    const now = this.offers.scope(sources, edit.findingIds ?? memberIds(record), kept);
     const marks = edit.findingIds ? markStale(kept, was.items, now.items, edit) : kept.marks;
     return { ...kept, ...composeWords(kept, now.fromFindings), marks };
   }
@@ -282,6 +311,17 @@ export class ChangeOrdersService {
     await this.records.append(tx, { companyId, projectId, actor, type: 'change-order.reopened', subjectId: id, data });
   }
 }
+
+async function requireOrder(tx: Tx, companyId: string, id: string): Promise<ChangeOrderRecord> {
+  const record = await changeOrders.findChangeOrder(tx, companyId, id);
+  if (!record) throw notFound('change order');
+  return record;
+}
+
+const standing = (draft: DraftDocument, history: History): DraftDocument => ({
+  ...draft,
+  contract: effectOf(history, { cents: draft.contract.thisChangeCents, days: draft.days }),
+});
 
 const answered = ({ number, state }: ChangeOrderRecord): ProblemError =>
   new ProblemError(

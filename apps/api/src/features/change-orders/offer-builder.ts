@@ -1,69 +1,38 @@
-import type {
-  ChangeOrderDocument,
-  ContentReview,
-  DocumentAlternate,
-  DocumentPart,
-  DraftMark,
-  MissingSpanish,
-  PricedScope,
-} from '@underlath/contract';
-import type { Text } from '@underlath/rules';
+import type { ChangeOrderDocument, ContentReview, DocumentPart } from '@underlath/contract';
+import {
+  draftOffer,
+  type KeptDraft,
+  type LetterFinding,
+  type LetterGroup,
+  type NumberedBook,
+  type OfferDraft,
+  priceParts,
+  type ScopedOffer,
+  scopeOffer,
+} from '@underlath/rules/offers';
 import type { Tx } from '../../platform/database/database.ts';
-import { notFound } from '../../platform/problem-error.ts';
 import { namesOf } from '../../shared/members.ts';
-import type { WorkTime } from '../estimates/estimates.service.ts';
-import type { FindingRecord } from './change-orders.repository.ts';
+import type { ContractService } from '../contract/contract.service.ts';
+import { effectOf } from '../contract/contract-change.ts';
+import type { History } from '../contract/contract-history.ts';
+import type { CostBooksService } from '../cost-books/cost-books.service.ts';
+import { refuseWork } from '../estimates/amounts.ts';
 import * as changeOrders from './change-orders.repository.ts';
-import { composeWords, type KeptDraft, toMarks } from './draft-words.ts';
-import { blocksOf, markBlocks } from './offer-blocks.ts';
+import { judgeOf, toLetterFinding } from './letter-findings.ts';
 import { carriedBy, contentReview } from './offer-content.ts';
-import { suggestDays } from './offer-days.ts';
-import { type DraftDocument, sharesOf, toDraft } from './offer-document.ts';
-import { toItem } from './offer-items.ts';
-import { assertCanPart, cautionsOfPart, choicesOf, daysOfPart, withoutSteps } from './offer-parts.ts';
-import { wordsFromFindings } from './offer-wording.ts';
-import { missingSpanishOf, nameInSpanish } from './spanish-names.ts';
+import { assertCanPart } from './part-count.ts';
 
-/** Prices findings together, so that work they share in one place counts once. */
-export interface ScopePricing {
-  priceTogether(
-    tx: Tx,
-    companyId: string,
-    findings: readonly FindingRecord[],
-    declined: readonly FindingRecord[],
-    /** Spanish names of places, by location id. */
-    placesEs?: Readonly<Record<string, string>>,
-  ): Promise<{
-    scope: PricedScope;
-    /** Titles of the chosen repairs, by finding id. */
-    repairs: ReadonlyMap<string, readonly Text[]>;
-    /** What each would cost if it were the only one. */
-    alone: ReadonlyMap<string, PricedScope>;
-    /** What the days are worked out from. */
-    time: WorkTime;
-    /** Declined findings that this work would close in. */
-    covered: readonly string[];
-    /** Other ways to do each, by finding id; in no sum. */
-    alternates: ReadonlyMap<string, readonly (Omit<DocumentAlternate, 'what'> & { readonly what: readonly Text[] })[]>;
-    /** What the price does not cover, by finding id. */
-    exclusions: ReadonlyMap<string, readonly Text[]>;
-  }>;
-}
-
-/** Where the contract stands before and after a change of this price and these days. */
-export interface ContractStanding {
-  withChange(
-    tx: Tx,
-    companyId: string,
-    projectId: string,
-    change: { cents: number; days: number },
-  ): Promise<ChangeOrderDocument['contract']>;
+/** All that the change orders of a project are worked out from, read once. */
+export interface OfferSources {
+  readonly companyId: string;
+  readonly history: History;
+  readonly book: NumberedBook;
+  /** Those asked for, and the declined ones of their places. */
+  readonly findings: readonly LetterFinding[];
 }
 
 export interface OfferRequest {
-  companyId: string;
   changeOrderId: string;
-  projectId: string;
   number: number;
   version: number;
   findingIds: readonly string[];
@@ -73,145 +42,93 @@ export interface OfferRequest {
   mailTo?: string | null | undefined;
 }
 
-type Place = Pick<OfferRequest, 'companyId' | 'projectId'>;
-
-export interface Offer {
-  draft: DraftDocument;
-  blocks: string[];
-  /** Typed fields to look at first. */
-  marks: DraftMark[];
-  missingSpanish: MissingSpanish[];
-  /** What the office should know before it is sent; it can be sent all the same. */
-  conflicts: string[];
+export interface Offer extends OfferDraft {
   /** Held against the list of the site's state. */
-  review: ContentReview;
+  readonly review: ContentReview;
   /** The address the client's link is mailed to, or null when it is handed over. */
-  mailTo: string | null;
-  findings: FindingRecord[];
+  readonly mailTo: string | null;
+  readonly group: LetterGroup;
+  /** What it was made from. */
+  readonly sources: OfferSources;
 }
 
-/** Puts together what a client would be sent: items, price, contract, cautions. */
+/** Reads what a client would be sent is made of, once, and has the rules put it together. */
 export class OfferBuilder {
   constructor(
-    private readonly pricing: ScopePricing,
-    private readonly contract: ContractStanding,
+    private readonly contract: ContractService,
+    private readonly books: CostBooksService,
   ) {}
 
-  /** The items, their price, and the words and days that follow from them. */
-  async scope(
+  /** @throws ProblemError `not-found` when the project is gone */
+  async sources(
     tx: Tx,
     companyId: string,
+    projectId: string,
     findingIds: readonly string[],
-    { typed, spanish }: Pick<KeptDraft, 'typed' | 'spanish'>,
-  ) {
-    const findings = await changeOrders.findFindings(tx, companyId, findingIds);
-    const places = [...new Set(findings.map(({ locationId }) => locationId))];
-    const around = await changeOrders.findDeclined(tx, companyId, places);
-    const declined = around.filter(({ id }) => !findingIds.includes(id));
-    const together = await this.pricing.priceTogether(tx, companyId, findings, declined, spanish.places);
-    const { scope, repairs, alone, covered, time, alternates, exclusions } = together;
-    const judges = findings.map((finding) => finding.judgments[0]?.judgedById ?? finding.createdById);
-    const names = await namesOf(tx, companyId, judges);
-    const items = findings.map((finding, at) => ({
-      ...nameInSpanish(
-        toItem(finding, repairs.get(finding.id) ?? [], names.get(judges[at] ?? '') ?? ''),
-        finding.checkId,
-        spanish,
-      ),
-      ...besidePrice(alternates.get(finding.id) ?? [], exclusions.get(finding.id) ?? []),
-      shareCents: 0,
-    }));
-    const conflicts = declined.filter(({ id }) => covered.includes(id)).map(coveredWords);
-    const suggested = suggestDays(scope.hours, time);
-    const fromFindings = wordsFromFindings(items, suggested, typed.includes('days'));
-    return { findings, scope, items, alone, conflicts, fromFindings };
-  }
-
-  /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
-  async parts(tx: Tx, { companyId, projectId }: Place, { draft, findings }: Offer): Promise<DocumentPart[]> {
-    assertCanPart(findings.length);
-    const placesEs = Object.fromEntries(
-      draft.items.flatMap(({ place }) => (place.nameEs === undefined ? [] : [[place.locationId, place.nameEs]])),
-    );
-    const whole = await this.pricing.priceTogether(tx, companyId, findings, [], placesEs);
-    const suggested = suggestDays(whole.scope.hours, whole.time).days;
-    const parts: DocumentPart[] = [];
-    for (const chosen of choicesOf(findings)) {
-      const left = draft.items.filter(({ findingId }) => !chosen.some(({ id }) => id === findingId));
-      const { scope, time, alone, covered } = await this.pricing.priceTogether(
-        tx,
-        companyId,
-        chosen,
-        findings.filter((finding) => !chosen.includes(finding)),
-        placesEs,
-      );
-      const findingIds = chosen.map(({ id }) => id);
-      const shares = sharesOf(scope, findingIds, alone);
-      const days = daysOfPart(draft.days, suggested, suggestDays(scope.hours, time).days);
-      parts.push({
-        findingIds,
-        price: withoutSteps(scope),
-        shares: findingIds.map((findingId, at) => ({ findingId, cents: shares[at] ?? 0 })),
-        days,
-        contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
-        cautions: cautionsOfPart(left, covered),
-      });
-    }
-    return parts;
-  }
-
-  /** The contract before and after a change, as it stands now. @throws ProblemError `not-found` when the project is gone */
-  effect(tx: Tx, { companyId, projectId }: Place, change: { cents: number; days: number }) {
-    return this.contract.withChange(tx, companyId, projectId, change);
+    known?: History,
+  ): Promise<OfferSources> {
+    const history = known ?? (await this.contract.history(tx, companyId, projectId));
+    const rows = await changeOrders.findFindings(tx, companyId, projectId, findingIds);
+    const names = await namesOf(tx, companyId, rows.map(judgeOf));
+    const findings = rows.map((row) => toLetterFinding(row, names.get(judgeOf(row)) ?? ''));
+    return { companyId, history, book: await this.books.current(tx, companyId), findings };
   }
 
   /** @throws ProblemError `not-found` when the project is gone */
-  async build(tx: Tx, request: OfferRequest): Promise<Offer> {
-    const { companyId, projectId, findingIds, kept, questions, changeOrderId, number, version } = request;
-    const project = await changeOrders.findProject(tx, companyId, projectId);
-    if (!project) throw notFound('project');
-    const { id, name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
-    const { findings, scope, items, alone, conflicts, fromFindings } = await this.scope(tx, id, findingIds, kept);
-    const { wording, days } = composeWords(kept, fromFindings);
-    const draft = toDraft({
-      changeOrderId,
-      number,
-      version,
+  history(tx: Tx, { companyId, projectId }: { companyId: string; projectId: string }): Promise<History> {
+    return this.contract.history(tx, companyId, projectId);
+  }
+
+  /** The items, their price, and the words and days that follow from them. @throws ProblemError `invalid-input` */
+  scope(sources: OfferSources, findingIds: readonly string[], kept: Pick<KeptDraft, 'typed' | 'spanish'>): ScopedOffer {
+    return refuseWork(() => scopeOffer(groupOf(sources, findingIds), kept));
+  }
+
+  /** What the offer comes to for every choice of its findings short of all. @throws ProblemError `invalid-input` */
+  parts({ draft, group, sources: { history } }: Offer): DocumentPart[] {
+    assertCanPart(group.findings.length);
+    const placesEs = Object.fromEntries(
+      draft.items.flatMap(({ place }) => (place.nameEs === undefined ? [] : [[place.locationId, place.nameEs]])),
+    );
+    return refuseWork(() => priceParts({ ...group, placesEs }, draft, (change) => effectOf(history, change)));
+  }
+
+  /** @throws ProblemError `invalid-input` */
+  async build(tx: Tx, sources: OfferSources, request: OfferRequest): Promise<Offer> {
+    const { companyId, history } = sources;
+    const { changeOrderId, number, version, findingIds, kept, questions } = request;
+    const { name, licenseNumber, phone, email, address } = await changeOrders.findCompany(tx, companyId);
+    const { project } = history;
+    const head = {
+      ...{ changeOrderId, number, version, questions },
       company: { name, licenseNumber, phone, email, address },
       project: {
-        id: projectId,
+        id: project.id,
         name: project.name,
         siteAddress: project.siteAddress,
         clientName: project.clientName,
         timeZone: project.timeZone,
       },
-      wording,
-      items,
-      price: scope,
-      alone,
-      days,
-      contract: await this.contract.withChange(tx, companyId, projectId, { cents: scope.totalCents, days }),
-      questions,
-    });
+    };
+    const group = groupOf(sources, findingIds);
+    const offer = refuseWork(() => draftOffer(group, kept, head, (change) => effectOf(history, change)));
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
-    const review = contentReview(project.siteState, carriedBy(draft, { findings, mailTo }));
-    const checkIds = new Map(findings.map((finding) => [finding.id, finding.checkId]));
-    const missingSpanish = missingSpanishOf(draft, checkIds);
-    const marks = toMarks(kept.marks);
-    const blocks = [...blocksOf(draft, findings), ...markBlocks(marks)];
-    return { draft, findings, blocks, marks, missingSpanish, conflicts, review, mailTo };
+    const carried = carriedBy(offer.draft, { findings: group.findings, mailTo });
+    return { ...offer, review: contentReview(project.siteState, carried), mailTo, group, sources };
   }
 }
 
-type OtherWays = Awaited<ReturnType<ScopePricing['priceTogether']>>['alternates'];
-
-/** What the letter says of a finding beside its price; nothing stays out of the document that is signed. */
-function besidePrice(alternates: NonNullable<ReturnType<OtherWays['get']>>, exclusions: readonly Text[]) {
+/** The findings in the order asked for, beside the declined ones of their places. */
+function groupOf({ findings, book, history: { terms } }: OfferSources, ids: readonly string[]): LetterGroup {
+  const byId = new Map(findings.map((finding) => [finding.id, finding]));
+  const chosen = ids.flatMap((id) => byId.get(id) ?? []);
+  const places = new Set(chosen.map(({ place }) => place.id));
   return {
-    ...(exclusions.length > 0 && { exclusions: [...exclusions] }),
-    ...(alternates.length > 0 && { alternates: alternates.map((one) => ({ ...one, what: [...one.what] })) }),
+    findings: chosen,
+    declined: findings.filter(
+      ({ id, state, place }) => state === 'declined' && places.has(place.id) && !ids.includes(id),
+    ),
+    book,
+    terms: { decreaseReturns: terms.netDecreaseReturnsOverheadAndProfit, dayKind: terms.dayKind },
   };
 }
-
-const coveredWords = ({ number, title }: FindingRecord): string =>
-  `Finding ${number} (${title}) was declined, and this work closes the wall over it. Tell the client before it is covered.`;

@@ -1,13 +1,11 @@
 import type { ContentReview } from '@underlath/contract';
 import { type ContentItem, reviewContent } from '@underlath/rules';
+import type { DraftDocument, LetterFinding } from '@underlath/rules/offers';
 import { invalidInput } from '../../platform/problem-error.ts';
-import { isWork } from '../../shared/work-stages.ts';
-import type { FindingRecord } from './change-orders.repository.ts';
-import type { DraftDocument } from './offer-document.ts';
 
 /** What is known beside the document itself. */
 export interface ContentFacts {
-  readonly findings: readonly FindingRecord[];
+  readonly findings: readonly LetterFinding[];
   /** Where it is mailed to, or null when the link is handed over. */
   readonly mailTo: string | null;
 }
@@ -24,12 +22,7 @@ const carries: Record<ContentItem, Judge> = {
   // One person is asked for a typed name, and the sender's stands for the firm. Where the client's name holds two people,
   // one of them would not be asked.
   'signed-by-all': ({ consent, project }) => consent.text.en.trim() !== '' && !twoNames.test(project.clientName),
-  // A photo of work, or a finding that is repaired, shows that it began before anyone signed.
-  'signed-before-work': (_document, { findings }) =>
-    findings.every(
-      ({ state, photos }) =>
-        state !== 'repaired' && state !== 'proven' && photos.every(({ photo }) => !isWork(photo.stage)),
-    ),
+  'signed-before-work': (_document, { findings }) => findings.every(({ hasBegun }) => !hasBegun),
   // Every finding names its repair or has a line of work in the price.
   scope: ({ items, price }) =>
     items.length > 0 &&

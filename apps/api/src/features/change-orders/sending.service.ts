@@ -6,6 +6,7 @@ import {
   type changeOrderRoutes,
   type DraftField,
 } from '@underlath/contract';
+import { type DraftDocument, withSections } from '@underlath/rules/offers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { canonicalJson, sha256Of } from '../../platform/hash.ts';
@@ -23,10 +24,9 @@ import { memberIds } from './change-orders.mapper.ts';
 import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
+import { assertSpanish } from './missing-spanish.ts';
 import type { Offer } from './offer-builder.ts';
 import { assertContent, reviewEvent } from './offer-content.ts';
-import { type DraftDocument, withSections } from './offer-document.ts';
-import { assertSpanish } from './spanish-names.ts';
 
 type Send = BodyOut<typeof changeOrderRoutes.sendChangeOrder>;
 type Renewal = BodyOut<typeof changeOrderRoutes.renewClientLink>;
@@ -76,11 +76,11 @@ export class SendingService {
       const head = await this.records.lock(tx, companyId, record.projectId);
       const sentAt = this.clock.now();
       const expiresAt = new Date(sentAt.getTime() + expiresInDays * dayMs);
-      const offer = await this.offer(tx, companyId, record, clientEmail);
+      const offer = await this.offer(tx, record, clientEmail);
       if (offer.mailTo) await assertEmailConfirmed(tx, companyId, caller.memberId);
       assertContent(offer.review, missingReason);
       if (record.project.clientLocale === 'es' && !withEnglish) assertSpanish(offer.missingSpanish);
-      const parts = byPart ? await this.changeOrders.parts(tx, companyId, record, offer) : undefined;
+      const parts = byPart ? this.changeOrders.parts(offer) : undefined;
       const document = freeze(withSections({ ...offer.draft, ...(parts && { parts }) }), caller, {
         head,
         sentAt,
@@ -90,10 +90,10 @@ export class SendingService {
       await this.store(tx, caller, record, document);
       const link = await this.makeLink(tx, companyId, id, document.content.version, expiresAt);
       await this.announce(tx, caller, record, { ...document, ...offer, missingReason });
-      const subject = { companyId, projectId: record.projectId, changeOrderId: id, sentById: caller.memberId };
+      const subject = { companyId, project: record.project, changeOrderId: id, sentById: caller.memberId };
       const facts = { link, expiresAt, isDecided: false };
       await this.letters.offer(tx, { ...subject, document: document.content, sha256 }, facts, offer.mailTo);
-      return { changeOrder: await this.changeOrders.view(tx, companyId, id), link, sha256 };
+      return { changeOrder: await this.changeOrders.view(tx, companyId, id, offer.sources), link, sha256 };
     });
   }
 
@@ -114,7 +114,7 @@ export class SendingService {
     const { record, version } = await this.endLinks(tx, companyId, id, asked);
     const sent = record.versions.find((one) => one.version === version);
     if (!sent) throw noLink(record.number);
-    const subject = subjectOf(record.projectId, sent);
+    const subject = subjectOf(record.project, sent);
     const to = mailTo === undefined ? await this.letters.clientEmail(tx, subject) : mailTo;
     if (to) await assertEmailConfirmed(tx, companyId, caller.memberId);
     await this.note(tx, caller, record, 'change-order.link-renewed', {
@@ -145,14 +145,9 @@ export class SendingService {
     });
   }
 
-  private async offer(
-    tx: Tx,
-    companyId: string,
-    record: ChangeOrderRecord,
-    clientEmail: string | null | undefined,
-  ): Promise<Offer> {
+  private async offer(tx: Tx, record: ChangeOrderRecord, mailTo: string | null | undefined): Promise<Offer> {
     if (record.state !== 'draft') throw notADraft(record);
-    const offer = await this.changeOrders.draft(tx, companyId, record, clientEmail);
+    const offer = await this.changeOrders.draft(tx, record, { mailTo });
     if (offer.blocks.length > 0) {
       const errors = offer.marks.map(({ field, words }) => ({ pointer: pointerOf(field), detail: words }));
       throw new ProblemError('wrong-state', `It cannot be sent yet. ${offer.blocks.join(' ')}`, { errors });

@@ -1,20 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { ContractProject, EntryRow, OrderRow } from './contract.repository.ts';
-import { historyOf, unwrittenTerms } from './contract-history.ts';
+import { historyOf } from './contract-history.ts';
 
-const project = (deviceOffset: string | null, timeZone: string | null = null): ContractProject => ({
-  timeZone,
-  originalSumCents: 8_400_000,
-  originalDays: 60,
-  startOn: null,
-  contingencyCents: 0,
-  photos: deviceOffset === null ? [] : [{ deviceOffset }],
-});
+const words = { en: 'A plate', es: 'Una solera' };
 const order = (decidedAt: string): OrderRow => ({
   id: 'order',
   number: 1,
   state: 'approved',
-  wording: { headline: { en: 'A plate', es: 'Una solera' } },
+  wording: { headline: words, found: words, why: words, ifNot: words, note: words },
   totalCents: 50_000,
   days: 1,
   decidedAt: new Date(decidedAt),
@@ -38,10 +31,40 @@ const payment = (happenedOn: string): EntryRow => ({
   takenBackAt: null,
   takenBackWhy: null,
 });
+const project = (
+  deviceOffset: string | null,
+  timeZone: string | null,
+  happened: Pick<ContractProject, 'changeOrders' | 'entries'>,
+): ContractProject => ({
+  companyId: 'company',
+  id: 'project',
+  version: 1,
+  name: 'Alder Street',
+  siteAddress: '12 Alder Street, Fairmead',
+  siteState: null,
+  timeZone,
+  clientName: 'Dana Okafor',
+  clientEmail: null,
+  clientLocale: 'en',
+  yearBuilt: null,
+  stories: 2,
+  originalSumCents: 8_400_000,
+  originalDays: 60,
+  startOn: null,
+  contingencyCents: 0,
+  codeEdition: 'irc-2021',
+  standardEditions: [],
+  jurisdiction: 'Fairmead',
+  createdAt: new Date('2026-03-01T18:00:00Z'),
+  updatedAt: new Date('2026-03-01T18:00:00Z'),
+  photos: deviceOffset === null ? [] : [{ deviceOffset }],
+  terms: null,
+  ...happened,
+});
 const daysOf = (offset: string | null, decidedAt: string, timeZone: string | null = null) =>
-  historyOf(project(offset, timeZone), unwrittenTerms, [order(decidedAt)], [payment('2026-03-04')]).happenings.map(
-    ({ event: { kind, on } }) => `${kind} ${on}`,
-  );
+  historyOf(
+    project(offset, timeZone, { changeOrders: [order(decidedAt)], entries: [payment('2026-03-04')] }),
+  ).happenings.map(({ event: { kind, on } }) => `${kind} ${on}`);
 
 describe('the day of an answer', () => {
   test('is the day at the site: signed in the evening it is not of the day after', () => {

@@ -1,7 +1,8 @@
-import type { ContractTerms, Wording } from '@underlath/contract';
+import type { ContractTerms } from '@underlath/contract';
 import type { ContractEvent, ContractInput } from '@underlath/rules';
 import { dayOf } from '../../shared/days.ts';
 import { atSite, type SiteClock, siteClock } from '../../shared/site-clock.ts';
+import { readMilestones, readWording } from '../stored/stored-columns.ts';
 import type { ContractProject, EntryRow, OrderRow, TermsRow } from './contract.repository.ts';
 
 export type Terms = Omit<ContractTerms, 'version' | 'changedAt'>;
@@ -41,8 +42,8 @@ export interface History {
 }
 
 /** The letter's headline; of one approved in part it says so, for the headline speaks of the whole. */
-export function headlineOf({ wording, state }: Pick<OrderRow, 'wording' | 'state'>): string {
-  const { en } = (wording as unknown as Wording).headline;
+export function headlineOf({ id, wording, state }: Pick<OrderRow, 'id' | 'wording' | 'state'>): string {
+  const { en } = readWording(id, wording).headline;
   return state === 'partApproved' ? `${en} (approved in part)` : en;
 }
 
@@ -56,17 +57,14 @@ export function toTerms(row: TermsRow | null): Terms {
     noticeDays: row.noticeDays,
     noticeDayKind: row.noticeDayKind as Terms['noticeDayKind'],
     noticeMethods: row.noticeMethods as Terms['noticeMethods'],
-    milestones: row.milestones as unknown as Terms['milestones'],
+    milestones: readMilestones(row.projectId, row.milestones),
   };
 }
 
 /** Change orders that were with the client and entries that stand, in the order of their days. */
-export function historyOf(
-  project: ContractProject,
-  terms: Terms,
-  orders: readonly OrderRow[],
-  entries: readonly EntryRow[],
-): History {
+export function historyOf(project: ContractProject): History {
+  const { changeOrders: orders, entries } = project;
+  const terms = toTerms(project.terms);
   const clock = siteClock(project.timeZone, project.photos[0]?.deviceOffset ?? null);
   const happenings = [
     ...orders.map((order) => ofOrder(order, clock)),

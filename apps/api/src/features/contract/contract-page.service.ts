@@ -4,12 +4,13 @@ import { csvOfRows } from '../../shared/csv.ts';
 import type { ContractService } from './contract.service.ts';
 import { sumsOf } from './contract.service.ts';
 import { contingencyAnswer, linesOf, moneyAnswer } from './contract-answers.ts';
+import type { History } from './contract-history.ts';
 import { ledgerAnswer, ledgerTable } from './contract-ledger.ts';
 import { paymentsAnswer } from './contract-payments.ts';
 
 /** Tells of the change orders of a project with what they come to today. */
 export interface OrderPrices {
-  rowsIn(tx: Tx, companyId: string, projectId: string): Promise<ChangeOrderRow[]>;
+  rowsIn(tx: Tx, companyId: string, projectId: string, history: History): Promise<ChangeOrderRow[]>;
 }
 
 /** The contract in full, and its history entry by entry; worked out anew each time from what is stored. */
@@ -24,7 +25,7 @@ export class ContractPageService {
   async get(companyId: string, projectId: string): Promise<Contract> {
     return this.database.inCompany(companyId, async (tx) => {
       const history = await this.contract.history(tx, companyId, projectId);
-      const open = (await this.orders.rowsIn(tx, companyId, projectId)).filter(
+      const open = (await this.orders.rowsIn(tx, companyId, projectId, history)).filter(
         ({ state }) => state === 'draft' || state === 'sent',
       );
       return {

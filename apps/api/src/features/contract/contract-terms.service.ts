@@ -1,5 +1,4 @@
 import type { ContractTerms } from '@underlath/contract';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
@@ -22,7 +21,7 @@ export class ContractTermsService {
   /** @throws ProblemError `not-found` */
   async get(companyId: string, projectId: string): Promise<ContractTerms> {
     return this.database.inCompany(companyId, async (tx) => {
-      if (!(await contracts.findProject(tx, companyId, projectId))) throw notFound('project');
+      if (!(await contracts.hasProject(tx, companyId, projectId))) throw notFound('project');
       return toAnswer(await contracts.findTerms(tx, companyId, projectId));
     });
   }
@@ -71,7 +70,7 @@ const toRow = ({ netDecreaseReturnsOverheadAndProfit, daysOff, milestones, ...te
   ...terms,
   netDecreaseReturns: netDecreaseReturnsOverheadAndProfit,
   daysOff: daysOff.map((day) => new Date(`${day}T00:00:00Z`)),
-  milestones: milestones as unknown as Prisma.InputJsonArray,
+  milestones: milestones.map((milestone) => ({ ...milestone })),
 });
 
 /** @throws ProblemError `invalid-input` */

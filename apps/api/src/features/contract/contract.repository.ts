@@ -1,30 +1,18 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 
-export const findProject = (tx: Tx, companyId: string, id: string) =>
-  tx.project.findUnique({
-    where: { companyId_id: { companyId, id } },
-    select: {
-      originalSumCents: true,
-      originalDays: true,
-      startOn: true,
-      contingencyCents: true,
-      timeZone: true,
-      // The newest photo that knows its zone.
-      photos: {
-        where: { deviceOffset: { not: null } },
-        select: { deviceOffset: true },
-        orderBy: [{ receivedAt: 'desc' }, { id: 'asc' }],
-        take: 1,
-      },
-    },
-  });
-export type ContractProject = NonNullable<Awaited<ReturnType<typeof findProject>>>;
-
-/** Change orders that were ever with the client, in the order they were answered; those waiting last. */
-export const listOrders = (tx: Tx, companyId: string, projectId: string) =>
-  tx.changeOrder.findMany({
-    where: { companyId, projectId, state: { in: ['sent', 'approved', 'partApproved', 'declined'] } },
+const withHistory = {
+  // The newest photo that knows its zone.
+  photos: {
+    where: { deviceOffset: { not: null } },
+    select: { deviceOffset: true },
+    orderBy: [{ receivedAt: 'desc' }, { id: 'asc' }],
+    take: 1,
+  },
+  terms: true,
+  // Change orders that were ever with the client, in the order they were answered; those waiting last.
+  changeOrders: {
+    where: { state: { in: ['sent', 'approved', 'partApproved', 'declined'] } },
     select: {
       id: true,
       number: true,
@@ -37,8 +25,18 @@ export const listOrders = (tx: Tx, companyId: string, projectId: string) =>
       versions: { select: { sentAt: true }, orderBy: { version: 'desc' }, take: 1 },
     },
     orderBy: [{ decidedAt: { sort: 'asc', nulls: 'last' } }, { number: 'asc' }],
-  });
-export type OrderRow = Awaited<ReturnType<typeof listOrders>>[number];
+  },
+  entries: { orderBy: [{ happenedOn: 'asc' }, { enteredAt: 'asc' }, { id: 'asc' }] },
+} satisfies Prisma.ProjectInclude;
+
+/** A project with everything that made its contract what it is. */
+export const findHistory = (tx: Tx, companyId: string, id: string) =>
+  tx.project.findUnique({ where: { companyId_id: { companyId, id } }, include: withHistory });
+export type ContractProject = NonNullable<Awaited<ReturnType<typeof findHistory>>>;
+export type OrderRow = ContractProject['changeOrders'][number];
+
+export const hasProject = async (tx: Tx, companyId: string, id: string): Promise<boolean> =>
+  (await tx.project.count({ where: { companyId, id } })) > 0;
 
 export const findTerms = (tx: Tx, companyId: string, projectId: string) =>
   tx.contractTerms.findUnique({ where: { companyId_projectId: { companyId, projectId } } });

@@ -1,31 +1,19 @@
-import type { ContractEffect, ContractSums } from '@underlath/contract';
+import type { ContractSums } from '@underlath/contract';
 import { evaluateContract } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import { dayOf } from '../../shared/days.ts';
 import * as contracts from './contract.repository.ts';
-import { allowancesOf, type Change, effectOf } from './contract-change.ts';
-import { type History, historyOf, toTerms } from './contract-history.ts';
+import { allowancesOf } from './contract-change.ts';
+import { type History, historyOf } from './contract-history.ts';
 
 /** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */
 export class ContractService {
   /** Everything that made the contract what it is. @throws ProblemError `not-found` */
   async history(tx: Tx, companyId: string, projectId: string): Promise<History> {
-    const project = await contracts.findProject(tx, companyId, projectId);
+    const project = await contracts.findHistory(tx, companyId, projectId);
     if (!project) throw notFound('project');
-    const terms = toTerms(await contracts.findTerms(tx, companyId, projectId));
-    const orders = await contracts.listOrders(tx, companyId, projectId);
-    return historyOf(project, terms, orders, await contracts.listEntries(tx, companyId, projectId));
-  }
-
-  /** In the caller's transaction. @throws ProblemError `not-found` */
-  async sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums> {
-    return sumsOf(await this.history(tx, companyId, projectId));
-  }
-
-  /** Before and after one more change, as a letter shows it. @throws ProblemError `not-found` */
-  async withChange(tx: Tx, companyId: string, projectId: string, change: Change): Promise<ContractEffect> {
-    return effectOf(await this.history(tx, companyId, projectId), change);
+    return historyOf(project);
   }
 }
 

@@ -1,4 +1,5 @@
 import type { CostBook as CostBookAnswer, CostBookPreview, FieldProblem } from '@underlath/contract';
+import type { NumberedBook } from '@underlath/rules/offers';
 import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from '@underlath/rules/pricing';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -11,14 +12,9 @@ import { unknownNames } from '../../shared/unknown-names.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { readCostBook } from '../stored/stored-columns.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
-
-export interface NewestBook {
-  /** 0 is the starter book, which no company has saved. */
-  version: number;
-  book: CostBook;
-}
 
 /** A company's rates. Versions are only added; before the first one the invented starter book stands in, marked as such. */
 export class CostBooksService {
@@ -63,11 +59,9 @@ export class CostBooksService {
   }
 
   /** For pricing, in the caller's transaction. */
-  async current(tx: Tx, companyId: string): Promise<NewestBook> {
+  async current(tx: Tx, companyId: string): Promise<NumberedBook> {
     const row = await books.findNewest(tx, companyId);
-    return row
-      ? { version: row.version, book: row.book as unknown as CostBook }
-      : { version: 0, book: starterCostBook };
+    return row ? { version: row.version, book: bookOf(row) } : { version: 0, book: starterCostBook };
   }
 
   async list(companyId: string): Promise<Omit<CostBookAnswer, 'book'>[]> {
@@ -104,6 +98,9 @@ export class CostBooksService {
   }
 }
 
+const bookOf = ({ companyId, version, book }: Pick<books.CostBookRow, 'companyId' | 'version' | 'book'>): CostBook =>
+  readCostBook(`version ${version} of company ${companyId}`, book);
+
 async function starterAnswer(tx: Tx, companyId: string): Promise<CostBookAnswer> {
   const { createdAt } = await books.findCompanyCreated(tx, companyId);
   const book: Record<string, unknown> = { ...starterCostBook };
@@ -121,7 +118,7 @@ async function toHead(tx: Tx, companyId: string, rows: books.CostBookRow[]): Pro
   );
   return rows.map(({ version, book, createdAt, createdById }) => ({
     version,
-    placeholder: restsOnInvented(book as unknown as CostBook),
+    placeholder: restsOnInvented(bookOf({ companyId, version, book })),
     createdAt: createdAt.toISOString(),
     createdBy: createdById ? { id: createdById, name: names.get(createdById) ?? '' } : null,
   }));

@@ -1,4 +1,4 @@
-import type { EstimateContent, EstimateRange, RangeShape } from '@underlath/contract';
+import type { Estimate, EstimateContent, EstimateRange, RangeShape } from '@underlath/contract';
 import {
   type EstimateInput,
   estimateClassOf,
@@ -6,16 +6,16 @@ import {
   percentsOnChange,
   type SeenStage,
 } from '@underlath/rules';
-import type { Database, Tx } from '../../platform/database/database.ts';
+import { estimateOf, type FindingWork, type NumberedBook, offeredWork, suggestedWork } from '@underlath/rules/offers';
+import type { Database } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import type { RangePool } from '../../platform/range-pool.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import { refuseAmounts } from './amounts.ts';
-import type { EstimateFinding } from './estimates.repository.ts';
+import { assertContent, toEstimate } from './estimate-view.ts';
 import * as estimates from './estimates.repository.ts';
-import { outcomeOf, type Part, suggestedPart } from './finding-work.ts';
-import { estimateOf } from './scope-price.ts';
-import { manualOf, unitedWork } from './united-work.ts';
+import { requireFinding } from './estimates.service.ts';
+import { toPriceable } from './priceable.ts';
 
 /** One wall, one crew, one age: hours in one place go wrong together. The published example takes 0.3 too. */
 const CORRELATION = 0.3;
@@ -39,50 +39,51 @@ export class EstimateRangesService {
 
   /** @throws ProblemError `not-found`, `busy` */
   async ofFinding(companyId: string, findingId: string, how: Drawn): Promise<EstimateRange> {
-    return this.draw(companyId, how, async (tx) => [suggestedPart(await requireFinding(tx, companyId, findingId))]);
+    const { finding, book } = await this.load(companyId, findingId);
+    return this.draw([suggestedWork(finding)], book, how);
   }
 
-  /** Of an estimate that is being edited and not saved. @throws ProblemError `not-found`, `busy` */
-  async ofContent(companyId: string, findingId: string, content: EstimateContent, how: Drawn): Promise<EstimateRange> {
-    return this.draw(companyId, how, async (tx) => [
-      { finding: await requireFinding(tx, companyId, findingId), content },
-    ]);
+  /** What an estimate that is being edited would come to, saving nothing. @throws ProblemError `not-found`, `invalid-input`, `busy` */
+  async preview(
+    companyId: string,
+    findingId: string,
+    content: EstimateContent,
+    how: Drawn,
+  ): Promise<{ estimate: Estimate; range: EstimateRange }> {
+    assertContent(content);
+    const { finding, version, book } = await this.load(companyId, findingId);
+    const estimate = toEstimate(finding, version, content, book);
+    return { estimate, range: await this.draw([{ finding, content }], book, how) };
   }
 
-  /** @throws ProblemError `not-found`, `busy` */
+  /** A change order is marked up as its price is. @throws ProblemError `not-found`, `busy` */
   async ofChangeOrder(companyId: string, changeOrderId: string, how: Drawn): Promise<EstimateRange> {
-    return this.draw(
-      companyId,
-      how,
-      async (tx) => {
-        const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
-        if (findings.length === 0) throw notFound('change order');
-        return findings.map(suggestedPart);
-      },
-      asContractSays,
-    );
+    const { works, book, returns } = await this.database.inCompany(companyId, async (tx) => {
+      const findings = await estimates.findingsOfOrder(tx, companyId, changeOrderId);
+      const [first] = findings;
+      if (!first) throw notFound('change order');
+      const { decreaseReturns } = await estimates.findCounting(tx, companyId, first.projectId);
+      const works = findings.map(toPriceable).map(suggestedWork);
+      return { works, book: await this.books.current(tx, companyId), returns: decreaseReturns };
+    });
+    return this.draw(works, book, how, (input) => percentsOnChange(priceOf(input).subtotalCents, input, returns));
+  }
+
+  private load(companyId: string, findingId: string) {
+    return this.database.inCompany(companyId, async (tx) => ({
+      ...(await requireFinding(tx, companyId, findingId)),
+      book: await this.books.current(tx, companyId),
+    }));
   }
 
   private async draw(
-    companyId: string,
+    works: readonly FindingWork[],
+    book: NumberedBook,
     { shape, gone }: Drawn,
-    read: (tx: Tx) => Promise<Part[]>,
-    mark: (
-      tx: Tx,
-      companyId: string,
-      parts: readonly Part[],
-      input: EstimateInput,
-    ) => Promise<EstimateInput> = asBookSays,
+    mark: (input: EstimateInput) => EstimateInput = (input) => input,
   ): Promise<EstimateRange> {
-    const { input, seen } = await this.database.inCompany(companyId, async (tx) => {
-      const parts = await read(tx);
-      const book = await this.books.current(tx, companyId);
-      const input = estimateOf(unitedWork(parts), manualOf(parts), book);
-      return {
-        input: input && (await mark(tx, companyId, parts, input)),
-        seen: estimateClassOf(parts.map(stageOf)).words,
-      };
-    });
+    const plain = estimateOf(offeredWork(works), book);
+    const input = plain && mark(plain);
     // Before any draw, which runs in another thread: a sum that cannot be kept is refused here.
     const totalCents = input ? priceOf(input).totalCents : 0;
     const drawn = { trials: TRIALS, seed: SEED, correlation: CORRELATION, shape };
@@ -94,7 +95,7 @@ export class EstimateRangesService {
       correlation: CORRELATION,
       shape,
       trials: TRIALS,
-      seen,
+      seen: estimateClassOf(works.map(stageOf)).words,
     };
   }
 }
@@ -106,22 +107,6 @@ const priceOf = (input: EstimateInput) =>
     () => '',
   );
 
-const asBookSays = async (_tx: Tx, _companyId: string, _parts: readonly Part[], input: EstimateInput) => input;
-
-/** A change order is marked up as its price is. */
-async function asContractSays(tx: Tx, companyId: string, [first]: readonly Part[], input: EstimateInput) {
-  const { decreaseReturns } = await estimates.findCounting(tx, companyId, first?.finding.projectId);
-  return percentsOnChange(priceOf(input).subtotalCents, input, decreaseReturns);
-}
-
-async function requireFinding(tx: Tx, companyId: string, findingId: string): Promise<EstimateFinding> {
-  const finding = await estimates.findFinding(tx, companyId, findingId);
-  if (!finding) throw notFound('finding');
-  return finding;
-}
-
 /** A finding was opened when it was found; measured once its verdict could be told. */
-const stageOf = ({ finding }: Part): SeenStage => {
-  const verdict = outcomeOf(finding)?.verdict;
-  return verdict === undefined || verdict === 'undetermined' ? 'opened' : 'measured';
-};
+const stageOf = ({ finding: { judged } }: FindingWork): SeenStage =>
+  judged === null || judged.outcome.verdict === 'undetermined' ? 'opened' : 'measured';

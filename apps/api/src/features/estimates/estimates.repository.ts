@@ -1,5 +1,7 @@
+import type { CountingTerms } from '@underlath/rules/offers';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 
 export const withJudgment = {
   location: {
@@ -33,12 +35,6 @@ export const findingsOfOrder = (tx: Tx, companyId: string, changeOrderId: string
     orderBy: { number: 'asc' },
   });
 
-export interface CountingTerms {
-  /** Whether the contract gives back overhead and profit on a net decrease. */
-  readonly decreaseReturns: boolean;
-  readonly dayKind: 'working' | 'calendar';
-}
-
 /** How the contract counts money and days; where nobody wrote its terms, nothing is given back and days are working days. */
 export async function findCounting(tx: Tx, companyId: string, projectId: string | undefined): Promise<CountingTerms> {
   const terms =
@@ -54,9 +50,9 @@ export async function findCounting(tx: Tx, companyId: string, projectId: string 
   };
 }
 
-export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<EstimateFinding> =>
+export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<unknown> =>
   tx.finding.update({
     where: { companyId_id: { companyId, id } },
-    data: { estimate: estimate as Prisma.InputJsonObject, state: 'priced', version: { increment: 1 } },
-    include: withJudgment,
+    data: { estimate: toJson(estimate), state: 'priced', version: { increment: 1 } },
+    select: { id: true },
   });

@@ -24,10 +24,9 @@ export function registerEstimatesRoutes(
     return estimate;
   });
 
-  serve(app, priceRoutes.previewEstimate, async ({ params, query, body, principal, reply }) => ({
-    estimate: await service.preview(principal.companyId, params.findingId, body),
-    range: await ranges.ofContent(principal.companyId, params.findingId, body, { ...query, gone: goneOf(reply) }),
-  }));
+  serve(app, priceRoutes.previewEstimate, ({ params, query, body, principal, reply }) =>
+    ranges.preview(principal.companyId, params.findingId, body, { ...query, gone: goneOf(reply) }),
+  );
 
   serve(app, priceRoutes.getEstimateRange, ({ params, query, principal, reply }) =>
     ranges.ofFinding(principal.companyId, params.findingId, { ...query, gone: goneOf(reply) }),

@@ -1,13 +1,14 @@
 import type { Finding, FindingRow, Judgment, Photo } from '@underlath/contract';
 import { type Locale, type Outcome, toAnswer } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
+import { readContext, readExtent, readInputs, readJudgedContext, readOutcome } from '../stored/stored-columns.ts';
 import type { FindingRowData, JudgmentRow } from './findings.repository.ts';
 
 export function toFindingRow(row: FindingRowData): FindingRow {
   const { context: _context, createdById, createdByName, extent, seenAt, createdAt, ...rest } = row;
   return {
     ...rest,
-    extent: extent as FindingRow['extent'],
+    extent: readExtent(row.id, extent),
     seenAt: seenAt.toISOString(),
     createdAt: createdAt.toISOString(),
     createdBy: { id: createdById, name: createdByName },
@@ -17,7 +18,7 @@ export function toFindingRow(row: FindingRowData): FindingRow {
 export function toFinding(row: FindingRowData, photos: Photo[], judgments: JudgmentRow[], locale: Locale): Finding {
   return {
     ...toFindingRow(row),
-    context: row.context as Finding['context'],
+    context: readContext(row.id, row.context),
     photos,
     judgments: judgments.map((judgment) => toJudgment(judgment, locale)),
     client: clientWords(judgments.at(-1)),
@@ -37,9 +38,9 @@ function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
     checkId,
     rulesVersion,
     edition,
-    inputs: inputs as Judgment['inputs'],
-    context: context as Judgment['context'],
-    answer: answerOf(outcome as unknown as Outcome, locale),
+    inputs: readInputs(id, inputs),
+    context: readJudgedContext(id, context),
+    answer: answerOf(readOutcome(id, outcome), locale),
     judgedAt: judgedAt.toISOString(),
     judgedBy: { id: judgedById, name: judgedByName },
   };
@@ -47,11 +48,12 @@ function toJudgment(row: JudgmentRow, locale: Locale): Judgment {
 
 /** Null when the rules have no such check any more, or read its inputs in another way: then nothing is put into the client's hands. */
 export function clientWords(
-  newest: Pick<JudgmentRow, 'checkId' | 'inputs' | 'outcome'> | undefined,
+  newest: Pick<JudgmentRow, 'id' | 'checkId' | 'inputs' | 'outcome'> | undefined,
 ): Finding['client'] {
-  const check = newest && findCheck(newest.checkId);
-  const read = check?.read(newest?.inputs);
+  if (!newest) return null;
+  const check = findCheck(newest.checkId);
+  const read = check?.read(newest.inputs);
   if (!check || !read || read.issues.length > 0) return null;
   const { found, why, ifNot } = check.client;
-  return { found: found(read.inputs, newest?.outcome as unknown as Outcome), why, ifNot };
+  return { found: found(read.inputs, readOutcome(newest.id, newest.outcome)), why, ifNot };
 }

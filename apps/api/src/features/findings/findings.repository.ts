@@ -3,6 +3,7 @@ import { MAX_CENTS } from '@underlath/rules/pricing';
 import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { namesOf } from '../../shared/members.ts';
 import type { NewestFirst } from '../../shared/paging.ts';
 
 export interface FindingRowData {
@@ -121,34 +122,41 @@ export interface JudgmentRow extends Prisma.JudgmentGetPayload<object> {
 /** Oldest first. */
 export async function listJudgments(tx: Tx, companyId: string, findingId: string): Promise<JudgmentRow[]> {
   const rows = await tx.judgment.findMany({ where: { companyId, findingId }, orderBy: { seq: 'asc' } });
-  const members = await tx.member.findMany({
-    where: { companyId, id: { in: rows.map(({ judgedById }) => judgedById) } },
-    select: { id: true, name: true },
-  });
-  const names = new Map(members.map(({ id, name }) => [id, name]));
+  const names = await namesOf(
+    tx,
+    companyId,
+    rows.map(({ judgedById }) => judgedById),
+  );
   return rows.map((row) => ({ ...row, judgedByName: names.get(row.judgedById) ?? '' }));
 }
 
-export const findProjectFacts = (tx: Tx, companyId: string, id: string) =>
-  tx.project.findUnique({
-    where: { companyId_id: { companyId, id } },
-    select: { codeEdition: true, standardEditions: true },
-  });
-
+/** A place of a project, and the editions that the project is judged by. */
 export const findPlace = (tx: Tx, companyId: string, projectId: string, id: string) =>
   tx.location.findFirst({
     where: { companyId, projectId, id },
-    select: { name: true, storiesAbove: true, widthIn: true, heightIn: true },
+    select: {
+      name: true,
+      storiesAbove: true,
+      widthIn: true,
+      heightIn: true,
+      project: { select: { codeEdition: true, standardEditions: true } },
+    },
   });
+export type PlaceRow = NonNullable<Awaited<ReturnType<typeof findPlace>>>;
+
+export const countJudgments = (tx: Tx, companyId: string, findingId: string): Promise<number> =>
+  tx.judgment.count({ where: { companyId, findingId } });
 
 /** Which of these photos the project has. */
 export async function findPhotoIds(tx: Tx, companyId: string, projectId: string, ids: string[]): Promise<Set<string>> {
+  if (ids.length === 0) return new Set();
   const rows = await tx.photo.findMany({ where: { companyId, projectId, id: { in: ids } }, select: { id: true } });
   return new Set(rows.map(({ id }) => id));
 }
 
 /** The ids that were not linked before. */
 export async function linkPhotos(tx: Tx, companyId: string, findingId: string, photoIds: string[]): Promise<string[]> {
+  if (photoIds.length === 0) return [];
   const made = await tx.findingPhoto.createManyAndReturn({
     data: photoIds.map((photoId) => ({ companyId, findingId, photoId })),
     skipDuplicates: true,

@@ -11,6 +11,7 @@ import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/pa
 import { assertVersion } from '../../shared/versions.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
+import { readExtent } from '../stored/stored-columns.ts';
 import { assertInside, assertMove, assertSeen } from './finding-rules.ts';
 import { toFinding, toFindingRow } from './findings.mapper.ts';
 import * as findings from './findings.repository.ts';
@@ -70,9 +71,11 @@ export class FindingsService {
           assertSameContent('finding', made?.contentSha256, asked);
           return this.read(tx, companyId, id, locale);
         }
+        const place = await requirePlace(tx, companyId, projectId, content.locationId, content.extent);
         await this.note(tx, caller, projectId, id, { ...content, title: content.title ?? check.title.en }, asked);
-        const { inputs, edition, context } = content;
-        await this.judging.judge(tx, caller, id, { inputs, edition, context }, locale);
+        const { checkId, inputs, edition, context } = content;
+        const noted = { id, projectId, checkId, state: 'noted' as const, place, judgmentCount: 0 };
+        await this.judging.judge(tx, caller, noted, { inputs, edition, context }, locale);
         return this.read(tx, companyId, id, locale);
       }),
     );
@@ -87,7 +90,6 @@ export class FindingsService {
     asked: unknown,
   ): Promise<void> {
     const { locationId, checkId, title, note, extent, seenAt, photoIds } = content;
-    await this.assertPlace(tx, companyId, projectId, locationId, extent);
     await assertPhotos(tx, companyId, projectId, photoIds);
     const number = await findings.nextNumber(tx, companyId, projectId);
     const about = { locationId, number, checkId, title, note, seenAt };
@@ -107,8 +109,11 @@ export class FindingsService {
   /** Adds a judgment; the earlier ones stay. @throws ProblemError `not-found`, `invalid-input`, `wrong-state` */
   async judge(caller: Caller, id: string, measured: Measured, locale: Locale): Promise<Finding> {
     return this.database.inCompany(caller.companyId, async (tx) => {
-      await this.take(tx, caller.companyId, id);
-      await this.judging.judge(tx, caller, id, measured, locale);
+      const { companyId } = caller;
+      const { projectId, checkId, state, locationId } = await this.take(tx, companyId, id);
+      const place = await requirePlace(tx, companyId, projectId, locationId);
+      const judgmentCount = await findings.countJudgments(tx, companyId, id);
+      await this.judging.judge(tx, caller, { id, projectId, checkId, state, place, judgmentCount }, measured, locale);
       return this.read(tx, caller.companyId, id, locale);
     });
   }
@@ -119,8 +124,8 @@ export class FindingsService {
     return this.database.inCompany(companyId, async (tx) => {
       const { projectId, ...before } = await this.take(tx, companyId, id, seen);
       const { extent, ...rest } = change;
-      const standing = extent === undefined ? (before.extent as FindingChange['extent']) : extent;
-      await this.assertPlace(tx, companyId, projectId, change.locationId ?? before.locationId, standing);
+      const standing = extent === undefined ? readExtent(id, before.extent) : extent;
+      await requirePlace(tx, companyId, projectId, change.locationId ?? before.locationId, standing);
       const data = { ...rest, ...(extent !== undefined && { extent: toJsonOrNull(extent) }) };
       await findings.updateFinding(tx, companyId, id, data);
       const entry = { companyId, projectId, actor, subjectId: id };
@@ -182,10 +187,9 @@ export class FindingsService {
 
   /** The finding as it is now, with the project's turn taken. */
   private async take(tx: Tx, companyId: string, id: string, seen?: number): Promise<findings.FindingRowData> {
-    const found = await findings.findFinding(tx, companyId, id);
-    if (!found) throw notFound('finding');
-    await this.records.lock(tx, companyId, found.projectId);
-    const finding = (await findings.findFinding(tx, companyId, id)) ?? found;
+    await this.records.lockOf(tx, companyId, 'finding', id);
+    const finding = await findings.findFinding(tx, companyId, id);
+    if (!finding) throw notFound('finding');
     if (seen !== undefined) assertVersion(seen, finding.version);
     return finding;
   }
@@ -197,22 +201,24 @@ export class FindingsService {
     return toFinding(row, photos, await findings.listJudgments(tx, companyId, id), locale);
   }
 
-  private async assertPlace(
-    tx: Tx,
-    companyId: string,
-    projectId: string,
-    locationId: string,
-    extent: FindingChange['extent'],
-  ): Promise<void> {
-    const place = await findings.findPlace(tx, companyId, projectId, locationId);
-    if (!place) throw invalidInput('/locationId', `locationId: there is no place ${locationId} in this project.`);
-    assertInside(extent, place);
-  }
-
   private async assertProject(companyId: string, projectId: string): Promise<void> {
     const exists = await this.database.inCompany(companyId, (tx) => this.records.exists(tx, companyId, projectId));
     if (!exists) throw notFound('project');
   }
+}
+
+/** @throws ProblemError `invalid-input` for a place of elsewhere, or a rectangle that leaves it */
+async function requirePlace(
+  tx: Tx,
+  companyId: string,
+  projectId: string,
+  locationId: string,
+  extent?: FindingChange['extent'],
+): Promise<findings.PlaceRow> {
+  const place = await findings.findPlace(tx, companyId, projectId, locationId);
+  if (!place) throw invalidInput('/locationId', `locationId: there is no place ${locationId} in this project.`);
+  assertInside(extent, place);
+  return place;
 }
 
 async function assertPhotos(tx: Tx, companyId: string, projectId: string, photoIds: string[]): Promise<void> {

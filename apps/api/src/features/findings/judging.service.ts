@@ -1,9 +1,9 @@
-import type { FindingContext, Locale } from '@underlath/contract';
+import type { FindingContext, FindingState, Locale } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { toJson } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
-import { notFound, ProblemError } from '../../platform/problem-error.ts';
+import { ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { toEnum } from '../../shared/enum-words.ts';
 import { eventTypes, judgmentHash } from '../../shared/record-events.ts';
@@ -18,6 +18,16 @@ export interface Measured {
   context: FindingContext;
 }
 
+/** A finding to be judged, its place and project, and how often it was judged before. */
+export interface Judged {
+  readonly id: string;
+  readonly projectId: string;
+  readonly checkId: string;
+  readonly state: FindingState;
+  readonly place: findings.PlaceRow;
+  readonly judgmentCount: number;
+}
+
 /** Judges a finding by its check and keeps everything that went in and came out. */
 export class JudgingService {
   constructor(
@@ -26,23 +36,19 @@ export class JudgingService {
     private readonly records: RecordsService,
   ) {}
 
-  /** The caller's transaction holds the project's turn. @throws ProblemError `not-found`, `invalid-input`, `wrong-state` */
-  async judge(tx: Tx, caller: Caller, findingId: string, measured: Measured, locale: Locale): Promise<void> {
+  /** The caller's transaction holds the project's turn. @throws ProblemError `invalid-input`, `wrong-state` */
+  async judge(tx: Tx, caller: Caller, finding: Judged, measured: Measured, locale: Locale): Promise<void> {
     const { companyId, actor, memberId } = caller;
-    const finding = await findings.findFinding(tx, companyId, findingId);
-    const project = finding && (await findings.findProjectFacts(tx, companyId, finding.projectId));
-    const place = finding && (await findings.findPlace(tx, companyId, finding.projectId, finding.locationId));
-    if (!finding || !project || !place) throw notFound('finding');
+    const { id: findingId, projectId, checkId, place } = finding;
     if (finding.state === 'withdrawn') {
       throw new ProblemError('wrong-state', 'The finding was withdrawn; record a new one instead.');
     }
-    const { checkId, projectId } = finding;
     const { inputs } = measured;
     const context = contextAt(place, measured.context);
-    const editions = [project.codeEdition, ...project.standardEditions];
+    const editions = [place.project.codeEdition, ...place.project.standardEditions];
     const edition = editionFor(checkId, measured.edition, editions, inputs);
     const outcome = this.checks.judge(checkId, { inputs, edition, context }, locale);
-    const seq = (await findings.listJudgments(tx, companyId, findingId)).length + 1;
+    const seq = finding.judgmentCount + 1;
     const judged = {
       seq,
       checkId,

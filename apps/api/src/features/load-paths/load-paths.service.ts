@@ -26,7 +26,7 @@ import {
   type KeptLoadPath,
   keptOf,
   nowOf,
-  readOutcome,
+  outcomeOf,
   refuseFields,
   segmentsOf,
   toColumns,
@@ -165,7 +165,7 @@ export class LoadPathsService {
     return this.database.inCompany(companyId, async (tx) => {
       const { projectId } = await requirePlace(tx, companyId, locationId);
       const rows = await paths.listFindings(tx, companyId, projectId, { locationId });
-      return { items: rows.flatMap((row) => proposalsOf(row, readOutcome(row), locale)) };
+      return { items: rows.flatMap((row) => proposalsOf(row, outcomeOf(row), locale)) };
     });
   }
 
@@ -229,5 +229,5 @@ async function findingsOf(
   segments: readonly KeptSegment[],
 ): Promise<Map<string, LinkFinding>> {
   const rows = await paths.listFindings(tx, companyId, projectId, { id: { in: findingIdsOf(segments) } });
-  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: readOutcome(row) }]));
+  return new Map(rows.map((row) => [row.id, { state: row.state, checkId: row.checkId, outcome: outcomeOf(row) }]));
 }

@@ -21,6 +21,7 @@ import { toJson } from '../../platform/database/json.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { toEnum, toWord } from '../../shared/enum-words.ts';
 import { refusedInputs } from '../../shared/refused-inputs.ts';
+import { readOutcome, readSegments } from '../stored/stored-columns.ts';
 import { samplingOf } from './from-checks.ts';
 import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { HangingFinding, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
@@ -52,10 +53,10 @@ export function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
   }
 }
 
-export const readOutcome = ({ judgments: [newest] }: HangingFinding): Outcome | undefined =>
-  newest?.outcome as unknown as Outcome | undefined;
+export const outcomeOf = ({ judgments: [newest] }: HangingFinding): Outcome | undefined =>
+  newest && readOutcome(newest.id, newest.outcome);
 
-export const segmentsOf = (row: LoadPathRow): KeptSegment[] => row.segments as unknown as KeptSegment[];
+export const segmentsOf = (row: LoadPathRow): KeptSegment[] => readSegments(row.id, row.segments);
 
 export function keptOf(row: LoadPathRow): KeptLoadPath & Pick<StoredLoadPath, 'lineAbove'> {
   const { name, storiesAbove, storyShare, shored, demandLb, capacitiesFrom, lineAboveId, floorDepthIn } = row;

@@ -1,5 +1,6 @@
 import { type Location, severity as severitySchema } from '@underlath/contract';
 import { toWord } from '../../shared/enum-words.ts';
+import { readOpenings } from '../stored/stored-columns.ts';
 import type { countOpen, LocationRow } from './locations.repository.ts';
 
 type Count = Awaited<ReturnType<typeof countOpen>>[number];
@@ -42,7 +43,7 @@ function toLocation(
   return {
     ...row,
     kind: toWord(kind),
-    openings: openings as Location['openings'],
+    openings: readOpenings(row.id, openings),
     existing: existing as Location['existing'],
     ...tally,
   };

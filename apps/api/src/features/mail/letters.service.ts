@@ -3,20 +3,23 @@ import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import type { MailOutbox } from '../../platform/mail/outbox.ts';
-import { findMemberEmail } from '../../shared/members.ts';
 import { eventTypes } from '../../shared/record-events.ts';
 import { letterZone } from '../../shared/site-words.ts';
-import { toDocument } from '../change-orders/change-orders.mapper.ts';
+import { toDocument } from '../change-orders/sent-document.ts';
+import type { ContractProject } from '../contract/contract.repository.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
 import { decisionCopy, decisionLetter } from './decision-letter.ts';
 import * as mails from './mail.repository.ts';
 import { offerLetter, renewedLetter } from './offer-letter.ts';
 import { answerLetter, questionLetter } from './question-letters.ts';
 
+/** The project of a letter, as far as it says how the letter is told. */
+type Project = Pick<ContractProject, 'id' | 'clientLocale' | 'timeZone'>;
+
 /** The version of a change order that a letter is about. */
 export interface LetterSubject {
   readonly companyId: string;
-  readonly projectId: string;
+  readonly project: Project;
   readonly changeOrderId: string;
   readonly document: ChangeOrderDocument;
   readonly sha256: string;
@@ -26,15 +29,18 @@ export interface LetterSubject {
 
 /** Of a version as it was stored. */
 export const subjectOf = (
-  projectId: string,
-  {
-    companyId,
-    changeOrderId,
-    document,
-    sha256,
-    sentById,
-  }: Omit<LetterSubject, 'projectId' | 'document'> & { document: string },
-): LetterSubject => ({ companyId, projectId, changeOrderId, document: toDocument({ document }), sha256, sentById });
+  project: Project,
+  sent: Omit<LetterSubject, 'project' | 'document'> & { readonly document: string; readonly version: number },
+): LetterSubject => {
+  const { companyId, changeOrderId, sha256, sentById } = sent;
+  return { companyId, project, changeOrderId, document: toDocument(sent), sha256, sentById };
+};
+
+/** How the client reads: in which language, and by which clock. */
+function readerOf({ project, document }: LetterSubject) {
+  const locale: Locale = project.clientLocale === 'es' ? 'es' : 'en';
+  return { locale, timeZone: letterZone(document, project) };
+}
 
 interface LinkFacts {
   readonly link: string;
@@ -64,16 +70,18 @@ export class LettersService {
   async offer(tx: Tx, subject: LetterSubject, facts: LinkFacts, to: string | null): Promise<void> {
     await this.replaceLinkMails(tx, subject);
     if (to === null) return;
-    const { locale, timeZone } = await this.reader(tx, subject);
-    await this.post(tx, subject, 'offer', to, offerLetter({ ...subject, ...facts, timeZone }, locale));
+    const { locale, timeZone } = readerOf(subject);
+    const letter = offerLetter({ ...subject, ...facts, timeZone }, locale);
+    await this.postOne(tx, subject, { kind: 'offer', to, letter });
   }
 
   /** The link that took the place of the one before it; null: it is handed over another way. */
   async renewLink(tx: Tx, subject: LetterSubject, facts: LinkFacts, to: string | null): Promise<void> {
     await this.replaceLinkMails(tx, subject);
     if (to === null) return;
-    const { locale, timeZone } = await this.reader(tx, subject);
-    await this.post(tx, subject, 'linkRenewed', to, renewedLetter({ ...subject, ...facts, timeZone }, locale));
+    const { locale, timeZone } = readerOf(subject);
+    const letter = renewedLetter({ ...subject, ...facts, timeZone }, locale);
+    await this.postOne(tx, subject, { kind: 'linkRenewed', to, letter });
   }
 
   private replaceLinkMails(tx: Tx, { companyId, changeOrderId }: LetterSubject): Promise<unknown> {
@@ -83,12 +91,14 @@ export class LettersService {
 
   /** To the office: a client's question. */
   async askOffice(tx: Tx, subject: LetterSubject, question: { id: string; name: string; text: string }): Promise<void> {
-    const { companyId, projectId, changeOrderId, document, sentById } = subject;
-    const to = await mails.findOfficeEmail(tx, companyId, sentById);
-    if (!to) return;
-    const page = `${this.publicUrl}/projects/${projectId}/change-orders/${changeOrderId}`;
+    const { project, changeOrderId, document } = subject;
+    const office = await mails.findOffice(tx, subject.companyId, subject.sentById);
+    if (!office.reads) return;
+    const page = `${this.publicUrl}/projects/${project.id}/change-orders/${changeOrderId}`;
     const letter = questionLetter({ document, name: question.name, question: question.text }, page);
-    await this.post(tx, subject, 'questionAsked', to, letter, question.id);
+    await this.post(tx, subject, office, [
+      { kind: 'questionAsked', to: office.reads, letter, questionId: question.id },
+    ]);
   }
 
   /** To the client: the office's answer. */
@@ -96,13 +106,13 @@ export class LettersService {
     const { companyId, changeOrderId, document } = subject;
     const to = await this.clientEmail(tx, subject);
     if (!to) return;
-    const { locale, timeZone } = await this.reader(tx, subject);
+    const { locale, timeZone } = readerOf(subject);
     const link = await mails.findLink(tx, companyId, changeOrderId, document.version);
     const works = link && !link.revokedAt && link.expiresAt > this.clock.now() ? link.expiresAt : null;
     const mail = await mails.findLinkMail(tx, companyId, changeOrderId, document.version);
     const facts = { linkMailedAt: mail?.createdAt ?? null, linkWorksUntil: works, timeZone };
     const letter = answerLetter({ ...subject, ...question, ...facts, question: text }, locale);
-    await this.post(tx, subject, 'questionAnswered', to, letter, question.id);
+    await this.postOne(tx, subject, { kind: 'questionAnswered', to, letter, questionId: question.id });
   }
 
   /** To both sides: what was decided. The signer's copy is in the language of the answer and carries the PDF. */
@@ -111,12 +121,16 @@ export class LettersService {
     subject: LetterSubject,
     settled: { decision: Decision; head: RecordHead; locale: Locale },
   ): Promise<void> {
-    const { timeZone } = await this.reader(tx, subject);
+    const { timeZone } = readerOf(subject);
     const facts = { ...settled, ...subject, timeZone };
-    const office = await mails.findOfficeEmail(tx, subject.companyId, subject.sentById);
-    if (office) await this.post(tx, subject, 'decisionTold', office, decisionLetter(facts, 'en'));
+    const office = await mails.findOffice(tx, subject.companyId, subject.sentById);
     const client = await this.clientEmail(tx, subject);
-    if (client) await this.post(tx, subject, 'decisionCopy', client, decisionCopy(facts, settled.locale));
+    await this.post(tx, subject, office, [
+      ...(office.reads
+        ? [{ kind: 'decisionTold' as const, to: office.reads, letter: decisionLetter(facts, 'en') }]
+        : []),
+      ...(client ? [{ kind: 'decisionCopy' as const, to: client, letter: decisionCopy(facts, settled.locale) }] : []),
+    ]);
   }
 
   /** Where the client reads: where the newest link to this version was mailed; null where it was handed over. */
@@ -128,22 +142,33 @@ export class LettersService {
     return typeof sending?.clientEmail === 'string' ? sending.clientEmail : null;
   }
 
-  private async reader(tx: Tx, { companyId, projectId, document }: LetterSubject) {
-    const project = await mails.findProject(tx, companyId, projectId);
-    const locale: Locale = project.clientLocale === 'es' ? 'es' : 'en';
-    return { locale, timeZone: letterZone(document, project) };
+  private async postOne(tx: Tx, subject: LetterSubject, letter: Posted): Promise<void> {
+    const office = await mails.findOffice(tx, subject.companyId, subject.sentById);
+    await this.post(tx, subject, office, [letter]);
   }
 
   private async post(
     tx: Tx,
-    { companyId, projectId, changeOrderId, document, sentById }: LetterSubject,
-    kind: NonNullable<mails.MailRow['kind']>,
-    to: string,
-    letter: { subject: string; text: string; locale: Locale },
-    questionId?: string,
+    { companyId, project, changeOrderId, document }: LetterSubject,
+    { company, writerEmail }: mails.Office,
+    letters: readonly Posted[],
   ): Promise<void> {
-    const writerEmail = await findMemberEmail(tx, companyId, sentById);
-    const about = { kind, projectId, changeOrderId, version: document.version, ...(questionId && { questionId }) };
-    await this.outbox.post(tx, companyId, { to, ...letter, writerEmail }, about);
+    const about = { projectId: project.id, changeOrderId, version: document.version };
+    await this.outbox.postAll(
+      tx,
+      companyId,
+      letters.map(({ kind, to, letter, questionId }) => ({
+        letter: { to, ...letter, writerEmail },
+        about: { kind, ...about, ...(questionId && { questionId }) },
+      })),
+      company,
+    );
   }
+}
+
+interface Posted {
+  readonly kind: NonNullable<mails.MailRow['kind']>;
+  readonly to: string;
+  readonly letter: { readonly subject: string; readonly text: string; readonly locale: Locale };
+  readonly questionId?: string;
 }

@@ -1,6 +1,5 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { findMemberEmail } from '../../shared/members.ts';
 
 export type MailRow = Prisma.MailGetPayload<object>;
 
@@ -51,13 +50,23 @@ export const listUndelivered = (
 export const listNoticeFindings = (tx: Tx, companyId: string, ids: string[]) =>
   tx.notice.findMany({ where: { companyId, id: { in: ids } }, select: { id: true, findingId: true } });
 
-export const findProject = (tx: Tx, companyId: string, id: string) =>
-  tx.project.findUniqueOrThrow({ where: { companyId_id: { companyId, id } } });
+/** Who writes for a company, and who reads for it. */
+export interface Office {
+  readonly company: { readonly name: string; readonly email: string | null };
+  /** Null for somebody who left, and for an API key. */
+  readonly writerEmail: string | null;
+  /** The member who sent it, else the company's own address. */
+  readonly reads: string | null;
+}
 
-/** Where the office reads: the member who sent it, else the company's own address. */
-export async function findOfficeEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
-  const member = await findMemberEmail(tx, companyId, memberId);
-  return member ?? (await tx.company.findUniqueOrThrow({ where: { id: companyId } })).email;
+export async function findOffice(tx: Tx, companyId: string, memberId: string): Promise<Office> {
+  const [row] = await tx.$queryRaw<{ name: string; email: string | null; writerEmail: string | null }[]>`
+    select c.name, c.email, m.email as "writerEmail" from company c
+    left join member m on m.company_id = c.id and m.id = ${memberId}::uuid and m.removed_at is null
+    where c.id = ${companyId}::uuid`;
+  if (!row) throw new Error(`Company ${companyId} is gone.`);
+  const { writerEmail, ...company } = row;
+  return { company, writerEmail, reads: writerEmail ?? company.email };
 }
 
 /** The newest mail that brought a client the link to a version. */

@@ -11,7 +11,7 @@ import {
   role,
 } from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
-import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { toJson } from '../../platform/database/json.ts';

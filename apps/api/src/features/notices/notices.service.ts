@@ -14,6 +14,7 @@ import { dayOf } from '../../shared/days.ts';
 import { toWord } from '../../shared/enum-words.ts';
 import { findMemberEmail, namesOf } from '../../shared/members.ts';
 import { atSite, latestDay } from '../../shared/site-clock.ts';
+import type { ContractProject } from '../contract/contract.repository.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { clockOf, findingClock } from './finding-clock.ts';
@@ -153,10 +154,10 @@ export class NoticesService {
   }
 
   /** Findings of a project whose notice has not gone out, in the caller's transaction. */
-  async due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]> {
-    const findings = await notices.listUnsettled(tx, companyId, projectId, take);
-    const project = await notices.findProject(tx, companyId, projectId);
-    const photoOffset = await notices.findPhotoOffset(tx, companyId, projectId);
+  async due(tx: Tx, project: ContractProject, take: number): Promise<DueNotice[]> {
+    const { companyId, id, photos } = project;
+    const findings = await notices.listUnsettled(tx, companyId, id, take);
+    const photoOffset = photos[0]?.deviceOffset ?? null;
     const mails = await notices.mailStates(
       tx,
       companyId,

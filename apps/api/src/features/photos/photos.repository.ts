@@ -44,6 +44,10 @@ export async function findPhoto(tx: Tx, companyId: string, id: string): Promise<
   return rows[0];
 }
 
+export const findPhotos = (tx: Tx, companyId: string, ids: readonly string[]) =>
+  tx.$queryRaw<PhotoRow[]>`
+    ${selectPhotos} where p.company_id = ${companyId}::uuid and p.id = any(${[...ids]}::uuid[])`;
+
 export async function findPhotoByHash(tx: Tx, companyId: string, projectId: string, sha256: string) {
   const rows = await tx.$queryRaw<PhotoRow[]>`
     ${selectPhotos} where p.company_id = ${companyId}::uuid and p.project_id = ${projectId}::uuid and p.sha256 = ${sha256}`;

@@ -81,7 +81,17 @@ export class PhotosService {
 
   /** One of the smaller pictures. @throws ProblemError `not-found`, `wrong-state` while there is none */
   async picture(companyId: string, id: string, size: 'view' | 'thumb'): Promise<PhotoFile> {
-    const { fileKey, viewSha256, derivativeState, derivativeReason } = await this.find(companyId, id);
+    return this.smaller(await this.find(companyId, id), size);
+  }
+
+  /** The larger of the smaller pictures of each of these photos, by id. @throws ProblemError `not-found`, `wrong-state` */
+  async views(tx: Tx, companyId: string, ids: readonly string[]): Promise<ReadonlyMap<string, PhotoFile>> {
+    const rows = ids.length > 0 ? await photos.findPhotos(tx, companyId, ids) : [];
+    return new Map(rows.map((row) => [row.id, this.smaller(row, 'view')]));
+  }
+
+  private smaller(photo: photos.PhotoRow, size: 'view' | 'thumb'): PhotoFile {
+    const { fileKey, viewSha256, derivativeState, derivativeReason } = photo;
     if (derivativeState !== 'ready' || viewSha256 === null) {
       const why = derivativeReason
         ? `could not be made: ${derivativeReason}`

@@ -56,11 +56,21 @@ export async function countOpen(tx: Tx, companyId: string, projectIds: string[])
   });
 }
 
-export const countFindings = (tx: Tx, companyId: string, projectId: string) =>
-  tx.finding.count({ where: { companyId, projectId } });
-
-export const countPhotos = (tx: Tx, companyId: string, projectId: string) =>
-  tx.photo.count({ where: { companyId, projectId } });
+export async function countContents(
+  tx: Tx,
+  companyId: string,
+  projectId: string,
+): Promise<{ photoCount: number; findingCount: number }> {
+  const [counts = { photoCount: 0, findingCount: 0 }] = await tx.$queryRaw<
+    { photoCount: number; findingCount: number }[]
+  >`
+    select
+      (select count(*)::int from photo where company_id = ${companyId}::uuid and project_id = ${projectId}::uuid)
+        as "photoCount",
+      (select count(*)::int from finding where company_id = ${companyId}::uuid and project_id = ${projectId}::uuid)
+        as "findingCount"`;
+  return counts;
+}
 
 /** Findings that still need somebody, most severe first. */
 export const listUnsettled = (tx: Tx, companyId: string, projectId: string, take: number) =>

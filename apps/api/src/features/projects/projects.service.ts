@@ -1,6 +1,5 @@
 import {
   type BodyOut,
-  type ContractSums,
   type Project,
   type ProjectOverview,
   type ProjectRow,
@@ -18,6 +17,9 @@ import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
 import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
 import { assertVersion } from '../../shared/versions.ts';
+import type { ContractProject } from '../contract/contract.repository.ts';
+import { sumsOf } from '../contract/contract.service.ts';
+import type { History } from '../contract/contract-history.ts';
 import { undeliveredMails } from '../mail/sent-mails.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
@@ -27,14 +29,14 @@ import { type DueNotice, listTodo } from './todo.ts';
 type NewProject = BodyOut<typeof projectRoutes.createProject>;
 type ProjectChange = BodyOut<typeof projectRoutes.changeProject>;
 
-/** Tells where a project's contract stands. */
-export interface ContractSumsSource {
-  sums(tx: Tx, companyId: string, projectId: string): Promise<ContractSums>;
+/** Tells everything that made a project's contract what it is. */
+export interface ContractHistory {
+  history(tx: Tx, companyId: string, projectId: string): Promise<History>;
 }
 
 /** Findings of a project whose notice has not gone out. */
 export interface DueNotices {
-  due(tx: Tx, companyId: string, projectId: string, take: number): Promise<DueNotice[]>;
+  due(tx: Tx, project: ContractProject, take: number): Promise<DueNotice[]>;
 }
 
 /** Writes how a new contract counts its days. */
@@ -50,7 +52,7 @@ export class ProjectsService {
   constructor(
     private readonly database: Database,
     private readonly records: RecordsService,
-    private readonly contract: ContractSumsSource,
+    private readonly contract: ContractHistory,
     private readonly notices: DueNotices,
     private readonly terms: FirstTerms,
   ) {}
@@ -126,21 +128,22 @@ export class ProjectsService {
   /** Letters and what clients ask name addresses and prices: they wait on whom those are shown to. */
   async overview(companyId: string, id: string, showsMoney: boolean): Promise<ProjectOverview> {
     return this.database.inCompany(companyId, async (tx) => {
-      const row = await requireProject(tx, companyId, id);
-      const counts = await projects.countOpen(tx, companyId, [id]);
+      const history = await this.contract.history(tx, companyId, id);
+      const { photos: _photos, terms: _terms, changeOrders: _orders, entries: _entries, ...row } = history.project;
+      const open = await projects.countOpen(tx, companyId, [id]);
+      const todo = listTodo(
+        await projects.listUnsettled(tx, companyId, id, todoRows),
+        await projects.listAwaited(tx, companyId, id),
+        await projects.listFailedPhotos(tx, companyId, id, todoRows),
+        await this.notices.due(tx, history.project, todoRows),
+        await undeliveredMails(tx, companyId, id, todoRows),
+      );
       return {
         project: toProject(row),
-        contract: await this.contract.sums(tx, companyId, id),
-        open: toSeverityCounts(id, counts),
-        todo: listTodo(
-          await projects.listUnsettled(tx, companyId, id, todoRows),
-          await projects.listAwaited(tx, companyId, id),
-          await projects.listFailedPhotos(tx, companyId, id, todoRows),
-          await this.notices.due(tx, companyId, id, todoRows),
-          await undeliveredMails(tx, companyId, id, todoRows),
-        ).filter(({ kind }) => showsMoney || !aboutMoney.has(kind)),
-        photoCount: await projects.countPhotos(tx, companyId, id),
-        findingCount: await projects.countFindings(tx, companyId, id),
+        contract: sumsOf(history),
+        open: toSeverityCounts(id, open),
+        todo: todo.filter(({ kind }) => showsMoney || !aboutMoney.has(kind)),
+        ...(await projects.countContents(tx, companyId, id)),
       };
     });
   }

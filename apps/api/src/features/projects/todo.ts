@@ -1,6 +1,7 @@
 import type { Severity, Todo } from '@underlath/contract';
 import { toWord } from '../../shared/enum-words.ts';
 import type { Undelivered } from '../mail/sent-mails.service.ts';
+import { readWording } from '../stored/stored-columns.ts';
 import type { listAwaited, listFailedPhotos, listUnsettled } from './projects.repository.ts';
 
 type UnsettledFinding = Awaited<ReturnType<typeof listUnsettled>>[number];
@@ -85,7 +86,7 @@ function nextStep({ state, verdict }: UnsettledFinding, severity: Severity | nul
 }
 
 function ofOrder({ id, number, state, wording, createdAt, versions, questions }: AwaitedOrder): Todo[] {
-  const headline = (wording as { headline?: { en?: string } }).headline?.en;
+  const headline = readWording(id, wording).headline.en;
   const about = { severity: null, where: headline || String(number), findingId: null, changeOrderId: id, dueOn: null };
   const sentAt = versions[0]?.sentAt ?? createdAt;
   const asked = questions.map(({ text, askedAt }) => ({

@@ -1,6 +1,6 @@
 import type { Tx } from '../../platform/database/database.ts';
 import { hashOf, sha256Of } from '../../platform/hash.ts';
-import { type JudgmentContent, judgmentHash } from '../../shared/record-events.ts';
+import { judgmentHash } from '../../shared/record-events.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
 
 /** A row of the database: its columns as JSON, and hashes of them. */
@@ -10,7 +10,7 @@ export type StoredRows = ReadonlyMap<TableName, ReadonlyMap<string, StoredRow>>;
 
 /** Long texts and whole outcomes are told as hashes; these are theirs as the rows stand now. */
 const hashes: Partial<Record<TableName, (row: StoredRow) => StoredRow>> = {
-  judgment: (row) => ({ sha256: judgmentHash(row as unknown as JudgmentContent) }),
+  judgment: (row) => ({ sha256: judgmentHash(row) }),
   notice: ({ text }) => ({ textSha256: sha256Of(String(text)) }),
   change_order: ({ wording }) => ({ wordingSha256: hashOf(wording) }),
   decision: ({ consentText, userAgent }) => ({

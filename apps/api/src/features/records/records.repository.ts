@@ -1,3 +1,4 @@
+import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { hashOf } from '../../platform/hash.ts';
 
@@ -27,6 +28,21 @@ export async function lockHead(tx: Tx, companyId: string, projectId: string): Pr
   const rows = await tx.$queryRaw<HeadRow[]>`
     select seq, hash from record_head
     where company_id = ${companyId}::uuid and project_id = ${projectId}::uuid for update`;
+  return rows[0];
+}
+
+const ofSubject = {
+  finding: Prisma.sql`finding`,
+  change_order: Prisma.sql`change_order`,
+} as const;
+export type LockedBy = keyof typeof ofSubject;
+
+/** The same for the project that a row is of, which never changes. */
+export async function lockHeadOf(tx: Tx, companyId: string, subject: LockedBy, id: string) {
+  const rows = await tx.$queryRaw<(HeadRow & { projectId: string })[]>`
+    select h.seq, h.hash, h.project_id::text as "projectId" from record_head h
+    join ${ofSubject[subject]} s on s.company_id = h.company_id and s.project_id = h.project_id
+    where s.company_id = ${companyId}::uuid and s.id = ${id}::uuid for update of h`;
   return rows[0];
 }
 

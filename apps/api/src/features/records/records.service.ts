@@ -96,6 +96,16 @@ export class RecordsService {
     return this.take(tx, companyId, projectId);
   }
 
+  /** The same for the project of a finding or a change order; answers which project it is. @throws ProblemError `not-found` */
+  async lockOf(tx: Tx, companyId: string, subject: records.LockedBy, id: string): Promise<string> {
+    const found = await records.lockHeadOf(tx, companyId, subject, id);
+    if (!found) throw notFound(subject === 'finding' ? 'finding' : 'change order');
+    const { projectId, seq, hash } = found;
+    // Where this transaction has its turn already, what it added since is kept beside it.
+    if (!this.turns.get(tx)?.has(projectId)) this.keep(tx, projectId, { seq, hash });
+    return projectId;
+  }
+
   private async take(tx: Tx, companyId: string, projectId: string): Promise<RecordHead> {
     const held = this.turns.get(tx)?.get(projectId);
     if (held) return held;

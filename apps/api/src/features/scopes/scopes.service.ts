@@ -15,12 +15,12 @@ import {
   type Text,
   text,
 } from '@underlath/rules';
+import { contentOf, type PriceableFinding, planPlace } from '@underlath/rules/offers';
 import type { Database } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
 import { toWord } from '../../shared/enum-words.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
-import { contentOf, savedOf } from '../estimates/finding-work.ts';
-import { planPlace } from '../estimates/place-plan.ts';
+import { toPriceable } from '../estimates/priceable.ts';
 import type { OpenFinding } from './scopes.repository.ts';
 import * as scopes from './scopes.repository.ts';
 
@@ -55,12 +55,16 @@ export class ScopesService {
       };
       const without = findings.filter(({ id, state }) => state === 'declined' || declined.includes(id));
       const out = without.map(({ id }) => id);
-      const scope = planPlace(findings, book, crew, out) ?? NOTHING;
+      const priceable = findings.map(toPriceable);
+      const scope = planPlace(priceable, book, crew, out) ?? NOTHING;
       return {
         locationId,
         ...crew,
         inventedHours: restsOnInvented(book),
-        findings: findings.map((finding) => toScopeFinding(finding, !out.includes(finding.id), locale)),
+        findings: priceable.flatMap((finding, at) => {
+          const row = findings[at];
+          return row ? toScopeFinding(row, finding, !out.includes(finding.id), locale) : [];
+        }),
         scope: toAnswer(scope, locale),
       };
     });
@@ -116,17 +120,21 @@ const NOTHING: Scope = {
   withoutHours: [],
 };
 
-function toScopeFinding(finding: OpenFinding, included: boolean, locale: Locale): PlaceScope['findings'][number] {
-  const { id, number, title, severity, state, extent } = finding;
+function toScopeFinding(
+  { title, severity, state }: OpenFinding,
+  finding: PriceableFinding,
+  included: boolean,
+  locale: Locale,
+): PlaceScope['findings'][number] {
   return {
-    id,
-    number,
+    id: finding.id,
+    number: finding.number,
     title,
     severity: severity && toWord(severity),
     state,
-    extent: extent as PlaceScope['findings'][number]['extent'],
+    extent: finding.extent,
     included,
-    proposed: savedOf(finding) === null,
+    proposed: finding.saved === null,
     repairs: contentOf(finding).choices.map(({ repairId }) => {
       const repair = findRepair(repairId);
       return repair ? say(repair.title, locale) : repairId;

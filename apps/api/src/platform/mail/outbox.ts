@@ -34,28 +34,51 @@ export interface MailAbout {
   noticeId?: string;
 }
 
+/** In whose name letters go out; an answer to them goes to its address. */
+export interface Sender {
+  readonly name: string;
+  readonly email: string | null;
+}
+
 export interface MailOutbox {
   /**
    * Leaves a letter in the caller's transaction; it goes out exactly when that is committed. Answers the mail's id.
    * @throws ProblemError `too-many-requests` past what a company may send in an hour
    */
   post(tx: Tx, companyId: string, letter: OutgoingLetter, about: MailAbout): Promise<string>;
+  /** The same for several letters at once, whose sender is known. @throws ProblemError `too-many-requests` */
+  postAll(
+    tx: Tx,
+    companyId: string,
+    letters: readonly { readonly letter: OutgoingLetter; readonly about: MailAbout }[],
+    sender: Sender,
+  ): Promise<string[]>;
 }
 
 export function createOutbox(queue: JobSender, mailPerHour: number): MailOutbox {
+  const postAll: MailOutbox['postAll'] = async (tx, companyId, letters, sender) => {
+    if (letters.length === 0) return [];
+    if (letters.some(({ about }) => !neverRefused.has(about.kind))) await assertRoom(tx, companyId, mailPerHour);
+    const rows = letters.map(({ letter: { writerEmail, ...letter }, about }) => ({
+      companyId,
+      id: newId(),
+      fromName: sender.name,
+      replyTo: sender.email ?? writerEmail ?? null,
+      ...letter,
+      ...about,
+    }));
+    await tx.mail.createMany({ data: rows });
+    for (const { id } of rows) await queue.enqueue(tx, sendMailJob, { companyId, mailId: id });
+    return rows.map(({ id }) => id);
+  };
   return {
-    post: async (tx, companyId, { writerEmail, ...letter }, about) => {
-      if (!neverRefused.has(about.kind)) await assertRoom(tx, companyId, mailPerHour);
-      const company = await tx.company.findUniqueOrThrow({
+    postAll,
+    post: async (tx, companyId, letter, about) => {
+      const sender = await tx.company.findUniqueOrThrow({
         where: { id: companyId },
         select: { name: true, email: true },
       });
-      const mailId = newId();
-      const replyTo = company.email ?? writerEmail ?? null;
-      await tx.mail.create({
-        data: { companyId, id: mailId, fromName: company.name, replyTo, ...letter, ...about },
-      });
-      await queue.enqueue(tx, sendMailJob, { companyId, mailId });
+      const [mailId = ''] = await postAll(tx, companyId, [{ letter, about }], sender);
       return mailId;
     },
   };

@@ -1,9 +1,9 @@
 import type { DemoAccess } from '../apps/api/src/commands/demo-access.ts';
 import { createDeps } from '../apps/api/src/deps.ts';
-import type { Caller } from '../apps/api/src/features/caller.ts';
-import type { Session } from '../apps/api/src/features/members/members.service.ts';
+import type { Session } from '../apps/api/src/features/accounts/sign-in.service.ts';
 import type { Platform } from '../apps/api/src/platform/platform.ts';
 import { StartupError } from '../apps/api/src/platform/startup-error.ts';
+import type { Caller } from '../apps/api/src/shared/caller.ts';
 import { brandmeerHouse } from './brandmeer-house.ts';
 import { dunmuirCottage } from './dunmuir-cottage.ts';
 import * as story from './story.ts';

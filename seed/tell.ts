@@ -2,8 +2,8 @@ import { Readable } from 'node:stream';
 import type { Finding } from '@underlath/contract';
 import { findCheck } from '@underlath/rules/all-checks';
 import type { Deps } from '../apps/api/src/deps.ts';
-import type { Caller } from '../apps/api/src/features/caller.ts';
 import { newId } from '../apps/api/src/platform/ids.ts';
+import type { Caller } from '../apps/api/src/shared/caller.ts';
 import { takePhoto } from './pictures/photos.ts';
 import type {
   DemoEntry,

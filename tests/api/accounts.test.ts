@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { idleSeconds } from '../../apps/api/src/platform/sessions.ts';
+import { idleSeconds } from '../../apps/api/src/platform/accounts/sessions.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
 import { mailFile, mailsGone, mailsOfKind } from '../support/mails.ts';
 import { codeAt, fromBase32 } from '../support/one-time-code.ts';

@@ -1,7 +1,7 @@
 import type { ChangeOrder, ChangeOrderDocument, Estimate, EstimateRange, PlaceScope } from '@underlath/contract';
 import { starterCostBook } from '@underlath/rules';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { canonicalJson, sha256Of } from '../../apps/api/src/features/records/record-hash.ts';
+import { canonicalJson, sha256Of } from '../../apps/api/src/platform/hash.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';
 import { readPdf } from '../support/pdf-text.ts';

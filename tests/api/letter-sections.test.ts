@@ -5,8 +5,8 @@ import { type ClientLetter, type Finding, type Locale, lineWords } from '@underl
 import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { chosenIn } from '../../apps/dashboard/src/client/letter-text.ts';
-import { LetterScreen } from '../../apps/dashboard/src/client/screens/letter-screen.tsx';
+import { LetterScreen } from '../../apps/dashboard/src/client/letter/letter-screen.tsx';
+import { chosenIn } from '../../apps/dashboard/src/client/letter/letter-text.ts';
 import { LocaleScope } from '../../apps/dashboard/src/shared/i18n/locale.tsx';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, type OpenLetter, type Sent, startJob } from '../support/offers.ts';

@@ -6,8 +6,9 @@ import { buildApp } from '../../apps/api/src/app.ts';
 import type { Feature } from '../../apps/api/src/deps.ts';
 import { DatabaseAwayError } from '../../apps/api/src/platform/database/database-errors.ts';
 import { StorageFullError } from '../../apps/api/src/platform/file-store/store-errors.ts';
-import { assertVersion, readIfMatch } from '../../apps/api/src/plugins/etag.ts';
+import { readIfMatch } from '../../apps/api/src/plugins/etag.ts';
 import { permissions } from '../../apps/api/src/plugins/permissions.ts';
+import { assertVersion } from '../../apps/api/src/shared/versions.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
 
 /** Routes that misbehave on purpose, mounted in the real app beside the real features. */

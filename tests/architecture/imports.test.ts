@@ -9,46 +9,92 @@ const folders = (path: string) =>
     .filter((entry) => entry.isDirectory())
     .map((entry) => entry.name);
 
-/** Who may import whom: a folder (as the start of a path) and where its imports inside the project may lead. Built from the folder listing, so that a new folder is guarded from its first day. */
 const rules = 'packages/rules/src';
-const features = 'apps/api/src/features';
+const server = 'apps/api/src';
+const features = `${server}/features`;
 const dashboard = 'apps/dashboard/src';
 const people = folders(dashboard).filter((name) => name !== 'shared' && name !== 'app');
+const generated = at(`${server}/generated`);
+const platform = at(`${server}/platform`);
+const shared = at(`${server}/shared`);
+const packages = at('packages');
 
-const allowed: { from: RegExp; to: RegExp[] }[] = [
+interface Row {
+  from: RegExp;
+  to: RegExp[];
+}
+
+/**
+ * Who may import whom, as the table in DEVELOPERS.md says it: a folder (as the start of a path) or a role (as the end of
+ * one), and where its imports inside the project may lead. The first row that fits a file counts. Built from the folder
+ * listing, so that a new folder is guarded from its first day.
+ */
+const allowed: Row[] = [
   { from: at(`${rules}/kernel`), to: [at(`${rules}/kernel`)] },
   { from: at(`${rules}/standards`), to: [at(`${rules}/standards`), at(`${rules}/kernel`)] },
   ...folders(`${rules}/checks`).map((element) => ({
     from: at(`${rules}/checks/${element}`),
     to: [at(`${rules}/checks/${element}`), at(`${rules}/standards`), at(`${rules}/kernel`)],
   })),
-  { from: at(`${rules}/places`), to: [at(`${rules}/places`), at(`${rules}/kernel`)] },
+  ...['places', 'judging', 'drawing', 'notices'].map((room) => ({
+    from: at(`${rules}/${room}`),
+    to: [at(`${rules}/${room}`), at(`${rules}/kernel`)],
+  })),
   ...['load-paths', 'repairs', 'pricing'].map((room) => ({
     from: at(`${rules}/${room}`),
     to: [at(`${rules}/${room}`), at(`${rules}/kernel`), at(`${rules}/places`), at(`${rules}/repairs`)],
   })),
   { from: at(rules), to: [at(rules)] },
-  { from: at('packages/contract'), to: [at('packages/contract'), at(`${rules}/kernel`)] },
+  { from: at('packages/contract'), to: [at('packages/contract'), at(rules)] },
   {
     // What the office looks at before it sends is the client's own page.
-    from: at(`${dashboard}/estimator/parts/letter-preview.tsx`),
-    to: [at(`${dashboard}/client`), at(`${dashboard}/shared`), at('packages'), at(`${dashboard}/estimator/order.css`)],
+    from: at(`${dashboard}/estimator/change-order/letter-preview.tsx`),
+    to: [at(`${dashboard}/client`), at(`${dashboard}/estimator`), at(`${dashboard}/shared`), packages],
   },
   ...people.map((person) => ({
     from: at(`${dashboard}/${person}`),
-    to: [at(`${dashboard}/${person}`), at(`${dashboard}/shared`), at('packages')],
+    to: [at(`${dashboard}/${person}`), at(`${dashboard}/shared`), packages],
   })),
-  { from: at(`${dashboard}/shared`), to: [at(`${dashboard}/shared`), at('packages')] },
-  { from: at(dashboard), to: [at(dashboard), at('packages')] },
-  {
-    from: new RegExp(`^${features}/[^/]+/[^/]+\\.repository\\.ts$`),
-    to: [at('apps/api/src/platform/database'), at('apps/api/src/generated'), at(features), at('packages')],
-  },
-  {
-    from: at('apps/api/src/platform'),
-    to: [at('apps/api/src/platform'), at('apps/api/src/generated'), at('apps/api/src/config.ts'), at('packages')],
-  },
-  { from: at('apps/api/src'), to: [at('apps/api/src'), at('packages'), at('seed')] },
+  { from: at(`${dashboard}/shared`), to: [at(`${dashboard}/shared`), packages] },
+  { from: at(dashboard), to: [at(dashboard), packages] },
+  ...folders(features).flatMap(rowsOfFeature),
+  { from: at(`${server}/plugins`), to: [at(`${server}/plugins`), shared, platform, packages] },
+  { from: shared, to: [shared, platform, packages] },
+  { from: platform, to: [platform, generated, at(`${server}/config.ts`), packages] },
+  { from: at(server), to: [at(server), packages, at('seed')] },
+];
+
+/** Routes translate, services decide, repositories fetch; of another feature only its service and its mapper are met. */
+function rowsOfFeature(name: string): Row[] {
+  const own = at(`${features}/${name}`);
+  const otherService = new RegExp(`^${features}/[^/]+/[^/]+\\.service\\.ts$`);
+  const otherMapper = new RegExp(`^${features}/[^/]+/[^/]+\\.mapper\\.ts$`);
+  return [
+    {
+      from: role(name, 'routes'),
+      to: [own, otherService, at(`${server}/plugins`), at(`${server}/platform/problem-error.ts`), shared, packages],
+    },
+    {
+      from: role(name, 'repository'),
+      to: [
+        role(name, 'repository'),
+        role(name, 'data'),
+        at(`${server}/platform/database`),
+        at(`${server}/platform/hash.ts`),
+        generated,
+        shared,
+        packages,
+      ],
+    },
+    { from: own, to: [own, otherService, otherMapper, shared, platform, packages] },
+  ];
+}
+
+/** Imports that stand outside of the table until the rooms they are in are built anew. The list only gets shorter. */
+const notYet: string[] = [
+  'apps/api/src/features/approvals/approvals.service.ts -> apps/api/src/features/contract/contract-change.ts',
+  'apps/api/src/features/approvals/approvals.service.ts -> apps/api/src/features/contract/contract-today.ts',
+  'apps/api/src/features/scopes/scopes.repository.ts -> apps/api/src/features/estimates/estimates.repository.ts',
 ];
 
 let modules: IModule[] = [];
@@ -58,8 +104,8 @@ beforeAll(async () => {
     ['packages', 'apps'],
     {
       baseDir: root,
-      exclude: { path: ['generated', 'dist/', '\\.(test|setup)\\.tsx?$'] },
-      doNotFollow: { path: ['node_modules'] },
+      exclude: { path: ['dist/', '\\.(test|setup)\\.tsx?$'] },
+      doNotFollow: { path: ['node_modules', 'generated'] },
       tsPreCompilationDeps: true,
       combinedDependencies: true,
     },
@@ -81,7 +127,7 @@ describe('who imports whom', () => {
       const row = allowed.find((rule) => rule.from.test(from));
       return row && !row.to.some((room) => room.test(to));
     });
-    expect(strays.map(({ from, to }) => `${from} -> ${to}`)).toEqual([]);
+    expect([...new Set(strays.map(({ from, to }) => `${from} -> ${to}`))].sort()).toEqual(notYet);
   });
 
   it('lets no check import another check', () => {
@@ -120,7 +166,7 @@ describe('who imports whom', () => {
       .flatMap((module) => module.dependencies)
       .filter((dependency) => !dependency.resolved.startsWith('packages/'))
       .map((dependency) => dependency.module);
-    expect([...new Set(outside)].sort()).toEqual(['vega-statistics', 'zod']);
+    expect([...new Set(outside)].sort()).toEqual(['zod']);
   });
 });
 
@@ -134,4 +180,8 @@ function edges(): { from: string; to: string }[] {
 
 function at(path: string): RegExp {
   return new RegExp(`^${path.replaceAll('.', '\\.')}(/|$)`);
+}
+
+function role(feature: string, middle: string): RegExp {
+  return new RegExp(`^${features}/${feature}/[^/]+\\.${middle}\\.ts$`);
 }

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { findProjectRoot } from '../../apps/api/src/platform/project-root.ts';
 
 /** What a page takes from the rules before a check is picked: the list of checks, the judging, the kernel. */
-const first = ['registry', 'run-check', 'elements', 'editions', 'kernel/index'];
+const first = ['registry', 'judging/run-check', 'elements', 'judging/editions', 'kernel/index'];
 
 async function measure() {
   const { outputFiles, metafile } = await build({

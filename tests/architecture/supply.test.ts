@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, relative, resolve } from 'node:path';
 import ts from 'typescript';
 import { expect, test } from 'vitest';
-import { writeBill } from '../../apps/api/src/commands/bill-of-materials.ts';
+import { writeBill } from '../../apps/api/src/commands/build/bill-of-materials.ts';
 
 const root = resolve(import.meta.dirname, '../..');
 interface Manifest {

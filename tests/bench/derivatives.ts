@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
-import { derivePhotoFile } from '../../apps/api/src/platform/image-codec.ts';
+import { derivePhotoFile } from '../../apps/api/src/platform/images/image-codec.ts';
 import { noiseJpeg } from './pictures.ts';
 import { inTurns, type Row, rate } from './table.ts';
 

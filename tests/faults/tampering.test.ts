@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
-import { verifyEverything } from '../../apps/api/src/commands/verification.ts';
-import { sayCompared } from '../../apps/api/src/commands/verification-words.ts';
+import { verifyEverything } from '../../apps/api/src/commands/verification/verification.ts';
+import { sayCompared } from '../../apps/api/src/commands/verification/words.ts';
 import { viewKey } from '../../apps/api/src/features/photos/photo-files.ts';
-import { canonicalJson, chainHash } from '../../apps/api/src/features/records/record-hash.ts';
+import { chainHash } from '../../apps/api/src/features/records/record-hash.ts';
 import { tableNames, tableOf } from '../../apps/api/src/features/records/record-tables.data.ts';
 import { headsFolder, readHeads } from '../../apps/api/src/features/records/record-witnesses.ts';
+import { canonicalJson } from '../../apps/api/src/platform/hash.ts';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { startTestApi, type TestApi } from '../support/api.ts';
 import { type Job, startJob } from '../support/offers.ts';

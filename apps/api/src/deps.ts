@@ -68,11 +68,11 @@ import { registerReportsRoutes } from './features/reports/reports.routes.ts';
 import { ReportsService } from './features/reports/reports.service.ts';
 import { registerScopesRoutes } from './features/scopes/scopes.routes.ts';
 import { ScopesService } from './features/scopes/scopes.service.ts';
-import { sendMailJob } from './platform/outbox.ts';
+import { sendMailJob } from './platform/mail/outbox.ts';
 import type { Platform } from './platform/platform.ts';
 import type { Job, JobHandler } from './platform/queue.ts';
-import type { PrincipalLookups } from './plugins/auth.ts';
 import { type Cookies, createCookies } from './plugins/cookies.ts';
+import type { PrincipalLookups } from './shared/principals.ts';
 
 /** What a feature brings to the house. */
 export interface Feature {

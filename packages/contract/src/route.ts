@@ -67,4 +67,4 @@ export type QueryOut<R extends Route> = Out<R['query']>;
 export type BodyIn<R extends Route> = In<R['body']>;
 export type BodyOut<R extends Route> = Out<R['body']>;
 /** The JSON answer of a success. */
-export type Answer<R extends Route> = Bodies<R['answers']>;
+export type AnswerOf<R extends Route> = Bodies<R['answers']>;

@@ -1,7 +1,7 @@
-import type { JudgedOutcome } from './judged-outcome.ts';
+import type { JudgedOutcome } from './judging/judged-outcome.ts';
+import { type EvaluateRequest, runCheck } from './judging/run-check.ts';
 import type { Check } from './kernel/index.ts';
 import { checkEntries } from './registry.ts';
-import { type EvaluateRequest, runCheck } from './run-check.ts';
 
 /** Every check, loaded: for the server, the handbook and the tests. A browser loads one when it is picked. */
 export const checks: readonly Check[] = await Promise.all(checkEntries.map(({ load }) => load()));

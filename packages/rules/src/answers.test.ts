@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { checks } from './all-checks.ts';
+import { runCheck } from './judging/run-check.ts';
 import type { Check } from './kernel/index.ts';
-import { runCheck } from './run-check.ts';
 
 /** Every answer a check gives to its own cases, in plain text: what is measured, found and said does not change unnoticed. */
 async function answersOf(check: Check): Promise<string> {

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { checks } from './all-checks.ts';
-import { describeCheck } from './describe.ts';
-import { editionFamilies } from './editions.ts';
+import { describeCheck } from './judging/describe.ts';
+import { editionFamilies } from './judging/editions.ts';
+import { runCheck } from './judging/run-check.ts';
 import { type Check, type CheckEvidence, type Fields, holds, type Text } from './kernel/index.ts';
 import { repairs } from './repairs/registry.ts';
-import { runCheck } from './run-check.ts';
 
 /** By these words a source or a case says itself that somebody else's telling of the document was read. */
 const NOT_READ = /second-hand|quote|transcri|summar|sum(s|med)? .*up|abstract|not read/i;

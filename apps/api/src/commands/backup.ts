@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { StartupError } from '../platform/startup-error.ts';
-import { backUp } from './backup-writer.ts';
+import { backUp } from './backup/writer.ts';
 import { runCommand } from './run-command.ts';
 import { withPlatform } from './with-platform.ts';
 

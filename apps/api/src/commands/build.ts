@@ -1,4 +1,4 @@
-import { buildIfNeeded } from './builder.ts';
+import { buildIfNeeded } from './build/builder.ts';
 import { runCommand } from './run-command.ts';
 
 await runCommand(async () => {

@@ -6,7 +6,7 @@ import { readConfig } from '../config.ts';
 import { findProjectRoot } from '../platform/project-root.ts';
 import { stopOnSignal } from '../platform/signals.ts';
 import { watchStarter } from './ancestors.ts';
-import { generateClient } from './client-generator.ts';
+import { generateClient } from './build/client-generator.ts';
 import { runCommand } from './run-command.ts';
 
 /** For working on the project: the server starts again at each change, the dashboard changes while you look. */

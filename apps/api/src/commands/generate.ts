@@ -1,4 +1,4 @@
-import { generateClient } from './client-generator.ts';
+import { generateClient } from './build/client-generator.ts';
 import { runCommand } from './run-command.ts';
 
 await runCommand(async () => generateClient());

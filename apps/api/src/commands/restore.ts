@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { tellUnsentMail } from '../features/mail/mail-of-backup.ts';
 import { StartupError } from '../platform/startup-error.ts';
-import { restore } from './backup-reader.ts';
+import { restore } from './backup/reader.ts';
 import { runCommand } from './run-command.ts';
-import { reportVerification } from './verification.ts';
+import { reportVerification } from './verification/verification.ts';
 import { withPlatform } from './with-platform.ts';
 
 await runCommand(() =>

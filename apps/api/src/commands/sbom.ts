@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { findProjectRoot } from '../platform/project-root.ts';
-import { writeBill } from './bill-of-materials.ts';
+import { writeBill } from './build/bill-of-materials.ts';
 import { runCommand } from './run-command.ts';
 
 await runCommand(async () => {

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { readConfig } from '../config.ts';
 import { findProjectRoot } from '../platform/project-root.ts';
-import { buildIfNeeded } from './builder.ts';
+import { buildIfNeeded } from './build/builder.ts';
 import { runCommand } from './run-command.ts';
 
 await runCommand(async () => {

@@ -1,6 +1,6 @@
-import { readWitnesses } from './handed-witnesses.ts';
 import { runCommand } from './run-command.ts';
-import { reportVerification } from './verification.ts';
+import { readWitnesses } from './verification/handed-witnesses.ts';
+import { reportVerification } from './verification/verification.ts';
 import { withPlatform } from './with-platform.ts';
 
 await runCommand(async () => {

@@ -1,17 +1,17 @@
 import { join } from 'node:path';
 import type { Config } from '../config.ts';
-import { type Accounts, createAccounts } from './accounts.ts';
+import { type Accounts, createAccounts } from './accounts/accounts.ts';
+import { createSealing, type Sealing } from './accounts/sealing.ts';
 import { type Clock, systemClock } from './clock.ts';
 import { createDatabase, type Database } from './database/database.ts';
 import { ensureLogins } from './database/logins.ts';
 import { type Migration, migrate, readMigrations } from './database/migrations.ts';
 import { startEmbeddedPostgres } from './embedded-postgres/embedded-postgres.ts';
 import { createFileStore, type FileStore } from './file-store/file-store.ts';
-import { createMailer, type Mailer } from './mailer.ts';
-import { createOutbox, type Outbox } from './outbox.ts';
+import { createMailer, type Mailer } from './mail/mailer.ts';
+import { createOutbox, type MailOutbox } from './mail/outbox.ts';
 import { createQueue, type Job, type Queue } from './queue.ts';
 import { createRangePool, type RangePool } from './range-pool.ts';
-import { createSealing, type Sealing } from './sealing.ts';
 
 /** Everything outside the house rules: what services are built on. HTTP and worker share it. */
 export interface Platform {
@@ -20,7 +20,7 @@ export interface Platform {
   readonly migrations: Migration[];
   readonly fileStore: FileStore;
   readonly queue: Queue;
-  readonly outbox: Outbox;
+  readonly outbox: MailOutbox;
   readonly mailer: Mailer;
   readonly accounts: Accounts;
   readonly sealing: Sealing;

@@ -1,57 +1,12 @@
 import cookie from '@fastify/cookie';
-import type { CompanySwitches, KeyUse, Permission, Role } from '@underlath/contract';
+import type { Permission } from '@underlath/contract';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
-import type { Accounts } from '../platform/accounts.ts';
+import type { Accounts } from '../platform/accounts/accounts.ts';
 import { ProblemError } from '../platform/problem-error.ts';
 import { hashSecret } from '../platform/secrets.ts';
+import type { ApiKeyPrincipal, Principal, PrincipalLookups } from '../shared/principals.ts';
 import type { Cookies } from './cookies.ts';
-
-export interface MemberPrincipal {
-  kind: 'member';
-  sessionId: string;
-  companyId: string;
-  userId: string;
-  memberId: string;
-  name: string;
-  role: Role;
-  switches: CompanySwitches;
-  /** Who did it, in records: the member's id. */
-  actorId: string;
-}
-
-export interface ApiKeyPrincipal {
-  kind: 'api-key';
-  companyId: string;
-  apiKeyId: string;
-  name: string;
-  /** In force now: the lower of the key's own and its maker's. */
-  role: Role;
-  use: KeyUse;
-  switches: CompanySwitches;
-  /** Who did it, in records: the id of the member who made the key. */
-  actorId: string;
-}
-
-export interface ClientPrincipal {
-  kind: 'client';
-  companyId: string;
-  /** The letter that was opened, by one of its links, in this session of one device. */
-  letterId: string;
-  linkId: string;
-  sessionId: string;
-  changeOrderId: string;
-  version: number;
-}
-
-export type Principal = MemberPrincipal | ApiKeyPrincipal | ClientPrincipal;
-
-/** What features know about presented secrets, by SHA-256 (hex). */
-export interface PrincipalLookups {
-  apiKey(tokenHash: string): Promise<ApiKeyPrincipal | null>;
-  /** Of the letter that the address names. May throw a ProblemError about its link, which tells more than "sign in". */
-  client(tokenHash: string, letterId: string): Promise<ClientPrincipal | null>;
-}
 
 declare module 'fastify' {
   interface FastifyRequest {

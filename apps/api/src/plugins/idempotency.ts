@@ -4,7 +4,7 @@ import fp from 'fastify-plugin';
 import type { Database, Tx } from '../platform/database/database.ts';
 import { invalidInput, ProblemError } from '../platform/problem-error.ts';
 import { principalKey } from './auth.ts';
-import { hashKey, type Kept, seal, unseal } from './sealed-answer.ts';
+import { hashKey, type KeptAnswer, seal, unseal } from './sealed-answer.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -73,7 +73,7 @@ function readRepeat(request: FastifyRequest): Repeat | null {
  * Holds the key until the transaction ends (null), or returns the answer kept for it. The hold is the connection's: one
  * whose process was killed lets go of it, and of its work, by itself.
  */
-async function begin(tx: Tx, { principal, key, secret, fingerprint }: Repeat): Promise<Kept | null> {
+async function begin(tx: Tx, { principal, key, secret, fingerprint }: Repeat): Promise<KeptAnswer | null> {
   const [hold] = await tx.$queryRaw<{ isOurs: boolean }[]>`
     select pg_try_advisory_xact_lock(hashtextextended(${`${principal} ${key}`}, 0)) as "isOurs"`;
   if (!hold?.isOurs) {
@@ -91,7 +91,7 @@ async function begin(tx: Tx, { principal, key, secret, fingerprint }: Repeat): P
   return unseal(secret, principal, row.body);
 }
 
-async function keep(tx: Tx, { principal, key, secret, fingerprint }: Repeat, answer: Kept): Promise<void> {
+async function keep(tx: Tx, { principal, key, secret, fingerprint }: Repeat, answer: KeptAnswer): Promise<void> {
   const tooOld = new Date(Date.now() - keptForMs);
   const body = seal(secret, principal, answer);
   // Another request of the same person may be clearing the same rows; nobody waits for that.
@@ -104,7 +104,7 @@ async function keep(tx: Tx, { principal, key, secret, fingerprint }: Repeat, ans
 }
 
 /** What will be sent, as it will be sent. @throws Error for a route that sends by itself, before its work is kept */
-function readAnswer(reply: FastifyReply, payload: unknown): Kept {
+function readAnswer(reply: FastifyReply, payload: unknown): KeptAnswer {
   if (reply.sent || payload === undefined) throw new Error('a route that takes Idempotency-Key returns its answer');
   const body = reply.serialize(payload);
   if (typeof body !== 'string') throw new Error('a route that takes Idempotency-Key answers with JSON');
@@ -115,7 +115,7 @@ function readAnswer(reply: FastifyReply, payload: unknown): Kept {
   return { status: reply.statusCode, headers, body };
 }
 
-function send(reply: FastifyReply, { status, headers, body }: Kept, isAgain: boolean): FastifyReply {
+function send(reply: FastifyReply, { status, headers, body }: KeptAnswer, isAgain: boolean): FastifyReply {
   return reply
     .code(status)
     .headers({ ...headers, ...(isAgain && { 'idempotency-replayed': 'true' }) })

@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import fp from 'fastify-plugin';
 import { ProblemError } from '../platform/problem-error.ts';
 import { StartupError } from '../platform/startup-error.ts';
-import type { Principal } from './auth.ts';
+import type { Principal } from '../shared/principals.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {

@@ -11,6 +11,7 @@ import {
   StoreAwayError,
 } from '../platform/file-store/store-errors.ts';
 import { ProblemError } from '../platform/problem-error.ts';
+import { unknownNames } from '../shared/unknown-names.ts';
 
 /** Every refusal and failure leaves as a problem document (RFC 9457) of the catalogue. */
 export const problemDocuments = fp(async (app: FastifyInstance) => {
@@ -177,20 +178,6 @@ function invalidRequest(error: FastifyError): ProblemError {
   const shown = errors.slice(0, 3).map(({ pointer, detail }) => `${pointer || 'the body'}: ${detail}`);
   const more = errors.length > shown.length ? ` (and ${errors.length - shown.length} more)` : '';
   return new ProblemError('invalid-input', `${shown.join('; ')}${more}.`, { errors });
-}
-
-/** Names that are not known are named so far, and the rest counted: who sends thousands need not read them all back. */
-const NAMED = 20;
-const NAME_LENGTH = 60;
-
-/** What is said of fields there are not. @param pointer of what holds them */
-export function unknownNames(keys: readonly string[], pointer: string): FieldProblem[] {
-  const named = keys.slice(0, NAMED).map((key) => {
-    const name = key.length > NAME_LENGTH ? `${key.slice(0, NAME_LENGTH)}…` : key;
-    return { pointer: `${pointer}/${name}`, detail: `there is no field called "${name}"` };
-  });
-  const more = keys.length - named.length;
-  return more > 0 ? [...named, { pointer, detail: `and ${more} more fields that there are not` }] : named;
 }
 
 function unknownAddress(request: FastifyRequest, methodsAt: (path: string) => Set<string>): ProblemError {

@@ -1,5 +1,5 @@
 import {
-  type Answer,
+  type AnswerOf,
   type BodyOut,
   type Locale,
   type ParamsOut,
@@ -11,7 +11,7 @@ import {
 } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
-import type { Principal } from './auth.ts';
+import type { Principal } from '../shared/principals.ts';
 import { readIfMatch } from './etag.ts';
 
 type Member = Extract<Principal, { kind: 'member' | 'api-key' }>;
@@ -38,7 +38,7 @@ export interface Call<R extends Route> {
 }
 
 /** JSON as the contract says; a stream or bytes where it names a media type; nothing where it is empty. */
-type Handled<R extends Route> = [Answer<R>] extends [never] ? unknown : Answer<R>;
+type Handled<R extends Route> = [AnswerOf<R>] extends [never] ? unknown : AnswerOf<R>;
 
 /** Serves one route of the contract: path, permission, schemas and manners come from its definition, the handler only translates. The first success status of the contract is sent unless the handler sets another. An answer with a `version` carries it as its ETag. */
 export function serve<const R extends Route>(

@@ -1,12 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import fp from 'fastify-plugin';
 import { invalidInput } from '../platform/problem-error.ts';
-
-/** PostgreSQL keeps neither the letter NUL nor half a surrogate pair; both come from broken programs only. */
-export const isStorable = (text: string): boolean => !text.includes('\0') && !halfPair.test(text);
-
-/** In a Unicode pattern whole pairs are one letter, so this finds halves only. */
-const halfPair = /\p{Surrogate}/u;
+import { isStorable } from '../shared/storable.ts';
 
 /** Refuses text that cannot be kept, before anything is done with it. */
 export const storableText = fp(async (app: FastifyInstance) => {

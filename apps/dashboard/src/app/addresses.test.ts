@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { ownAddress } from './own-address.ts';
 import { readSearch, word, writeSearch } from './search-words.ts';
+import { ownAddress } from './sign-in/own-address.ts';
 
 test('sign-in leads back only into this app', () => {
   expect(ownAddress('/projects/1/house?place=2')).toBe('/projects/1/house?place=2');

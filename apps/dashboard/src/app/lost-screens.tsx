@@ -1,12 +1,12 @@
 import { type ErrorComponentProps, Link } from '@tanstack/react-router';
 import { problemOf } from '../shared/api/errors.ts';
 import { useT } from '../shared/i18n/locale.tsx';
-import { app } from '../shared/i18n/messages/app.ts';
+import { appWords } from '../shared/i18n/messages/app.ts';
 import { buttonClass } from '../shared/ui/button.tsx';
 import { FailState } from '../shared/ui/states.tsx';
 
 export function NotFoundScreen() {
-  const t = useT(app);
+  const t = useT(appWords);
   return (
     <main id="main" className="gate lost">
       <title>{`${t('notFoundTitle')} · Underlath`}</title>
@@ -23,7 +23,7 @@ export function NotFoundScreen() {
 
 /** Last line of defense: a screen that broke while it was drawn. */
 export function ErrorScreen({ error, reset }: ErrorComponentProps) {
-  const t = useT(app);
+  const t = useT(appWords);
   return (
     <main id="main" className="gate lost">
       <title>{`${t('errorTitle')} · Underlath`}</title>

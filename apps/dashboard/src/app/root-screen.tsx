@@ -1,13 +1,13 @@
 import { Outlet, useRouter } from '@tanstack/react-router';
 import { useEffect } from 'react';
 import { useT } from '../shared/i18n/locale.tsx';
-import { common } from '../shared/i18n/messages/common.ts';
-import { SessionDialog } from './session-dialog.tsx';
+import { commonWords } from '../shared/i18n/messages/common.ts';
+import { SessionDialog } from './sign-in/session-dialog.tsx';
 import './app.css';
 
 /** Frame of every screen: the skip link, focus that follows navigation, and the way back in when a session ends. */
 export function RootScreen() {
-  const t = useT(common);
+  const t = useT(commonWords);
   useFocusOnNavigation();
   return (
     <>

@@ -5,7 +5,7 @@ export function word<const K extends string>(search: Record<string, unknown>, na
 }
 
 /** Every named word of an address's query. */
-export const words = (search: Record<string, unknown>): Record<string, string> =>
+export const searchWords = (search: Record<string, unknown>): Record<string, string> =>
   Object.fromEntries(
     Object.entries(search).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : [])),
   );
@@ -15,6 +15,6 @@ export const readSearch = (query: string): Record<string, string> => Object.from
 
 /** The same the other way round, without what is absent. */
 export function writeSearch(search: Record<string, unknown>): string {
-  const query = new URLSearchParams(words(search)).toString();
+  const query = new URLSearchParams(searchWords(search)).toString();
   return query ? `?${query}` : '';
 }

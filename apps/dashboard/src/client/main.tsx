@@ -4,8 +4,8 @@ import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { LocaleProvider } from '../shared/i18n/locale.tsx';
+import { ClientPage } from './client-page.tsx';
 import { printWhole } from './print.ts';
-import { ClientPage } from './screens/client-page.tsx';
 
 printWhole();
 const root = document.getElementById('root');

@@ -1,12 +1,12 @@
-import { OfflineError, ProblemError } from '../shared/api/errors.ts';
-import type { client } from '../shared/i18n/messages/letter.ts';
+import { OfflineError, ProblemAnswer } from '../shared/api/errors.ts';
+import type { letterWords } from '../shared/i18n/messages/letter.ts';
 
-export type ClientKey = keyof (typeof client)['en'];
+export type ClientKey = keyof (typeof letterWords)['en'];
 
 /** Why the letter can't be read any more. */
 export type Block = 'replaced' | 'expired' | 'revoked' | 'unknown' | 'no-link';
 
-const blocks: Partial<Record<ProblemError['type'], Block>> = {
+const blocks: Partial<Record<ProblemAnswer['type'], Block>> = {
   'link-replaced': 'replaced',
   'link-expired': 'expired',
   'link-revoked': 'revoked',
@@ -19,8 +19,8 @@ const blocks: Partial<Record<ProblemError['type'], Block>> = {
 };
 
 /** What became of the link while opening or reading; null when trying again may help. */
-export function blockOf(error: unknown): Block | null {
-  return error instanceof ProblemError ? (blocks[error.type] ?? null) : null;
+export function findBlock(error: unknown): Block | null {
+  return error instanceof ProblemAnswer ? (blocks[error.type] ?? null) : null;
 }
 
 type Words = readonly [title: ClientKey, ...body: ClientKey[]];
@@ -46,7 +46,7 @@ export const blockWords: Record<Block | 'closed', Words> = {
 
 export type ProblemWords = { title: ClientKey; todo: ClientKey };
 
-const byType: Partial<Record<ProblemError['type'], ProblemWords>> = {
+const byType: Partial<Record<ProblemAnswer['type'], ProblemWords>> = {
   'too-many-requests': { title: 'problemBusy', todo: 'problemBusyDo' },
   'invalid-input': { title: 'problemInput', todo: 'problemInputDo' },
   'contract-moved': { title: 'problemMoved', todo: 'problemMovedDo' },
@@ -64,6 +64,6 @@ const byType: Partial<Record<ProblemError['type'], ProblemWords>> = {
 /** What happened to a send, in the owner's words, and what to do about it. */
 export function problemWords(error: unknown): ProblemWords {
   if (error instanceof OfflineError) return { title: 'problemOffline', todo: 'problemOfflineDo' };
-  const known = error instanceof ProblemError ? byType[error.type] : undefined;
+  const known = error instanceof ProblemAnswer ? byType[error.type] : undefined;
   return known ?? { title: 'problemServer', todo: 'problemServerDo' };
 }

@@ -3,8 +3,8 @@ import { runCheck, SEVERITIES, SEVERITY_CONSEQUENCE } from '@underlath/rules';
 import { checks } from '@underlath/rules/all-checks';
 import { describe, expect, test } from 'vitest';
 import { fillMessage, type Message } from '../shared/i18n/define.ts';
-import { client } from '../shared/i18n/messages/letter.ts';
-import { readingEaseEs, readingGrade, sentencesOf, syllables, syllablesEs, wordsOf } from './reading-grade.ts';
+import { letterWords } from '../shared/i18n/messages/letter.ts';
+import { readingEaseEs, readingGrade, sentencesOf, splitWords, syllables, syllablesEs } from './reading-grade.ts';
 
 /** quality.md: grade level 8 at most, no sentence over 25 words. */
 const gradeMost = 8;
@@ -42,11 +42,11 @@ const filled = (messages: Record<string, Message>, tag: string) =>
 const isSentence = (words: string) => /[.?!:]$/.test(words);
 
 const pageSentences = (locale: 'en' | 'es') =>
-  filled(client[locale], locale === 'en' ? 'en-US' : 'es-US')
+  filled(letterWords[locale], locale === 'en' ? 'en-US' : 'es-US')
     .filter(({ words }) => isSentence(words))
     .flatMap(({ words }) => sentencesOf(words));
 
-const tooLong = (sentences: readonly string[]) => sentences.filter((each) => wordsOf(each).length > wordsMost);
+const tooLong = (sentences: readonly string[]) => sentences.filter((each) => splitWords(each).length > wordsMost);
 
 describe('the syllable counter', () => {
   const known: Record<string, number> = {

@@ -53,7 +53,7 @@ export function sentencesOf(text: string): string[] {
     .filter((sentence) => sentence !== '');
 }
 
-export const wordsOf = (sentence: string): string[] =>
+export const splitWords = (sentence: string): string[] =>
   sentence.split(/\s+/).filter((word) => /[\p{L}\p{N}]/u.test(word));
 
 /**
@@ -61,7 +61,7 @@ export const wordsOf = (sentence: string): string[] =>
  * Kincaid, Fishburne, Rogers and Chissom 1975 (Navy Research Branch Report 8-75); formula from memory.
  */
 export function readingGrade(sentences: readonly string[]): number {
-  const words = sentences.flatMap(wordsOf);
+  const words = sentences.flatMap(splitWords);
   const syllableCount = words.reduce((sum, word) => sum + syllables(word), 0);
   return 0.39 * (words.length / sentences.length) + 11.8 * (syllableCount / words.length) - 15.59;
 }
@@ -89,7 +89,7 @@ export function syllablesEs(written: string): number {
  * easy. Szigriszt Pazos 1993 with the scale of Barrio-Cantalejo and others 2008, An Sist Sanit Navar 31(2); as quoted.
  */
 export function readingEaseEs(sentences: readonly string[]): number {
-  const words = sentences.flatMap(wordsOf);
+  const words = sentences.flatMap(splitWords);
   const syllableCount = words.reduce((sum, word) => sum + syllablesEs(word), 0);
   return 206.835 - 62.3 * (syllableCount / words.length) - words.length / sentences.length;
 }

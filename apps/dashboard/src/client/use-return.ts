@@ -1,12 +1,12 @@
 import { useCallback, useLayoutEffect, useRef } from 'react';
-import type { Step } from './use-step.ts';
+import type { LetterStep } from './use-step.ts';
 
 /**
  * Coming back from a step, the letter stands where it was left, with the focus on the button that was pressed. After a
  * decision, or when the link has died meanwhile, it starts at the top, with the focus on what is told there. Call the
  * function given back when leaving for a step.
  */
-export function useReturnToPlace(shown: Step, answerable: boolean): () => void {
+export function useReturnToPlace(shown: LetterStep, answerable: boolean): () => void {
   const left = useRef<{ scrollY: number; focus: Element | null } | null>(null);
   const wasAnswerable = useRef(answerable);
   useLayoutEffect(() => {

@@ -5,14 +5,14 @@ import { OutboxProvider } from './outbox/use-outbox.tsx';
 /** Fetched while there still is a signal: in the crawlspace, where a screen is first opened, there may be none. */
 function fetchEveryScreen(): void {
   const screens = [
-    import('./screens/account.tsx'),
-    import('./screens/projects.tsx'),
-    import('./screens/places.tsx'),
-    import('./screens/place.tsx'),
-    import('./screens/new-finding.tsx'),
-    import('./screens/finding.tsx'),
-    import('./screens/measure-again.tsx'),
-    import('./screens/unsent.tsx'),
+    import('./account-screen.tsx'),
+    import('./place/projects-screen.tsx'),
+    import('./place/places-screen.tsx'),
+    import('./place/place-screen.tsx'),
+    import('./finding/new-finding-screen.tsx'),
+    import('./finding/finding-screen.tsx'),
+    import('./finding/measure-again-screen.tsx'),
+    import('./outbox/unsent-screen.tsx'),
   ];
   // A screen that could not be fetched now is fetched when it is opened, and says so itself if that fails too.
   void Promise.allSettled(screens);

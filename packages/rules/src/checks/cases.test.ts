@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checks } from '../all-checks.ts';
+import { runCase } from '../handbook/run-case.ts';
 import type { CheckCase } from '../kernel/index.ts';
-import { runCase } from '../run-case.ts';
 
 for (const check of checks) {
   const { cases } = await check.cases();

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks } from '../all-checks.ts';
+import { InputError, runCheck } from '../judging/run-check.ts';
 import {
   assume,
   type Check,
@@ -14,7 +15,6 @@ import {
   type Situation,
   text,
 } from '../kernel/index.ts';
-import { InputError, runCheck } from '../run-check.ts';
 
 /**
  * No answer is kinder than what was seen: leaving an input out is never kinder than its worst value, unless the answer

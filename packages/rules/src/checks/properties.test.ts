@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks, evaluateCheck } from '../all-checks.ts';
+import { InputError, runCheck } from '../judging/run-check.ts';
 import { type Check, ENGINEER_REPAIR, type Field, type Fields, type Outcome, toAnswer } from '../kernel/index.ts';
-import { InputError, runCheck } from '../run-check.ts';
 
 /** Any value a field's schema accepts. */
 function anyValueOf(field: Field): fc.Arbitrary<unknown> {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { evaluateCheck } from '../all-checks.ts';
-import { InputError } from '../run-check.ts';
+import { InputError } from '../judging/run-check.ts';
 
 /** Where the inputs are refused, as paths; none when they are taken. */
 function refusedAt(check: string, inputs: object): string[] {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { checks } from '../all-checks.ts';
+import { InputError, runCheck } from '../judging/run-check.ts';
 import type { Check, CheckCase, Fields, Reason } from '../kernel/index.ts';
-import { InputError, runCheck } from '../run-check.ts';
 
 type Path = readonly (string | number)[];
 interface Leaf {

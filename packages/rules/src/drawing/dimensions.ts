@@ -1,6 +1,6 @@
 import { type Dimension, type Pointer, SHEET } from '../kernel/index.ts';
 import type { Mark, PathMark, TextMark } from './lay-out.ts';
-import { circlePoints, pathOf } from './surfaces.ts';
+import { circlePoints, svgPathOf } from './surfaces.ts';
 
 /** What stands on a dimension: a letter of the key, or a measured value. */
 export interface Label {
@@ -34,7 +34,7 @@ function labelAt(label: Label, x: number, y: number, size: number, asked: boolea
     ...(label.inches === undefined ? {} : { inches: label.inches }),
   };
   if (!label.letter) return [words];
-  return [{ pen: asked ? 'asked-disc' : 'disc', d: pathOf(circlePoints([cx, cy, size * 0.62]), true) }, words];
+  return [{ pen: asked ? 'asked-disc' : 'disc', d: svgPathOf(circlePoints([cx, cy, size * 0.62]), true) }, words];
 }
 
 /** The middle of the line when the label fits between the ticks, else beside it: past the end, or to the outside. */
@@ -58,18 +58,18 @@ export function dimensionMarks(shape: Dimension, label: Label | undefined, size:
   const on = (x: number, y: number, off: number): [number, number] => [x + nx * off, y + ny * off];
   const [a, b] = [on(x1, y1, shape.off), on(x2, y2, shape.off)];
   const witness = [[x1, y1] as const, [x2, y2] as const].map(([x, y]) =>
-    pathOf([on(x, y, sign * WITNESS_GAP), on(x, y, shape.off + sign * WITNESS_GAP)]),
+    svgPathOf([on(x, y, sign * WITNESS_GAP), on(x, y, shape.off + sign * WITNESS_GAP)]),
   );
   const ticks = [a, b].map(([x, y]) =>
-    pathOf([
+    svgPathOf([
       [x - (dx - nx) * TICK, y - (dy - ny) * TICK],
       [x + (dx - nx) * TICK, y + (dy - ny) * TICK],
     ]),
   );
   const lines: PathMark[] = [
-    ...(asked ? [{ pen: 'tape' as const, d: pathOf([a, b]) }] : []),
+    ...(asked ? [{ pen: 'tape' as const, d: svgPathOf([a, b]) }] : []),
     { pen: 'dimension', d: sign === 0 ? '' : witness.join('') },
-    { pen: asked ? 'asked' : 'dimension', d: pathOf([a, b]) },
+    { pen: asked ? 'asked' : 'dimension', d: svgPathOf([a, b]) },
     { pen: asked ? 'asked-tick' : 'tick', d: ticks.join('') },
   ];
   const drawn = lines.filter((line) => line.d !== '');
@@ -83,13 +83,13 @@ export function dimensionMarks(shape: Dimension, label: Label | undefined, size:
 /** A dot on the thing, a thin line, and the label at its other end. */
 export function pointerMarks(shape: Pointer, label: Label | undefined, size: number, asked: boolean): Mark[] {
   const [x1, y1, x2, y2] = shape.point;
-  const line = pathOf([
+  const line = svgPathOf([
     [x1, y1],
     [x2, y2],
   ]);
   return [
     { pen: asked ? 'asked' : 'dimension', d: line },
-    { pen: 'ink', d: pathOf(circlePoints([x2, y2, asked ? 2.6 : 1.7]), true) },
+    { pen: 'ink', d: svgPathOf(circlePoints([x2, y2, asked ? 2.6 : 1.7]), true) },
     ...(label ? labelAt(label, x1, y1, size, asked) : []),
   ];
 }

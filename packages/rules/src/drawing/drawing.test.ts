@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { checks } from '../all-checks.ts';
-import { drawingToSvg } from '../drawing-svg.ts';
 import { type Drawing, type Fields, type Locale, SHEET, type Shape, text } from '../kernel/index.ts';
 import { widthOf } from './dimensions.ts';
 import { inputLabels, keysOf, layOut, type Mark } from './lay-out.ts';
+import { drawingToSvg } from './svg.ts';
 
 /** Words as large as on a phone of 360 px, in units of the sheet. */
 const TEXT_SIZE = 9;

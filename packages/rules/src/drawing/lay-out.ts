@@ -1,6 +1,6 @@
 import { type Drawing, type Fields, type LineKind, type Locale, type Look, type Shape, say } from '../kernel/index.ts';
 import { dimensionMarks, type Label, pointerMarks } from './dimensions.ts';
-import { boxPoints, circlePoints, pathOf, pointsOf, surface } from './surfaces.ts';
+import { boxPoints, circlePoints, pointsOf, surface, svgPathOf } from './surfaces.ts';
 
 export type { Label } from './dimensions.ts';
 
@@ -55,15 +55,15 @@ const HOLE = 2.1;
 const BOLT = 4;
 
 function markAt(mark: 'nail' | 'hole' | 'bolt', x: number, y: number): PathMark[] {
-  if (mark === 'nail') return [{ pen: 'ink', d: pathOf(circlePoints([x, y, NAIL]), true) }];
-  if (mark === 'hole') return [{ pen: 'hole', d: pathOf(circlePoints([x, y, HOLE]), true) }];
+  if (mark === 'nail') return [{ pen: 'ink', d: svgPathOf(circlePoints([x, y, NAIL]), true) }];
+  if (mark === 'hole') return [{ pen: 'hole', d: svgPathOf(circlePoints([x, y, HOLE]), true) }];
   const corner = (at: number): [number, number] => [
     x + BOLT * Math.cos((Math.PI / 3) * at),
     y + BOLT * Math.sin((Math.PI / 3) * at),
   ];
   return [
-    { pen: 'bolt', d: pathOf([0, 1, 2, 3, 4, 5].map(corner), true) },
-    { pen: 'thin', d: pathOf(circlePoints([x, y, BOLT * 0.5]), true) },
+    { pen: 'bolt', d: svgPathOf([0, 1, 2, 3, 4, 5].map(corner), true) },
+    { pen: 'thin', d: svgPathOf(circlePoints([x, y, BOLT * 0.5]), true) },
   ];
 }
 
@@ -112,9 +112,9 @@ function marksOf(shape: Shape, keys: readonly string[], options: LayOutOptions):
   if ('box' in shape) return surface(boxPoints(shape.box), shape.look);
   if ('outline' in shape) return surface(pointsOf(shape.outline), shape.look);
   if ('circle' in shape) return surface(circlePoints(shape.circle), shape.look);
-  if ('line' in shape) return [{ pen: shape.kind, d: pathOf(pointsOf(shape.line)) }];
+  if ('line' in shape) return [{ pen: shape.kind, d: svgPathOf(pointsOf(shape.line)) }];
   if ('path' in shape) return [{ pen: shape.kind, d: shape.path }];
-  if ('ring' in shape) return [{ pen: shape.kind, d: pathOf(circlePoints(shape.ring), true) }];
+  if ('ring' in shape) return [{ pen: shape.kind, d: svgPathOf(circlePoints(shape.ring), true) }];
   if ('row' in shape) return rowMarks(shape);
   if ('mark' in shape) return pointsOf(shape.at).flatMap(([x, y]) => markAt(shape.mark, x, y));
   if ('dim' in shape)

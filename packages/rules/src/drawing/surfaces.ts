@@ -32,7 +32,7 @@ export const circlePoints = ([cx, cy, radius]: readonly [number, number, number]
     return [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)];
   });
 
-export const pathOf = (points: readonly Point[], closed = false): string =>
+export const svgPathOf = (points: readonly Point[], closed = false): string =>
   `M${points.map(([x, y]) => `${round(x)} ${round(y)}`).join('L')}${closed ? 'Z' : ''}`;
 
 /** The parts of the lines a·x + b·y = c that lie inside an outline, as path data. */
@@ -49,7 +49,7 @@ function ruled(points: readonly Point[], [a, b]: Point, offsets: readonly number
     const sorted = crossings.toSorted((p, q) => p[0] - q[0] || p[1] - q[1]);
     return sorted.flatMap((from, at) => {
       const to = sorted[at + 1];
-      return at % 2 === 0 && to ? [pathOf([from, to])] : [];
+      return at % 2 === 0 && to ? [svgPathOf([from, to])] : [];
     });
   });
   return parts.join('');
@@ -82,7 +82,7 @@ function grain(points: readonly Point[]): string {
 
 /** Crossed corners: a member that runs on behind. */
 function corners([a, b, c, d]: readonly Point[]): string {
-  return a && b && c && d ? pathOf([a, c]) + pathOf([b, d]) : '';
+  return a && b && c && d ? svgPathOf([a, c]) + svgPathOf([b, d]) : '';
 }
 
 function courses(points: readonly Point[]): string {
@@ -113,7 +113,7 @@ function stones(points: readonly Point[]): string {
       steps(left - (row % 2) * 5, right - 2, STONE_STEP * 1.6)
         .filter((x) => inside(x - 1, y - 1) && inside(x + 3, y + 2))
         .map((x, at) =>
-          pathOf(
+          svgPathOf(
             (row + at) % 2 === 0
               ? [
                   [x, y],
@@ -152,5 +152,5 @@ function texture(points: readonly Point[], look: Look): PathMark | undefined {
 /** A surface: its fill and edge, and what lies on it. */
 export function surface(points: readonly Point[], look: Look): PathMark[] {
   const on = texture(points, look);
-  return [{ pen: look, d: pathOf(points, true) }, ...(on && on.d !== '' ? [on] : [])];
+  return [{ pen: look, d: svgPathOf(points, true) }, ...(on && on.d !== '' ? [on] : [])];
 }

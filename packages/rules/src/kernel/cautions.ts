@@ -1,5 +1,5 @@
 import type { Referral, Severity } from './outcome.ts';
-import type { Role } from './severity.ts';
+import type { ElementRole } from './severity.ts';
 import { type Source, type UnreadBasis, unreadBases } from './source.ts';
 import { distinctTexts, type Text, text } from './text.ts';
 
@@ -90,13 +90,13 @@ export function unsourcedCautions(sources: readonly Source[]): Text[] {
 }
 
 /** The cautions every outcome carries, the gravest first. */
-export function standingCautions(role: Role, severity: Severity, sources: readonly Source[]): Text[] {
+export function standingCautions(role: ElementRole, severity: Severity, sources: readonly Source[]): Text[] {
   const first = severity === 'make-safe' ? [role === 'hazard' ? HAZARD_MAKE_SAFE : MAKE_SAFE] : [];
   return [...first, role === 'hazard' ? TREAT_AS : SCREENING, ...unsourcedCautions(sources)];
 }
 
 /** Referrals a severity brings by itself. */
-export function severityReferrals(role: Role, severity: Severity): Referral[] {
+export function severityReferrals(role: ElementRole, severity: Severity): Referral[] {
   if (severity !== 'make-safe' && severity !== 'engineer') return [];
   return [role === 'hazard' ? 'specialist' : 'engineer'];
 }

@@ -4,7 +4,7 @@ import type { Complete, Fields, Partials } from './fields.ts';
 import type { LossMode } from './loss-modes.ts';
 import type { Assumed, Outcome, Quantity, Referral, Severity, Verdict } from './outcome.ts';
 import { type AnyInputs, type InputIssue, inputReader, type ReadInputs } from './read-inputs.ts';
-import { ENGINEER_REPAIR, type Role, type SeverityFacts, type Situation } from './severity.ts';
+import { type ElementRole, ENGINEER_REPAIR, type SeverityFacts, type Situation } from './severity.ts';
 import type { Basis, Source } from './source.ts';
 import { type Text, text } from './text.ts';
 
@@ -104,7 +104,7 @@ export interface CheckCard {
   /** How the crew picks this check, in plain words. */
   readonly question: Text;
   readonly element: string;
-  readonly role: Role;
+  readonly role: ElementRole;
   /** False for a calculation that needs figures nobody measures on site: the phone does not offer it. */
   readonly forCrew?: false;
   /** The way of losing strength it measures; two findings of one way on one link multiply. */

@@ -2,6 +2,7 @@ export * from './assumptions.ts';
 export { unsourcedCautions } from './cautions.ts';
 export * from './compare.ts';
 export * from './conditions.ts';
+export * from './dates.ts';
 export * from './define-check.ts';
 export * from './drawing.ts';
 export * from './field-words.ts';

@@ -4,13 +4,13 @@ import { type Text, text } from './text.ts';
 
 /** What the element does in the house. */
 export const ROLES = ['gravity', 'lateral', 'envelope', 'finish', 'hazard'] as const;
-export type Role = (typeof ROLES)[number];
+export type ElementRole = (typeof ROLES)[number];
 export const MEMBER_KINDS = ['joist', 'beam', 'post', 'seat', 'hanger', 'plate', 'stud', 'engineered'] as const;
 export type MemberKind = (typeof MEMBER_KINDS)[number];
 
 /** What the place says about a finding; everything may be unknown. */
 export interface Situation {
-  readonly role?: Role | undefined;
+  readonly role?: ElementRole | undefined;
   readonly memberKind?: MemberKind | undefined;
   /** Full stories above the element; the roof is not one. */
   readonly storiesAbove?: number | undefined;
@@ -27,7 +27,7 @@ export interface Situation {
 
 /** A situation together with what the check found; the only input of the severity table. */
 export interface SeverityFacts extends Situation {
-  readonly role: Role;
+  readonly role: ElementRole;
   readonly verdict: Verdict;
   /** Load over capacity; a measured gap over its limit does not belong here. */
   readonly ratio: number | null;

@@ -3,7 +3,7 @@ import { overlaps, type Rect } from '../places/extents.ts';
 import type { Link, LoadPath, Segment, ShareLeft } from './load-path.ts';
 
 /** A link as it is kept: what says how much of it may be counted are findings, which change after it was described. */
-export interface KeptLink extends Omit<Link, 'remaining' | 'unmeasured'> {
+export interface DescribedLink extends Omit<Link, 'remaining' | 'unmeasured'> {
   readonly findingIds: readonly string[];
   /** Who says that it is sound. */
   readonly photoId: string | null;
@@ -13,10 +13,10 @@ export interface KeptLink extends Omit<Link, 'remaining' | 'unmeasured'> {
   readonly parts: { readonly total: number; readonly opened: number; readonly bad: number } | null;
 }
 
-export interface KeptSegment extends Omit<Segment, 'links'> {
+export interface DescribedSegment extends Omit<Segment, 'links'> {
   /** Left end on the elevation, inches. */
   readonly fromIn: number | null;
-  readonly links: readonly KeptLink[];
+  readonly links: readonly DescribedLink[];
 }
 
 /** A part of what was given that cannot be kept, by its JSON Pointer (RFC 6901), and why. */
@@ -35,7 +35,7 @@ export interface LinkFinding {
 }
 
 export interface KeptPath extends Omit<LoadPath, 'segments'> {
-  readonly segments: readonly KeptSegment[];
+  readonly segments: readonly DescribedSegment[];
 }
 
 /** What has come to stand around a kept path since it was described. */
@@ -62,10 +62,13 @@ export function pathNow({ segments, ...path }: KeptPath, now: Now): LoadPath {
   };
 }
 
-const fromAbove = ({ role, momentAboveFtLb }: KeptLink, momentFtLb: number | null): Pick<Link, 'momentAboveFtLb'> =>
+const fromAbove = (
+  { role, momentAboveFtLb }: DescribedLink,
+  momentFtLb: number | null,
+): Pick<Link, 'momentAboveFtLb'> =>
   role === 'hold-down' && momentAboveFtLb === undefined && momentFtLb !== null ? { momentAboveFtLb: momentFtLb } : {};
 
-function linkNow(kept: KeptLink, { findings, repaired }: Now): Link {
+function linkNow(kept: DescribedLink, { findings, repaired }: Now): Link {
   const { findingIds, photoId: _photoId, at: _at, parts: _parts, ...link } = kept;
   if (link.state !== 'findings') return link;
   const standing = findingIds.filter((id) => findings.get(id) && findings.get(id)?.state !== 'withdrawn');
@@ -88,10 +91,10 @@ function shareOf(finding: LinkFinding | undefined): ShareLeft | null {
 }
 
 /** Every finding that hangs on a link. */
-export const findingIdsOf = (segments: readonly KeptSegment[]): string[] => [
+export const findingIdsOf = (segments: readonly DescribedSegment[]): string[] => [
   ...new Set(segments.flatMap(({ links }) => links.flatMap(({ findingIds }) => findingIds))),
 ];
-export const photoIdsOf = (segments: readonly KeptSegment[]): string[] => [
+export const photoIdsOf = (segments: readonly DescribedSegment[]): string[] => [
   ...new Set(segments.flatMap(({ links }) => links.flatMap(({ photoId }) => photoId ?? []))),
 ];
 
@@ -103,7 +106,7 @@ interface Place {
 
 /** Everything a load path says that cannot be kept, each with where it stands. */
 export function keptFaults(
-  segments: readonly KeptSegment[],
+  segments: readonly DescribedSegment[],
   place: Place,
   known: { readonly findings: ReadonlyMap<string, unknown>; readonly photos: ReadonlySet<string> },
 ): Fault[] {
@@ -124,7 +127,7 @@ export function keptFaults(
 }
 
 function stateFaults(
-  { name, state, findingIds, photoId }: KeptLink,
+  { name, state, findingIds, photoId }: DescribedLink,
   pointer: string,
   known: Parameters<typeof keptFaults>[2],
 ): Fault[] {
@@ -150,7 +153,7 @@ function stateFaults(
   return faults;
 }
 
-function partsFaults({ parts }: KeptLink, pointer: string): Fault[] {
+function partsFaults({ parts }: DescribedLink, pointer: string): Fault[] {
   if (!parts) return [];
   if (parts.opened > parts.total)
     return [
@@ -182,15 +185,15 @@ function outside(rect: Rect, { name, widthIn, heightIn }: Place, pointer: string
 }
 
 /** Two links of one kind cannot stand in the same spot; those of different kinds cross as a post crosses a panel. */
-function sameSpot(links: readonly KeptLink[], part: number, pointer: string): Fault[] {
-  const { at, role, name } = links[part] as KeptLink;
+function sameSpot(links: readonly DescribedLink[], part: number, pointer: string): Fault[] {
+  const { at, role, name } = links[part] as DescribedLink;
   const other = links.slice(0, part).find((one) => one.role === role && one.at && at && overlaps(one.at, at));
   return other
     ? [{ pointer: `${pointer}/at`, detail: `at: "${name}" lies over "${other.name}" of the same kind.` }]
     : [];
 }
 
-function overlappingSegments(segments: readonly KeptSegment[], { name, widthIn }: Place): Fault[] {
+function overlappingSegments(segments: readonly DescribedSegment[], { name, widthIn }: Place): Fault[] {
   const spans = segments.flatMap(({ fromIn, lengthFt, name: segment }, at) =>
     fromIn === null || lengthFt === undefined
       ? []

@@ -1,5 +1,5 @@
 import { joinTexts, type Text, text } from '../kernel/index.ts';
-import { linksOf, list } from './line-words.ts';
+import { linksOf, listNames } from './line-words.ts';
 import { LINK_ROLE_WORDS, type LoadPath } from './load-path.ts';
 import type { LineWorth, SegmentWorth } from './strength.ts';
 import { anySlender, isPier } from './weights.ts';
@@ -60,7 +60,7 @@ function aboveWords({ storiesAbove }: LoadPath, segments: readonly SegmentWorth[
 function withoutWords({ segments }: LoadPath): Text[] {
   const roles = [...new Set(segments.flatMap(({ without = [] }) => without))];
   if (roles.length === 0) return [];
-  const told = (language: keyof Text) => list(roles.map((role) => LINK_ROLE_WORDS[role][language].toLowerCase()));
+  const told = (language: keyof Text) => listNames(roles.map((role) => LINK_ROLE_WORDS[role][language].toLowerCase()));
   return [
     text(`Taken as said, there is none of its own: ${told('en')}.`, `Según lo dicho, no tiene propio: ${told('es')}.`),
   ];
@@ -71,7 +71,7 @@ function borrowedWords(segments: readonly SegmentWorth[]): Text[] {
     .filter(({ intendedLb }) => intendedLb !== null)
     .flatMap(({ links }) => links.filter(({ intendedLb }) => intendedLb === null).map(({ name }) => name));
   if (names.length === 0) return [];
-  const shown = list([...new Set(names)]);
+  const shown = listNames([...new Set(names)]);
   return [
     text(
       `Taken as meant for no less than its segment, for want of a capacity: ${shown}.`,
@@ -88,7 +88,7 @@ function openTieWords({ segments }: LoadPath): Text[] {
       .map(({ name }) => name),
   );
   if (names.length === 0) return [];
-  const shown = list([...new Set(names)]);
+  const shown = listNames([...new Set(names)]);
   return [
     text(
       `Its tension is not turned into a load of the wall; lever or height is missing: ${shown}.`,
@@ -101,7 +101,7 @@ function openTieWords({ segments }: LoadPath): Text[] {
 function pierWords({ kind, segments }: LoadPath): Text[] {
   if (kind !== 'wall-line') return [];
   const open = segments.filter(({ lengthFt, heightFt }) => lengthFt === undefined || heightFt === undefined);
-  const unmeasured = list(open.map(({ name }) => name));
+  const unmeasured = listNames(open.map(({ name }) => name));
   const untold = text(
     `Taken to be no more than 3.5 times as high as long, for want of a length or height: ${unmeasured}.`,
     `A falta de largo o altura, se toma que no es más de 3.5 veces más alto que largo: ${unmeasured}.`,
@@ -114,8 +114,8 @@ function overLimitWords(segments: LoadPath['segments']): Text[] {
   if (names.length === 0) return [];
   return [
     text(
-      `Over 3.5 times as high as long, which does not count as a panel wall: ${list(names)}.`,
-      `Más de 3.5 veces más alto que largo, no cuenta como pared de paneles: ${list(names)}.`,
+      `Over 3.5 times as high as long, which does not count as a panel wall: ${listNames(names)}.`,
+      `Más de 3.5 veces más alto que largo, no cuenta como pared de paneles: ${listNames(names)}.`,
     ),
   ];
 }
@@ -134,8 +134,8 @@ function lengthWords(kind: LoadPath['kind'], segments: LoadPath['segments']): Te
   if (low.length > 0)
     words.push(
       text(
-        `Without a height a narrow segment counts for its whole length: ${list(low.map(({ name }) => name))}.`,
-        `Sin su altura, un tramo angosto cuenta por todo su largo: ${list(low.map(({ name }) => name))}.`,
+        `Without a height a narrow segment counts for its whole length: ${listNames(low.map(({ name }) => name))}.`,
+        `Sin su altura, un tramo angosto cuenta por todo su largo: ${listNames(low.map(({ name }) => name))}.`,
       ),
     );
   return words;

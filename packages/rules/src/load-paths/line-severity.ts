@@ -1,6 +1,6 @@
 import {
+  type ElementRole,
   type MemberKind,
-  type Role,
   rateSeverity,
   SEVERITIES,
   type SeverityAnswer,
@@ -15,7 +15,7 @@ import { usualWords } from './usual-links.ts';
 
 /** What the severity table says of the gravest thing in the line, and of what thing. */
 export interface LineRating extends SeverityAnswer {
-  readonly role: Role;
+  readonly role: ElementRole;
   /** The link it was said of, or the usual one that is not listed; null when it is the line as a whole. */
   readonly link: Text | null;
 }
@@ -47,7 +47,7 @@ export function rateLine(
   segments: readonly SegmentWorth[],
   found: LineFinding,
 ): LineRating {
-  const role: Role = path.kind === 'wall-line' ? 'lateral' : 'gravity';
+  const role: ElementRole = path.kind === 'wall-line' ? 'lateral' : 'gravity';
   const place = { role, storiesAbove: path.storiesAbove, shored: path.shored };
   const ratings = segments.flatMap((segment, at) => {
     const storyShare = path.storyShare === undefined ? undefined : path.storyShare * (line.weights[at] ?? 0);

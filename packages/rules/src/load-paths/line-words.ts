@@ -10,7 +10,7 @@ interface Found {
   readonly known: boolean;
 }
 
-export const list = (names: readonly string[]): string => names.join(', ');
+export const listNames = (names: readonly string[]): string => names.join(', ');
 
 /** What the line is worth and why, gravest first; the severity row comes after it. */
 export function lineReasons(
@@ -117,12 +117,12 @@ function notSeenWords(segments: readonly SegmentWorth[]): Text[] {
   const unseen = linksOf(segments, ({ state }) => state === 'unseen');
   const unmeasured = linksOf(segments, (link) => link.unmeasured);
   return [
-    ...(unseen.length > 0 ? [text(`Not seen: ${list(unseen)}.`, `Sin ver: ${list(unseen)}.`)] : []),
+    ...(unseen.length > 0 ? [text(`Not seen: ${listNames(unseen)}.`, `Sin ver: ${listNames(unseen)}.`)] : []),
     ...(unmeasured.length > 0
       ? [
           text(
-            `Seen, with findings that do not tell what is left: ${list(unmeasured)}.`,
-            `Vistos, con hallazgos que no dicen cuánto queda: ${list(unmeasured)}.`,
+            `Seen, with findings that do not tell what is left: ${listNames(unmeasured)}.`,
+            `Vistos, con hallazgos que no dicen cuánto queda: ${listNames(unmeasured)}.`,
           ),
         ]
       : []),

@@ -3,7 +3,7 @@ import { countedLengthFt as countedByStandard } from '../standards/sdpws-common/
 import { whole } from './any-load-path.setup.ts';
 import { evaluateLoadPath } from './evaluate-load-path.ts';
 import type { Link, LinkRole, LoadPath, Segment } from './load-path.ts';
-import { countedLengthFt } from './weights.ts';
+import { segmentLengthFt } from './weights.ts';
 
 const sound = (name: string, role: LinkRole, more: Partial<Link> = {}): Link => ({
   name,
@@ -252,7 +252,7 @@ describe('segments without capacities', () => {
   test('count for the length that the standard of perforated walls counts, from 1 to 5 times as high as long', () => {
     for (let lengthFt = 1.6; lengthFt <= 8; lengthFt += 0.1) {
       const segment = { name: 'A', lengthFt, heightFt: 8, links: [] };
-      expect(countedLengthFt(segment)).toBeCloseTo(countedByStandard(lengthFt, 8), 12);
+      expect(segmentLengthFt(segment)).toBeCloseTo(countedByStandard(lengthFt, 8), 12);
     }
   });
 });

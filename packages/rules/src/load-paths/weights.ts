@@ -30,7 +30,7 @@ export function weighSegments(
 ): Weights {
   const lengthsFt = segments.map(({ lengthFt }) => lengthFt).filter((lengthFt) => lengthFt !== undefined);
   const allLong = lengthsFt.length === segments.length;
-  const countedFt = kind === 'wall-line' ? segments.map(countedLengthFt) : lengthsFt;
+  const countedFt = kind === 'wall-line' ? segments.map(segmentLengthFt) : lengthsFt;
   const choices: readonly [Weights['weighedBy'], readonly number[] | null][] = [
     ['strength', meantLb],
     ['length', allLong ? countedFt : null],
@@ -48,7 +48,7 @@ const aspectOf = ({ lengthFt, heightFt }: Segment): number | undefined =>
   lengthFt === undefined || heightFt === undefined ? undefined : heightFt / lengthFt;
 
 /** Length in ft that a segment of a wall counts for in its line; all of it while its height is not known. */
-export function countedLengthFt(segment: Segment): number {
+export function segmentLengthFt(segment: Segment): number {
   const { lengthFt = 0 } = segment;
   const aspect = aspectOf(segment);
   if (aspect === undefined) return lengthFt;
@@ -60,4 +60,4 @@ export const isPier = (segment: Segment): boolean => !atMost(aspectOf(segment) ?
 
 /** Whether any segment counts for less than its length. */
 export const anySlender = (segments: readonly Segment[]): boolean =>
-  segments.some((segment) => countedLengthFt(segment) < (segment.lengthFt ?? 0));
+  segments.some((segment) => segmentLengthFt(segment) < (segment.lengthFt ?? 0));

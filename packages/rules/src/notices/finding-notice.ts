@@ -1,8 +1,8 @@
 import { type FindingState, type Text, text, type Verdict } from '../kernel/index.ts';
-import { type NoticeClock, type NoticeTerms, noticeClock, type SentNotice } from './notice-clock.ts';
+import { type NoticeClock, type NoticeTerms, runNoticeClock, type SentNotice } from './notice-clock.ts';
 
 /** What the notice of one finding hangs on. Days are dates at the site, `YYYY-MM-DD`. */
-export interface NoticeFacts {
+export interface FindingNoticeFacts {
   readonly state: FindingState;
   /** Null while nothing was measured. */
   readonly verdict: Verdict | null;
@@ -25,10 +25,10 @@ const FAILED_MAIL = text(
 );
 
 /** Works out by when a finding is to be told of. A mail that did not go out tells nothing. Throws RangeError for what is no day. */
-export function findingNotice(facts: NoticeFacts): FindingNotice {
+export function findingNotice(facts: FindingNoticeFacts): FindingNotice {
   const { firstSeenOn, today, workOn, terms, notices } = facts;
   const [disturbedOn] = workOn.toSorted();
-  const told = noticeClock({
+  const told = runNoticeClock({
     firstSeenOn,
     terms,
     sent: notices.filter(({ hasFailed }) => !hasFailed),
@@ -46,7 +46,7 @@ const offered: readonly FindingState[] = ['offered', 'declined'];
  * What meets is no hidden condition to tell of, and what was agreed in writing is known. A change order that was sent tells
  * of it too, and is enough where the contract names neither days nor a method.
  */
-function isAsked({ state, verdict, terms: { days, methods } }: NoticeFacts): boolean {
+function isAsked({ state, verdict, terms: { days, methods } }: FindingNoticeFacts): boolean {
   if (agreed.includes(state) || verdict === 'meets' || verdict === 'not-applicable') return false;
   return !offered.includes(state) || days !== null || methods.length > 0;
 }

@@ -1,5 +1,5 @@
+import { addCalendarDays, addWorkingDays } from '../kernel/dates.ts';
 import { type Text, text } from '../kernel/index.ts';
-import { addCalendarDays, addWorkingDays } from '../pricing/contract/dates.ts';
 
 /** How a contract wants to be told. */
 export const NOTICE_METHODS = ['in-person', 'letter', 'certified-mail', 'e-mail', 'app'] as const;
@@ -57,7 +57,7 @@ const daysBetween = (from: string, to: string): number => Math.round((Date.parse
  * @param firstSeenOn, today and all others `YYYY-MM-DD`
  * @throws RangeError for a date there is not, or days below 0 or not whole
  */
-export function noticeClock(input: {
+export function runNoticeClock(input: {
   readonly firstSeenOn: string;
   readonly terms: NoticeTerms;
   readonly sent: readonly SentNotice[];

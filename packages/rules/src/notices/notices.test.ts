@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { CONTENT_ITEMS, type ContentItem, reviewContent } from './change-content.ts';
-import { type NoticeTerms, noticeClock } from './notice-clock.ts';
+import { type NoticeTerms, runNoticeClock } from './notice-clock.ts';
 import { COMMON_CONTENT, STATE_PROFILES } from './states.data.ts';
 
 const without = (...items: ContentItem[]) => CONTENT_ITEMS.filter((item) => !items.includes(item));
@@ -92,8 +92,8 @@ describe('what a written change must carry', () => {
 
 describe('the notice clock', () => {
   const terms: NoticeTerms = { days: 14, dayKind: 'calendar', methods: ['letter', 'certified-mail'] };
-  const clock = (more: Partial<Parameters<typeof noticeClock>[0]> = {}) =>
-    noticeClock({ firstSeenOn: '2026-06-01', terms, sent: [], today: '2026-06-10', ...more });
+  const clock = (more: Partial<Parameters<typeof runNoticeClock>[0]> = {}) =>
+    runNoticeClock({ firstSeenOn: '2026-06-01', terms, sent: [], today: '2026-06-10', ...more });
 
   test('14 days after 1 June end on 15 June (term published: A201-2017 3.7.4 as quoted)', () => {
     expect(clock()).toMatchObject({ dueOn: '2026-06-15', daysLeft: 5, state: 'open', sentOn: null });

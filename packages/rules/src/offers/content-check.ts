@@ -4,18 +4,18 @@ import type { EstimateContent, RepairChoice } from './document/estimate-content.
 type Work = Pick<EstimateContent, 'choices' | 'overrides'>;
 
 /** A part of what was given that cannot be taken, by its JSON Pointer (RFC 6901), and why. */
-export interface Fault {
+export interface ContentFault {
   readonly pointer: string;
   readonly detail: string;
 }
 
 /** Repairs that are unknown or named twice, and work that no chosen repair has. */
-export const contentFaults = (content: EstimateContent): Fault[] => [
+export const contentFaults = (content: EstimateContent): ContentFault[] => [
   ...workFaults(content, ''),
   ...content.alternates.flatMap((alternate, at) => workFaults(alternate, `/alternates/${at}`)),
 ];
 
-const workFaults = ({ choices, overrides }: Work, at: string): Fault[] => [
+const workFaults = ({ choices, overrides }: Work, at: string): ContentFault[] => [
   ...choiceFaults(choices, `${at}/choices`),
   ...overrideFaults(overrides, choices, `${at}/overrides`),
 ];
@@ -23,8 +23,8 @@ const workFaults = ({ choices, overrides }: Work, at: string): Fault[] => [
 const operationsOf = (repairId: string): string[] =>
   findRepair(repairId)?.steps.map(({ operation }) => operation) ?? [];
 
-function choiceFaults(choices: readonly RepairChoice[], at: string): Fault[] {
-  return choices.flatMap(({ repairId, quantities }, order): Fault[] => {
+function choiceFaults(choices: readonly RepairChoice[], at: string): ContentFault[] {
+  return choices.flatMap(({ repairId, quantities }, order): ContentFault[] => {
     const pointer = `${at}/${order}`;
     if (!findRepair(repairId)) return [{ pointer: `${pointer}/repairId`, detail: `there is no repair "${repairId}"` }];
     if (choices.findIndex((choice) => choice.repairId === repairId) < order)
@@ -39,9 +39,9 @@ function choiceFaults(choices: readonly RepairChoice[], at: string): Fault[] {
   });
 }
 
-function overrideFaults(overrides: Work['overrides'], choices: Work['choices'], at: string): Fault[] {
+function overrideFaults(overrides: Work['overrides'], choices: Work['choices'], at: string): ContentFault[] {
   const operations = [...new Set(choices.flatMap(({ repairId }) => operationsOf(repairId)))];
-  return overrides.flatMap(({ operation }, order): Fault[] => {
+  return overrides.flatMap(({ operation }, order): ContentFault[] => {
     const pointer = `${at}/${order}/operation`;
     if (overrides.findIndex((one) => one.operation === operation) < order)
       return [{ pointer, detail: `"${operation}" is set by hand twice; allowed is once` }];

@@ -1,6 +1,6 @@
+import { calendarDaysOf } from '../kernel/dates.ts';
 import { type Text, text } from '../kernel/index.ts';
 import type { Crew } from '../pricing/book/cost-book.ts';
-import { calendarDaysOf } from '../pricing/contract/dates.ts';
 import { daysOf } from '../repairs/schedule.ts';
 
 /** What the days of a group are worked out from. */

@@ -8,7 +8,6 @@ export * from './book/starter-cost-book.data.ts';
 export * from './contract/contingency.ts';
 export * from './contract/contract.ts';
 export * from './contract/contract-input.ts';
-export * from './contract/dates.ts';
 export * from './contract/ledger.ts';
 export * from './contract/payments.ts';
 export * from './estimate/amounts.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checks, evaluateCheck } from '../all-checks.ts';
-import { runCheck } from '../run-check.ts';
+import { runCheck } from '../judging/run-check.ts';
 import { OPERATIONS, PHASES } from './operations.data.ts';
 import { repairs } from './registry.ts';
 import { takeOff, UnknownRepairError } from './take-off.ts';

@@ -2,7 +2,7 @@ import type { Delivery, Locale, PeopleEventType, PeopleFacts } from '@underlath/
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import type { PeopleLogService } from '../people-log/people-log.service.ts';
 import {
@@ -36,7 +36,7 @@ const logged: Readonly<Partial<Record<AccountNews, PeopleEventType>>> = {
 /** Letters to a person about their own account, and the notes of it. Each goes out through the outbox of the company they work for. */
 export class AccountMail {
   constructor(
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly clock: Clock,
     private readonly peopleLog: PeopleLogService,
     private readonly publicUrl: string,

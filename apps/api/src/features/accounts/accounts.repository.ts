@@ -3,7 +3,7 @@ import type { Database, Tx } from '../../platform/database/database.ts';
 import { orAway } from '../../platform/database/database-errors.ts';
 
 export type LinkKind = AccountLinkKind;
-export type LinkRow = Prisma.AccountLinkGetPayload<object>;
+export type AccountLinkRow = Prisma.AccountLinkGetPayload<object>;
 export type PasskeyRow = Prisma.PasskeyGetPayload<object>;
 export type TurnRow = Prisma.SignInTurnGetPayload<object>;
 export type UserRow = Prisma.UserGetPayload<object>;
@@ -44,7 +44,12 @@ export const countLinksSince = (tx: Tx, userId: string, since: Date): Promise<nu
   tx.accountLink.count({ where: { userId, createdAt: { gt: since } } });
 
 /** The open link of a secret, if it is one of these kinds, for the one caller that takes it. */
-export async function takeLink(tx: Tx, tokenHash: string, kinds: LinkKind[], now: Date): Promise<LinkRow | null> {
+export async function takeLink(
+  tx: Tx,
+  tokenHash: string,
+  kinds: LinkKind[],
+  now: Date,
+): Promise<AccountLinkRow | null> {
   const taken = await tx.accountLink.updateMany({
     where: { tokenHash, kind: { in: kinds }, usedAt: null, expiresAt: { gt: now } },
     data: { usedAt: now },

@@ -1,9 +1,9 @@
 import { accountRoutes } from '@underlath/contract';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import type { SeenDevice } from '../../platform/accounts.ts';
-import type { Principal } from '../../plugins/auth.ts';
+import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
+import { deviceOf } from '../../plugins/device.ts';
 import { serve } from '../../plugins/serve.ts';
+import type { Principal } from '../../shared/principals.ts';
 import type { DevicesService } from './devices.service.ts';
 import type { Own, PasswordsService } from './passwords.service.ts';
 import type { ProfileService } from './profile.service.ts';
@@ -26,12 +26,6 @@ export function registerAccountsRoutes(app: FastifyInstance, services: Services)
   registerSecondStep(app, services);
   registerDevices(app, services);
 }
-
-/** What a request tells of the device it comes from. */
-export const deviceOf = (request: FastifyRequest): SeenDevice => ({
-  userAgent: request.headers['user-agent'],
-  address: request.ip,
-});
 
 function ownOf(principal: Principal): Own {
   if (principal.kind !== 'member') throw new Error('the permission "session" lets members through, and nobody else');

@@ -1,7 +1,7 @@
 import type { Device } from '@underlath/contract';
+import { endSessions, listSessions } from '../../platform/accounts/sessions.ts';
 import type { Database } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { endSessions, listSessions } from '../../platform/sessions.ts';
 import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 import { deviceWords } from './device-words.ts';

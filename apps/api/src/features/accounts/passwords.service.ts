@@ -1,11 +1,11 @@
 import type { accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
+import { assertPassword, requirePassword, setPassword } from '../../platform/accounts/credentials.ts';
+import { hashPassword } from '../../platform/accounts/passwords.ts';
+import { endSessions } from '../../platform/accounts/sessions.ts';
 import type { Clock } from '../../platform/clock.ts';
-import { assertPassword, requirePassword, setPassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import { hashPassword } from '../../platform/passwords.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret } from '../../platform/secrets.ts';
-import { endSessions } from '../../platform/sessions.ts';
 import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 

@@ -1,6 +1,6 @@
 import type { AccountView, accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
+import { emailTaken, requirePassword } from '../../platform/accounts/credentials.ts';
 import type { Clock } from '../../platform/clock.ts';
-import { emailTaken, requirePassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret } from '../../platform/secrets.ts';

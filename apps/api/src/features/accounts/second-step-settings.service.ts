@@ -1,10 +1,10 @@
 import type { accountRoutes, BodyOut, Locale } from '@underlath/contract';
+import { hasSecondStep, requirePassword } from '../../platform/accounts/credentials.ts';
+import type { Sealing } from '../../platform/accounts/sealing.ts';
 import type { Clock } from '../../platform/clock.ts';
-import { hasSecondStep, requirePassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import type { Sealing } from '../../platform/sealing.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
 import type { AccountNews } from './account-letters.ts';
 import type { AccountMail } from './account-mail.ts';

@@ -1,7 +1,7 @@
 import type { accountRoutes, BodyOut, Locale, SecondStep } from '@underlath/contract';
+import type { Sealing } from '../../platform/accounts/sealing.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { Sealing } from '../../platform/sealing.ts';
 import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 import { stepOfCode } from './one-time-codes.ts';

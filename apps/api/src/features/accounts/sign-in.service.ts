@@ -1,12 +1,12 @@
 import type { accountRoutes, BodyOut, Locale, Me, PasskeyAnswer, SecondStep } from '@underlath/contract';
-import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts/accounts.ts';
+import { hasSecondStep } from '../../platform/accounts/credentials.ts';
+import { beginSession } from '../../platform/accounts/sessions.ts';
 import type { Clock } from '../../platform/clock.ts';
-import { hasSecondStep } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
-import { beginSession } from '../../platform/sessions.ts';
 import type { MembersService } from '../members/members.service.ts';
 import type { PeopleLogService } from '../people-log/people-log.service.ts';
 import type { AccountMail } from './account-mail.ts';

@@ -1,7 +1,7 @@
 import { actualRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { ActualsService } from './actuals.service.ts';
 
 export function registerActualsRoutes(app: FastifyInstance, service: ActualsService): void {

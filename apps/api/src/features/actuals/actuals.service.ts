@@ -4,13 +4,12 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { dayOf } from '../../shared/days.ts';
+import { namesOf } from '../../shared/members.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
-import { dayOf } from '../days.ts';
-import type { EstimateFinding } from '../estimates/estimates.repository.ts';
 import type { EstimatesService, Found } from '../estimates/estimates.service.ts';
-import { namesOf } from '../member-names.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { ActualRow } from './actuals.repository.ts';
 import * as actuals from './actuals.repository.ts';
@@ -133,7 +132,7 @@ function unitOf(operation: string): string {
   return found.unit;
 }
 
-const agreed: readonly EstimateFinding['state'][] = ['approved', 'repaired', 'proven'];
+const agreed: readonly Found['state'][] = ['approved', 'repaired', 'proven'];
 
 function assertAgreed({ state, finding: { number } }: Found): void {
   if (agreed.includes(state)) return;

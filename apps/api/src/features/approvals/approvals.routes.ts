@@ -1,9 +1,9 @@
 import { clientRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
+import { sendPdf } from '../../plugins/downloads.ts';
 import { serve } from '../../plugins/serve.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
-import { sendPdf } from '../reports/reports.routes.ts';
 import type { ReportsService } from '../reports/reports.service.ts';
 import type { ApprovalsService } from './approvals.service.ts';
 import type { ClientLinks } from './client-links.ts';

@@ -13,20 +13,20 @@ import {
 } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { sha256Of } from '../../platform/hash.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import type { ClientPrincipal } from '../../plugins/auth.ts';
+import type { ClientPrincipal } from '../../shared/principals.ts';
+import { type DecidedData, eventTypes } from '../../shared/record-events.ts';
+import { letterZone } from '../../shared/site-words.ts';
 import { toQuestion } from '../change-orders/change-orders.mapper.ts';
 import { answerOf, toDecision } from '../change-orders/decisions.mapper.ts';
-import { toDocument } from '../change-orders/sent-document.ts';
+import { toDocument } from '../change-orders/sent-document.mapper.ts';
 import type { ContractService } from '../contract/contract.service.ts';
 import { effectOf, ledgerName, noChange } from '../contract/contract-change.ts';
 import { contractToday } from '../contract/contract-today.ts';
 import { type LettersService, subjectOf } from '../mail/letters.service.ts';
-import { type DecidedData, eventTypes } from '../records/record-events.ts';
-import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { letterZone } from '../site-words.ts';
 import * as approvals from './approvals.repository.ts';
 import { assertLive, contactOf, contactWords } from './link-state.ts';
 

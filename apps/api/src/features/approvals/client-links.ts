@@ -4,7 +4,7 @@ import { setFence } from '../../platform/database/fence.ts';
 import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
-import type { ClientPrincipal } from '../../plugins/auth.ts';
+import type { ClientPrincipal } from '../../shared/principals.ts';
 import * as approvals from './approvals.repository.ts';
 import { assertReadable } from './link-state.ts';
 

@@ -3,7 +3,7 @@ import { type Contact, ProblemError } from '../../platform/problem-error.ts';
 import * as approvals from './approvals.repository.ts';
 
 /** What of a link says whether it works. */
-export interface LinkState extends Pick<approvals.LinkRow, 'companyId' | 'version' | 'revokedAt' | 'expiresAt'> {
+export interface LinkStanding extends Pick<approvals.LinkRow, 'companyId' | 'version' | 'revokedAt' | 'expiresAt'> {
   readonly sent: { readonly decision: object | null; readonly changeOrder: { readonly sentVersion: number | null } };
 }
 
@@ -11,7 +11,7 @@ export interface LinkState extends Pick<approvals.LinkRow, 'companyId' | 'versio
  * What was answered stays to be read for as long as the firm keeps it; before an answer a link must still be live.
  * @throws ProblemError as `assertLive`
  */
-export async function assertReadable(tx: Tx, link: LinkState, now: Date): Promise<void> {
+export async function assertReadable(tx: Tx, link: LinkStanding, now: Date): Promise<void> {
   if (!link.sent.decision) await assertLive(tx, link, now);
 }
 
@@ -19,7 +19,7 @@ export async function assertReadable(tx: Tx, link: LinkState, now: Date): Promis
  * A live link can be answered and asked by.
  * @throws ProblemError `link-replaced` when another version stands or comes, `link-revoked`, `link-expired`
  */
-export async function assertLive(tx: Tx, link: LinkState, now: Date): Promise<void> {
+export async function assertLive(tx: Tx, link: LinkStanding, now: Date): Promise<void> {
   const { companyId, version, revokedAt, expiresAt, sent } = link;
   const isReplaced = sent.changeOrder.sentVersion !== version;
   if (!isReplaced && !revokedAt && expiresAt > now) return;

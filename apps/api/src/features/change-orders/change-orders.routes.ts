@@ -1,7 +1,7 @@
 import { type ChangeOrderDocument, changeOrderRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { ChangeOrdersService } from './change-orders.service.ts';
 import type { SendingService } from './sending.service.ts';
 

@@ -8,29 +8,21 @@ import type {
   DraftField,
   Question,
 } from '@underlath/contract';
-import {
-  composeWords,
-  type DraftDocument,
-  editDraft,
-  type KeptDraft,
-  markStale,
-  newDraft,
-} from '@underlath/rules/offers';
+import { composeWords, editDraft, type KeptDraft, markStale, newDraft } from '@underlath/rules/offers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { hashOf } from '../../platform/hash.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import { effectOf } from '../contract/contract-change.ts';
-import type { History } from '../contract/contract-history.ts';
-import { toWord } from '../enum-words.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
+import { toWord } from '../../shared/enum-words.ts';
+import { namesOf } from '../../shared/members.ts';
+import { assertVersion } from '../../shared/versions.ts';
+import type { History } from '../contract/contract.service.ts';
 import { type LettersService, subjectOf } from '../mail/letters.service.ts';
-import { mailsOf } from '../mail/mail.mapper.ts';
-import { namesOf } from '../member-names.ts';
-import { hashOf } from '../records/record-hash.ts';
+import { mailsOf } from '../mail/sent-mails.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import {
   currentVersion,
@@ -45,7 +37,7 @@ import type { ChangeOrderRecord } from './change-orders.repository.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { assertMembers } from './members-check.ts';
 import type { Offer, OfferBuilder, OfferSources } from './offer-builder.ts';
-import { approvedOf } from './sent-document.ts';
+import { approvedOf } from './sent-document.mapper.ts';
 
 /** Of what was sent: it is not edited. */
 const NOTHING_TO_MEND = { blocks: [], marks: [], missingSpanish: [], conflicts: [], review: null };
@@ -257,7 +249,8 @@ export class ChangeOrdersService {
     if (record.state !== 'sent') return { ...NOTHING_TO_MEND, draft };
     // While it waits, with the contract as it stands now and not as it was when it was sent.
     const history = sources?.history ?? (await this.offers.history(tx, record));
-    return { ...NOTHING_TO_MEND, draft: standing(draft, history) };
+    const change = { cents: draft.contract.thisChangeCents, days: draft.days };
+    return { ...NOTHING_TO_MEND, draft: { ...draft, contract: this.offers.effect(history, change) } };
   }
 
   /** What would be sent now, to the address given or else the project's own. */
@@ -317,11 +310,6 @@ async function requireOrder(tx: Tx, companyId: string, id: string): Promise<Chan
   if (!record) throw notFound('change order');
   return record;
 }
-
-const standing = (draft: DraftDocument, history: History): DraftDocument => ({
-  ...draft,
-  contract: effectOf(history, { cents: draft.contract.thisChangeCents, days: draft.days }),
-});
 
 const answered = ({ number, state }: ChangeOrderRecord): ProblemError =>
   new ProblemError(

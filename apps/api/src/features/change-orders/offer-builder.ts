@@ -1,4 +1,4 @@
-import type { ChangeOrderDocument, ContentReview, DocumentPart } from '@underlath/contract';
+import type { ChangeOrderDocument, ContentReview, ContractEffect, DocumentPart } from '@underlath/contract';
 import {
   draftOffer,
   type KeptDraft,
@@ -11,12 +11,10 @@ import {
   scopeOffer,
 } from '@underlath/rules/offers';
 import type { Tx } from '../../platform/database/database.ts';
-import type { ContractService } from '../contract/contract.service.ts';
-import { effectOf } from '../contract/contract-change.ts';
-import type { History } from '../contract/contract-history.ts';
+import { namesOf } from '../../shared/members.ts';
+import { refuseWork } from '../../shared/refused-work.ts';
+import type { ContractService, History } from '../contract/contract.service.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
-import { refuseWork } from '../estimates/amounts.ts';
-import { namesOf } from '../member-names.ts';
 import * as changeOrders from './change-orders.repository.ts';
 import { judgeOf, toLetterFinding } from './letter-findings.ts';
 import { carriedBy, contentReview } from './offer-content.ts';
@@ -79,6 +77,11 @@ export class OfferBuilder {
     return this.contract.history(tx, companyId, projectId);
   }
 
+  /** The contract before and after so many cents and days more. */
+  effect(history: History, change: { cents: number; days: number }): ContractEffect {
+    return this.contract.effect(history, change);
+  }
+
   /** The items, their price, and the words and days that follow from them. @throws ProblemError `invalid-input` */
   scope(sources: OfferSources, findingIds: readonly string[], kept: Pick<KeptDraft, 'typed' | 'spanish'>): ScopedOffer {
     return refuseWork(() => scopeOffer(groupOf(sources, findingIds), kept));
@@ -90,7 +93,9 @@ export class OfferBuilder {
     const placesEs = Object.fromEntries(
       draft.items.flatMap(({ place }) => (place.nameEs === undefined ? [] : [[place.locationId, place.nameEs]])),
     );
-    return refuseWork(() => priceParts({ ...group, placesEs }, draft, (change) => effectOf(history, change)));
+    return refuseWork(() =>
+      priceParts({ ...group, placesEs }, draft, (change) => this.contract.effect(history, change)),
+    );
   }
 
   /** @throws ProblemError `invalid-input` */
@@ -111,7 +116,7 @@ export class OfferBuilder {
       },
     };
     const group = groupOf(sources, findingIds);
-    const offer = refuseWork(() => draftOffer(group, kept, head, (change) => effectOf(history, change)));
+    const offer = refuseWork(() => draftOffer(group, kept, head, (change) => this.contract.effect(history, change)));
     const mailTo = request.mailTo === undefined ? project.clientEmail : request.mailTo;
     const carried = carriedBy(offer.draft, { findings: group.findings, mailTo });
     return { ...offer, review: contentReview(project.siteState, carried), mailTo, group, sources };

@@ -16,7 +16,7 @@ import {
 import { checks, evaluateCheck, findCheck, UnknownCheckError } from '@underlath/rules/all-checks';
 import type { z } from 'zod';
 import { invalidInput, notFound } from '../../platform/problem-error.ts';
-import { refusedInputs } from '../refused-inputs.ts';
+import { refusedInputs } from '../../shared/refused-inputs.ts';
 
 type Description = z.output<typeof checkDescription>;
 

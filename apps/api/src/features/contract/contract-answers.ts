@@ -1,6 +1,6 @@
 import type { Contingency, Contract, ContractLine } from '@underlath/contract';
 import { contingencyOf, evaluateContract, ledgerOf } from '@underlath/rules';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { OrderRow } from './contract.repository.ts';
 import { type Happening, type History, headlineOf } from './contract-history.ts';
 

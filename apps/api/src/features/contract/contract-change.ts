@@ -1,6 +1,6 @@
 import type { ChangeOrderDocument, ContractEffect, ContractStanding } from '@underlath/contract';
 import { changeInSum, evaluateContract, sumCents } from '@underlath/rules';
-import { hashOf } from '../records/record-hash.ts';
+import { hashOf } from '../../platform/hash.ts';
 import type { History } from './contract-history.ts';
 import { changeInPayments } from './contract-payments.ts';
 

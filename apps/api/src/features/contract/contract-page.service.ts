@@ -1,6 +1,6 @@
 import type { ChangeOrderRow, Contract, LedgerEntry } from '@underlath/contract';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import { csvOfRows } from '../csv.ts';
+import { csvOfRows } from '../../shared/csv.ts';
 import type { ContractService } from './contract.service.ts';
 import { sumsOf } from './contract.service.ts';
 import { contingencyAnswer, linesOf, moneyAnswer } from './contract-answers.ts';

@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument, ContractToday } from '@underlath/contract';
 import { changeInSum, sumCents } from '@underlath/rules';
-import { dayOf } from '../days.ts';
-import { atSite } from '../site-clock.ts';
+import { dayOf } from '../../shared/days.ts';
+import { atSite } from '../../shared/site-clock.ts';
 import type { EntryRow, OrderRow } from './contract.repository.ts';
 import { type Change, effectOf, ledgerName, noChange, standingAfter, type Told } from './contract-change.ts';
 import { eventOf, type History, headlineOf } from './contract-history.ts';

@@ -1,7 +1,7 @@
 import { contractRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { ContractEntriesService } from './contract-entries.service.ts';
 import type { ContractPageService } from './contract-page.service.ts';
 import type { ContractTermsService } from './contract-terms.service.ts';

@@ -1,11 +1,14 @@
-import type { ContractSums } from '@underlath/contract';
+import type { ContractEffect, ContractSums } from '@underlath/contract';
 import { evaluateContract } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { dayOf } from '../days.ts';
+import { dayOf } from '../../shared/days.ts';
+import type { ContractProject } from './contract.repository.ts';
 import * as contracts from './contract.repository.ts';
-import { allowancesOf } from './contract-change.ts';
+import { allowancesOf, type Change, effectOf } from './contract-change.ts';
 import { type History, historyOf } from './contract-history.ts';
+
+export type { ContractProject, History };
 
 /** Where the contract stands, for those who show it in short. Only approved changes and settled allowances are in the sum. */
 export class ContractService {
@@ -14,6 +17,11 @@ export class ContractService {
     const project = await contracts.findHistory(tx, companyId, projectId);
     if (!project) throw notFound('project');
     return historyOf(project);
+  }
+
+  /** Before and after one more change, as a letter shows it. */
+  effect(history: History, change: Change): ContractEffect {
+    return effectOf(history, change);
   }
 }
 

@@ -8,7 +8,7 @@ import {
   tableOfBook,
 } from '@underlath/rules/pricing';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { csvOfRows, rowsOfCsv } from '../csv.ts';
+import { csvOfRows, rowsOfCsv } from '../../shared/csv.ts';
 
 export const csvOfBook = (book: CostBook): string =>
   csvOfRows([HEADER, ...tableOfBook(book).map(({ cells }) => cells)]);

@@ -1,7 +1,7 @@
 import { priceRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { CostBooksService } from './cost-books.service.ts';
 
 export function registerCostBooksRoutes(app: FastifyInstance, service: CostBooksService): void {

@@ -3,16 +3,16 @@ import type { NumberedBook } from '@underlath/rules/offers';
 import { type CostBook, costBookSchema, restsOnInvented, starterCostBook } from '@underlath/rules/pricing';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
+import { hashOf } from '../../platform/hash.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import { unknownNames } from '../../plugins/problems.ts';
-import type { Caller } from '../caller.ts';
-import { namesOf } from '../member-names.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { namesOf } from '../../shared/members.ts';
+import { readCostBook } from '../../shared/stored/stored-columns.ts';
+import { unknownNames } from '../../shared/unknown-names.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
-import { hashOf } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { readCostBook } from '../stored/stored-columns.ts';
-import { asJson } from '../stored/stored-value.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 
@@ -84,7 +84,7 @@ export class CostBooksService {
       const row = await books.insertBook(tx, {
         companyId,
         version,
-        book: asJson(book),
+        book: toJson(book),
         createdAt: this.clock.now(),
         createdById: memberId,
       });

@@ -1,5 +1,4 @@
 import { AmountError, type Locale, say } from '@underlath/rules';
-import { WorkAmountError } from '@underlath/rules/offers';
 import { invalidInput } from '../../platform/problem-error.ts';
 
 /**
@@ -13,15 +12,5 @@ export function refuseAmounts<T>(price: () => T, pointerOf: (line: number) => st
   } catch (error) {
     if (!(error instanceof AmountError)) throw error;
     throw invalidInput(pointerOf(error.line), say(error.words, locale));
-  }
-}
-
-/** Prices the content of estimates, or points at what in it comes to more than can be kept. @throws ProblemError `invalid-input` */
-export function refuseWork<T>(price: () => T): T {
-  try {
-    return price();
-  } catch (error) {
-    if (!(error instanceof WorkAmountError)) throw error;
-    throw invalidInput(error.manualLine === null ? '/choices' : `/manualLines/${error.manualLine}`, error.words.en);
   }
 }

@@ -15,7 +15,7 @@ import { refuseAmounts } from './amounts.ts';
 import { assertContent, toEstimate } from './estimate-view.ts';
 import * as estimates from './estimates.repository.ts';
 import { requireFinding } from './estimates.service.ts';
-import { toPriceable } from './priceable.ts';
+import { toPriceable } from './priceable.mapper.ts';
 
 /** One wall, one crew, one age: hours in one place go wrong together. The published example takes 0.3 too. */
 const CORRELATION = 0.3;

@@ -11,7 +11,7 @@ import {
   priceWork,
 } from '@underlath/rules/offers';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { refuseWork } from './amounts.ts';
+import { refuseWork } from '../../shared/refused-work.ts';
 
 /** @throws ProblemError `invalid-input` for a repair that is unknown or named twice, or work that no chosen repair has */
 export function assertContent(content: EstimateContent): void {

@@ -1,7 +1,7 @@
 import type { CountingTerms } from '@underlath/rules/offers';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { asJson } from '../stored/stored-value.ts';
+import { toJson } from '../../platform/database/json.ts';
 
 export const withJudgment = {
   location: {
@@ -53,6 +53,6 @@ export async function findCounting(tx: Tx, companyId: string, projectId: string 
 export const saveEstimate = (tx: Tx, companyId: string, id: string, estimate: object): Promise<unknown> =>
   tx.finding.update({
     where: { companyId_id: { companyId, id } },
-    data: { estimate: asJson(estimate), state: 'priced', version: { increment: 1 } },
+    data: { estimate: toJson(estimate), state: 'priced', version: { increment: 1 } },
     select: { id: true },
   });

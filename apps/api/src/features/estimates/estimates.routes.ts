@@ -2,7 +2,7 @@ import { priceRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { goneOf } from '../../plugins/gone.ts';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { EstimateRangesService } from './estimate-ranges.service.ts';
 import type { EstimatesService } from './estimates.service.ts';
 

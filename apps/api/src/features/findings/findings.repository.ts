@@ -3,8 +3,8 @@ import { MAX_CENTS } from '@underlath/rules/pricing';
 import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { namesOf } from '../member-names.ts';
-import type { NewestFirst } from '../paging.ts';
+import { namesOf } from '../../shared/members.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
 export interface FindingRowData {
   id: string;
@@ -142,7 +142,7 @@ export const findPlace = (tx: Tx, companyId: string, projectId: string, id: stri
       project: { select: { codeEdition: true, standardEditions: true } },
     },
   });
-export type PlaceRow = NonNullable<Awaited<ReturnType<typeof findPlace>>>;
+export type JudgedPlace = NonNullable<Awaited<ReturnType<typeof findPlace>>>;
 
 export const countJudgments = (tx: Tx, companyId: string, findingId: string): Promise<number> =>
   tx.judgment.count({ where: { companyId, findingId } });

@@ -1,7 +1,7 @@
 import { findingRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { FindingsService } from './findings.service.ts';
 
 export function registerFindingsRoutes(app: FastifyInstance, service: FindingsService): void {

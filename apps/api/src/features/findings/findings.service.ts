@@ -1,17 +1,17 @@
 import type { BodyOut, Finding, FindingRow, findingRoutes, Locale, QueryOut } from '@underlath/contract';
 import { findCheck } from '@underlath/rules/all-checks';
-import { Prisma } from '../../generated/prisma/client.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJsonOrNull } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
+import { readExtent } from '../../shared/stored/stored-columns.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { readExtent } from '../stored/stored-columns.ts';
 import { assertInside, assertMove, assertSeen } from './finding-rules.ts';
 import { toFinding, toFindingRow } from './findings.mapper.ts';
 import * as findings from './findings.repository.ts';
@@ -35,7 +35,7 @@ export class FindingsService {
     companyId: string,
     projectId: string,
     query: QueryOut<typeof findingRoutes.listFindings>,
-  ): Promise<Page<FindingRow>> {
+  ): Promise<ListPage<FindingRow>> {
     const { cursor, limit, q, ...filter } = query;
     const after = readCursor(newestFirst('findings'), cursor);
     const wanted = { ...filter, q: q?.trim() || undefined, after, take: limit + 1 };
@@ -98,7 +98,7 @@ export class FindingsService {
       id,
       projectId,
       ...about,
-      extent: extent ?? Prisma.DbNull,
+      extent: toJsonOrNull(extent),
       createdById: memberId,
     });
     await findings.linkPhotos(tx, companyId, id, photoIds);
@@ -126,7 +126,7 @@ export class FindingsService {
       const { extent, ...rest } = change;
       const standing = extent === undefined ? readExtent(id, before.extent) : extent;
       await requirePlace(tx, companyId, projectId, change.locationId ?? before.locationId, standing);
-      const data = { ...rest, ...(extent !== undefined && { extent: extent ?? Prisma.DbNull }) };
+      const data = { ...rest, ...(extent !== undefined && { extent: toJsonOrNull(extent) }) };
       await findings.updateFinding(tx, companyId, id, data);
       const entry = { companyId, projectId, actor, subjectId: id };
       await this.records.append(tx, { ...entry, type: 'finding.changed', data: { ...change } });
@@ -214,7 +214,7 @@ async function requirePlace(
   projectId: string,
   locationId: string,
   extent?: FindingChange['extent'],
-): Promise<findings.PlaceRow> {
+): Promise<findings.JudgedPlace> {
   const place = await findings.findPlace(tx, companyId, projectId, locationId);
   if (!place) throw invalidInput('/locationId', `locationId: there is no place ${locationId} in this project.`);
   assertInside(extent, place);

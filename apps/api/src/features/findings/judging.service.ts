@@ -1,14 +1,14 @@
 import type { FindingContext, FindingState, Locale } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
-import type { Caller } from '../caller.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { toEnum } from '../../shared/enum-words.ts';
+import { eventTypes, judgmentHash } from '../../shared/record-events.ts';
 import type { ChecksService } from '../checks/checks.service.ts';
-import { toEnum } from '../enum-words.ts';
-import { eventTypes, judgmentHash } from '../records/record-events.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { asJson } from '../stored/stored-value.ts';
 import { contextAt, editionFor, stateAfterJudging } from './finding-rules.ts';
 import * as findings from './findings.repository.ts';
 
@@ -24,7 +24,7 @@ export interface Judged {
   readonly projectId: string;
   readonly checkId: string;
   readonly state: FindingState;
-  readonly place: findings.PlaceRow;
+  readonly place: findings.JudgedPlace;
   readonly judgmentCount: number;
 }
 
@@ -65,9 +65,9 @@ export class JudgingService {
       id,
       findingId,
       ...judged,
-      inputs: asJson(inputs),
+      inputs: toJson(inputs),
       context: { ...context },
-      outcome: asJson(outcome),
+      outcome: toJson(outcome),
       verdict: toEnum(verdict),
       severity: toEnum(severity),
       judgedAt: this.clock.now(),

@@ -1,7 +1,7 @@
 import type { CapacityProposal, KeptSegment, LoadPathAnswer, StoredLoadPath } from '@underlath/contract';
 import { LINK_ROLE_WORDS, type LinkRole, type Locale, type Outcome, say } from '@underlath/rules';
 import { evaluateCheck, findCheck } from '@underlath/rules/all-checks';
-import type { FindingRow } from './load-paths.repository.ts';
+import type { HangingFinding } from './load-paths.repository.ts';
 
 /** Checks that work out in pounds what a link takes, and the link they speak of. */
 const STRENGTH_OF: Readonly<Record<string, LinkRole>> = {
@@ -13,7 +13,7 @@ const STRENGTH_OF: Readonly<Record<string, LinkRole>> = {
 
 /** The strength a finding's check worked out, when it is one of a link. */
 export function proposalsOf(
-  { id, number, title, state, checkId }: FindingRow,
+  { id, number, title, state, checkId }: HangingFinding,
   outcome: Outcome | undefined,
   locale: Locale,
 ): CapacityProposal[] {

@@ -3,7 +3,7 @@ import type { LineAbove } from '@underlath/rules';
 import type { Tx } from '../../platform/database/database.ts';
 import type { LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 import * as paths from './load-paths.repository.ts';
-import { type Kept, keptOf, pathOf } from './stored-load-path.ts';
+import { type KeptLoadPath, keptOf, loadPathOf } from './stored-load-path.ts';
 
 /** As many lines one on the other as a load path may have stories above. */
 const MOST_LINES = 4;
@@ -17,7 +17,7 @@ const equallyWide = (one: PlaceRow, other: PlaceRow): boolean =>
 export async function lineAboveOf(
   tx: Tx,
   companyId: string,
-  { lineAbove }: Kept,
+  { lineAbove }: KeptLoadPath,
   place: PlaceRow,
   lines = MOST_LINES,
 ): Promise<LineAbove | undefined> {
@@ -28,7 +28,7 @@ export async function lineAboveOf(
   const kept = keptOf(row);
   return {
     name: row.name,
-    path: pathOf(kept, upper),
+    path: loadPathOf(kept, upper),
     floorDepthIn: lineAbove.floorDepthIn,
     aligned: equallyWide(place, upper),
     above: await lineAboveOf(tx, companyId, kept, upper, lines - 1),
@@ -39,7 +39,7 @@ export async function lineAboveOf(
 export async function lineAboveFaults(
   tx: Tx,
   { companyId, projectId }: Pick<LoadPathRow, 'companyId' | 'projectId'>,
-  { kind, lineAbove }: Kept,
+  { kind, lineAbove }: KeptLoadPath,
   id: string,
 ): Promise<FieldProblem[]> {
   if (!lineAbove) return [];

@@ -60,7 +60,7 @@ export const listFindings = (
   which: { locationId: string } | { id: { in: string[] } },
 ) =>
   tx.finding.findMany({ where: { companyId, projectId, ...which }, include: withNewest, orderBy: { number: 'asc' } });
-export type FindingRow = Awaited<ReturnType<typeof listFindings>>[number];
+export type HangingFinding = Awaited<ReturnType<typeof listFindings>>[number];
 
 /** Those of the ids that are photos of the project. */
 export async function knownPhotos(tx: Tx, companyId: string, projectId: string, ids: string[]): Promise<Set<string>> {

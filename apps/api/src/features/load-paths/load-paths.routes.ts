@@ -1,7 +1,7 @@
 import { loadPathRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { LoadPathsService } from './load-paths.service.ts';
 
 export function registerLoadPathsRoutes(app: FastifyInstance, service: LoadPathsService): void {

@@ -12,9 +12,9 @@ import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { proposalsOf } from './from-checks.ts';
 import { lineAboveFaults, lineAboveOf, linesAbove } from './lines-above.ts';
@@ -22,11 +22,11 @@ import type { LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 import * as paths from './load-paths.repository.ts';
 import {
   type Around,
-  type Kept,
+  type KeptLoadPath,
   keptOf,
   nowOf,
   outcomeOf,
-  refuse,
+  refuseFields,
   segmentsOf,
   toColumns,
   toStored,
@@ -72,7 +72,9 @@ export class LoadPathsService {
       if (!row) throw notFound('load path');
       const strange = repaired.find((finding) => !findingIdsOf(segmentsOf(row)).includes(finding));
       if (strange)
-        refuse([{ pointer: '/repaired', detail: `repaired: no link of this load path has the finding ${strange}.` }]);
+        refuseFields([
+          { pointer: '/repaired', detail: `repaired: no link of this load path has the finding ${strange}.` },
+        ]);
       return this.view(tx, row, locale, repaired);
     });
   }
@@ -181,14 +183,14 @@ export class LoadPathsService {
     companyId: string,
     id: string,
     place: PlaceRow,
-    kept: Kept,
+    kept: KeptLoadPath,
     locale: Locale,
   ): Promise<void> {
     const line = { companyId, projectId: place.projectId };
-    refuse(await lineAboveFaults(tx, line, kept, id));
+    refuseFields(await lineAboveFaults(tx, line, kept, id));
     const near = await around(tx, line, kept, place);
     const photos = await paths.knownPhotos(tx, companyId, place.projectId, photoIdsOf(kept.segments));
-    refuse(keptFaults(kept.segments, place, { findings: near.findings, photos }));
+    refuseFields(keptFaults(kept.segments, place, { findings: near.findings, photos }));
     worthOf(nowOf(kept, near).path, locale);
   }
 
@@ -212,7 +214,7 @@ async function requirePlace(tx: Tx, companyId: string, id: string): Promise<Plac
 async function around(
   tx: Tx,
   { companyId, projectId }: Pick<LoadPathRow, 'companyId' | 'projectId'>,
-  kept: Kept,
+  kept: KeptLoadPath,
   place: PlaceRow,
 ): Promise<Around> {
   const findings = await findingsOf(tx, companyId, projectId, kept.segments);

@@ -19,15 +19,16 @@ import {
   say,
   toLoadPathAnswer,
 } from '@underlath/rules';
+import { toJson } from '../../platform/database/json.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
-import { toEnum, toWord } from '../enum-words.ts';
-import { refusedInputs } from '../refused-inputs.ts';
-import { readOutcome, readSegments } from '../stored/stored-columns.ts';
+import { toEnum, toWord } from '../../shared/enum-words.ts';
+import { refusedInputs } from '../../shared/refused-inputs.ts';
+import { readOutcome, readSegments } from '../../shared/stored/stored-columns.ts';
 import { samplingOf } from './from-checks.ts';
-import type { FindingRow, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
+import type { HangingFinding, LoadPathRow, PlaceRow } from './load-paths.repository.ts';
 
 /** A load path as it is kept, without its id. */
-export type Kept = Omit<BodyOut<typeof loadPathRoutes.createLoadPath>, 'id'>;
+export type KeptLoadPath = Omit<BodyOut<typeof loadPathRoutes.createLoadPath>, 'id'>;
 
 /** What the worth of a kept load path is worked out from. */
 export interface Around {
@@ -38,7 +39,7 @@ export interface Around {
 }
 
 /** @throws ProblemError `invalid-input` when there is anything wrong */
-export function refuse(errors: FieldProblem[]): void {
+export function refuseFields(errors: FieldProblem[]): void {
   if (errors.length > 0)
     throw new ProblemError('invalid-input', errors.map(({ detail }) => detail).join(' '), { errors });
 }
@@ -53,12 +54,12 @@ export function worthOf(path: LoadPath, locale: Locale): LoadPathAnswer {
   }
 }
 
-export const outcomeOf = ({ judgments: [newest] }: FindingRow): Outcome | undefined =>
+export const outcomeOf = ({ judgments: [newest] }: HangingFinding): Outcome | undefined =>
   newest && readOutcome(newest.id, newest.outcome);
 
 export const segmentsOf = (row: LoadPathRow): KeptSegment[] => readSegments(row.id, row.segments);
 
-export function keptOf(row: LoadPathRow): Kept & Pick<StoredLoadPath, 'lineAbove'> {
+export function keptOf(row: LoadPathRow): KeptLoadPath & Pick<StoredLoadPath, 'lineAbove'> {
   const { name, storiesAbove, storyShare, shored, demandLb, capacitiesFrom, lineAboveId, floorDepthIn } = row;
   return {
     name,
@@ -73,16 +74,16 @@ export function keptOf(row: LoadPathRow): Kept & Pick<StoredLoadPath, 'lineAbove
   };
 }
 
-export const toColumns = ({ kind, segments, lineAbove, ...kept }: Kept) => ({
+export const toColumns = ({ kind, segments, lineAbove, ...kept }: KeptLoadPath) => ({
   ...kept,
   kind: toEnum(kind),
   lineAboveId: lineAbove?.loadPathId ?? null,
   floorDepthIn: lineAbove?.floorDepthIn ?? null,
-  segments: segments.map((segment) => ({ ...segment })),
+  segments: toJson(segments),
 });
 
 /** What the load path leaves open, the place says. Where a line stands on it there is a story above, whatever the place says. */
-export const pathOf = (kept: Kept, place: PlaceRow) => {
+export const loadPathOf = (kept: KeptLoadPath, place: PlaceRow) => {
   const { kind, storyShare, shored, demandLb, segments, lineAbove } = kept;
   const stories = kept.storiesAbove ?? place.storiesAbove;
   return {
@@ -96,8 +97,8 @@ export const pathOf = (kept: Kept, place: PlaceRow) => {
 };
 
 /** The kept load path in the words of the rules, with its findings and what stands on it as they are now. */
-export function nowOf(kept: Kept, { place, findings, above }: Around, repaired: readonly string[] = []) {
-  const path = pathOf(kept, place);
+export function nowOf(kept: KeptLoadPath, { place, findings, above }: Around, repaired: readonly string[] = []) {
+  const path = loadPathOf(kept, place);
   const fromAbove = above && momentsFromAbove(path.segments, above);
   return { fromAbove, path: pathNow(path, { findings, repaired, momentsFtLb: fromAbove?.momentsFtLb ?? [] }) };
 }

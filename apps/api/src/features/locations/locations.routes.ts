@@ -1,7 +1,7 @@
 import { locationRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { LocationsService } from './locations.service.ts';
 
 export function registerLocationsRoutes(app: FastifyInstance, service: LocationsService): void {

@@ -1,12 +1,11 @@
 import type { BodyOut, Location, locationRoutes } from '@underlath/contract';
-import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import { toEnum } from '../enum-words.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { toEnum } from '../../shared/enum-words.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { liesAbove, rollUp } from './location-tree.ts';
 import * as locations from './locations.repository.ts';
@@ -55,7 +54,7 @@ export class LocationsService {
     return this.database.inCompany(companyId, async (tx) => {
       const { projectId } = await this.take(tx, companyId, id, seen);
       if (change.parentId !== undefined) await assertParent(tx, companyId, projectId, id, change.parentId);
-      const data: Prisma.LocationUncheckedUpdateInput = { ...change, ...(kind && { kind: toEnum(kind) }) };
+      const data = { ...change, ...(kind && { kind: toEnum(kind) }) };
       await locations.updateLocation(tx, companyId, id, data);
       const changed = { ...change, ...(kind && { kind }) };
       const entry = { companyId, projectId, actor, subjectId: id };

@@ -1,7 +1,7 @@
 import { type ChangeOrderDocument, type DocumentItem, makeSafeLines, titleOf } from '@underlath/contract';
 import { formatCents, type Locale, type Text, text } from '@underlath/rules';
+import { sayDay, sayInstant } from '../../shared/site-words.ts';
 import type { RecordHead } from '../records/records.service.ts';
-import { sayDay, sayInstant } from '../site-words.ts';
 
 /** A paragraph in both languages, or one that is the same in both, such as a link; what is false or empty is left out. */
 export type Paragraph = Text | string | false;

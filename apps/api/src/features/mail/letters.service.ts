@@ -2,12 +2,12 @@ import type { ChangeOrderDocument, Decision } from '@underlath/contract';
 import type { Locale } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { Outbox } from '../../platform/outbox.ts';
-import { toDocument } from '../change-orders/sent-document.ts';
-import type { ContractProject } from '../contract/contract.repository.ts';
-import { eventTypes } from '../records/record-events.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
+import { eventTypes } from '../../shared/record-events.ts';
+import { letterZone } from '../../shared/site-words.ts';
+import { toDocument } from '../change-orders/sent-document.mapper.ts';
+import type { ContractProject } from '../contract/contract.service.ts';
 import type { RecordHead, RecordsService } from '../records/records.service.ts';
-import { letterZone } from '../site-words.ts';
 import { decisionCopy, decisionLetter } from './decision-letter.ts';
 import * as mails from './mail.repository.ts';
 import { offerLetter, renewedLetter } from './offer-letter.ts';
@@ -62,7 +62,7 @@ export class LettersService {
   constructor(
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly publicUrl: string,
   ) {}
 

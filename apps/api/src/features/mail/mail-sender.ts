@@ -1,12 +1,12 @@
 import { buffer } from 'node:stream/consumers';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database } from '../../platform/database/database.ts';
-import { type Attachment, type Mailer, MailRefusedError, type Sent } from '../../platform/mailer.ts';
-import { sendMailJob } from '../../platform/outbox.ts';
+import { sha256Of } from '../../platform/hash.ts';
+import { type Attachment, type Mailer, MailRefusedError, type SentMail } from '../../platform/mail/mailer.ts';
+import { sendMailJob } from '../../platform/mail/outbox.ts';
 import { handleJob, type JobHandler } from '../../platform/queue.ts';
-import { toWord } from '../enum-words.ts';
-import { systemActor } from '../records/record-actor.ts';
-import { sha256Of } from '../records/record-hash.ts';
+import { systemActor } from '../../shared/actor.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import type { ReportsService } from '../reports/reports.service.ts';
 import { isOut, opensSomething } from './mail.mapper.ts';
@@ -31,7 +31,7 @@ export class MailSender {
     const mail = await this.database.inCompany(companyId, (tx) => mails.findMail(tx, companyId, id));
     if (mail?.state !== 'waiting') return;
     const tried = { triedAt: this.clock.now(), tries: mail.tries + 1 };
-    let sent: Sent;
+    let sent: SentMail;
     try {
       sent = await this.mailer.send({ ...mail, attachments: await this.attachments(mail) });
     } catch (error) {

@@ -1,8 +1,6 @@
 import type { Mail } from '@underlath/contract';
-import type { Tx } from '../../platform/database/database.ts';
-import { toWord } from '../enum-words.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { MailRow } from './mail.repository.ts';
-import * as mails from './mail.repository.ts';
 
 /** Kinds whose text carries a secret that opens something; it is taken out once a mail server has it. */
 export const opensSomething = ({ kind }: Pick<MailRow, 'kind'>): boolean =>
@@ -26,7 +24,3 @@ export const toMail = (row: MailRow): Mail => ({
   replacedAt: row.replacedAt?.toISOString() ?? null,
   renewsLink: isOut(row.state) && opensSomething(row),
 });
-
-/** Every mail about a change order, newest first; the caller holds the transaction. */
-export const mailsOf = async (tx: Tx, companyId: string, changeOrderId: string): Promise<Mail[]> =>
-  (await mails.listMails(tx, companyId, changeOrderId)).map(toMail);

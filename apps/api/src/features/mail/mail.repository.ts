@@ -69,12 +69,6 @@ export async function findOffice(tx: Tx, companyId: string, memberId: string): P
   return { company, writerEmail, reads: writerEmail ?? company.email };
 }
 
-/** Null for somebody who left, and for an API key. */
-export async function findMemberEmail(tx: Tx, companyId: string, memberId: string): Promise<string | null> {
-  const where = { companyId, id: memberId, removedAt: null };
-  return (await tx.member.findFirst({ where, select: { email: true } }))?.email ?? null;
-}
-
 /** The newest mail that brought a client the link to a version. */
 export const findLinkMail = (tx: Tx, companyId: string, changeOrderId: string, version: number) =>
   tx.mail.findFirst({

@@ -1,7 +1,7 @@
 import { mailRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { MailsService } from './mails.service.ts';
 
 export function registerMailsRoutes(app: FastifyInstance, mails: MailsService): void {

@@ -1,10 +1,10 @@
 import type { Mail } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import type { Outbox } from '../../platform/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
-import type { Caller } from '../caller.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
 import type { SendingService } from '../change-orders/sending.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { isOut, opensSomething, toMail } from './mail.mapper.ts';
@@ -21,7 +21,7 @@ export class MailsService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly sending: SendingService,
   ) {}
 

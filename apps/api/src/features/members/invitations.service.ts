@@ -2,12 +2,12 @@ import type { BodyOut, Invitation, memberRoutes, Role } from '@underlath/contrac
 import type { Clock } from '../../platform/clock.ts';
 import type { Database } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
-import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
-import type { Caller } from '../caller.ts';
-import { namesOf } from '../member-names.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
+import { namesOf } from '../../shared/members.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import { toInvitation } from './members.mapper.ts';
 import * as members from './members.repository.ts';
@@ -19,7 +19,7 @@ const dayMs = 86_400_000;
 export class InvitationsService {
   constructor(
     private readonly database: Database,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
     private readonly clock: Clock,
     private readonly peopleLog: PeopleLogService,
     private readonly publicUrl: string,

@@ -1,13 +1,14 @@
 import type { BodyOut, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts, SeenDevice } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret } from '../../platform/secrets.ts';
+import type { Session } from '../accounts/sign-in.service.ts';
 import type { PeopleLogService } from '../people-log/people-log.service.ts';
 import * as members from './members.repository.ts';
-import type { MembersService, Session } from './members.service.ts';
+import type { MembersService } from './members.service.ts';
 
 interface Offer {
   companyName: string;

@@ -25,7 +25,7 @@ export const lockSignUp = (tx: Tx) => tx.$executeRaw`select pg_advisory_xact_loc
 export const updateCompany = (tx: Tx, id: string, data: Prisma.CompanyUpdateInput): Promise<CompanyRow> =>
   tx.company.update({ where: { id }, data: { ...data, version: { increment: 1 } } });
 
-export const insertCostBook = (tx: Tx, companyId: string, book: Prisma.InputJsonObject) =>
+export const insertCostBook = (tx: Tx, companyId: string, book: Prisma.InputJsonValue) =>
   tx.costBook.create({ data: { companyId, version: 1, book } });
 
 export const insertMember = (tx: Tx, data: Prisma.MemberUncheckedCreateInput): Promise<MemberRow> =>

@@ -1,14 +1,15 @@
 import { memberRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
+import { deviceOf } from '../../plugins/device.ts';
 import { serve } from '../../plugins/serve.ts';
-import { deviceOf } from '../accounts/accounts.routes.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { ProfileService } from '../accounts/profile.service.ts';
-import { callerOf } from '../caller.ts';
+import type { Session } from '../accounts/sign-in.service.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
 import type { JoiningService } from './joining.service.ts';
-import type { MembersService, Session } from './members.service.ts';
+import type { MembersService } from './members.service.ts';
 
 interface Services {
   members: MembersService;

@@ -11,25 +11,20 @@ import {
   role,
 } from '@underlath/contract';
 import type { CostBook } from '@underlath/rules/pricing';
-import type { Config } from '../../config.ts';
-import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
+import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { toJson } from '../../platform/database/json.ts';
 import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertVersion } from '../../shared/versions.ts';
+import type { Session } from '../accounts/sign-in.service.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
-import { asJson } from '../stored/stored-value.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
 type CompanyChange = BodyOut<typeof memberRoutes.changeCompany>;
-
-export interface Session {
-  me: Me;
-  signedIn: SignedIn;
-}
 
 /** The company and its people. */
 export class MembersService {
@@ -39,7 +34,7 @@ export class MembersService {
     private readonly clock: Clock,
     /** Version 1 of every new company's cost book. */
     private readonly starterBook: CostBook,
-    private readonly signUp: Config['signUp'],
+    private readonly signUp: 'open' | 'invited' | 'closed',
     private readonly peopleLog: PeopleLogService,
   ) {}
 
@@ -71,7 +66,7 @@ export class MembersService {
           }
           await members.insertCompany(tx, companyId, companyName);
           const { id } = await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-          await members.insertCostBook(tx, companyId, asJson(this.starterBook));
+          await members.insertCostBook(tx, companyId, toJson(this.starterBook));
           const actor = { kind: 'member', id, name } as const;
           await this.peopleLog.note(tx, companyId, { type: 'company.opened', actor, subjectId: id });
         },

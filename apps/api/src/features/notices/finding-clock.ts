@@ -1,16 +1,16 @@
 import type { NoticeClock } from '@underlath/contract';
 import { findingNotice, type NoticeMethod, type NoticeTerms } from '@underlath/rules';
-import { dayOf } from '../days.ts';
-import { toWord } from '../enum-words.ts';
-import { atSite, offsetAt, type SiteClock, siteClock } from '../site-clock.ts';
-import { isWork } from '../work-stages.ts';
-import type { MailState, NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
+import { dayOf } from '../../shared/days.ts';
+import { toWord } from '../../shared/enum-words.ts';
+import { atSite, offsetAt, type SiteClock, siteClock } from '../../shared/site-clock.ts';
+import { isWork } from '../../shared/work-stages.ts';
+import type { NoticeFinding, NoticeMailState, NoticeProject, NoticeRow } from './notices.repository.ts';
 
 export interface ClockFacts {
   readonly finding: NoticeFinding;
   readonly project: NoticeProject;
   /** Where each mail stands, by its id. */
-  readonly mails: ReadonlyMap<string, MailState>;
+  readonly mails: ReadonlyMap<string, NoticeMailState>;
   /** The zone that the project's newest photo tells, or null. */
   readonly photoOffset: string | null;
   readonly now: Date;
@@ -61,7 +61,7 @@ function termsOf({ terms }: NoticeProject): NoticeTerms {
   };
 }
 
-function toNotice({ sentOn, method, mailId }: NoticeRow, mails: ReadonlyMap<string, MailState>) {
+function toNotice({ sentOn, method, mailId }: NoticeRow, mails: ReadonlyMap<string, NoticeMailState>) {
   const mail = mailId === null ? undefined : mails.get(mailId);
   const hasFailed = mail === 'refused' || mail === 'givenUp';
   return { on: dayOf(sentOn), method: method as NoticeMethod, hasFailed };

@@ -1,6 +1,6 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { workStages } from '../work-stages.ts';
+import { workStages } from '../../shared/work-stages.ts';
 
 const withNoticeFacts = {
   location: { select: { name: true } },
@@ -61,14 +61,14 @@ export async function replaceMails(tx: Tx, companyId: string, findingId: string,
   });
 }
 
-export type MailState = Prisma.MailGetPayload<object>['state'];
+export type NoticeMailState = Prisma.MailGetPayload<object>['state'];
 
 /** Where the mails of these notices stand, by the mail's id. */
 export async function mailStates(
   tx: Tx,
   companyId: string,
   rows: readonly NoticeRow[],
-): Promise<Map<string, MailState>> {
+): Promise<Map<string, NoticeMailState>> {
   const ids = rows.flatMap(({ mailId }) => mailId ?? []);
   if (ids.length === 0) return new Map();
   const mails = await tx.mail.findMany({ where: { companyId, id: { in: ids } }, select: { id: true, state: true } });

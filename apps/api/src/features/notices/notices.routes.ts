@@ -1,7 +1,7 @@
 import { noticeRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { NoticesService } from './notices.service.ts';
 
 export function registerNoticesRoutes(app: FastifyInstance, service: NoticesService): void {

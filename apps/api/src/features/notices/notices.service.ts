@@ -3,21 +3,20 @@ import { text } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { sha256Of } from '../../platform/hash.ts';
 import { newId } from '../../platform/ids.ts';
-import type { Outbox } from '../../platform/outbox.ts';
+import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertEmailConfirmed } from '../accounts/confirmed-email.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import type { ContractProject } from '../contract/contract.repository.ts';
-import { dayOf } from '../days.ts';
-import { toWord } from '../enum-words.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
+import { dayOf } from '../../shared/days.ts';
+import { toWord } from '../../shared/enum-words.ts';
+import { findMemberEmail, namesOf } from '../../shared/members.ts';
+import { atSite, latestDay } from '../../shared/site-clock.ts';
+import type { ContractProject } from '../contract/contract.service.ts';
 import { clientWords } from '../findings/findings.mapper.ts';
-import { findMemberEmail } from '../mail/mail.repository.ts';
-import { namesOf } from '../member-names.ts';
-import { sha256Of } from '../records/record-hash.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { atSite, latestDay } from '../site-clock.ts';
 import { clockOf, findingClock } from './finding-clock.ts';
 import { type NoticeFacts, noticeLetter } from './notice-letter.ts';
 import type { NoticeFinding, NoticeProject, NoticeRow } from './notices.repository.ts';
@@ -38,7 +37,7 @@ export class NoticesService {
     private readonly database: Database,
     private readonly clock: Clock,
     private readonly records: RecordsService,
-    private readonly outbox: Outbox,
+    private readonly outbox: MailOutbox,
   ) {}
 
   /** @throws ProblemError `not-found` */
@@ -209,7 +208,7 @@ async function toNotices(
   tx: Tx,
   companyId: string,
   rows: readonly NoticeRow[],
-  mails: ReadonlyMap<string, notices.MailState>,
+  mails: ReadonlyMap<string, notices.NoticeMailState>,
 ): Promise<Notice[]> {
   const names = await namesOf(
     tx,

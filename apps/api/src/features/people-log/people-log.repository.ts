@@ -1,7 +1,7 @@
 import type { PeopleEventType } from '@underlath/contract';
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { NewestFirst } from '../paging.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
 export type PeopleEventRow = Prisma.PeopleEventGetPayload<object>;
 

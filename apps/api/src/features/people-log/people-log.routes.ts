@@ -2,8 +2,8 @@ import { Readable } from 'node:stream';
 import { type PeopleEvent, peopleLogRoutes } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { csvOfRows, moreCsvRows } from '../csv.ts';
-import { cutPage, newestFirst, readCursor } from '../paging.ts';
+import { csvOfRows, moreCsvRows } from '../../shared/csv.ts';
+import { cutPage, newestFirst, readCursor } from '../../shared/paging.ts';
 import type { PeopleLogService } from './people-log.service.ts';
 
 export function registerPeopleLogRoutes(app: FastifyInstance, service: PeopleLogService): void {

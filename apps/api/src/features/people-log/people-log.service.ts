@@ -4,8 +4,8 @@ import { peopleFacts } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
-import type { NewestFirst } from '../paging.ts';
-import type { Actor } from '../records/record-actor.ts';
+import type { Actor } from '../../shared/actor.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 import * as log from './people-log.repository.ts';
 
 export interface PeopleNote {

@@ -2,11 +2,16 @@ import { createHash } from 'node:crypto';
 import type { Photo } from '@underlath/contract';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import type { FileStore } from '../../platform/file-store/file-store.ts';
-import { type Derivatives, derivePhoto, ImageDamagedError, type PhotoMediaType } from '../../platform/image-codec.ts';
+import {
+  type Derivatives,
+  derivePhoto,
+  ImageDamagedError,
+  type PhotoMediaType,
+} from '../../platform/images/image-codec.ts';
 import { notFound } from '../../platform/problem-error.ts';
 import type { JobSender } from '../../platform/queue.ts';
-import type { Caller } from '../caller.ts';
-import { type Actor, systemActor } from '../records/record-actor.ts';
+import { type Actor, systemActor } from '../../shared/actor.ts';
+import type { Caller } from '../../shared/caller.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { thumbKey, viewKey } from './photo-files.ts';
 import { derivePhotoJob } from './photos.jobs.ts';

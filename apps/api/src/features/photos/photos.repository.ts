@@ -2,7 +2,7 @@ import type { PhotoStage } from '@underlath/contract';
 import type pg from 'pg';
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { NewestFirst } from '../paging.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
 export interface PhotoRow {
   id: string;

@@ -1,7 +1,7 @@
 import { photoRoutes } from '@underlath/contract';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { PhotoDerivativesService } from './photo-derivatives.service.ts';
 import type { PhotoIntakeService } from './photo-intake.service.ts';
 import type { PhotoFile, PhotosService } from './photos.service.ts';

@@ -3,10 +3,10 @@ import type { BodyOut, Photo, photoRoutes, QueryOut } from '@underlath/contract'
 import type { Database, Tx } from '../../platform/database/database.ts';
 import type { FileStore } from '../../platform/file-store/file-store.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
-import { toEnum } from '../enum-words.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { toEnum } from '../../shared/enum-words.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
+import { assertVersion } from '../../shared/versions.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { thumbKey, viewKey } from './photo-files.ts';
 import { toPhoto } from './photos.mapper.ts';
@@ -31,7 +31,7 @@ export class PhotosService {
     companyId: string,
     projectId: string,
     query: QueryOut<typeof photoRoutes.listPhotos>,
-  ): Promise<Page<Photo>> {
+  ): Promise<ListPage<Photo>> {
     const { cursor, limit, ...filter } = query;
     const after = readCursor(newestFirst('photos'), cursor);
     return this.database.inCompany(companyId, async (tx) => {

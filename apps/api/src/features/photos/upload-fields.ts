@@ -1,7 +1,7 @@
 import { uploadFields as fields } from '@underlath/contract';
 import type * as z from 'zod';
 import { invalidInput, ProblemError } from '../../platform/problem-error.ts';
-import { isStorable } from '../../plugins/storable-text.ts';
+import { isStorable } from '../../shared/storable.ts';
 
 const uploadFields = fields.refine(({ caption }) => isStorable(caption), {
   path: ['caption'],

@@ -1,12 +1,12 @@
 import type { Project, SeverityCounts } from '@underlath/contract';
-import { dayOf } from '../days.ts';
-import { toWord } from '../enum-words.ts';
-import type { ProjectRow } from './projects.repository.ts';
+import { dayOf } from '../../shared/days.ts';
+import { toWord } from '../../shared/enum-words.ts';
+import type { ProjectRecord } from './projects.repository.ts';
 
 export const toDay = (date: Date | null): string | null => date && dayOf(date);
 export const fromDay = (day: string | null): Date | null => (day === null ? null : new Date(`${day}T00:00:00Z`));
 
-export function toProject({ companyId: _company, startOn, createdAt, updatedAt, ...row }: ProjectRow): Project {
+export function toProject({ companyId: _company, startOn, createdAt, updatedAt, ...row }: ProjectRecord): Project {
   return {
     ...row,
     clientLocale: row.clientLocale === 'es' ? 'es' : 'en',

@@ -1,20 +1,20 @@
 import type { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import type { NewestFirst } from '../paging.ts';
+import type { NewestFirst } from '../../shared/paging.ts';
 
-export type ProjectRow = Prisma.ProjectGetPayload<object>;
-export type NewProject = Omit<ProjectRow, 'version' | 'createdAt' | 'updatedAt'>;
+export type ProjectRecord = Prisma.ProjectGetPayload<object>;
+export type NewProject = Omit<ProjectRecord, 'version' | 'createdAt' | 'updatedAt'>;
 
-export const insertProject = (tx: Tx, data: NewProject): Promise<ProjectRow> => tx.project.create({ data });
+export const insertProject = (tx: Tx, data: NewProject): Promise<ProjectRecord> => tx.project.create({ data });
 
-export const findProject = (tx: Tx, companyId: string, id: string): Promise<ProjectRow | null> =>
+export const findProject = (tx: Tx, companyId: string, id: string): Promise<ProjectRecord | null> =>
   tx.project.findUnique({ where: { companyId_id: { companyId, id } } });
 
 export function listProjects(
   tx: Tx,
   companyId: string,
   filter: { q: string | undefined; after: NewestFirst | undefined; take: number },
-): Promise<ProjectRow[]> {
+): Promise<ProjectRecord[]> {
   const { q, after, take } = filter;
   const contains = q ? { contains: escapeLike(q), mode: 'insensitive' as const } : undefined;
   return tx.project.findMany({
@@ -36,7 +36,7 @@ export const updateProject = (
   companyId: string,
   id: string,
   data: Prisma.ProjectUncheckedUpdateInput,
-): Promise<ProjectRow> =>
+): Promise<ProjectRecord> =>
   tx.project.update({ where: { companyId_id: { companyId, id } }, data: { ...data, version: { increment: 1 } } });
 
 export const countSentOrders = (tx: Tx, companyId: string, projectId: string) =>

@@ -1,7 +1,7 @@
 import { projectRoutes, seesMoney } from '@underlath/contract';
 import type { FastifyInstance } from 'fastify';
 import { serve } from '../../plugins/serve.ts';
-import { callerOf } from '../caller.ts';
+import { callerOf } from '../../shared/caller.ts';
 import type { ProjectsService } from './projects.service.ts';
 
 export function registerProjectsRoutes(app: FastifyInstance, service: ProjectsService): void {

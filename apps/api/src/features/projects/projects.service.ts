@@ -13,14 +13,12 @@ import { checks } from '@underlath/rules/all-checks';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
-import { assertVersion } from '../../plugins/etag.ts';
-import type { Caller } from '../caller.ts';
-import { assertSameContent, contentHash, makeOnce } from '../client-ids.ts';
-import type { ContractProject } from '../contract/contract.repository.ts';
-import { sumsOf } from '../contract/contract.service.ts';
-import type { History } from '../contract/contract-history.ts';
-import { undeliveredMails } from '../mail/undelivered.ts';
-import { cutPage, newestFirst, type Page, readCursor } from '../paging.ts';
+import type { Caller } from '../../shared/caller.ts';
+import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
+import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
+import { assertVersion } from '../../shared/versions.ts';
+import { type ContractProject, type History, sumsOf } from '../contract/contract.service.ts';
+import { undeliveredMails } from '../mail/sent-mails.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
 import { fromDay, toProject, toSeverityCounts } from './projects.mapper.ts';
 import * as projects from './projects.repository.ts';
@@ -87,7 +85,7 @@ export class ProjectsService {
     );
   }
 
-  async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<Page<ProjectRow>> {
+  async list(companyId: string, query: { q?: string; cursor?: string; limit: number }): Promise<ListPage<ProjectRow>> {
     const after = readCursor(newestFirst('projects'), query.cursor);
     const q = query.q?.trim() || undefined;
     return this.database.inCompany(companyId, async (tx) => {
@@ -167,14 +165,14 @@ export class ProjectsService {
   }
 }
 
-async function requireProject(tx: Tx, companyId: string, id: string): Promise<projects.ProjectRow> {
+async function requireProject(tx: Tx, companyId: string, id: string): Promise<projects.ProjectRecord> {
   const row = await projects.findProject(tx, companyId, id);
   if (!row) throw notFound('project');
   return row;
 }
 
 /** @throws ProblemError `invalid-input` for a zone that the state does not have */
-function siteZone({ siteState, timeZone }: Pick<projects.ProjectRow, 'siteState' | 'timeZone'>): string | null {
+function siteZone({ siteState, timeZone }: Pick<projects.ProjectRecord, 'siteState' | 'timeZone'>): string | null {
   const zone = zoneOfSite(siteState, timeZone);
   if (timeZone === null || timeZone === zone) return zone;
   const known = zonesOf(siteState).map((one) => one.timeZone);
@@ -183,7 +181,7 @@ function siteZone({ siteState, timeZone }: Pick<projects.ProjectRow, 'siteState'
 }
 
 /** A site that moves to another state keeps its zone only where that state has it too. */
-function zoneChange(before: projects.ProjectRow, { siteState, timeZone }: ProjectChange) {
+function zoneChange(before: projects.ProjectRecord, { siteState, timeZone }: ProjectChange) {
   if (siteState === undefined && timeZone === undefined) return {};
   const state = siteState === undefined ? before.siteState : siteState;
   return {

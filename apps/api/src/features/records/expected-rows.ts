@@ -10,7 +10,7 @@ export class OneOf {
   constructor(readonly values: readonly unknown[]) {}
 }
 
-export interface Told {
+export interface ToldValue {
   value: unknown;
   /** The event that told it last. */
   seq: number;
@@ -19,7 +19,7 @@ export interface Told {
 export interface ExpectedRow {
   /** The event that made it. */
   seq: number;
-  columns: Map<string, Told>;
+  columns: Map<string, ToldValue>;
 }
 
 type Values = Record<string, unknown>;
@@ -47,7 +47,7 @@ export class ExpectedRows {
 
   /** Of a row that no event made, too: then it is known from here on. What is undefined was not told. */
   change(table: TableName, key: string, values: Values): void {
-    const row = this.of(table).get(key) ?? { seq: this.seq, columns: new Map<string, Told>() };
+    const row = this.of(table).get(key) ?? { seq: this.seq, columns: new Map<string, ToldValue>() };
     this.of(table).set(key, row);
     for (const [column, value] of Object.entries(values)) {
       if (value !== undefined) row.columns.set(column, { value, seq: this.seq });

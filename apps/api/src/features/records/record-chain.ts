@@ -1,5 +1,6 @@
 import type { RecordCheck } from '@underlath/contract';
-import { canonicalJson, chainHash, emptyHash } from './record-hash.ts';
+import { canonicalJson } from '../../platform/hash.ts';
+import { chainHash, emptyHash } from './record-hash.ts';
 import type { ReplayedEvent } from './replay-steps.ts';
 
 export type Fault = RecordCheck['faults'][number];

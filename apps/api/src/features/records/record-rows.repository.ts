@@ -1,11 +1,15 @@
 import type { Tx } from '../../platform/database/database.ts';
-import { judgmentHash } from './record-events.ts';
-import { hashOf, sha256Of } from './record-hash.ts';
+import { hashOf, sha256Of } from '../../platform/hash.ts';
+import { judgmentHash } from '../../shared/record-events.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
-import type { Row, Rows } from './row-comparison.ts';
+
+/** A row of the database: its columns as JSON, and hashes of them. */
+export type StoredRow = Record<string, unknown>;
+/** Rows by what they are known by. */
+export type StoredRows = ReadonlyMap<TableName, ReadonlyMap<string, StoredRow>>;
 
 /** Long texts and whole outcomes are told as hashes; these are theirs as the rows stand now. */
-const hashes: Partial<Record<TableName, (row: Row) => Row>> = {
+const hashes: Partial<Record<TableName, (row: StoredRow) => StoredRow>> = {
   judgment: (row) => ({ sha256: judgmentHash(row) }),
   notice: ({ text }) => ({ textSha256: sha256Of(String(text)) }),
   change_order: ({ wording }) => ({ wordingSha256: hashOf(wording) }),
@@ -16,15 +20,20 @@ const hashes: Partial<Record<TableName, (row: Row) => Row>> = {
 };
 
 /** Every row of a project that its events tell of, as the database has it. */
-export async function readRows(tx: Tx, companyId: string, projectId: string): Promise<Rows> {
-  const rows = new Map<TableName, Map<string, Row>>();
+export async function readRows(tx: Tx, companyId: string, projectId: string): Promise<StoredRows> {
+  const rows = new Map<TableName, Map<string, StoredRow>>();
   for (const table of tableNames) rows.set(table, await readTable(tx, table, companyId, projectId));
   return rows;
 }
 
-async function readTable(tx: Tx, table: TableName, companyId: string, projectId: string): Promise<Map<string, Row>> {
+async function readTable(
+  tx: Tx,
+  table: TableName,
+  companyId: string,
+  projectId: string,
+): Promise<Map<string, StoredRow>> {
   const { key, ofProject } = tableOf(table);
-  const found = await tx.$queryRawUnsafe<{ row: Row }[]>(
+  const found = await tx.$queryRawUnsafe<{ row: StoredRow }[]>(
     `select to_jsonb(t) as row from ${table} t where t.company_id = $1::uuid and ${ofProject}`,
     companyId,
     projectId,

@@ -1,14 +1,14 @@
 import type { RecordCheck } from '@underlath/contract';
 import type { StoredEvent, Witness } from './record-chain.ts';
 import { RecordChain } from './record-chain.ts';
+import type { StoredRows } from './record-rows.repository.ts';
 import { moneyTables } from './record-tables.data.ts';
 import { Replay } from './replay.ts';
-import type { Rows } from './row-comparison.ts';
 import { compareDocuments } from './sent-documents.ts';
 
 interface Ends {
   head: Witness | null;
-  rows: Rows;
+  rows: StoredRows;
   /** Kept in the file store. */
   kept: readonly Witness[];
   /** Handed in by whoever asks, from a letter or a backup. */

@@ -1,6 +1,6 @@
 import { Prisma } from '../../generated/prisma/client.ts';
 import type { Tx } from '../../platform/database/database.ts';
-import { hashOf } from './record-hash.ts';
+import { hashOf } from '../../platform/hash.ts';
 
 export interface HeadRow {
   seq: number;

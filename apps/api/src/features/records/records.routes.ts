@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import * as z from 'zod';
 import { invalidInput } from '../../platform/problem-error.ts';
 import { serve } from '../../plugins/serve.ts';
-import { cutPage, readCursor } from '../paging.ts';
+import { cutPage, readCursor } from '../../shared/paging.ts';
 import type { RecordsService } from './records.service.ts';
 
 /** Above every sequence number: the column is a 32-bit integer. */

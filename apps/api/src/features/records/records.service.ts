@@ -1,11 +1,12 @@
 import type { RecordCheck, RecordEvent } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
+import { canonicalJson } from '../../platform/hash.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import { type Actor, systemActor } from '../../shared/actor.ts';
 import { type CompanyCheck, CompanyVerifier } from './company-verifier.ts';
-import { type Actor, systemActor } from './record-actor.ts';
 import type { StoredEvent, Witness } from './record-chain.ts';
-import { canonicalJson, chainHash, emptyHash } from './record-hash.ts';
+import { chainHash, emptyHash } from './record-hash.ts';
 import { readRows } from './record-rows.repository.ts';
 import { RecordVerifier } from './record-verifier.ts';
 import type { KeptWitness, RecordWitnesses } from './record-witnesses.ts';

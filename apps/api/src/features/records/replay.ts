@@ -1,7 +1,8 @@
 import { type ChangeOrderDocument, partOf } from '@underlath/contract';
 import { ExpectedRows } from './expected-rows.ts';
+import type { StoredRows } from './record-rows.repository.ts';
 import { type ReplayedEvent, replaySteps } from './replay-steps.ts';
-import { compareRows, type Rows } from './row-comparison.ts';
+import { compareRows } from './row-comparison.ts';
 
 /** Lets the events of a project happen again, and holds the rows they would have made against those that are there. */
 export class Replay {
@@ -22,14 +23,14 @@ export class Replay {
     else this.unknownKinds.add(event.type);
   }
 
-  finish(rows: Rows) {
+  finish(rows: StoredRows) {
     this.settleContexts(rows);
     this.settleParts(rows);
     return compareRows(this.expected, rows);
   }
 
   /** A finding's context is that of its newest judgment, which is held to the record by its hash. */
-  private settleContexts(rows: Rows): void {
+  private settleContexts(rows: StoredRows): void {
     for (const { columns } of this.expected.of('finding').values()) {
       const newest = columns.get('newestJudgmentId');
       if (!newest) continue;
@@ -39,7 +40,7 @@ export class Replay {
   }
 
   /** What an approved part comes to stands in the document that was signed, which is held to the record by its hash. */
-  private settleParts(rows: Rows): void {
+  private settleParts(rows: StoredRows): void {
     for (const [key, { columns }] of this.expected.of('decision')) {
       const findingIds = columns.get('findingIds');
       const chosen = findingIds?.value as string[] | undefined;

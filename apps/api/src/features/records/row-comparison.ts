@@ -1,11 +1,7 @@
-import { type ExpectedRow, type ExpectedRows, JustBefore, OneOf, type Told } from './expected-rows.ts';
-import { canonicalJson } from './record-hash.ts';
+import { canonicalJson } from '../../platform/hash.ts';
+import { type ExpectedRow, type ExpectedRows, JustBefore, OneOf, type ToldValue } from './expected-rows.ts';
+import type { StoredRow, StoredRows } from './record-rows.repository.ts';
 import { type TableName, tableNames, tableOf } from './record-tables.data.ts';
-
-/** A row of the database: its columns as JSON, and hashes of them. */
-export type Row = Record<string, unknown>;
-/** Rows by what they are known by. */
-export type Rows = ReadonlyMap<TableName, ReadonlyMap<string, Row>>;
 
 interface Found {
   faults: { seq: number | null; what: string }[];
@@ -21,7 +17,7 @@ const transactionMs = 15_000;
 const shownLength = 60;
 
 /** Holds the rows that are there against those that must be there. */
-export function compareRows(expected: ExpectedRows, rows: Rows): Found {
+export function compareRows(expected: ExpectedRows, rows: StoredRows): Found {
   const found: Found = { faults: [], counts: new Map(), untold: new Map() };
   for (const table of tableNames) compareTable(table, expected.of(table), rows.get(table) ?? new Map(), found);
   return found;
@@ -30,7 +26,7 @@ export function compareRows(expected: ExpectedRows, rows: Rows): Found {
 function compareTable(
   table: TableName,
   expected: ReadonlyMap<string, ExpectedRow>,
-  rows: ReadonlyMap<string, Row>,
+  rows: ReadonlyMap<string, StoredRow>,
   { faults, counts, untold }: Found,
 ): void {
   const { title, compared } = tableOf(table);
@@ -66,7 +62,7 @@ function isAsTold(told: unknown, found: unknown): boolean {
 
 const timeOf = (value: unknown): number => (typeof value === 'string' ? new Date(value).getTime() : Number.NaN);
 
-function changed(title: string, key: string, column: string, row: Row, { value }: Told): string {
+function changed(title: string, key: string, column: string, row: StoredRow, { value }: ToldValue): string {
   const start = `${capital(title)} ${key} was changed: its ${column} is not the recorded one`;
   const [found, told] = [say(row[column]), say(value)];
   return found.length + told.length > shownLength ? `${start}.` : `${start} (${found}, recorded ${told}).`;

@@ -1,7 +1,7 @@
 import type { ChangeOrderDocument } from '@underlath/contract';
+import { canonicalJson, sha256Of } from '../../platform/hash.ts';
 import type { RecordChain } from './record-chain.ts';
-import { canonicalJson, sha256Of } from './record-hash.ts';
-import type { Row, Rows } from './row-comparison.ts';
+import type { StoredRow, StoredRows } from './record-rows.repository.ts';
 
 type Known = Partial<Pick<ChangeOrderDocument, 'record' | 'items'>>;
 
@@ -9,14 +9,14 @@ type Known = Partial<Pick<ChangeOrderDocument, 'record' | 'items'>>;
  * Holds every sent document against its hash, the place of the record it names, the pictures it shows and the decision on it.
  * The parties hold copies of it, so it also tells when the whole record was written anew.
  */
-export function compareDocuments(chain: RecordChain, rows: Rows): void {
+export function compareDocuments(chain: RecordChain, rows: StoredRows): void {
   for (const [key, row] of rows.get('change_order_version') ?? []) {
     const [orderId, version] = key.split('/');
     compareDocument(chain, `version ${version} of change order ${orderId}`, row, rows, key);
   }
 }
 
-function compareDocument(chain: RecordChain, name: string, row: Row, rows: Rows, key: string): void {
+function compareDocument(chain: RecordChain, name: string, row: StoredRow, rows: StoredRows, key: string): void {
   const text = String(row.document);
   if (sha256Of(text) !== row.sha256) chain.fault(null, `The document of ${name} was changed.`);
   const document = readDocument(text);

@@ -12,8 +12,8 @@ import {
   titleOf,
 } from '@underlath/contract';
 import { formatCents, type Locale, SEVERITY_WORDS, say, unitText } from '@underlath/rules';
-import { dayWords } from '../day-words.ts';
-import { sayDay, sayDayOf, sayInstant } from '../site-words.ts';
+import { sayDay, sayDayOf, sayInstant } from '../../shared/site-words.ts';
+import { dayWords } from './day-words.ts';
 import { drawElevation, elevationHeight, paperScale } from './elevation-drawing.ts';
 import { drawPhotos, type LoadPhoto } from './photo-rows.ts';
 import {
@@ -25,8 +25,8 @@ import {
   writeSection,
   writeStanding,
 } from './report-sections.ts';
-import { basisWord, reportWords, type Words } from './report-words.ts';
-import { runText, Sheet, type Words as SheetWords, textWidthPt } from './sheet.ts';
+import { basisWord, type ReportWords, reportWords } from './report-words.ts';
+import { runText, Sheet, type SheetWords, textWidthPt } from './sheet.ts';
 
 export interface ReportInput {
   readonly document: ChangeOrderDocument;
@@ -44,7 +44,7 @@ export interface ReportInput {
 
 interface Pen {
   readonly sheet: Sheet;
-  readonly words: Words;
+  readonly words: ReportWords;
   readonly locale: Locale;
   readonly timeZone: string | null;
 }

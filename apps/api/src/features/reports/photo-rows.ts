@@ -3,7 +3,7 @@ import { captionOf, type DocumentItem } from '@underlath/contract';
 import { type Locale, PHOTO_WORDS } from '@underlath/rules';
 import sharp from 'sharp';
 import { inLocale } from './report-sections.ts';
-import type { Words } from './report-words.ts';
+import type { ReportWords } from './report-words.ts';
 import { rule, runText, type Sheet, textWidthPt } from './sheet.ts';
 
 type Photo = DocumentItem['photos'][number];
@@ -28,7 +28,7 @@ interface Picture {
 /** Two photos a row; only one row's pictures are in memory. */
 export async function* drawPhotos(
   sheet: Sheet,
-  words: Words,
+  words: ReportWords,
   photos: readonly Photo[],
   loadPhoto: LoadPhoto,
   locale: Locale,
@@ -45,7 +45,7 @@ export async function* drawPhotos(
 }
 
 /** Re-encoded from pixels, so that nothing but the picture reaches the page; compared with its hash first. */
-async function prepare(photo: Photo, words: Words, loadPhoto: LoadPhoto): Promise<Picture> {
+async function prepare(photo: Photo, words: ReportWords, loadPhoto: LoadPhoto): Promise<Picture> {
   const stored = await loadPhoto(photo);
   if (!stored) return { photo, jpeg: null, trouble: words.photoAway };
   const sha256 = createHash('sha256').update(stored).digest('hex');

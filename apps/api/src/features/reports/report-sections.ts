@@ -12,21 +12,21 @@ import {
 } from '@underlath/contract';
 import { formatCents, type Locale, type Text } from '@underlath/rules';
 import { severityColor } from './elevation-drawing.ts';
-import type { Words as Fixed } from './report-words.ts';
-import { ink, type Run, type Sheet, type Words } from './sheet.ts';
+import type { ReportWords } from './report-words.ts';
+import { ink, type Run, type Sheet, type SheetWords } from './sheet.ts';
 
 export interface SectionPen {
   readonly sheet: Sheet;
-  readonly words: Fixed;
+  readonly words: ReportWords;
   readonly locale: Locale;
 }
 
 /** The wording in the reader's language; where it was written in English only, that, named as English. */
-export const inLocale = (text: Text, locale: Locale): Words =>
+export const inLocale = (text: Text, locale: Locale): SheetWords =>
   text[locale].trim() === '' && text.en.trim() !== '' ? { words: text.en, lang: 'en-US' } : text[locale];
 
 /** "3. Cut top plate", the title in the language it was typed in. */
-export const titledRun = (item: ChangeOrderDocument['items'][number], locale: Locale): Words[] => [
+export const titledRun = (item: ChangeOrderDocument['items'][number], locale: Locale): SheetWords[] => [
   `${item.number}. `,
   inLocale(titleOf(item), locale),
 ];
@@ -76,7 +76,8 @@ export function writeStanding(
   sheet.box(title, lines, ink);
 }
 
-const flat = (run: Run): readonly Words[] => (Array.isArray(run) ? (run as readonly Words[]) : [run as Words]);
+const flat = (run: Run): readonly SheetWords[] =>
+  Array.isArray(run) ? (run as readonly SheetWords[]) : [run as SheetWords];
 
 /** For who would rather answer on paper: boxes to tick, lines to sign on. */
 export function writePaperAnswer({ sheet, words, locale }: SectionPen, document: ChangeOrderDocument): void {

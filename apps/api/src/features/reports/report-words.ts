@@ -110,10 +110,10 @@ const words = {
   high: text('high', 'de alto'),
 } satisfies Record<string, Text>;
 
-export type Words = Readonly<Record<keyof typeof words, string>>;
+export type ReportWords = Readonly<Record<keyof typeof words, string>>;
 
-export function reportWords(locale: Locale): Words {
-  return Object.fromEntries(Object.entries(words).map(([name, word]) => [name, say(word, locale)])) as Words;
+export function reportWords(locale: Locale): ReportWords {
+  return Object.fromEntries(Object.entries(words).map(([name, word]) => [name, say(word, locale)])) as ReportWords;
 }
 
 export const basisWord = (basis: keyof typeof BASIS_WORDS, locale: Locale): string => say(BASIS_WORDS[basis], locale);

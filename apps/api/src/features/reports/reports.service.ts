@@ -4,11 +4,11 @@ import type { Locale } from '@underlath/contract';
 import type { Database } from '../../platform/database/database.ts';
 import { FileMissingError } from '../../platform/file-store/store-errors.ts';
 import { notFound } from '../../platform/problem-error.ts';
+import { letterZone } from '../../shared/site-words.ts';
 import { toQuestion } from '../change-orders/change-orders.mapper.ts';
 import { toDecision } from '../change-orders/decisions.mapper.ts';
-import { toDocument } from '../change-orders/sent-document.ts';
+import { toDocument } from '../change-orders/sent-document.mapper.ts';
 import type { PhotoFile, PhotosService } from '../photos/photos.service.ts';
-import { letterZone } from '../site-words.ts';
 import { writeReport } from './change-order-report.ts';
 import * as reports from './reports.repository.ts';
 

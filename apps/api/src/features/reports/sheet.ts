@@ -24,7 +24,7 @@ interface StructureOptions {
 type StructureChild = PDFKit.PDFStructureElementChild;
 
 type Align = 'left' | 'right';
-export interface Column {
+export interface SheetColumn {
   readonly widthPt: number;
   readonly align?: Align;
 }
@@ -39,17 +39,18 @@ interface TextStyle {
 }
 
 /** Words in the language of the document, or of another one that is named for who has it read aloud. */
-export type Words = string | { readonly words: string; readonly lang: string };
+export type SheetWords = string | { readonly words: string; readonly lang: string };
 /** One run of words, or several in a row. */
-export type Run = Words | readonly Words[];
+export type Run = SheetWords | readonly SheetWords[];
 
-const partsOf = (run: Run): readonly Words[] => (Array.isArray(run) ? (run as readonly Words[]) : [run as Words]);
-const plainOf = (words: Words): string => (typeof words === 'string' ? words : words.words);
+const partsOf = (run: Run): readonly SheetWords[] =>
+  Array.isArray(run) ? (run as readonly SheetWords[]) : [run as SheetWords];
+const plainOf = (words: SheetWords): string => (typeof words === 'string' ? words : words.words);
 export const runText = (run: Run): string => partsOf(run).map(plainOf).join('');
 
 /** Neighbors of the document's own language as one piece, and nothing that is empty. */
-function joined(run: Run): Words[] {
-  const pieces: Words[] = [];
+function joined(run: Run): SheetWords[] {
+  const pieces: SheetWords[] = [];
   for (const part of partsOf(run)) {
     const last = pieces.at(-1);
     if (plainOf(part) === '') continue;
@@ -129,8 +130,8 @@ export class Sheet {
 
   /** Rows of cells; the first row is the header when `header` is set, and a bold row ends with the rule above it. */
   table(
-    columns: readonly Column[],
-    rows: readonly { readonly cells: readonly Words[]; readonly bold?: boolean }[],
+    columns: readonly SheetColumn[],
+    rows: readonly { readonly cells: readonly SheetWords[]; readonly bold?: boolean }[],
     options: { readonly header?: boolean; readonly sizePt?: number } = {},
   ): void {
     const table = this.doc.struct('Table');
@@ -281,7 +282,12 @@ export class Sheet {
     if (isLast) this.doc.y += style.gapPt ?? 0;
   }
 
-  private rowHeight(columns: readonly Column[], cells: readonly Words[], bold: boolean, sizePt: number): number {
+  private rowHeight(
+    columns: readonly SheetColumn[],
+    cells: readonly SheetWords[],
+    bold: boolean,
+    sizePt: number,
+  ): number {
     this.style({ bold, sizePt });
     const heights = columns.map((column, at) =>
       this.doc.heightOfString(plainOf(cells[at] ?? '') || ' ', { width: column.widthPt - 8 }),

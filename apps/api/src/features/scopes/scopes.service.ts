@@ -18,9 +18,9 @@ import {
 import { contentOf, type PriceableFinding, planPlace } from '@underlath/rules/offers';
 import type { Database } from '../../platform/database/database.ts';
 import { invalidInput, notFound, ProblemError } from '../../platform/problem-error.ts';
+import { toWord } from '../../shared/enum-words.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
-import { toWord } from '../enum-words.ts';
-import { toPriceable } from '../estimates/priceable.ts';
+import { toPriceable } from '../estimates/priceable.mapper.ts';
 import type { OpenFinding } from './scopes.repository.ts';
 import * as scopes from './scopes.repository.ts';
 

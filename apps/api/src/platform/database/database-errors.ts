@@ -1,3 +1,5 @@
+import { Prisma } from '../../generated/prisma/client.ts';
+
 /** The database cannot be reached or does not answer in time. Nothing was kept of what was asked. */
 export class DatabaseAwayError extends Error {
   override readonly name = 'DatabaseAwayError';
@@ -43,3 +45,7 @@ export async function orAway<Result>(work: () => Promise<Result>): Promise<Resul
     throw new DatabaseAwayError('the database does not answer', { cause: error });
   }
 }
+
+/** True when a row was refused because another has its unique key. */
+export const isUniqueViolation = (error: unknown): boolean =>
+  error instanceof Prisma.PrismaClientKnownRequestError && error.code === 'P2002';

@@ -7,7 +7,7 @@ import { StartupError } from '../startup-error.ts';
 import { type Cluster, type ClusterOptions, prepareCluster, serverEnvironment } from './cluster.ts';
 import { canConnect, urlOf } from './connect.ts';
 import { explainPostgres } from './explain.ts';
-import { startDeadlineMs, startServer } from './launch.ts';
+import { startDeadlineMs, startPostgres } from './launch.ts';
 import { findRunningServer, isAlive } from './process-state.ts';
 
 export interface EmbeddedPostgres {
@@ -54,7 +54,7 @@ export async function startEmbeddedPostgres(options: Options): Promise<EmbeddedP
     }
     await sleep(100);
   }
-  const { pid, port } = await startServer(cluster).catch((error: unknown) => {
+  const { pid, port } = await startPostgres(cluster).catch((error: unknown) => {
     throw explainPostgres(error, cluster.folder);
   });
   return takeOver(cluster, pid, port, 'started');

@@ -12,7 +12,7 @@ import { explainPostgres } from './explain.ts';
 export const startDeadlineMs = 60_000;
 
 /** Starts a server on a free port and waits until it answers. @throws StartupError */
-export async function startServer(cluster: Cluster): Promise<{ pid: number; port: number }> {
+export async function startPostgres(cluster: Cluster): Promise<{ pid: number; port: number }> {
   // postmaster.pid names no living PostgreSQL here; left in place, a reused process id would stop the start.
   rmSync(join(cluster.folder, 'postmaster.pid'), { force: true });
   for (let attempt = 1; ; attempt++) {

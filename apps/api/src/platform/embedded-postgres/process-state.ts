@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** What `postmaster.pid` says about a server in a data folder. */
-export interface RunningServer {
+export interface RunningPostgres {
   pid: number;
   port: number;
 }
@@ -11,7 +11,7 @@ export interface RunningServer {
  * The server that owns a data folder, if one is alive. The file outlives a killed machine, so the process it names may
  * be gone, or be something else by now.
  */
-export function findRunningServer(clusterFolder: string): RunningServer | undefined {
+export function findRunningServer(clusterFolder: string): RunningPostgres | undefined {
   const file = join(clusterFolder, 'postmaster.pid');
   if (!existsSync(file)) return undefined;
   const [pid = '', , , port = ''] = readFileSync(file, 'utf8').split('\n');

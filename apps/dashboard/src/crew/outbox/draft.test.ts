@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { countUnsent, isKeptByServer, type KeptPhoto, newDraft } from './draft.ts';
+import { countUnsent, isKeptByServer, type KeptPhoto, newFindingDraft } from './draft.ts';
 
 const photo: KeptPhoto = {
   id: 'p1',
@@ -34,7 +34,13 @@ test('without a hash of its own the phone holds the byte count against the answe
 });
 
 test('a draft with three photos is one thing on this phone; a later photo of a sent finding is one more', () => {
-  const draft = newDraft({ id: 'd1', sendKey: 'k', projectId: 'a', locationId: null, now: '2026-03-03T14:05:00Z' });
+  const draft = newFindingDraft({
+    id: 'd1',
+    sendKey: 'k',
+    projectId: 'a',
+    locationId: null,
+    now: '2026-03-03T14:05:00Z',
+  });
   const photos = [
     photo,
     { ...photo, id: 'p2' },

@@ -1,12 +1,12 @@
 import type { FindingContext, PhotoStage, Rectangle } from '@underlath/contract';
-import type { Problem } from '../../shared/ui/states.tsx';
+import type { ShownProblem } from '../../shared/ui/use-problem-words.ts';
 
 /** The questions of a new finding, in order. */
 export const draftSteps = ['photo', 'where', 'what', 'measure', 'verdict'] as const;
 export type DraftStep = (typeof draftSteps)[number];
 
 /** A finding as the phone holds it until the server has it. Its id is the finding's id from the first moment. */
-export type Draft = {
+export type FindingDraft = {
   id: string;
   projectId: string;
   locationId: string | null;
@@ -24,7 +24,7 @@ export type Draft = {
   /** Sent with every try, so that a repeated try can't make a second finding. */
   sendKey: string;
   /** Why the server refused it; null while it has not. No connection is no refusal. */
-  problem: Problem | null;
+  problem: ShownProblem | null;
 };
 
 /** A photo of a draft (`draftId`) or one more of a finding that the server has (`findingId`). Bytes, not a Blob: some phones lose Blobs. */
@@ -41,17 +41,17 @@ export type KeptPhoto = {
   sha256: string | null;
   /** What the server calls it; another id than ours when it had the same bytes already. Null: not sent. */
   sentAs: string | null;
-  problem: Problem | null;
+  problem: ShownProblem | null;
 };
 
 /** An empty draft at its first question. */
-export function newDraft(given: {
+export function newFindingDraft(given: {
   id: string;
   sendKey: string;
   projectId: string;
   locationId: string | null;
   now: string;
-}): Draft {
+}): FindingDraft {
   return {
     id: given.id,
     sendKey: given.sendKey,
@@ -71,7 +71,7 @@ export function newDraft(given: {
 }
 
 /** How many things are on this phone only: every draft, and every extra photo that is not sent. */
-export function countUnsent(drafts: readonly Draft[], photos: readonly KeptPhoto[]): number {
+export function countUnsent(drafts: readonly FindingDraft[], photos: readonly KeptPhoto[]): number {
   return drafts.length + photos.filter((photo) => photo.findingId !== null).length;
 }
 

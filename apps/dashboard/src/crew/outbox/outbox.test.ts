@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { type Draft, type KeptPhoto, newDraft } from './draft.ts';
+import { type FindingDraft, type KeptPhoto, newFindingDraft } from './draft.ts';
 import { Outbox, type OutboxServer } from './outbox.ts';
 import type { OutboxStore } from './store.ts';
 
-function memoryStore(): OutboxStore & { drafts: Map<string, Draft>; photos: Map<string, KeptPhoto> } {
-  const drafts = new Map<string, Draft>();
+function memoryStore(): OutboxStore & { drafts: Map<string, FindingDraft>; photos: Map<string, KeptPhoto> } {
+  const drafts = new Map<string, FindingDraft>();
   const photos = new Map<string, KeptPhoto>();
   return {
     drafts,
@@ -36,7 +36,7 @@ function server(over: Partial<OutboxServer> = {}): OutboxServer & { findings: { 
   };
 }
 
-const draft = newDraft({ id: 'd1', sendKey: 'k', projectId: 'a', locationId: 'l', now: '2026-03-03T14:05:00Z' });
+const draft = newFindingDraft({ id: 'd1', sendKey: 'k', projectId: 'a', locationId: 'l', now: '2026-03-03T14:05:00Z' });
 const photo: KeptPhoto = {
   id: 'p1',
   projectId: 'a',

@@ -1,19 +1,21 @@
-import type { Draft, KeptPhoto } from './draft.ts';
+import type { FindingDraft, KeptPhoto } from './draft.ts';
 import type { OutboxStore } from './store.ts';
 
 /** What the server does for the outbox; the real one is in server.ts, tests bring their own. */
 export type OutboxServer = {
   /** Resolves with the id the server keeps the photo under; rejects with what went wrong. */
   sendPhoto(photo: KeptPhoto, onProgress: (share: number) => void, signal: AbortSignal): Promise<string>;
-  sendFinding(draft: Draft, photoIds: string[]): Promise<void>;
+  sendFinding(draft: FindingDraft, photoIds: string[]): Promise<void>;
   /** Sorts an error: no connection (try again later by itself), cancelled, or refused (a person has to look). */
-  read(error: unknown): { kind: 'offline' | 'cancelled' } | { kind: 'refused'; problem: NonNullable<Draft['problem']> };
+  read(
+    error: unknown,
+  ): { kind: 'offline' | 'cancelled' } | { kind: 'refused'; problem: NonNullable<FindingDraft['problem']> };
 };
 
 export type OutboxState = {
   /** False until what a reload left behind is read. */
   loaded: boolean;
-  drafts: readonly Draft[];
+  drafts: readonly FindingDraft[];
   photos: readonly KeptPhoto[];
   /** Share sent of the photos that are on their way, by photo id. */
   progress: Readonly<Record<string, number>>;
@@ -46,9 +48,9 @@ export class Outbox {
   #again = false;
   readonly #store: OutboxStore;
   readonly #server: OutboxServer;
-  readonly #onSent: (draft: Draft | null) => void;
+  readonly #onSent: (draft: FindingDraft | null) => void;
 
-  constructor(store: OutboxStore, server: OutboxServer, onSent: (draft: Draft | null) => void = () => {}) {
+  constructor(store: OutboxStore, server: OutboxServer, onSent: (draft: FindingDraft | null) => void = () => {}) {
     this.#store = store;
     this.#server = server;
     this.#onSent = onSent;
@@ -70,7 +72,7 @@ export class Outbox {
     await this.send();
   }
 
-  async putDraft(draft: Draft): Promise<void> {
+  async putDraft(draft: FindingDraft): Promise<void> {
     this.#set({ drafts: replace(this.#state.drafts, draft) });
     await this.#keep(() => this.#store.putDraft(draft));
   }
@@ -157,7 +159,7 @@ export class Outbox {
     } else await this.#putPhotoIfHere(photoId, { sentAs });
   }
 
-  async #sendDraft(draft: Draft): Promise<boolean> {
+  async #sendDraft(draft: FindingDraft): Promise<boolean> {
     this.#set({ posting: [...this.#state.posting, draft.id] });
     try {
       const photoIds = this.#state.photos.flatMap((photo) =>
@@ -174,7 +176,10 @@ export class Outbox {
     }
   }
 
-  async #failed(error: unknown, refuse: (problem: NonNullable<Draft['problem']>) => Promise<void>): Promise<boolean> {
+  async #failed(
+    error: unknown,
+    refuse: (problem: NonNullable<FindingDraft['problem']>) => Promise<void>,
+  ): Promise<boolean> {
     const read = this.#server.read(error);
     if (read.kind === 'refused') await refuse(read.problem);
     if (read.kind === 'offline') this.#set({ offline: true });
@@ -221,7 +226,7 @@ function replace<T extends { id: string }>(list: readonly T[], item: T): T[] {
 }
 
 /** The person is done, nothing was refused, and every photo of it is with the server. */
-export function isComplete(draft: Draft, photos: readonly KeptPhoto[]): boolean {
+export function isComplete(draft: FindingDraft, photos: readonly KeptPhoto[]): boolean {
   if (!draft.ready || draft.problem) return false;
   return photos.every((photo) => photo.draftId !== draft.id || photo.sentAs !== null);
 }

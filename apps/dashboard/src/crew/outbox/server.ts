@@ -1,8 +1,8 @@
 import { routes } from '@underlath/contract';
 import { call } from '../../shared/api/call.ts';
-import { CancelledError, OfflineError, ProblemError, problemOf } from '../../shared/api/errors.ts';
+import { CancelledError, OfflineError, ProblemAnswer, problemOf } from '../../shared/api/errors.ts';
 import { uploadPhoto } from '../../shared/api/photos.ts';
-import { type Draft, isKeptByServer, type KeptPhoto } from './draft.ts';
+import { type FindingDraft, isKeptByServer, type KeptPhoto } from './draft.ts';
 import type { OutboxServer } from './outbox.ts';
 
 /** Passing troubles of the server: the phone waits and tries again by itself, as with no connection. */
@@ -34,7 +34,7 @@ export const outboxServer: OutboxServer = {
     if (!isKeptByServer(photo, answer)) throw new Error('The server answered with another photo than the one sent.');
     return answer.id;
   },
-  async sendFinding(draft: Draft, photoIds) {
+  async sendFinding(draft: FindingDraft, photoIds) {
     if (!draft.locationId || !draft.checkId) throw new Error('A finding needs a place and a kind.');
     const { id, projectId, locationId, checkId, extent, seenAt, note, inputs, context } = draft;
     await call(routes.createFinding, {
@@ -45,7 +45,7 @@ export const outboxServer: OutboxServer = {
   },
   read(error) {
     if (error instanceof CancelledError) return { kind: 'cancelled' };
-    const away = error instanceof ProblemError && (passing.has(error.type) || error.status >= 502);
+    const away = error instanceof ProblemAnswer && (passing.has(error.type) || error.status >= 502);
     if (error instanceof OfflineError || away) return { kind: 'offline' };
     return { kind: 'refused', problem: problemOf(error) };
   },

@@ -1,15 +1,15 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
-import type { Draft, KeptPhoto } from './draft.ts';
+import type { FindingDraft, KeptPhoto } from './draft.ts';
 
 interface OutboxSchema extends DBSchema {
-  drafts: { key: string; value: Draft };
+  drafts: { key: string; value: FindingDraft };
   photos: { key: string; value: KeptPhoto };
 }
 
 /** Where drafts and photos survive a reload. */
 export type OutboxStore = {
-  read(): Promise<{ drafts: Draft[]; photos: KeptPhoto[] }>;
-  putDraft(draft: Draft): Promise<void>;
+  read(): Promise<{ drafts: FindingDraft[]; photos: KeptPhoto[] }>;
+  putDraft(draft: FindingDraft): Promise<void>;
   putPhoto(photo: KeptPhoto): Promise<void>;
   /** The draft and every photo of it, in one transaction. */
   removeDraft(draftId: string): Promise<void>;

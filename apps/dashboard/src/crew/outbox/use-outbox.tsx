@@ -3,7 +3,7 @@ import { type PhotoStage, routes } from '@underlath/contract';
 import { createContext, type ReactNode, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { v7 } from 'uuid';
 import { useMe } from '../../shared/api/me.ts';
-import { sha256Of } from '../../shared/api/photos.ts';
+import { hashBytes } from '../../shared/api/photos.ts';
 import { countUnsent } from './draft.ts';
 import { Outbox, type OutboxState } from './outbox.ts';
 import { outboxServer } from './server.ts';
@@ -71,7 +71,7 @@ export function useTakePhotos(): (files: readonly File[], taken: TakenFor) => Pr
   const outbox = useOutbox();
   return async (files, taken) => {
     for (const file of files) {
-      const [bytes, sha256] = [await file.arrayBuffer(), await sha256Of(file)];
+      const [bytes, sha256] = [await file.arrayBuffer(), await hashBytes(file)];
       await outbox.addPhoto({
         ...taken,
         id: v7(),

@@ -3,7 +3,7 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../api/errors.ts';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { TextInput } from '../ui/field.tsx';
 import { FailState } from '../ui/states.tsx';
@@ -14,7 +14,7 @@ type CodesSetupProps = { isOn: boolean; onCodes: (codes: readonly string[] | nul
 
 /** Sets up an authenticator app: password, secret, first code. Or ends asking for codes. */
 export function CodesSetup({ isOn, onCodes }: CodesSetupProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const begin = useChange(routes.beginCodes);
   const end = useChange(routes.endCodes, { invalidates: [routes.getAccount], onDone: () => begin.reset() });
   if (isOn) {
@@ -54,7 +54,7 @@ export function CodesSetup({ isOn, onCodes }: CodesSetupProps) {
 type FirstCodeProps = { secret: string; uri: string; onCodes: CodesSetupProps['onCodes'] };
 
 function FirstCode({ secret, uri, onCodes }: FirstCodeProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [code, setCode] = useState('');
   const confirm = useChange(routes.confirmCodes, {
     invalidates: [routes.getAccount],

@@ -2,20 +2,20 @@ import { type Device, routes } from '@underlath/contract';
 import { problemOf } from '../api/errors.ts';
 import { useChange, useRoute } from '../api/hooks.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { Stamp } from '../ui/stamp.tsx';
 import { FailState, LoadingRows } from '../ui/states.tsx';
-import { useStatus } from '../ui/status.tsx';
+import { useAnnounce } from '../ui/status.tsx';
 
 export function DevicesPart() {
-  const t = useT(account);
-  const say = useStatus();
+  const t = useT(accountWords);
+  const announce = useAnnounce();
   const devices = useRoute(routes.listDevices, {});
   const items = devices.data?.items ?? [];
   const endOthers = useChange(routes.endOtherDevices, {
     invalidates: [routes.listDevices],
-    onDone: () => say(t('ended')),
+    onDone: () => announce(t('ended')),
   });
   return (
     <section className="account-part stack">
@@ -45,9 +45,9 @@ export function DevicesPart() {
 }
 
 function DeviceRow({ device }: { device: Device }) {
-  const t = useT(account);
-  const say = useStatus();
-  const end = useChange(routes.endDevice, { invalidates: [routes.listDevices], onDone: () => say(t('ended')) });
+  const t = useT(accountWords);
+  const announce = useAnnounce();
+  const end = useChange(routes.endDevice, { invalidates: [routes.listDevices], onDone: () => announce(t('ended')) });
   const { locale } = useLocale();
   const { id, network, firstSeenAt, lastUsedAt, isThisOne } = device;
   const words = device.words[locale];

@@ -4,17 +4,17 @@ import { useState } from 'react';
 import { call } from '../api/call.ts';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { TextInput } from '../ui/field.tsx';
 import { Stamp } from '../ui/stamp.tsx';
-import { useStatus } from '../ui/status.tsx';
+import { useAnnounce } from '../ui/status.tsx';
 import { canUsePasskeys, makePasskey } from './passkey-program.ts';
 import { WithPassword } from './with-password.tsx';
 
 type PasskeysSetupProps = { passkeys: readonly Passkey[]; onCodes: (codes: readonly string[] | null) => void };
 
 export function PasskeysSetup({ passkeys, onCodes }: PasskeysSetupProps) {
-  const t = useT(account);
+  const t = useT(accountWords);
   return (
     <>
       {passkeys.length === 0 && <p>{t('passkeysNone')}</p>}
@@ -29,11 +29,11 @@ export function PasskeysSetup({ passkeys, onCodes }: PasskeysSetupProps) {
 }
 
 function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey }) {
-  const t = useT(account);
-  const say = useStatus();
+  const t = useT(accountWords);
+  const announce = useAnnounce();
   const remove = useChange(routes.removePasskey, {
     invalidates: [routes.getAccount],
-    onDone: () => say(t('passkeyRemoved')),
+    onDone: () => announce(t('passkeyRemoved')),
   });
   return (
     <li>
@@ -65,15 +65,15 @@ function PasskeyRow({ passkey: { id, name, lastUsedAt } }: { passkey: Passkey })
 }
 
 function AddPasskey({ onCodes }: Pick<PasskeysSetupProps, 'onCodes'>) {
-  const t = useT(account);
-  const say = useStatus();
+  const t = useT(accountWords);
+  const announce = useAnnounce();
   const client = useQueryClient();
   const [name, setName] = useState('');
   const add = useMutation({
     mutationFn: async (password: string) =>
       call(routes.addPasskey, { body: { name, passkey: await makePasskey(password) } }),
     onSuccess: async ({ recoveryCodes }) => {
-      say(t('passkeyAdded'));
+      announce(t('passkeyAdded'));
       setName('');
       onCodes(recoveryCodes);
       await client.invalidateQueries({ queryKey: [routes.getAccount.name] });

@@ -3,13 +3,13 @@ import { useState } from 'react';
 import { problemOf } from '../api/errors.ts';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { PasswordInput } from '../ui/password-input.tsx';
 import { errorAt } from '../ui/states.tsx';
 import { WithPassword } from './with-password.tsx';
 
 export function PasswordPart() {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [newPassword, setNewPassword] = useState('');
   const change = useChange(routes.changePassword, {
     invalidates: [routes.listDevices],

@@ -3,16 +3,16 @@ import { type FormEvent, useState } from 'react';
 import { problemOf } from '../api/errors.ts';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 import { TextInput } from '../ui/field.tsx';
 import { errorAt, FailState } from '../ui/states.tsx';
-import { useStatus } from '../ui/status.tsx';
+import { useAnnounce } from '../ui/status.tsx';
 import { SendConfirmation } from './send-confirmation.tsx';
 import { WithPassword } from './with-password.tsx';
 
 export function ProfilePart({ own }: { own: AccountView }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   return (
     <section className="account-part stack">
       <h2>{t('who')}</h2>
@@ -32,12 +32,12 @@ export function ProfilePart({ own }: { own: AccountView }) {
 }
 
 function NameForm({ name: was }: { name: string }) {
-  const t = useT(account);
-  const say = useStatus();
+  const t = useT(accountWords);
+  const announce = useAnnounce();
   const [name, setName] = useState(was);
   const change = useChange(routes.changeAccount, {
     invalidates: [routes.whoAmI, routes.listMembers],
-    onDone: () => say(t('saved')),
+    onDone: () => announce(t('saved')),
   });
   const problem = change.error ? problemOf(change.error) : null;
   function submit(event: FormEvent) {
@@ -63,7 +63,7 @@ function NameForm({ name: was }: { name: string }) {
 }
 
 function ChangeEmail() {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [email, setEmail] = useState('');
   const change = useChange(routes.changeEmail, { invalidates: [routes.getAccount] });
   const sent = change.data && change.variables;

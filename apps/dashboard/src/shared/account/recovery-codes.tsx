@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
 
 /** Shown once: the server keeps their hashes alone. */
 export function RecoveryCodes({ codes, onKept }: { codes: readonly string[]; onKept: () => void }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [copied, setCopied] = useState<'no' | 'yes' | 'failed'>('no');
   const copy = () =>
     navigator.clipboard.writeText(codes.join('\n')).then(

@@ -2,14 +2,14 @@ import { type AccountView, routes } from '@underlath/contract';
 import { useState } from 'react';
 import { useChange } from '../api/hooks.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { CodesSetup } from './codes-setup.tsx';
 import { PasskeysSetup } from './passkeys-setup.tsx';
 import { RecoveryCodes } from './recovery-codes.tsx';
 import { WithPassword } from './with-password.tsx';
 
 export function SecondStepPart({ own }: { own: AccountView }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const [codes, setCodes] = useState<readonly string[] | null>(null);
   const hasSecondStep = own.codesOn || own.passkeys.length > 0;
   return (
@@ -25,7 +25,7 @@ export function SecondStepPart({ own }: { own: AccountView }) {
 }
 
 function RecoveryPart({ left, onCodes }: { left: number; onCodes: (codes: readonly string[]) => void }) {
-  const t = useT(account);
+  const t = useT(accountWords);
   const make = useChange(routes.newRecoveryCodes, {
     invalidates: [routes.getAccount],
     onDone: ({ recoveryCodes }) => onCodes(recoveryCodes),

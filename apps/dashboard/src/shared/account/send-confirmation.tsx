@@ -3,13 +3,13 @@ import { problemOf } from '../api/errors.ts';
 import { useChange } from '../api/hooks.ts';
 import { useMe } from '../api/me.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
+import { accountWords } from '../i18n/messages/account.ts';
 import { Button } from '../ui/button.tsx';
-import { type Problem, useProblemWords } from '../ui/use-problem-words.ts';
+import { type ShownProblem, useProblemWords } from '../ui/use-problem-words.ts';
 
 /** Has the letter that confirms the own address sent again, and says honestly where it went. */
 export function SendConfirmation() {
-  const t = useT(account);
+  const t = useT(accountWords);
   const me = useMe();
   const send = useChange(routes.sendConfirmation);
   const email = me.data?.member.email ?? '';
@@ -24,8 +24,8 @@ export function SendConfirmation() {
   );
 }
 
-function NotSent({ problem }: { problem: Problem }) {
-  const t = useT(account);
+function NotSent({ problem }: { problem: ShownProblem }) {
+  const t = useT(accountWords);
   const { title, lines } = useProblemWords(problem);
   return (
     <p role="alert">

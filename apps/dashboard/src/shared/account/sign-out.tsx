@@ -4,8 +4,8 @@ import { problemOf } from '../api/errors.ts';
 import { useChange } from '../api/hooks.ts';
 import { useMe } from '../api/me.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
-import { common } from '../i18n/messages/common.ts';
+import { accountWords } from '../i18n/messages/account.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from '../ui/button.tsx';
 import { Dialog } from '../ui/dialog.tsx';
 import { FailState } from '../ui/states.tsx';
@@ -20,8 +20,8 @@ type SignOutProps = {
 
 /** Tells what is on this device only before it ends the session, and removes what the browser kept of the person. */
 export function SignOut({ unsent = 0, seeUnsent }: SignOutProps) {
-  const t = useT(account);
-  const c = useT(common);
+  const t = useT(accountWords);
+  const c = useT(commonWords);
   const me = useMe();
   const [asked, setAsked] = useState<{ drafts: number } | null>(null);
   const unsentToo = useRef(false);

@@ -1,8 +1,8 @@
 import { type FormEvent, type ReactNode, useState } from 'react';
 import { problemOf } from '../api/errors.ts';
 import { useT } from '../i18n/locale.tsx';
-import { account } from '../i18n/messages/account.ts';
-import { common } from '../i18n/messages/common.ts';
+import { accountWords } from '../i18n/messages/account.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from '../ui/button.tsx';
 import { PasswordInput } from '../ui/password-input.tsx';
 import { FailState } from '../ui/states.tsx';
@@ -26,8 +26,8 @@ type WithPasswordProps = {
 
 /** A change that asks for the password again, so that a device left open is not enough. */
 export function WithPassword({ action, doing, of, quiet, children, error, busy, done, onSubmit }: WithPasswordProps) {
-  const t = useT(account);
-  const c = useT(common);
+  const t = useT(accountWords);
+  const c = useT(commonWords);
   const [isOpen, setOpen] = useState(false);
   const [password, setPassword] = useState('');
   const [wasDone, setWasDone] = useState(done);

@@ -1,7 +1,7 @@
 import { type Route, routes } from '@underlath/contract';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { addressOf, call } from './call.ts';
-import { isProblem, OfflineError, ProblemError, problemOf, toProblemError } from './errors.ts';
+import { isProblem, OfflineError, ProblemAnswer, problemOf, toProblemAnswer } from './errors.ts';
 import { keyOf, readerOf, worthTrying } from './hooks.ts';
 import { onSessionEnded } from './session.ts';
 
@@ -42,11 +42,11 @@ test('a problem document is thrown with its type, whether bare or at the end of 
   answer(412, problem('https://underlath.example/problems/stale-version', 412), { 'retry-after': '3' });
   const error = await call(routes.whoAmI, {}).catch((thrown: unknown) => thrown);
   expect(isProblem(error, 'stale-version')).toBe(true);
-  expect((error as ProblemError).retryAfterSeconds).toBe(3);
+  expect((error as ProblemAnswer).retryAfterSeconds).toBe(3);
 });
 
 test('a failed answer that is no problem document says that it could not be read', () => {
-  const error = toProblemError(502, '<html>Bad gateway</html>', noHeaders);
+  const error = toProblemAnswer(502, '<html>Bad gateway</html>', noHeaders);
   expect(error.type).toBe('unknown');
   expect(error.problem.detail).toContain('502');
 });
@@ -89,8 +89,8 @@ test('what a change answers with is what its own path reads', () => {
 test('only what may pass by itself is tried again, twice', () => {
   expect(worthTrying(0, new OfflineError())).toBe(true);
   expect(worthTrying(2, new OfflineError())).toBe(false);
-  expect(worthTrying(0, new ProblemError(problem('busy', 503), noHeaders))).toBe(true);
-  expect(worthTrying(0, new ProblemError(problem('not-found', 404), noHeaders))).toBe(false);
+  expect(worthTrying(0, new ProblemAnswer(problem('busy', 503), noHeaders))).toBe(true);
+  expect(worthTrying(0, new ProblemAnswer(problem('not-found', 404), noHeaders))).toBe(false);
 });
 
 test('a key begins with the route name, so that all calls of a route can be read again', () => {

@@ -1,5 +1,5 @@
-import type { Answer, BodyIn, ParamsIn, QueryIn, Route } from '@underlath/contract';
-import { OfflineError, toProblemError } from './errors.ts';
+import type { AnswerOf, BodyIn, ParamsIn, QueryIn, Route } from '@underlath/contract';
+import { OfflineError, toProblemAnswer } from './errors.ts';
 import { sessionEnded } from './session.ts';
 
 type Part<Name extends string, Value> = [Value] extends [undefined]
@@ -20,7 +20,7 @@ export interface Manners {
 }
 
 /** The JSON answer, or undefined where the contract answers with nothing. */
-export type Result<R extends Route> = [Answer<R>] extends [never] ? undefined : Answer<R>;
+export type Result<R extends Route> = [AnswerOf<R>] extends [never] ? undefined : AnswerOf<R>;
 
 type Loose = { params?: Record<string, unknown>; query?: Record<string, unknown>; body?: unknown };
 
@@ -36,7 +36,7 @@ export function addressOf<R extends Route>(route: R, given: Omit<Given<R>, 'body
 }
 
 /**
- * Calls one route of the contract. Throws ProblemError when the server says no, OfflineError when no answer came;
+ * Calls one route of the contract. Throws ProblemAnswer when the server says no, OfflineError when no answer came;
  * an abort through `signal` throws what the browser throws (AbortError).
  */
 export async function call<R extends Route>(route: R, input: Given<R> & Manners): Promise<Result<R>> {
@@ -50,7 +50,7 @@ export async function call<R extends Route>(route: R, input: Given<R> & Manners)
   });
   const text = await readText(response);
   if (!response.ok) {
-    const error = toProblemError(response.status, text, response.headers);
+    const error = toProblemAnswer(response.status, text, response.headers);
     if (error.type === 'not-signed-in' && route.permission !== 'client-link') sessionEnded();
     throw error;
   }

@@ -3,8 +3,8 @@ import { problem as problemSchema, problems } from '@underlath/contract';
 import { fieldWords } from './problem-words.ts';
 
 /** The server answered with a problem document (RFC 9457). Screens switch on `type`. */
-export class ProblemError extends Error {
-  override readonly name = 'ProblemError';
+export class ProblemAnswer extends Error {
+  override readonly name = 'ProblemAnswer';
   readonly problem: Problem;
   readonly type: ProblemType | 'unknown';
   readonly status: number;
@@ -52,15 +52,15 @@ function typeName(type: string): ProblemType | 'unknown' {
 }
 
 /** Reads a failed answer; one that is no problem document (a proxy's page, say) becomes one that says so. */
-export function toProblemError(
+export function toProblemAnswer(
   status: number,
   body: string,
   headers: { get(name: string): string | null },
-): ProblemError {
+): ProblemAnswer {
   const read = problemSchema.safeParse(parseJson(body));
-  if (read.success) return new ProblemError(read.data, headers);
+  if (read.success) return new ProblemAnswer(read.data, headers);
   const detail = `The server answered with status ${status} and no explanation. Try again; if it stays, tell whoever runs the server.`;
-  return new ProblemError({ type: 'unknown', title: 'The answer could not be read', status, detail }, headers);
+  return new ProblemAnswer({ type: 'unknown', title: 'The answer could not be read', status, detail }, headers);
 }
 
 function parseJson(body: string): unknown {
@@ -73,7 +73,7 @@ function parseJson(body: string): unknown {
 
 /** Any error in the form the failing state of the screen takes. */
 export function problemOf(error: unknown): Problem & { offline?: boolean; requestId?: string } {
-  if (error instanceof ProblemError) {
+  if (error instanceof ProblemAnswer) {
     return { ...error.problem, ...(error.requestId ? { requestId: error.requestId } : {}) };
   }
   if (error instanceof OfflineError) {
@@ -83,5 +83,5 @@ export function problemOf(error: unknown): Problem & { offline?: boolean; reques
   return { type: 'unknown', title: 'Something went wrong on this screen', status: 0, detail };
 }
 
-export const isProblem = (error: unknown, type: ProblemType): error is ProblemError =>
-  error instanceof ProblemError && error.type === type;
+export const isProblem = (error: unknown, type: ProblemType): error is ProblemAnswer =>
+  error instanceof ProblemAnswer && error.type === type;

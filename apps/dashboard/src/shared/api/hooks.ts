@@ -12,7 +12,7 @@ import { type Route, routes } from '@underlath/contract';
 import { useRef } from 'react';
 import { v7 } from 'uuid';
 import { call, type Given, type Manners, type Result } from './call.ts';
-import { isProblem, OfflineError, ProblemError } from './errors.ts';
+import { isProblem, OfflineError, ProblemAnswer } from './errors.ts';
 
 /** `[route name, params, query]`: `[route.name]` alone invalidates every call of a route. */
 export function keyOf<R extends Route>(route: R, given: Omit<Given<R>, 'body'>): readonly unknown[] {
@@ -23,7 +23,7 @@ export function keyOf<R extends Route>(route: R, given: Omit<Given<R>, 'body'>):
 /** Only what may pass by itself is tried again: no answer, or the server busy. */
 export function worthTrying(failures: number, error: Error): boolean {
   if (failures >= 2) return false;
-  return error instanceof OfflineError || (error instanceof ProblemError && error.status >= 502);
+  return error instanceof OfflineError || (error instanceof ProblemAnswer && error.status >= 502);
 }
 
 export interface ReadOptions {
@@ -81,7 +81,7 @@ export const readerOf = ({ method, path }: Route): Route | undefined =>
     ? allRoutes.find((one) => one.method === 'GET' && one.path === path)
     : undefined;
 
-export type Change<R extends Route> = UseMutationResult<Result<R>, Error, Given<R> & Manners>;
+export type RouteChange<R extends Route> = UseMutationResult<Result<R>, Error, Given<R> & Manners>;
 
 export interface ChangeOptions<R extends Route> {
   /** Routes whose answers are read again after a success. */
@@ -93,7 +93,7 @@ export interface ChangeOptions<R extends Route> {
  * Changes something. Where the contract takes an `Idempotency-Key`, the same payload keeps its key until it has
  * succeeded, so that pressing again after a broken connection does not make two.
  */
-export function useChange<R extends Route>(route: R, options: ChangeOptions<R> = {}): Change<R> {
+export function useChange<R extends Route>(route: R, options: ChangeOptions<R> = {}): RouteChange<R> {
   const client = useQueryClient();
   const lastKey = useRef<{ payload: string; key: string } | null>(null);
   const readAgain = () =>

@@ -1,6 +1,6 @@
 import { type Photo, type PhotoStage, photoCaps, routes } from '@underlath/contract';
 import { addressOf } from './call.ts';
-import { CancelledError, OfflineError, toProblemError } from './errors.ts';
+import { CancelledError, OfflineError, toProblemAnswer } from './errors.ts';
 import { sessionEnded } from './session.ts';
 
 export interface PhotoUpload {
@@ -19,13 +19,13 @@ export interface PhotoUpload {
   readonly signal?: AbortSignal;
 }
 
-export type UploadedPhoto = Photo & { duplicate: boolean };
+export type SentPhoto = Photo & { duplicate: boolean };
 
 /**
  * Sends one photo, fields before the file as the contract asks. XMLHttpRequest, because fetch tells no progress of what is sent.
- * Throws ProblemError, OfflineError, or CancelledError when `signal` aborts.
+ * Throws ProblemAnswer, OfflineError, or CancelledError when `signal` aborts.
  */
-export function uploadPhoto(upload: PhotoUpload): Promise<UploadedPhoto> {
+export function uploadPhoto(upload: PhotoUpload): Promise<SentPhoto> {
   return new Promise((resolve, reject) => {
     const request = new XMLHttpRequest();
     const cancel = () => request.abort();
@@ -41,7 +41,7 @@ export function uploadPhoto(upload: PhotoUpload): Promise<UploadedPhoto> {
     request.onload = settle(() => {
       if (request.status === 200 || request.status === 201) return resolve(JSON.parse(request.responseText));
       const headers = { get: (name: string) => request.getResponseHeader(name) };
-      const error = toProblemError(request.status, request.responseText, headers);
+      const error = toProblemAnswer(request.status, request.responseText, headers);
       if (error.type === 'not-signed-in') sessionEnded();
       reject(error);
     });
@@ -64,7 +64,7 @@ function formOf(upload: PhotoUpload): FormData {
 }
 
 /** SHA-256 of the bytes as 64 hex digits; undefined where the browser gives no cryptography (plain http away from localhost). */
-export async function sha256Of(blob: Blob): Promise<string | undefined> {
+export async function hashBytes(blob: Blob): Promise<string | undefined> {
   if (!globalThis.crypto?.subtle) return undefined;
   const digest = await crypto.subtle.digest('SHA-256', await blob.arrayBuffer());
   return [...new Uint8Array(digest)].map((byte) => byte.toString(16).padStart(2, '0')).join('');

@@ -112,7 +112,7 @@ export function ChainColumn({ path, segmentAt, title }: ChainColumnProps) {
               {link.name}
             </text>
             <text x={136} y={36} fontSize={14}>
-              {shareWords(link)}
+              {countedWords(link)}
               {governs ? ', weakest' : ''}
             </text>
           </g>
@@ -142,7 +142,7 @@ export const notListedLinks = (kind: Path['kind'], notListed: readonly LinkWorth
   });
 
 /** What may be counted of a link, in words; never color alone. */
-export function shareWords({ state, remaining, unmeasured, momentOpen, usedUp }: LinkWorth): string {
+export function countedWords({ state, remaining, unmeasured, momentOpen, usedUp }: LinkWorth): string {
   if (usedUp) return 'used up by what stands above';
   if (momentOpen && state === 'sound') return 'seen sound; not charged with what stands above';
   if (state === 'unseen') return 'not seen';

@@ -12,7 +12,7 @@ import {
 import { type Drawing, SHEET, say } from '@underlath/rules/kernel';
 import { useId, useRef } from 'react';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { drawing as drawingWords } from '../i18n/messages/drawing.ts';
+import { drawingWords } from '../i18n/messages/drawing.ts';
 import { LengthSpans } from './marks.tsx';
 import { useSize } from './use-size.ts';
 import './drawing.css';

@@ -12,4 +12,4 @@ export type DrawnPlace = {
   openings: readonly Opening[];
 };
 
-export type SizedPlace = Sized<DrawnPlace>;
+export type SizedDrawnPlace = Sized<DrawnPlace>;

@@ -1,6 +1,6 @@
 import type { Rectangle } from '@underlath/contract';
 import { type ElevationMark, layOutElevation } from '@underlath/rules/places';
-import type { SizedPlace } from './drawn-place.ts';
+import type { SizedDrawnPlace } from './drawn-place.ts';
 import type { Frame } from './frame.ts';
 import { Unspoken } from './marks.tsx';
 
@@ -15,7 +15,7 @@ export type ElevationExtras = {
 };
 
 /** The footing under a wall; nothing under a floor. */
-export function ElevationGround({ place, frame }: { place: SizedPlace; frame: Frame }) {
+export function ElevationGround({ place, frame }: { place: SizedDrawnPlace; frame: Frame }) {
   if (place.kind !== 'wall') return null;
   const over = Math.min(12, 8 * frame.scale);
   return (
@@ -34,7 +34,7 @@ export function ElevationParts({
   frame,
   extras = {},
 }: {
-  place: SizedPlace;
+  place: SizedDrawnPlace;
   frame: Frame;
   extras?: ElevationExtras;
 }) {

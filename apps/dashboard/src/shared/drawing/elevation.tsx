@@ -3,13 +3,13 @@ import { formatLength, SEVERITY_WORDS, type Severity, say } from '@underlath/rul
 import { sized } from '@underlath/rules/places';
 import { type ReactNode, useId, useMemo, useRef } from 'react';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
-import { drawing } from '../i18n/messages/drawing.ts';
-import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
+import { commonWords } from '../i18n/messages/common.ts';
+import { drawingWords } from '../i18n/messages/drawing.ts';
+import type { DrawnPlace, SizedDrawnPlace } from './drawn-place.ts';
 import { type ElevationExtras, ElevationGround, ElevationParts } from './elevation-parts.tsx';
 import { type Frame, fitFrame, type Margins } from './frame.ts';
 import { placeLabels } from './labels.ts';
-import { Dimension, HatchPattern, Leader, NumberDisc, severityInk, Unspoken, useDrawingId } from './marks.tsx';
+import { DimensionLine, HatchPattern, Leader, NumberDisc, severityInk, Unspoken, useDrawingId } from './marks.tsx';
 import { useSize } from './use-size.ts';
 import './drawing.css';
 
@@ -39,7 +39,7 @@ type ElevationProps = {
   /** Drawn under the labels, in the same frame; for what nobody presses. */
   under?: (frame: Frame) => ReactNode;
   /** Drawn on top, in the same frame. */
-  overlay?: (frame: Frame, place: SizedPlace) => ReactNode;
+  overlay?: (frame: Frame, place: SizedDrawnPlace) => ReactNode;
 };
 
 const namesFromPx = 560;
@@ -50,7 +50,7 @@ export function Elevation({ place, ...rest }: ElevationProps) {
   return known ? <SizedElevation {...rest} place={known} /> : null;
 }
 
-function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
+function SizedElevation(props: ElevationProps & { place: SizedDrawnPlace }) {
   const {
     place,
     findings = [],
@@ -116,7 +116,7 @@ function SizedElevation(props: ElevationProps & { place: SizedPlace }) {
   );
 }
 
-function marginsFor(place: SizedPlace, named: boolean, textPx: number): Margins {
+function marginsFor(place: SizedDrawnPlace, named: boolean, textPx: number): Margins {
   const ground = place.kind === 'wall' ? 22 : 4;
   const side = named ? 56 : 14;
   // On a long, low element the height is written beside its line, not along it.
@@ -129,8 +129,8 @@ function marginsFor(place: SizedPlace, named: boolean, textPx: number): Margins 
   };
 }
 
-function DrawingWords({ id, place, count }: { id: string; place: SizedPlace; count: number }) {
-  const t = useT(drawing);
+function DrawingWords({ id, place, count }: { id: string; place: SizedDrawnPlace; count: number }) {
+  const t = useT(drawingWords);
   const size = `${formatLength(place.widthIn)} × ${formatLength(place.heightIn)}`;
   return (
     <>
@@ -140,11 +140,11 @@ function DrawingWords({ id, place, count }: { id: string; place: SizedPlace; cou
   );
 }
 
-function OverallDimensions({ place, frame, textPx }: { place: SizedPlace; frame: Frame; textPx: number }) {
+function OverallDimensions({ place, frame, textPx }: { place: SizedDrawnPlace; frame: Frame; textPx: number }) {
   const bottom = frame.y(0) + (place.kind === 'wall' ? 22 : 4);
   return (
     <Unspoken>
-      <Dimension
+      <DimensionLine
         x1={frame.x(0)}
         y1={bottom}
         x2={frame.x(place.widthIn)}
@@ -153,7 +153,7 @@ function OverallDimensions({ place, frame, textPx }: { place: SizedPlace; frame:
         inches={place.widthIn}
         textPx={textPx}
       />
-      <Dimension
+      <DimensionLine
         x1={frame.x(place.widthIn)}
         y1={frame.y(0)}
         x2={frame.x(place.widthIn)}
@@ -219,7 +219,7 @@ function FindingArea({ finding, frame, hatch, selected, onSelect }: FindingAreaP
 }
 
 function useFindingWords(): (finding: DrawnFinding) => string {
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const { locale } = useLocale();
   return (finding) => {
     const severity = finding.severity ? say(SEVERITY_WORDS[finding.severity], locale) : t('notJudged');
@@ -233,7 +233,7 @@ function useFindingWords(): (finding: DrawnFinding) => string {
 /** The same findings in words, for who can't see the drawing. */
 function FindingList({ findings }: { findings: readonly DrawnFinding[] }) {
   const words = useFindingWords();
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
     <figcaption className="hidden-text">
       {t('findings')}

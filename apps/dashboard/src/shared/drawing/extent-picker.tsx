@@ -3,9 +3,9 @@ import { formatLength } from '@underlath/rules/kernel';
 import { sized } from '@underlath/rules/places';
 import { type PointerEvent, useRef, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { drawing } from '../i18n/messages/drawing.ts';
+import { drawingWords } from '../i18n/messages/drawing.ts';
 import { Button } from '../ui/button.tsx';
-import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
+import type { DrawnPlace, SizedDrawnPlace } from './drawn-place.ts';
 import { type DrawnFinding, Elevation } from './elevation.tsx';
 import { type Frame, keepOn, rectangleFromCorners } from './frame.ts';
 
@@ -27,7 +27,7 @@ const dragFromPx = 10;
 /** Marks where on the wall: a tap and buttons, or a drag. The buttons do everything a finger does. */
 export function ExtentPicker({ place, value, onChange, others = [], maxHeightPx = 340 }: ExtentPickerProps) {
   const known = sized(place);
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   if (!known) return null;
   return (
     <div className="extent-picker">
@@ -53,7 +53,12 @@ export function ExtentPicker({ place, value, onChange, others = [], maxHeightPx 
   );
 }
 
-type TouchProps = { frame: Frame; place: SizedPlace; value: Rectangle | null; onChange: (value: Rectangle) => void };
+type TouchProps = {
+  frame: Frame;
+  place: SizedDrawnPlace;
+  value: Rectangle | null;
+  onChange: (value: Rectangle) => void;
+};
 
 function Touch({ frame, place, value, onChange }: TouchProps) {
   const start = useRef<{ x: number; y: number } | null>(null);
@@ -113,11 +118,11 @@ function Nudges({
   value,
   onChange,
 }: {
-  place: SizedPlace;
+  place: SizedDrawnPlace;
   value: Rectangle | null;
   onChange: (value: Rectangle | null) => void;
 }) {
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const nudge = (change: Partial<Record<keyof Rectangle, number>>) => {
     const base = value ?? {
       xIn: (place.widthIn - firstSizeIn) / 2,

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { type Box, placeLabels } from './labels.ts';
+import { type LabelBox, placeLabels } from './labels.ts';
 
 const bounds = { x: 0, y: 0, width: 800, height: 480 };
-const apart = (a: Box, b: Box) =>
+const apart = (a: LabelBox, b: LabelBox) =>
   a.x + a.width <= b.x || b.x + b.width <= a.x || a.y + a.height <= b.y || b.y + b.height <= a.y;
 
 test('labels of crowded findings never lie on each other', () => {

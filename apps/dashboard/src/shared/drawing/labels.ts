@@ -1,29 +1,29 @@
 /** A box of pixels. */
-export type Box = { x: number; y: number; width: number; height: number };
+export type LabelBox = { x: number; y: number; width: number; height: number };
 
 export type LabelWish = {
   id: string;
   /** What the label speaks of. */
-  target: Box;
+  target: LabelBox;
   width: number;
   height: number;
 };
 
 export type PlacedLabel = {
   id: string;
-  box: Box;
+  box: LabelBox;
   from: { x: number; y: number };
   to: { x: number; y: number };
   side: 'left' | 'right';
 };
 
-const overlap = (a: Box, b: Box, gap: number): number => {
+const overlap = (a: LabelBox, b: LabelBox, gap: number): number => {
   const w = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x) + gap;
   const h = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y) + gap;
   return w > 0 && h > 0 ? w * h : 0;
 };
 
-const inside = (box: Box, bounds: Box): boolean =>
+const inside = (box: LabelBox, bounds: LabelBox): boolean =>
   box.x >= bounds.x &&
   box.y >= bounds.y &&
   box.x + box.width <= bounds.x + bounds.width &&
@@ -64,7 +64,7 @@ function candidates(wish: LabelWish): PlacedLabel[] {
  * Finds a place for every label: on the sheet, clear of the other labels and, as far as it goes, of all findings.
  * Where there is no clear place the one with the least overlap is taken, so that no label is ever left out.
  */
-export function placeLabels(wishes: readonly LabelWish[], bounds: Box): PlacedLabel[] {
+export function placeLabels(wishes: readonly LabelWish[], bounds: LabelBox): PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const wish of wishes) {
     let best: { label: PlacedLabel; cost: number } | null = null;
@@ -81,7 +81,7 @@ export function placeLabels(wishes: readonly LabelWish[], bounds: Box): PlacedLa
   return placed;
 }
 
-function pushInside(wish: LabelWish, bounds: Box): PlacedLabel {
+function pushInside(wish: LabelWish, bounds: LabelBox): PlacedLabel {
   const from = { x: wish.target.x + wish.target.width / 2, y: wish.target.y + wish.target.height / 2 };
   const x = Math.max(bounds.x, Math.min(from.x + 12, bounds.x + bounds.width - wish.width));
   const y = Math.max(bounds.y, Math.min(wish.target.y - wish.height - 8, bounds.y + bounds.height - wish.height));

@@ -87,7 +87,7 @@ type DimensionProps = {
 const wordsPx = (words: string, textPx: number) => words.length * textPx * 0.55 + 10;
 
 /** Witness lines, a dimension line, slanted ticks, and the length set on it, or past its end where there is no room. */
-export function Dimension({ x1, y1, x2, y2, off, inches, label, textPx = 14, bold }: DimensionProps) {
+export function DimensionLine({ x1, y1, x2, y2, off, inches, label, textPx = 14, bold }: DimensionProps) {
   const plumb = x1 === x2;
   const sign = Math.sign(off);
   const [ox, oy] = plumb ? [off, 0] : [0, off];

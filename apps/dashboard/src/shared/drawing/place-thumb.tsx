@@ -1,6 +1,6 @@
 import type { Severity } from '@underlath/rules/kernel';
 import { type ElevationMark, layOutElevation, sized } from '@underlath/rules/places';
-import type { DrawnPlace, SizedPlace } from './drawn-place.ts';
+import type { DrawnPlace, SizedDrawnPlace } from './drawn-place.ts';
 import { type Frame, fitFrame } from './frame.ts';
 import { severityInk } from './marks.tsx';
 import './drawing.css';
@@ -20,7 +20,7 @@ export function PlaceThumb({ place, worst }: PlaceThumbProps) {
   );
 }
 
-function ThumbFraming({ place, edge, heavy }: { place: SizedPlace; edge: string; heavy: boolean }) {
+function ThumbFraming({ place, edge, heavy }: { place: SizedDrawnPlace; edge: string; heavy: boolean }) {
   const frame = fitFrame(place.widthIn, place.heightIn, box.width, box.height, {
     top: 3,
     right: 3,
@@ -43,7 +43,7 @@ function ThumbFraming({ place, edge, heavy }: { place: SizedPlace; edge: string;
 }
 
 /** Joist ends above a beam have no room here. */
-const partsOf = (place: SizedPlace): ElevationMark[] =>
+const partsOf = (place: SizedDrawnPlace): ElevationMark[] =>
   layOutElevation(place).filter(({ rect }) => rect.yIn < place.heightIn);
 
 /** At this size a stud is as wide as a hair at least, and the outline is drawn last. */

@@ -1,7 +1,7 @@
 import { useId, useRef } from 'react';
-import { formatCents } from '../i18n/format.ts';
+import { formatMoney } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { drawing } from '../i18n/messages/drawing.ts';
+import { drawingWords } from '../i18n/messages/drawing.ts';
 import { useSize } from './use-size.ts';
 import './drawing.css';
 
@@ -12,7 +12,7 @@ type MeasureScaleProps = {
   /** True when a larger value is better (a seat's length), false when it is worse (a cut's share). */
   moreIsBetter: boolean;
   /** Writes a value with its unit. */
-  say: (value: number) => string;
+  format: (value: number) => string;
   /** Words for the limit: "flush". */
   limitName?: string;
   /** Ends of the scale; chosen around value and limit when left out. */
@@ -42,10 +42,10 @@ function niceStep(rough: number): number {
 }
 
 /** A measurement against its limit: how far off is seen before it is read. */
-export function MeasureScale({ value, limit, moreIsBetter, say, limitName, ...given }: MeasureScaleProps) {
+export function MeasureScale({ value, limit, moreIsBetter, format, limitName, ...given }: MeasureScaleProps) {
   const ref = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 330, textPx: 14 });
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const id = useId();
   const auto = scaleEnds(value, limit);
   const { from, to, tick } = { from: given.from ?? auto.from, to: given.to ?? auto.to, tick: given.tick ?? auto.tick };
@@ -57,7 +57,7 @@ export function MeasureScale({ value, limit, moreIsBetter, say, limitName, ...gi
     if (at - half < 0) return 'start';
     return at + half > widthPx ? 'end' : 'middle';
   };
-  const limitWords = t('limitAt', { value: limitName ?? say(limit) });
+  const limitWords = t('limitAt', { value: limitName ?? format(limit) });
   const shown = value === null ? null : Math.min(to, Math.max(from, value));
   const ticks = Array.from({ length: Math.min(81, Math.round((to - from) / tick) + 1) }, (_, at) => from + at * tick);
   const bad = moreIsBetter ? [from, limit] : [limit, to];
@@ -70,7 +70,7 @@ export function MeasureScale({ value, limit, moreIsBetter, say, limitName, ...gi
       aria-labelledby={id}
     >
       <title id={id}>
-        {value === null ? limitWords : t('scaleWords', { value: say(value), limit: limitName ?? say(limit) })}
+        {value === null ? limitWords : t('scaleWords', { value: format(value), limit: limitName ?? format(limit) })}
       </title>
       <line className="d-thin" x1={x(from)} y1={axis} x2={x(to)} y2={axis} />
       <line className="scale-bad" x1={x(bad[0] ?? from)} y1={axis} x2={x(bad[1] ?? to)} y2={axis} />
@@ -87,11 +87,11 @@ export function MeasureScale({ value, limit, moreIsBetter, say, limitName, ...gi
           <text
             x={x(shown)}
             y={axis + textPx + 12}
-            textAnchor={anchorFor(x(shown), say(value))}
+            textAnchor={anchorFor(x(shown), format(value))}
             fontSize={textPx * 1.07}
             fontWeight={800}
           >
-            {say(value)}
+            {format(value)}
           </text>
         </>
       )}
@@ -106,9 +106,9 @@ export function RangeBar({ lowCents, p50Cents, p80Cents, highCents }: RangeBarPr
   const ref = useRef<SVGSVGElement>(null);
   const { widthPx, textPx } = useSize(ref, { widthPx: 330, textPx: 14 });
   const { tag } = useLocale();
-  const t = useT(drawing);
+  const t = useT(drawingWords);
   const id = useId();
-  const money = (cents: number) => formatCents(cents, tag, { trim: true });
+  const money = (cents: number) => formatMoney(cents, tag, { trim: true });
   const x = (cents: number) => 4 + ((cents - lowCents) / Math.max(1, highCents - lowCents)) * (widthPx - 8);
   const top = textPx + 10;
   const below = top + 16 + textPx + 8;

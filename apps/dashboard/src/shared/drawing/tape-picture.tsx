@@ -4,8 +4,8 @@ import { type Field, formatLength, type Locale } from '@underlath/rules/kernel';
 import type { ReactNode } from 'react';
 import { formatNumber } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { measure } from '../i18n/messages/measure.ts';
-import { pictures } from '../i18n/messages/pictures.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
+import { pictureWords } from '../i18n/messages/pictures.ts';
 import { pictureOf } from '../measure/form.ts';
 import { DrawingKey, DrawingSheet, useCheckDrawing } from './check-drawing.tsx';
 import { NutKind, RodDiameter, RodProjection } from './tape/anchor.tsx';
@@ -24,7 +24,7 @@ export type TapeProps = {
   value: number | null;
   /** All answers of the check so far, for what else the picture shows. */
   inputs: Readonly<Record<string, unknown>>;
-  t: ReturnType<typeof useT<keyof (typeof pictures)['en']>>;
+  t: ReturnType<typeof useT<keyof (typeof pictureWords)['en']>>;
 };
 
 type Draw = (props: TapeProps) => ReactNode;
@@ -67,7 +67,7 @@ type TapePictureProps = {
 
 /** Where the tape goes: a drawing that moves with the answer where there is one, else the check's own drawing. */
 export function TapePicture({ check, name, field, value, inputs }: TapePictureProps) {
-  const t = useT(pictures);
+  const t = useT(pictureWords);
   const Draw = tapes[pictureOf(field) ?? ''];
   if (!Draw) return <OwnDrawing check={check} name={name} field={field} value={value} />;
   return (
@@ -114,6 +114,6 @@ function answerLabel(field: Field, value: unknown, tag: string): Label | null | 
 /** The words of the sign switch for a measurement that may fall on either side of its mark. */
 export function signWordsOf(id: string | undefined, locale: Locale): { positive: string; negative: string } | null {
   if (id !== 'rod-projection') return null;
-  const words = measure[locale];
+  const words = measureWords[locale];
   return { positive: String(words.pastNut), negative: String(words.belowNut) };
 }

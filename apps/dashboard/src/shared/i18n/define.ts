@@ -12,7 +12,7 @@ export function defineMessages<const K extends string>(
 }
 
 /** One section of the catalogue: the same keys in English and Spanish. */
-export type Section<K extends string> = { en: Record<K, Message>; es: Record<K, Message> };
+export type MessageSection<K extends string> = { en: Record<K, Message>; es: Record<K, Message> };
 
 export type MessageParams = Record<string, string | number>;
 

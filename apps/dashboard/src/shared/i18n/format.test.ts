@@ -1,18 +1,18 @@
 import { expect, test } from 'vitest';
-import { formatCents, formatDate, formatShare } from './format.ts';
+import { formatDate, formatMoney, formatShare } from './format.ts';
 
 test('cents print as dollars with both decimals', () => {
-  expect(formatCents(648000, 'en-US')).toBe('$6,480.00');
-  expect(formatCents(-5, 'en-US')).toBe('-$0.05');
+  expect(formatMoney(648000, 'en-US')).toBe('$6,480.00');
+  expect(formatMoney(-5, 'en-US')).toBe('-$0.05');
 });
 
 test('running text leaves out empty cents but never real ones', () => {
-  expect(formatCents(648000, 'en-US', { trim: true })).toBe('$6,480');
-  expect(formatCents(648001, 'en-US', { trim: true })).toBe('$6,480.01');
+  expect(formatMoney(648000, 'en-US', { trim: true })).toBe('$6,480');
+  expect(formatMoney(648001, 'en-US', { trim: true })).toBe('$6,480.01');
 });
 
 test('a change carries its sign', () => {
-  expect(formatCents(1200, 'en-US', { sign: true })).toBe('+$12.00');
+  expect(formatMoney(1200, 'en-US', { sign: true })).toBe('+$12.00');
 });
 
 test('a plain day stays that day in every time zone', () => {

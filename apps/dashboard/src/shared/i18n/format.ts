@@ -1,5 +1,5 @@
 /** Integer cents as dollars. `trim` leaves out ".00" in running text; columns keep it so that they line up. */
-export function formatCents(cents: number, tag: string, options: { trim?: boolean; sign?: boolean } = {}): string {
+export function formatMoney(cents: number, tag: string, options: { trim?: boolean; sign?: boolean } = {}): string {
   return new Intl.NumberFormat(tag, {
     style: 'currency',
     currency: 'USD',

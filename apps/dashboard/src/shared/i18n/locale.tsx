@@ -1,7 +1,6 @@
+import type { Locale } from '@underlath/rules/kernel';
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useState } from 'react';
-import { fillMessage, type MessageParams, type Section } from './define.ts';
-
-export type Locale = 'en' | 'es';
+import { fillMessage, type MessageParams, type MessageSection } from './define.ts';
 
 /** The tags given to Intl. Both are of the United States: its dates, its dollars, its digits. */
 export const localeTags: Record<Locale, string> = { en: 'en-US', es: 'es-US' };
@@ -61,7 +60,7 @@ export function useLocale(): LocaleState {
 }
 
 /** `const t = useT(crew); t('takePhoto')`. Only the sections a page uses are in its bundle. */
-export function useT<K extends string>(section: Section<K>): (key: K, params?: MessageParams) => string {
+export function useT<K extends string>(section: MessageSection<K>): (key: K, params?: MessageParams) => string {
   const { locale, tag } = useLocale();
   return useCallback((key, params) => fillMessage(section[locale][key], tag, params), [section, locale, tag]);
 }

@@ -4,12 +4,12 @@ import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { CheckDrawing } from '../drawing/check-drawing.tsx';
 import { TapePicture } from '../drawing/tape-picture.tsx';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
-import { measure } from '../i18n/messages/measure.ts';
+import { commonWords } from '../i18n/messages/common.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { FieldQuestion } from './field-question.tsx';
 import {
-  answerOf,
+  givenOrDefault,
   type Inputs,
   isOptional,
   pictureOf,
@@ -64,7 +64,7 @@ export function CheckForm(props: CheckFormProps) {
             <FieldQuestion
               name={name}
               field={field}
-              value={answerOf(name, field, inputs)}
+              value={givenOrDefault(name, field, inputs)}
               onChange={(value) => onChange(setAnswer(inputs, name, value))}
               optional={isOptional(field, answers)}
               errors={{ ...serverErrors, ...shownErrors }}
@@ -108,8 +108,8 @@ export function CheckSteps(props: CheckStepsProps) {
     children,
   } = props;
   const { locale } = useLocale();
-  const t = useT(measure);
-  const c = useT(common);
+  const t = useT(measureWords);
+  const c = useT(commonWords);
   const { outcome, errors } = useOutcome(check, inputs, context, edition);
   const [shownErrors, settle] = useRestedErrors(errors);
   const { isRefused, watch } = useRefusals();
@@ -127,7 +127,7 @@ export function CheckSteps(props: CheckStepsProps) {
   const { name, field } = current;
   const leftOut = leftOutWords(field);
   const answers = withDefaults(check.inputs, inputs);
-  const value = answerOf(name, field, inputs);
+  const value = givenOrDefault(name, field, inputs);
   const last = at === steps.length - 1;
   const elsewhere = Object.keys(shownErrors).filter((path) => !standsAt(path, name));
   const refusedHere = isRefused || Object.keys(errors).some((path) => standsAt(path, name));
@@ -194,7 +194,7 @@ type ElsewhereProps = { words: string; step: number; steps: readonly VisibleFiel
 /** What this answer rules out at another question, and the way there. */
 function Elsewhere({ words, step, steps, onStep }: ElsewhereProps) {
   const { locale } = useLocale();
-  const t = useT(measure);
+  const t = useT(measureWords);
   const question = steps[step];
   return (
     <div className="field-error" role="alert">

@@ -1,6 +1,6 @@
 import type { Situation } from '@underlath/rules/kernel';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { contextWords } from '../i18n/messages/context.ts';
 import { RadioGroup } from '../ui/choice.tsx';
 import { Select } from '../ui/field.tsx';
@@ -17,7 +17,7 @@ type ContextFormProps = {
 /** What the severity table asks beyond the measurements. Not known is taken cautiously. */
 export function ContextForm({ context, onChange, storiesUnknown }: ContextFormProps) {
   const t = useT(contextWords);
-  const c = useT(common);
+  const c = useT(commonWords);
   const without = (name: keyof Situation): Situation => {
     const { [name]: _old, ...rest } = context;
     return rest;

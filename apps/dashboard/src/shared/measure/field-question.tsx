@@ -2,12 +2,12 @@ import { type Field, type Locale, MOST_COUNTED, refusalWords, say, type Text } f
 import { useEffect, useId, useState } from 'react';
 import { signWordsOf } from '../drawing/tape-picture.tsx';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
-import { measure } from '../i18n/messages/measure.ts';
+import { commonWords } from '../i18n/messages/common.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { RadioGroup } from '../ui/choice.tsx';
 import { FieldError, Select, TextInput } from '../ui/field.tsx';
-import { answerOf, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
+import { givenOrDefault, type Inputs, isOptional, setAnswer, visibleFields, withDefaults } from './form.ts';
 import { Length } from './length.tsx';
 import { MeasureInput } from './measure-input.tsx';
 import { useReportRefusal } from './refusals.tsx';
@@ -95,7 +95,7 @@ function LengthQuestion(props: Of<'length'>) {
 /** Where only some sizes exist, they are the answers. */
 function SizeQuestion({ sizesIn, ...props }: Of<'length'> & { sizesIn: readonly number[] }) {
   const { value, onChange, optional } = props;
-  const t = useT(common);
+  const t = useT(commonWords);
   const sizes = sizesIn.map((size) => ({ value: String(size), label: <Length inches={size} style="inches" /> }));
   return (
     <RadioGroup
@@ -113,7 +113,7 @@ const unitKeys = ['pct', 'F', 'sf', 'lb', 'plf', 'psi'] as const;
 function NumberQuestion(props: Of<'number'>) {
   const { field, value, onChange } = props;
   const { error, ...frame } = useFrame(props);
-  const t = useT(measure);
+  const t = useT(measureWords);
   const words = useWords();
   const key = unitKeys.find((unit) => unit === field.unit);
   const unit = key ? t(`unit_${key}`) : field.unit;
@@ -182,7 +182,7 @@ function DecimalInput({ min, max, whole, refusal, value, onChange, error, ...fra
 function CountQuestion(props: Of<'count'>) {
   const { field, value, onChange, pad } = props;
   const frame = useFrame(props);
-  const t = useT(measure);
+  const t = useT(measureWords);
   const words = useWords();
   const number = typeof value === 'number' ? value : null;
   const [min, max] = [field.min ?? 0, field.max ?? MOST_COUNTED];
@@ -224,7 +224,7 @@ const mostInSight = 8;
 function ChoiceQuestion(props: Of<'choice'>) {
   const { field, value, onChange, optional } = props;
   const words = useWords();
-  const t = useT(common);
+  const t = useT(commonWords);
   const options = field.options.map((option) => ({ value: option.value, label: words(option.label) ?? option.value }));
   const unknown = optional ? [{ value: '', label: t('notKnown') }] : [];
   const frame = useFrame(props);
@@ -254,7 +254,7 @@ function ChoiceQuestion(props: Of<'choice'>) {
 
 function FlagQuestion(props: Of<'flag'>) {
   const { value, onChange } = props;
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
     <RadioGroup
       {...useFrame(props)}
@@ -300,7 +300,7 @@ export function SubFields({ fields, inputs, onChange, pad, errors, path }: SubFi
           key={name}
           name={name}
           field={field}
-          value={answerOf(name, field, inputs)}
+          value={givenOrDefault(name, field, inputs)}
           onChange={(value) => onChange(setAnswer(inputs, name, value))}
           optional={isOptional(field, answers)}
           // A pad for each of several lengths would fill the screen; they are typed.
@@ -337,7 +337,7 @@ function GroupQuestion(props: Of<'group'>) {
 function ListQuestion(props: Of<'list'>) {
   const { field, value, onChange, pad, errors, path } = props;
   const { label, hint, error, labelHidden } = useFrame(props);
-  const t = useT(measure);
+  const t = useT(measureWords);
   const id = useId();
   const items = Array.isArray(value) ? (value as Inputs[]) : [];
   const least = Math.max(1, field.minItems ?? 0);

@@ -6,14 +6,14 @@ export type Inputs = Readonly<Record<string, unknown>>;
 export type VisibleField = { name: string; field: Field };
 
 /** What a field answers when nobody touched it. */
-export function answerOf(name: string, field: Field, inputs: Inputs): unknown {
+export function givenOrDefault(name: string, field: Field, inputs: Inputs): unknown {
   const value = inputs[name];
   return value === undefined && 'default' in field ? field.default : value;
 }
 
 /** The inputs with their defaults, as conditions are asked of them. */
 export function withDefaults(fields: Fields, inputs: Inputs): Inputs {
-  const entries = Object.entries(fields).map(([name, field]) => [name, answerOf(name, field, inputs)] as const);
+  const entries = Object.entries(fields).map(([name, field]) => [name, givenOrDefault(name, field, inputs)] as const);
   return Object.fromEntries(entries.filter(([, value]) => value !== undefined));
 }
 
@@ -44,7 +44,7 @@ export function setAnswer(inputs: Inputs, name: string, value: unknown): Inputs 
  */
 export function askedInputs(fields: Fields, inputs: Inputs): Inputs {
   const asked = visibleFields(fields, inputs).flatMap(({ name, field }) => {
-    const value = answerOf(name, field, inputs);
+    const value = givenOrDefault(name, field, inputs);
     if (value === undefined || value === null) return [];
     if (field.kind === 'group') return [[name, askedInputs(field.fields, value as Inputs)] as const];
     if (field.kind === 'list')
@@ -57,7 +57,7 @@ export function askedInputs(fields: Fields, inputs: Inputs): Inputs {
 /** Where a person goes on: the first question without an answer, or the last one. */
 export function firstOpenStep(fields: Fields, inputs: Inputs): number {
   const steps = visibleFields(fields, inputs);
-  const at = steps.findIndex(({ name, field }) => answerOf(name, field, inputs) === undefined);
+  const at = steps.findIndex(({ name, field }) => givenOrDefault(name, field, inputs) === undefined);
   return at < 0 ? Math.max(0, steps.length - 1) : at;
 }
 

@@ -1,6 +1,6 @@
 import { useId, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { measure } from '../i18n/messages/measure.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
 import { FieldError } from '../ui/field.tsx';
 import { Fraction, Length } from './length.tsx';
 import { fromPad, isFull, type PadPart, type PadValue, padParts, pressDigit, toPad } from './pad.ts';
@@ -25,7 +25,7 @@ export function LengthPad({ onType, ...props }: Omit<MeasureInputProps, 'pad'> &
     denominator = 16,
     signWords,
   } = props;
-  const t = useT(measure);
+  const t = useT(measureWords);
   const id = useId();
   const { rangeError } = useLengthCheck(props);
   const factor = unit === 'ft' ? 12 : 1;

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { measure } from '../i18n/messages/measure.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
 import { Button } from '../ui/button.tsx';
 import { TextInput } from '../ui/field.tsx';
 import { LengthPad } from './length-pad.tsx';
@@ -12,7 +12,7 @@ import './measure.css';
 /** A length, typed as the trade types it or pressed on keys. */
 export function MeasureInput({ pad, ...props }: MeasureInputProps) {
   const [typing, setTyping] = useState(!pad);
-  const t = useT(measure);
+  const t = useT(measureWords);
   if (!pad) return <TypedLength {...props} />;
   if (!typing) return <LengthPad {...props} onType={() => setTyping(true)} />;
   return (
@@ -27,7 +27,7 @@ export function MeasureInput({ pad, ...props }: MeasureInputProps) {
 
 function TypedLength(props: Omit<MeasureInputProps, 'pad'>) {
   const { label, hint, error, value, onChange, optional, labelHidden } = props;
-  const t = useT(measure);
+  const t = useT(measureWords);
   const { read, show } = useLengthCheck(props);
   const [typed, setTyped] = useState(value === null ? '' : show(value));
   const result = read(typed);

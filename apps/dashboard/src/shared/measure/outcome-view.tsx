@@ -1,8 +1,8 @@
 import { type Basis, type Outcome, type Severity, say, type UnreadBasis, type Verdict } from '@underlath/rules/kernel';
 import { formatShare } from '../i18n/format.ts';
 import { useLocale, useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
-import { measure } from '../i18n/messages/measure.ts';
+import { commonWords } from '../i18n/messages/common.ts';
+import { measureWords } from '../i18n/messages/measure.ts';
 import { SeverityMark, SeverityNote, VerdictWord } from '../ui/severity.tsx';
 import './measure.css';
 
@@ -35,7 +35,7 @@ export function useSaid(outcome: Outcome | null): SaidOutcome | null {
 /** Under a question: severity, verdict, and the first reason. Announced when it changes. */
 export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
   const said = useSaid(outcome);
-  const t = useT(measure);
+  const t = useT(measureWords);
   return (
     <div className="live-verdict" aria-live="polite">
       {isTold(said) ? (
@@ -54,7 +54,7 @@ export function LiveVerdict({ outcome }: { outcome: Outcome | null }) {
 /** One line that stays in sight over the action while the keys are pressed. Make-safe fills it. */
 export function VerdictLine({ outcome }: { outcome: Outcome | null }) {
   const said = useSaid(outcome);
-  const t = useT(measure);
+  const t = useT(measureWords);
   const told = isTold(said);
   return (
     <p
@@ -85,7 +85,7 @@ export function OutcomeView({
   outcome: SaidOutcome;
   sources?: 'open' | 'folded' | 'none';
 }) {
-  const t = useT(measure);
+  const t = useT(measureWords);
   const { tag } = useLocale();
   const makeSafe = outcome.severity === 'make-safe';
   // The rules package puts what to do at once first among the cautions of a make-safe.
@@ -133,7 +133,7 @@ export function OutcomeView({
 
 /** What the answer takes for granted because nobody said it. */
 export function AssumedList({ assumed = [] }: { assumed?: SaidOutcome['assumed'] }) {
-  const t = useT(measure);
+  const t = useT(measureWords);
   if (assumed.length === 0) return null;
   return (
     <section>
@@ -156,8 +156,8 @@ const BASIS_KEYS = {
 
 /** The documents a verdict rests on, each with its edition, section and how it is known. */
 export function Sources({ sources, folded }: { sources: SaidOutcome['sources']; folded?: boolean }) {
-  const t = useT(measure);
-  const c = useT(common);
+  const t = useT(measureWords);
+  const c = useT(commonWords);
   const list = (
     <ul>
       {sources.map((source) => (

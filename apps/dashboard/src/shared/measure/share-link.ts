@@ -39,7 +39,7 @@ export function fromSearch(
   search: Readonly<Record<string, string>>,
   locale: Locale,
 ): { shared: Shared; troubles: string[] } {
-  const say = (key: keyof (typeof shareWords)['en'], params: Record<string, string>) =>
+  const message = (key: keyof (typeof shareWords)['en'], params: Record<string, string>) =>
     fillMessage(shareWords[locale][key], localeTags[locale], params);
   const troubles: string[] = [];
   const given: Record<string, unknown> = {};
@@ -48,13 +48,13 @@ export function fromSearch(
   for (const [name, typed] of Object.entries(search)) {
     if (name === EDITION) {
       if (check.editions.some(({ id }) => id === typed)) edition = typed;
-      else troubles.push(say('noEdition', { typed, allowed: check.editions.map(({ id }) => id).join(', ') }));
+      else troubles.push(message('noEdition', { typed, allowed: check.editions.map(({ id }) => id).join(', ') }));
     } else if (name.startsWith(AROUND)) {
       const value = readAround(name.slice(AROUND.length), typed);
-      if (value === undefined) troubles.push(say('noContext', { name, typed }));
+      if (value === undefined) troubles.push(message('noContext', { name, typed }));
       else context[name.slice(AROUND.length)] = value;
     } else if (!put(given, check.inputs, name.split('.'), typed)) {
-      troubles.push(say('noInput', { name, typed }));
+      troubles.push(message('noInput', { name, typed }));
     }
   }
   const { inputs, refused } = readable(check, given);

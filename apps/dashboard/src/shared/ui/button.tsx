@@ -1,6 +1,6 @@
 import type { ButtonHTMLAttributes, ReactNode } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import './ui.css';
 
 export type ButtonLook = 'go' | 'plain' | 'quiet';
@@ -23,7 +23,7 @@ type ButtonProps = Omit<ButtonHTMLAttributes<HTMLButtonElement>, 'disabled'> & {
 
 /** `go` is the one primary action of a screen, `plain` the others, `quiet` reads as a line of text. */
 export function Button({ look = 'plain', wide, busy, busyLabel, children, onClick, className, ...rest }: ButtonProps) {
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
     <button
       type="button"

@@ -1,6 +1,6 @@
 import { type ReactNode, useId } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { FieldError, type FieldFrame } from './field.tsx';
 import './ui.css';
 
@@ -23,7 +23,7 @@ type RadioGroupProps<V extends string> = FieldFrame & {
 export function RadioGroup<V extends string>(props: RadioGroupProps<V>) {
   const { label, hint, error, optional, labelHidden, value, options, onChange, layout = 'column' } = props;
   const id = useId();
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
     <fieldset className="field" aria-describedby={`${hint ? `${id}-hint ` : ''}${id}-error`}>
       <legend className={labelHidden ? 'hidden-text' : 'field-label'}>

@@ -1,9 +1,9 @@
 import { type KeyboardEvent, type ReactNode, useMemo, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import './ui.css';
 
-export type Column<Row> = {
+export type TableColumn<Row> = {
   key: string;
   head: string;
   cell: (row: Row) => ReactNode;
@@ -20,7 +20,7 @@ type DataTableProps<Row> = {
   /** Says what the table lists; hidden unless `captionShown`. */
   caption: string;
   captionShown?: boolean;
-  columns: readonly Column<Row>[];
+  columns: readonly TableColumn<Row>[];
   rows: readonly Row[];
   rowKey: (row: Row) => string;
   /** Turns the first cell into a button that opens the row; arrow keys then walk the rows. */
@@ -34,7 +34,7 @@ type DataTableProps<Row> = {
 type Sort = { key: string; down: boolean };
 
 /** Orders rows by a column; equal rows keep the order they came in. */
-export function sortRows<Row>(rows: readonly Row[], columns: readonly Column<Row>[], sort: Sort | null): Row[] {
+export function sortRows<Row>(rows: readonly Row[], columns: readonly TableColumn<Row>[], sort: Sort | null): Row[] {
   const sortBy = columns.find((column) => column.key === sort?.key)?.sortBy;
   if (!sort || !sortBy) return [...rows];
   return rows.toSorted((a, b) => {
@@ -112,7 +112,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   );
 }
 
-function cellClass<Row>(column: Column<Row>): string | undefined {
+function cellClass<Row>(column: TableColumn<Row>): string | undefined {
   return [column.number ? 'number' : '', column.wideOnly ? 'wide-only' : ''].filter(Boolean).join(' ') || undefined;
 }
 
@@ -121,11 +121,11 @@ function HeadCell<Row>({
   sort,
   onSort,
 }: {
-  column: Column<Row>;
+  column: TableColumn<Row>;
   sort: Sort | null;
   onSort: (sort: Sort) => void;
 }) {
-  const t = useT(common);
+  const t = useT(commonWords);
   const on = sort?.key === column.key ? sort : null;
   if (!column.sortBy) {
     return (

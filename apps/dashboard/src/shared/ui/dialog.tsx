@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
 import './ui.css';
 
@@ -19,7 +19,7 @@ export function Dialog({ open, title, onClose, children, actions }: DialogProps)
   const ref = useRef<HTMLDialogElement>(null);
   const opener = useRef<Element | null>(null);
   const id = useId();
-  const t = useT(common);
+  const t = useT(commonWords);
   useEffect(() => {
     const dialog = ref.current;
     if (!dialog || !open) return;

@@ -6,7 +6,7 @@ import {
   useId,
 } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import './ui.css';
 
 export type FieldFrame = {
@@ -24,7 +24,7 @@ export type FieldFrame = {
 export type FieldAria = { id: string; 'aria-describedby'?: string; 'aria-invalid'?: true };
 
 /** Wires label, hint and error to whatever input stands in it. */
-export function Field({
+export function FormField({
   label,
   hint,
   error,
@@ -33,7 +33,7 @@ export function Field({
   children,
 }: FieldFrame & { children: (aria: FieldAria) => ReactNode }) {
   const id = useId();
-  const t = useT(common);
+  const t = useT(commonWords);
   const describedBy = [hint ? `${id}-hint` : '', error ? `${id}-error` : ''].filter(Boolean).join(' ');
   return (
     <div className="field">
@@ -70,7 +70,7 @@ type TextInputProps = FieldFrame &
 
 export function TextInput({ label, hint, error, optional, labelHidden, onChange, className, ...rest }: TextInputProps) {
   return (
-    <Field label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
+    <FormField label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
       {(aria) => (
         <input
           type="text"
@@ -80,7 +80,7 @@ export function TextInput({ label, hint, error, optional, labelHidden, onChange,
           onChange={(event) => onChange(event.target.value)}
         />
       )}
-    </Field>
+    </FormField>
   );
 }
 
@@ -92,20 +92,20 @@ type TextAreaProps = FieldFrame &
 
 export function TextArea({ label, hint, error, optional, labelHidden, onChange, ...rest }: TextAreaProps) {
   return (
-    <Field label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
+    <FormField label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
       {(aria) => (
         <textarea rows={3} {...rest} {...aria} className="input" onChange={(event) => onChange(event.target.value)} />
       )}
-    </Field>
+    </FormField>
   );
 }
 
-export type Option = { value: string; label: string };
+export type SelectOption = { value: string; label: string };
 
 type SelectProps = FieldFrame &
   Omit<SelectHTMLAttributes<HTMLSelectElement>, 'onChange' | 'id'> & {
     value: string;
-    options: readonly Option[];
+    options: readonly SelectOption[];
     /** Shown as the first line while nothing is chosen. */
     emptyLabel?: string;
     onChange: (value: string) => void;
@@ -122,9 +122,9 @@ export function Select({
   onChange,
   ...rest
 }: SelectProps) {
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
-    <Field label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
+    <FormField label={label} hint={hint} error={error} optional={optional} labelHidden={labelHidden}>
       {(aria) => (
         <select {...rest} {...aria} className="input" onChange={(event) => onChange(event.target.value)}>
           {(emptyLabel !== undefined || rest.value === '') && <option value="">{emptyLabel ?? t('choose')}</option>}
@@ -135,6 +135,6 @@ export function Select({
           ))}
         </select>
       )}
-    </Field>
+    </FormField>
   );
 }

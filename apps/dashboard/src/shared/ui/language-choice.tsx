@@ -1,11 +1,12 @@
-import { type Locale, useLocale, useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import type { Locale } from '@underlath/rules/kernel';
+import { useLocale, useT } from '../i18n/locale.tsx';
+import { commonWords } from '../i18n/messages/common.ts';
 import './ui.css';
 
 /** Both languages always in sight; the one in use is underlined. */
 export function LanguageChoice() {
   const { locale, setLocale } = useLocale();
-  const t = useT(common);
+  const t = useT(commonWords);
   const names: Record<Locale, string> = { en: t('english'), es: t('spanish') };
   return (
     <fieldset className="languages">

@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { app } from '../i18n/messages/app.ts';
+import { appWords } from '../i18n/messages/app.ts';
 import { Checkbox } from './choice.tsx';
 import { TextInput } from './field.tsx';
 
@@ -15,7 +15,7 @@ type PasswordInputProps = {
 
 /** A password that can be shown, pasted and filled in by a password manager. */
 export function PasswordInput({ autoComplete, ...rest }: PasswordInputProps) {
-  const t = useT(app);
+  const t = useT(appWords);
   const [shown, setShown] = useState(false);
   return (
     <div className="password">

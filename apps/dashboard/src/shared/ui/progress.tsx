@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
 import './ui.css';
 
@@ -13,7 +13,7 @@ type ProgressProps = {
 };
 
 export function Progress({ label, value, detail, onCancel }: ProgressProps) {
-  const t = useT(common);
+  const t = useT(commonWords);
   const id = useId();
   const percent = value === null ? null : Math.round(Math.min(1, Math.max(0, value)) * 100);
   return (

@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
 import './ui.css';
 
@@ -18,7 +18,7 @@ type SidePanelProps = {
 /** Beside the drawing on a desk, under it on a phone. Not a dialog: the drawing stays usable. */
 export function SidePanel({ title, above, onClose, children, foot, subject }: SidePanelProps) {
   const id = useId();
-  const t = useT(common);
+  const t = useT(commonWords);
   const heading = useRef<HTMLHeadingElement>(null);
   const first = useRef(true);
   useEffect(() => {

@@ -2,12 +2,10 @@ import type { ReactNode } from 'react';
 import { SendConfirmation } from '../account/send-confirmation.tsx';
 import { fieldWords } from '../api/problem-words.ts';
 import { useT } from '../i18n/locale.tsx';
-import { common } from '../i18n/messages/common.ts';
+import { commonWords } from '../i18n/messages/common.ts';
 import { Button } from './button.tsx';
-import { type Problem, useProblemWords } from './use-problem-words.ts';
+import { type ShownProblem, useProblemWords } from './use-problem-words.ts';
 import './ui.css';
-
-export type { Problem };
 
 /** Nothing here yet: says so, and what to do first. */
 export function EmptyState({ title, children, action }: { title: string; children?: ReactNode; action?: ReactNode }) {
@@ -22,7 +20,7 @@ export function EmptyState({ title, children, action }: { title: string; childre
 
 /** Ruled lines where the rows will stand, so that nothing jumps when they come. */
 export function LoadingRows({ rows = 5, tall }: { rows?: number; tall?: boolean }) {
-  const t = useT(common);
+  const t = useT(commonWords);
   return (
     <div className={tall ? 'loading loading-tall' : 'loading'} role="status">
       <span className="hidden-text">{t('loading')}</span>
@@ -35,7 +33,7 @@ export function LoadingRows({ rows = 5, tall }: { rows?: number; tall?: boolean 
 }
 
 type FailStateProps = {
-  problem: Problem;
+  problem: ShownProblem;
   /** What was being done, to what: "Saving the finding on East wall". */
   doing?: string;
   onRetry?: () => void;
@@ -46,7 +44,7 @@ type FailStateProps = {
 
 /** Says what happened, to what, and what to do. Never takes the form away. */
 export function FailState({ problem, doing, onRetry, retrying, kept }: FailStateProps) {
-  const t = useT(common);
+  const t = useT(commonWords);
   const { title, lines } = useProblemWords(problem);
   return (
     <div className="fail" role="alert">
@@ -85,7 +83,7 @@ export function readablePointer(pointer: string): string {
 }
 
 /** What the problem says of this field, for its error line. */
-export function errorAt(problem: Problem | null | undefined, pointer: string): string | undefined {
+export function errorAt(problem: ShownProblem | null | undefined, pointer: string): string | undefined {
   const error = problem?.errors?.find((one) => one.pointer.replace(/^#/, '') === pointer);
   return error && fieldWords(error);
 }

@@ -2,24 +2,24 @@ import { createContext, type ReactNode, useCallback, useContext, useEffect, useM
 import './ui.css';
 
 type Status = { words: ReactNode; at: number } | null;
-/** A text stays as it was said; words drawn by a component follow the language of the page. */
-type Say = (words: ReactNode) => void;
+/** A text stays as it was announced; words drawn by a component follow the language of the page. */
+type Announce = (words: ReactNode) => void;
 
-const StatusContext = createContext<Say>(() => {});
+const StatusContext = createContext<Announce>(() => {});
 
 const shownMs = 6000;
 
 /** One quiet line at the foot of the screen, read aloud when it changes. Errors don't go here: they stay where they arose. */
 export function StatusProvider({ children }: { children: ReactNode }) {
   const [status, setStatus] = useState<Status>(null);
-  const say = useCallback<Say>((words) => setStatus({ words, at: Date.now() }), []);
+  const announce = useCallback<Announce>((words) => setStatus({ words, at: Date.now() }), []);
   useEffect(() => {
     if (!status) return;
     const timer = setTimeout(() => setStatus(null), shownMs);
     return () => clearTimeout(timer);
   }, [status]);
   return (
-    <StatusContext value={useMemo(() => say, [say])}>
+    <StatusContext value={useMemo(() => announce, [announce])}>
       {children}
       <div className="status no-print" role="status">
         {status && <p key={status.at}>{status.words}</p>}
@@ -28,7 +28,7 @@ export function StatusProvider({ children }: { children: ReactNode }) {
   );
 }
 
-/** `const say = useStatus(); say('Saved')`. */
-export function useStatus(): Say {
+/** `const announce = useAnnounce(); announce('Saved')`. */
+export function useAnnounce(): Announce {
   return useContext(StatusContext);
 }

@@ -3,7 +3,7 @@ import { useLocale, useT } from '../i18n/locale.tsx';
 import { type ProblemKey, problemTitles } from '../i18n/messages/problems.ts';
 
 /** What the API says when it can't (RFC 9457), or what the API client made of no answer at all (`offline`). */
-export type Problem = {
+export type ShownProblem = {
   type?: string;
   title: string;
   status?: number;
@@ -17,7 +17,7 @@ export type Problem = {
 export type ProblemLine = { words: string; where: string | undefined };
 
 /** What happened and why, in the reader's language where it is known. */
-export function useProblemWords(problem: Problem): { title: string; lines: ProblemLine[] } {
+export function useProblemWords(problem: ShownProblem): { title: string; lines: ProblemLine[] } {
   const t = useT(problemTitles);
   const { locale } = useLocale();
   const name = problem.type?.split(/[/:#]/).at(-1) ?? '';
@@ -26,7 +26,7 @@ export function useProblemWords(problem: Problem): { title: string; lines: Probl
 }
 
 /** The detail, unless it only strings together what is wrong with each answer; then those, each once. */
-function linesOf({ detail = '', errors = [] }: Problem): ProblemLine[] {
+function linesOf({ detail = '', errors = [] }: ShownProblem): ProblemLine[] {
   const isStrung = errors.some((error) => detail.includes(error.detail));
   const whole = detail === '' || isStrung ? [] : [{ words: plainWords(detail), where: undefined }];
   const each = errors.map((error) => ({ words: fieldWords(error), where: error.where }));

@@ -3,7 +3,7 @@ import { ENGINEERED_CUTS_2018 } from '../../standards/irc-2018/cuts.data.ts';
 import { ENGINEERED_CUTS_2021 } from '../../standards/irc-2021/cuts.data.ts';
 import { ENGINEERED_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
 import { engineeredCard } from './engineered.card.ts';
-import { codeEdition } from './limits.ts';
+import { editionOfCode } from './limits.ts';
 
 const EDITIONS = [
   { id: 'irc-2018', source: ENGINEERED_CUTS_2018 },
@@ -55,7 +55,7 @@ const KEEP_OFF = text(
 /** A cut in a truss or an engineered member: no table exists, an engineer decides. */
 export const engineered = defineCheck({
   ...engineeredCard,
-  editions: EDITIONS.map(codeEdition),
+  editions: EDITIONS.map(editionOfCode),
   defaultEdition: 'irc-2024',
   sources: EDITIONS.map(({ source }) => source),
   inputs,

@@ -42,8 +42,8 @@ import { joistCard } from './joist.card.ts';
 import { inputs } from './joist.inputs.ts';
 import {
   type CutLimit,
-  codeEdition,
   cutAtMost,
+  editionOfCode,
   forbidden,
   judgeLimits,
   largerThan,
@@ -262,7 +262,7 @@ function impossible(given: Partials<typeof inputs>): InputIssue[] {
 /** Whether a sawn joist, rafter or beam is notched or bored within the code, and what the cut leaves. Inches, feet, pounds. */
 export const joist = defineCheck({
   ...joistCard,
-  editions: RULES.map(codeEdition),
+  editions: RULES.map(editionOfCode),
   defaultEdition: JOIST_CUTS_2024.id,
   sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE, NOTCH_SHEAR_SOURCE, ...FV_SOURCES],
   inputs,

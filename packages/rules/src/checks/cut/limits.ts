@@ -62,7 +62,7 @@ export const limitReasons = (limits: readonly CutLimit[]): Reason[] =>
   limits.map((limit) => reasonThat(limit.ok, limit.says()));
 
 /** The edition of a code a rule is printed in: `irc-2018` is IRC 2018. */
-export function codeEdition({ id }: { readonly id: string }): Edition {
+export function editionOfCode({ id }: { readonly id: string }): Edition {
   const title = id.toUpperCase().replace('-', ' ');
   return { id, title: text(title, title) };
 }

@@ -3,6 +3,7 @@ import {
   type Complete,
   type Condition,
   defineCheck,
+  type ElementRole,
   factorOf,
   flag,
   formatLength,
@@ -12,7 +13,6 @@ import {
   length,
   type Partials,
   percent,
-  type Role,
   shareQuantity,
   type Text,
   text,
@@ -24,8 +24,8 @@ import { STUD_CUTS_2024 } from '../../standards/irc-2024/cuts.data.ts';
 import { CUT_SECTION_SOURCE } from '../../standards/mechanics/cut-section.ts';
 import {
   type CutLimit,
-  codeEdition,
   cutAtMost,
+  editionOfCode,
   forbidden,
   judgeLimits,
   largerThan,
@@ -150,7 +150,7 @@ function shareLeft({ depthIn, notchIn = 0, holeIn = 0, sameSection }: StudInputs
   return Math.min(left(notchIn) ** 2, left(holeIn), sameSection === false ? 1 : left(notchIn + holeIn));
 }
 
-function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: Role | undefined): Judgement {
+function judgeStud(given: StudInputs, rule: StudCutRule, placeRole: ElementRole | undefined): Judgement {
   const { notchIn = 0, holeIn = 0, edgeIn, sameSection, bearing } = given;
   const allowed = allowedCuts(given, rule);
   const both = notchIn > 0 && holeIn > 0;
@@ -217,7 +217,7 @@ const tooLarge = ({ depthIn, notchIn, holeIn, edgeIn }: Partials<typeof inputs>)
 /** Whether a stud is notched or bored within the code's shares of its depth. Inches. */
 export const stud = defineCheck({
   ...studCard,
-  editions: RULES.map(codeEdition),
+  editions: RULES.map(editionOfCode),
   defaultEdition: STUD_CUTS_2024.id,
   sources: [...RULES.map((rule) => rule.source), CUT_SECTION_SOURCE],
   inputs,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { runCheck } from '../../judging/run-check.ts';
 import type { Check } from '../../kernel/index.ts';
-import { runCheck } from '../../run-check.ts';
 import { finiteLot } from './finite-lot.check.ts';
 import { likeParts } from './like-parts.check.ts';
 import { proportion } from './proportion.check.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { evaluateCheck } from '../../all-checks.ts';
-import { InputError } from '../../run-check.ts';
+import { InputError } from '../../judging/run-check.ts';
 import { EDGE_SPACINGS_IN, GRADES, PANEL_NAILS, THICKNESSES } from '../../standards/sdpws-common/shear-walls.data.ts';
 
 /** Sums of the same lengths in another order agree to the last digits of binary arithmetic. */

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { FIRST_YEAR, isInYears, LAST_YEAR } from './dates.ts';
+import { FIRST_YEAR, isInYears, LAST_YEAR } from '../../kernel/dates.ts';
 
 /** The most days that a contract and all its changes may add up to, whichever way each goes. */
 export const MAX_CONTRACT_DAYS = 100_000;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { calendarDaysOf } from '../../kernel/dates.ts';
 import { evaluateContract, priceNetChange } from './contract.ts';
 import { type ContractEvent, type ContractInput, contractSchema } from './contract-input.ts';
-import { calendarDaysOf } from './dates.ts';
 import { ledgerOf, spreadOverPayments } from './ledger.ts';
 
 describe('contract (invented figures, worked by hand)', () => {

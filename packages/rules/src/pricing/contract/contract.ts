@@ -1,6 +1,6 @@
+import { addCalendarDays, addWorkingDays } from '../../kernel/dates.ts';
 import { percentOf, sumCents } from '../../kernel/index.ts';
 import type { ContractEvent, ContractInput } from './contract-input.ts';
-import { addCalendarDays, addWorkingDays } from './dates.ts';
 
 /** What is done and paid, and what is left, all in cents. */
 export interface ContractMoney {

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension, Hatch } from '../marks.tsx';
+import { DimensionLine, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, Limit, Picture, Rod, Word } from './pieces.tsx';
 
@@ -30,10 +30,19 @@ export function RodProjection({ value, t }: TapeProps) {
         {t('nut')}
       </Word>
       {value === null ? (
-        <Dimension x1={faceX} y1={top + thick} x2={faceX + 46} y2={top + thick} off={52} label="?" textPx={19} bold />
+        <DimensionLine
+          x1={faceX}
+          y1={top + thick}
+          x2={faceX + 46}
+          y2={top + thick}
+          off={52}
+          label="?"
+          textPx={19}
+          bold
+        />
       ) : (
         value !== 0 && (
-          <Dimension
+          <DimensionLine
             x1={Math.min(endX, faceX)}
             y1={top + thick}
             x2={Math.max(endX, faceX)}
@@ -58,7 +67,7 @@ export function RodDiameter({ value, t }: TapeProps) {
       <Hexagon cx={cx} cy={cy} r={70} />
       <circle className="d-metal-light" cx={cx} cy={cy} r={half} />
       <circle className="d-hidden" cx={cx} cy={cy} r={half * 0.86} />
-      <Dimension
+      <DimensionLine
         x1={cx - half}
         y1={cy}
         x2={cx + half}

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension, Hatch } from '../marks.tsx';
+import { DimensionLine, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, BoardEnd, Picture, Word } from './pieces.tsx';
 
@@ -19,7 +19,7 @@ export function SeatLength({ value, inputs, t }: TapeProps) {
       {shown > 0 && (
         <Hatch x={Math.max(8, endX)} y={105} width={edgeX - Math.max(8, endX)} height={7} color="var(--ink-soft)" />
       )}
-      <Dimension
+      <DimensionLine
         x1={Math.max(8, endX)}
         y1={112}
         x2={edgeX}
@@ -53,7 +53,7 @@ export function SeatWidth({ value, t }: TapeProps) {
         width={Math.max(wide, 130) + 20}
         height={34}
       />
-      <Dimension
+      <DimensionLine
         x1={x}
         y1={158}
         x2={x + wide}
@@ -94,7 +94,7 @@ export function SeatAtEnd({ t }: TapeProps) {
     <Picture height={196} title={t('seatAtEndTitle')}>
       <rect className="d-wood-deep" x={100} y={100} width={72} height={90} />
       <Board x={40} y={24} width={298} height={76} />
-      <Dimension x1={40} y1={24} x2={100} y2={24} off={-4} label={'3"'} textPx={19} bold />
+      <DimensionLine x1={40} y1={24} x2={100} y2={24} off={-4} label={'3"'} textPx={19} bold />
       <Word x={236} y={68} anchor="middle">
         {t('beam')}
       </Word>

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension, Hatch } from '../marks.tsx';
+import { DimensionLine, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { BoardEnd, Picture, Word } from './pieces.tsx';
 
@@ -36,13 +36,13 @@ export function SectionLoss({ name, value, inputs, t }: TapeProps) {
       {top > 0 && <Lost x={x} y={y} width={w} height={top} />}
       {bottom > 0 && <Lost x={x} y={y + h - bottom} width={w} height={bottom} />}
       {side > 0 && <Lost x={x} y={y} width={side} height={h} />}
-      {of === 'width' && <Dimension x1={x} y1={y + h} x2={x + w} y2={y + h} off={36} {...label} textPx={19} bold />}
-      {of === 'depth' && <Dimension x1={x + w} y1={y} x2={x + w} y2={y + h} off={44} {...label} textPx={19} bold />}
+      {of === 'width' && <DimensionLine x1={x} y1={y + h} x2={x + w} y2={y + h} off={36} {...label} textPx={19} bold />}
+      {of === 'depth' && <DimensionLine x1={x + w} y1={y} x2={x + w} y2={y + h} off={44} {...label} textPx={19} bold />}
       {of === 'top' && (
-        <Dimension x1={x + w} y1={y} x2={x + w} y2={y + Math.max(top, 16)} off={44} {...label} textPx={19} bold />
+        <DimensionLine x1={x + w} y1={y} x2={x + w} y2={y + Math.max(top, 16)} off={44} {...label} textPx={19} bold />
       )}
       {of === 'bottom' && (
-        <Dimension
+        <DimensionLine
           x1={x + w}
           y1={y + h - Math.max(bottom, 16)}
           x2={x + w}
@@ -54,7 +54,7 @@ export function SectionLoss({ name, value, inputs, t }: TapeProps) {
         />
       )}
       {of === 'side' && (
-        <Dimension x1={x} y1={y + h} x2={x + Math.max(side, 16)} y2={y + h} off={36} {...label} textPx={19} bold />
+        <DimensionLine x1={x} y1={y + h} x2={x + Math.max(side, 16)} y2={y + h} off={36} {...label} textPx={19} bold />
       )}
       {(top > 0 || bottom > 0 || side > 0) && (
         <Word x={x - 10} y={y + (bottom > 0 ? h - 6 : 18)} anchor="end">

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension, Hatch } from '../marks.tsx';
+import { DimensionLine, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, BoardEnd, Picture, Word } from './pieces.tsx';
 
@@ -28,7 +28,7 @@ export function HangerWidth({ name, value, inputs, t }: TapeProps) {
       <Word x={175} y={56} anchor="middle">
         {t('joist')}
       </Word>
-      <Dimension
+      <DimensionLine
         x1={175 - measured / 2}
         y1={178}
         x2={175 + measured / 2}
@@ -65,7 +65,7 @@ export function HangerGap({ value, t, of }: TapeProps & { of: 'seat' | 'end' }) 
       {of === 'seat' ? (
         <>
           {gap > 0 && <Hatch x={92} y={bottom - gap} width={84} height={gap} color="var(--ink-soft)" />}
-          <Dimension
+          <DimensionLine
             x1={300}
             y1={bottom - gap}
             x2={300}
@@ -79,7 +79,7 @@ export function HangerGap({ value, t, of }: TapeProps & { of: 'seat' | 'end' }) 
       ) : (
         <>
           {gap > 0 && <Hatch x={86} y={34} width={gap} height={110} color="var(--ink-soft)" />}
-          <Dimension
+          <DimensionLine
             x1={86}
             y1={150}
             x2={86 + gap}

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension } from '../marks.tsx';
+import { DimensionLine } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { BoardEnd, Picture, Word } from './pieces.tsx';
 
@@ -42,7 +42,7 @@ export function AcrossGrain({ value, t }: TapeProps) {
   return (
     <Picture height={tall + 46} title={t('acrossGrainTitle')}>
       <BoardEnd x={140} y={22} width={56} height={tall} />
-      <Dimension
+      <DimensionLine
         x1={196}
         y1={22}
         x2={196}

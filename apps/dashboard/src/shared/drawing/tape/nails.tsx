@@ -1,4 +1,4 @@
-import { Dimension } from '../marks.tsx';
+import { DimensionLine } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, Picture, Word } from './pieces.tsx';
 
@@ -51,7 +51,7 @@ export function SurveyLength({ value, t }: TapeProps) {
       {Array.from({ length: 16 }, (_, at) => 22 + at * 20).map((x) => (
         <circle key={x} className="d-ink" cx={x} cy={74} r={x > 60 && x < 290 ? 4 : 2} />
       ))}
-      <Dimension
+      <DimensionLine
         x1={72}
         y1={78}
         x2={280}

@@ -1,5 +1,5 @@
 import { clamp } from '../frame.ts';
-import { Dimension, Hatch } from '../marks.tsx';
+import { DimensionLine, Hatch } from '../marks.tsx';
 import type { TapeProps } from '../tape-picture.tsx';
 import { Board, Picture, Word } from './pieces.tsx';
 
@@ -18,7 +18,7 @@ export function PlateWidth({ value, t }: TapeProps) {
       <Word x={left + 12} y={44}>
         {t('plate')}
       </Word>
-      <Dimension
+      <DimensionLine
         x1={left + long}
         y1={24}
         x2={left + long}
@@ -51,7 +51,7 @@ export function PlateCut({ value, inputs, t }: TapeProps) {
       <Word x={left + 134} y={22 + Math.max(18, cut / 2 + 5)} anchor="middle">
         {t('cut')}
       </Word>
-      <Dimension
+      <DimensionLine
         x1={left + long}
         y1={22}
         x2={left + long}
@@ -62,7 +62,7 @@ export function PlateCut({ value, inputs, t }: TapeProps) {
         bold
       />
       {value !== null && widthIn - cutIn > 0.2 && (
-        <Dimension
+        <DimensionLine
           x1={left + 92}
           y1={22 + cut}
           x2={left + 92}
@@ -92,7 +92,7 @@ export function PlateTie({ inputs, t }: TapeProps) {
           <circle key={x} className="d-ink" cx={x} cy={53} r={2.6} />
         )),
       )}
-      <Dimension
+      <DimensionLine
         x1={215}
         y1={116}
         x2={215 + reach}

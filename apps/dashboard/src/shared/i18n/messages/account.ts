@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** One's own account: getting back in, the second step, devices, signing out. */
-export const account = defineMessages(
+export const accountWords = defineMessages(
   {
     title: 'Your account',
     toAccount: 'Your account',

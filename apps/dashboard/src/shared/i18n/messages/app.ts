@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** Getting in: sign-in, invitation, opening a company, and what is said when a screen cannot be shown. */
-export const app = defineMessages(
+export const appWords = defineMessages(
   {
     tagline: 'What the wall was hiding, on paper and agreed.',
     email: 'E-mail',

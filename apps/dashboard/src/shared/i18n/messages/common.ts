@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** Words that every screen shares. */
-export const common = defineMessages(
+export const commonWords = defineMessages(
   {
     save: 'Save',
     cancel: 'Cancel',

@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** The crew's phone. */
-export const crew = defineMessages(
+export const crewWords = defineMessages(
   {
     myProjects: 'My projects',
     noProjects: 'No projects yet',

@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** Words on the drawings and their text equivalents. */
-export const drawing = defineMessages(
+export const drawingWords = defineMessages(
   {
     elevationOf: '{name}, {size}, drawn to scale',
     elevationFindings: { one: '{count} finding is drawn on it.', other: '{count} findings are drawn on it.' },

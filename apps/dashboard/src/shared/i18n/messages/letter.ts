@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** The letter to the owner of the house. Short sentences; each trade word explained once. Its English is held to grade 8 by a test. */
-export const client = defineMessages(
+export const letterWords = defineMessages(
   {
     pageTitle: 'Change order {number} from {company}',
     pageTitleWaiting: 'A change to your house',

@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** Words of the measuring parts. */
-export const measure = defineMessages(
+export const measureWords = defineMessages(
   {
     feet: 'feet',
     inches: 'inches',

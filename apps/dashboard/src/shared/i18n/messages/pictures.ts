@@ -1,7 +1,7 @@
 import { defineMessages } from '../define.ts';
 
 /** Words on the pictures that show where the tape goes. */
-export const pictures = defineMessages(
+export const pictureWords = defineMessages(
   {
     rod: 'rod',
     nut: 'nut',

@@ -1,8 +1,0 @@
-import { findEntry } from '@underlath/rules';
-import { type Locale, say } from '@underlath/rules/kernel';
-
-/** A finding nobody named carries its check's English name; it is shown in the reader's language. */
-export function titleOf(finding: { title: string; checkId: string }, locale: Locale): string {
-  const check = findEntry(finding.checkId);
-  return check && finding.title === check.title.en ? say(check.title, locale) : finding.title;
-}

@@ -12,7 +12,7 @@ import type {
 } from '@underlath/contract';
 import type { DraftDocument, KeptDraft } from '@underlath/rules/offers';
 import { toWord } from '../../shared/enum-words.ts';
-import { readMarks, readSpanish, readWording } from '../stored/stored-columns.ts';
+import { readMarks, readSpanish, readWording } from '../../shared/stored/stored-columns.ts';
 import type { ChangeOrderRecord, QuestionRow, VersionRecord } from './change-orders.repository.ts';
 import { answerOf, toDecision } from './decisions.mapper.ts';
 import { toDocument } from './sent-document.ts';

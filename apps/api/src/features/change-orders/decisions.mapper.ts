@@ -1,5 +1,5 @@
 import type { Decision } from '@underlath/contract';
-import { readEffect } from '../stored/stored-columns.ts';
+import { readEffect } from '../../shared/stored/stored-columns.ts';
 import type { VersionRecord } from './change-orders.repository.ts';
 
 type DecisionRow = NonNullable<VersionRecord['decision']>;

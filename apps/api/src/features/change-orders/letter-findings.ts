@@ -1,9 +1,9 @@
 import { findCheck } from '@underlath/rules/all-checks';
 import type { LetterFinding } from '@underlath/rules/offers';
 import { toWord } from '../../shared/enum-words.ts';
+import { readOpenings } from '../../shared/stored/stored-columns.ts';
 import { isWork } from '../../shared/work-stages.ts';
 import { toPriceable } from '../estimates/priceable.ts';
-import { readOpenings } from '../stored/stored-columns.ts';
 import type { FindingRecord } from './change-orders.repository.ts';
 
 /** Who judged a finding, or recorded it while nobody did. */

@@ -1,6 +1,6 @@
 import { type ChangeOrderDocument, documentOfAnswer, letterSections } from '@underlath/contract';
 import { SEVERITY_CONSEQUENCE } from '@underlath/rules';
-import { StoredValueError } from '../stored/stored-value.ts';
+import { StoredValueError } from '../../shared/stored/stored-value.ts';
 import type { VersionRecord } from './change-orders.repository.ts';
 import { toDecision } from './decisions.mapper.ts';
 

@@ -2,7 +2,7 @@ import type { ContractTerms } from '@underlath/contract';
 import type { ContractEvent, ContractInput } from '@underlath/rules';
 import { dayOf } from '../../shared/days.ts';
 import { atSite, type SiteClock, siteClock } from '../../shared/site-clock.ts';
-import { readMilestones, readWording } from '../stored/stored-columns.ts';
+import { readMilestones, readWording } from '../../shared/stored/stored-columns.ts';
 import type { ContractProject, EntryRow, OrderRow, TermsRow } from './contract.repository.ts';
 
 export type Terms = Omit<ContractTerms, 'version' | 'changedAt'>;

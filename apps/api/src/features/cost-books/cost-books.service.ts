@@ -8,11 +8,11 @@ import { hashOf } from '../../platform/hash.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { namesOf } from '../../shared/members.ts';
+import { readCostBook } from '../../shared/stored/stored-columns.ts';
 import { unknownNames } from '../../shared/unknown-names.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { readCostBook } from '../stored/stored-columns.ts';
 import { csvOfBook, readBookCsv } from './cost-book-csv.ts';
 import * as books from './cost-books.repository.ts';
 

@@ -3,10 +3,10 @@ import { contentOf, linesCents, type PriceableFinding } from '@underlath/rules/o
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
+import type { SavedEstimate } from '../../shared/stored/stored-columns.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import type { CostBooksService } from '../cost-books/cost-books.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import type { SavedEstimate } from '../stored/stored-columns.ts';
 import { assertContent, priceContent, toEstimate } from './estimate-view.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 import * as estimates from './estimates.repository.ts';

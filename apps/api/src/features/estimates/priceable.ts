@@ -1,7 +1,7 @@
 import type { Existing, Ground } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
 import type { PriceableFinding, WorkPlace } from '@underlath/rules/offers';
-import { readEstimate, readExtent, readInputs, readOpenings, readOutcome } from '../stored/stored-columns.ts';
+import { readEstimate, readExtent, readInputs, readOpenings, readOutcome } from '../../shared/stored/stored-columns.ts';
 import type { EstimateFinding } from './estimates.repository.ts';
 
 /** The columns that a price hangs on. */

@@ -1,7 +1,13 @@
 import type { Finding, FindingRow, Judgment, Photo } from '@underlath/contract';
 import { type Locale, type Outcome, toAnswer } from '@underlath/rules';
 import { findCheck } from '@underlath/rules/all-checks';
-import { readContext, readExtent, readInputs, readJudgedContext, readOutcome } from '../stored/stored-columns.ts';
+import {
+  readContext,
+  readExtent,
+  readInputs,
+  readJudgedContext,
+  readOutcome,
+} from '../../shared/stored/stored-columns.ts';
 import type { FindingRowData, JudgmentRow } from './findings.repository.ts';
 
 export function toFindingRow(row: FindingRowData): FindingRow {

@@ -8,10 +8,10 @@ import { invalidInput, notFound, ProblemError } from '../../platform/problem-err
 import type { Caller } from '../../shared/caller.ts';
 import { assertSameContent, contentHash, makeOnce } from '../../shared/client-ids.ts';
 import { cutPage, type ListPage, newestFirst, readCursor } from '../../shared/paging.ts';
+import { readExtent } from '../../shared/stored/stored-columns.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import type { PhotosService } from '../photos/photos.service.ts';
 import type { RecordsService } from '../records/records.service.ts';
-import { readExtent } from '../stored/stored-columns.ts';
 import { assertInside, assertMove, assertSeen } from './finding-rules.ts';
 import { toFinding, toFindingRow } from './findings.mapper.ts';
 import * as findings from './findings.repository.ts';

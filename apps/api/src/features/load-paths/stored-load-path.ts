@@ -21,7 +21,7 @@ import { toJson } from '../../platform/database/json.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
 import { toEnum, toWord } from '../../shared/enum-words.ts';
 import { refusedInputs } from '../../shared/refused-inputs.ts';
-import { readOutcome, readSegments } from '../stored/stored-columns.ts';
+import { readOutcome, readSegments } from '../../shared/stored/stored-columns.ts';
 import { samplingOf } from './from-checks.ts';
 import { type LinkFinding, pathNow } from './kept-load-path.ts';
 import type { HangingFinding, LoadPathRow, PlaceRow } from './load-paths.repository.ts';

@@ -1,6 +1,6 @@
 import { type Location, severity as severitySchema } from '@underlath/contract';
 import { toWord } from '../../shared/enum-words.ts';
-import { readOpenings } from '../stored/stored-columns.ts';
+import { readOpenings } from '../../shared/stored/stored-columns.ts';
 import type { countOpen, LocationRow } from './locations.repository.ts';
 
 type Count = Awaited<ReturnType<typeof countOpen>>[number];

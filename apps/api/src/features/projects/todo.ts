@@ -1,7 +1,7 @@
 import type { Severity, Todo } from '@underlath/contract';
 import { toWord } from '../../shared/enum-words.ts';
+import { readWording } from '../../shared/stored/stored-columns.ts';
 import type { Undelivered } from '../mail/sent-mails.service.ts';
-import { readWording } from '../stored/stored-columns.ts';
 import type { listAwaited, listFailedPhotos, listUnsettled } from './projects.repository.ts';
 
 type UnsettledFinding = Awaited<ReturnType<typeof listUnsettled>>[number];

@@ -36,7 +36,7 @@ const allowed: Row[] = [
     from: at(`${rules}/checks/${element}`),
     to: [at(`${rules}/checks/${element}`), at(`${rules}/standards`), at(`${rules}/kernel`)],
   })),
-  ...['places', 'judging', 'drawing', 'notices'].map((room) => ({
+  ...['places', 'judging', 'drawing', 'notices', 'schemas'].map((room) => ({
     from: at(`${rules}/${room}`),
     to: [at(`${rules}/${room}`), at(`${rules}/kernel`)],
   })),
@@ -44,6 +44,10 @@ const allowed: Row[] = [
     from: at(`${rules}/${room}`),
     to: [at(`${rules}/${room}`), at(`${rules}/kernel`), at(`${rules}/places`), at(`${rules}/repairs`)],
   })),
+  {
+    from: at(`${rules}/offers`),
+    to: ['offers', 'kernel', 'places', 'repairs', 'pricing', 'schemas'].map((room) => at(`${rules}/${room}`)),
+  },
   { from: at(rules), to: [at(rules)] },
   { from: at('packages/contract'), to: [at('packages/contract'), at(rules)] },
   {

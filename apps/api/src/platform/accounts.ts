@@ -1,5 +1,12 @@
 import { addressDoors } from './address-doors.ts';
-import { createUser, hasSecondStep, type NewPerson, requirePassword } from './credentials.ts';
+import {
+  assertStillRight,
+  createUser,
+  hasSecondStep,
+  type NewPerson,
+  type RightPassword,
+  requirePassword,
+} from './credentials.ts';
 import type { Database } from './database/database.ts';
 import { orAway } from './database/database-errors.ts';
 import { ProblemError } from './problem-error.ts';
@@ -11,7 +18,7 @@ export type { SeenDevice, SessionMember, SignedIn };
 /** People who sign in, and their sessions. They belong to no company; members do. */
 export interface Accounts {
   /** Whose password it is; opens nothing. @throws ProblemError `wrong-credentials` */
-  checkPassword(email: string, password: string): Promise<{ userId: string }>;
+  checkPassword(email: string, password: string): Promise<RightPassword>;
   /** With the password alone. @throws ProblemError `wrong-credentials`, `sign-in-again` for who set up a second step */
   signIn(email: string, password: string, device?: SeenDevice): Promise<SignedIn>;
   /** Ends the session on the server. An unknown token is no error. */
@@ -30,8 +37,8 @@ export interface Accounts {
   /** Whose address and password these are; null for nobody's. */
   knows(email: string, password: string): Promise<string | null>;
   /**
-   * The person who has just proven to read this mailbox. An address that was never confirmed is theirs from now on: its
-   * password may be set anew, and an account that works for a company meanwhile keeps its sessions but not the address.
+   * The person who has just proven to read this mailbox. An address that was never confirmed is theirs from now on, with an
+   * account of their own; the one that had it meanwhile goes on without the address.
    * @throws ProblemError `invalid-input` for a weak password, `wrong-credentials` for a confirmed account's wrong one
    */
   proven(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
@@ -40,16 +47,19 @@ export interface Accounts {
 export function createAccounts(database: Database): Accounts {
   const { people } = database;
   const checkPassword: Accounts['checkPassword'] = (email, password) =>
-    orAway(async () => ({ userId: await requirePassword(people, { email: email.toLowerCase() }, password) }));
+    orAway(() => requirePassword(people, { email: email.toLowerCase() }, password));
   return {
     ...addressDoors(people),
     checkPassword,
     signIn: async (email, password, device) => {
-      const { userId } = await checkPassword(email, password);
-      return orAway(async () => {
-        if (await hasSecondStep(people, userId)) throw secondStepNeeded();
-        return beginSession(people, userId, device);
-      });
+      const right = await checkPassword(email, password);
+      return orAway(() =>
+        people.$transaction(async (tx) => {
+          await assertStillRight(tx, right);
+          if (await hasSecondStep(tx, right.userId)) throw secondStepNeeded();
+          return beginSession(tx, right.userId, device);
+        }),
+      );
     },
     signOut: (token) =>
       orAway(async () => void (await people.session.deleteMany({ where: { tokenHash: hashSecret(token) } }))),

@@ -41,22 +41,39 @@ export function assertPassword(password: string, known: readonly string[], point
   if (fault) throw invalidInput(pointer, `The password ${fault}.`);
 }
 
+/** Whose password was compared, and the hash it was compared with. */
+export interface RightPassword {
+  userId: string;
+  hashed: string;
+}
+
 /** Answers in words and in time alike for an unknown person and a wrong password. @throws ProblemError `wrong-credentials` */
 export async function requirePassword(
   tx: Tx,
   who: { email: string } | { id: string },
   password: string,
-): Promise<string> {
+): Promise<RightPassword> {
   const user = await tx.user.findFirst({
     where: who,
     select: { id: true, accounts: { where: { providerId: byPassword }, select: { password: true } } },
   });
   const hashed = user?.accounts[0]?.password;
   const isRight = hashed ? await verifyPassword(hashed, password) : await verifyNobodys(password);
-  if (user && isRight) return user.id;
+  if (user && hashed && isRight) return { userId: user.id, hashed };
   throw 'id' in who
     ? new ProblemError('wrong-credentials', 'The password is not right. Type the one you sign in with now.')
     : wrongCredentials();
+}
+
+/**
+ * Comparing takes a while. In the transaction that begins what the password opens, this holds the person and makes sure that
+ * the password was not changed meanwhile; a change that comes after it ends what was begun. @throws ProblemError `wrong-credentials`
+ */
+export async function assertStillRight(tx: Tx, { userId, hashed }: RightPassword): Promise<void> {
+  // Whoever changes a password holds the person's row for it.
+  await tx.$queryRaw`select 1 from app_user where id = ${userId}::uuid for key share`;
+  const account = await tx.account.findFirst({ where: { userId, providerId: byPassword }, select: { password: true } });
+  if (account?.password !== hashed) throw wrongCredentials();
 }
 
 export const wrongCredentials = (): ProblemError =>

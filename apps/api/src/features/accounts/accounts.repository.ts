@@ -1,4 +1,5 @@
 import type { AccountLinkKind, Prisma } from '../../generated/prisma/client.ts';
+import { emailTaken } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { orAway } from '../../platform/database/database-errors.ts';
 
@@ -27,10 +28,12 @@ export const lockUser = (tx: Tx, id: string) => tx.$queryRaw`select 1 from app_u
 export const findMembership = (tx: Tx, userId: string) =>
   tx.member.findFirst({ where: { userId, removedAt: null }, orderBy: { createdAt: 'asc' } });
 
-/** The person and their membership, which carries their name and address on everything they do. */
+/** The person and their membership, which carries their name and address on everything they do. @throws ProblemError `already-exists` for an address that somebody else got meanwhile */
 export async function updateUser(tx: Tx, id: string, data: { name?: string; email?: string; emailVerified?: boolean }) {
   const { emailVerified: _verified, ...shown } = data;
-  await tx.user.update({ where: { id }, data });
+  await tx.user.update({ where: { id }, data }).catch((error: { code?: string }) => {
+    throw error.code === 'P2002' ? emailTaken() : error;
+  });
   if (Object.keys(shown).length > 0)
     await tx.member.updateMany({
       where: { userId: id, removedAt: null },
@@ -40,8 +43,8 @@ export async function updateUser(tx: Tx, id: string, data: { name?: string; emai
 
 export const insertLink = (tx: Tx, data: Prisma.AccountLinkUncheckedCreateInput) => tx.accountLink.create({ data });
 
-export const countLinksSince = (tx: Tx, userId: string, since: Date): Promise<number> =>
-  tx.accountLink.count({ where: { userId, createdAt: { gt: since } } });
+export const countLinksSince = (tx: Tx, userId: string, kind: LinkKind, since: Date): Promise<number> =>
+  tx.accountLink.count({ where: { userId, kind, createdAt: { gt: since } } });
 
 /** The open link of a secret, if it is one of these kinds, for the one caller that takes it. */
 export async function takeLink(tx: Tx, tokenHash: string, kinds: LinkKind[], now: Date): Promise<LinkRow | null> {
@@ -52,9 +55,12 @@ export async function takeLink(tx: Tx, tokenHash: string, kinds: LinkKind[], now
   return taken.count === 1 ? tx.accountLink.findUnique({ where: { tokenHash } }) : null;
 }
 
-/** Open links of a person, of one kind or of all. */
-export const endLinks = (tx: Tx, userId: string, now: Date, kind?: LinkKind) =>
-  tx.accountLink.updateMany({ where: { userId, usedAt: null, ...(kind && { kind }) }, data: { usedAt: now } });
+/** Open links of a person, of some kinds or of all. */
+export const endLinks = (tx: Tx, userId: string, now: Date, kinds?: LinkKind[]) =>
+  tx.accountLink.updateMany({
+    where: { userId, usedAt: null, ...(kinds && { kind: { in: kinds } }) },
+    data: { usedAt: now },
+  });
 
 /** The newest open link to another address. */
 export const findPendingEmail = (tx: Tx, userId: string, now: Date) =>
@@ -113,6 +119,13 @@ export async function takeStep(tx: Tx, userId: string, step: number, confirmedAt
     data: { lastStep: step, ...(confirmedAt && { confirmedAt }) },
   });
   return count === 1;
+}
+
+/** Everything that could be a second step of this person. */
+export async function deleteSecondSteps(tx: Tx, userId: string): Promise<void> {
+  await deleteCodes(tx, userId);
+  await tx.passkey.deleteMany({ where: { userId } });
+  await replaceRecoveryCodes(tx, userId, []);
 }
 
 export const deleteCodes = (tx: Tx, userId: string) => tx.oneTimeCodes.deleteMany({ where: { userId } });

@@ -1,6 +1,6 @@
 import type { accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
-import { assertPassword, requirePassword, setPassword } from '../../platform/credentials.ts';
+import { assertPassword, assertStillRight, requirePassword, setPassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { hashPassword } from '../../platform/passwords.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
@@ -32,10 +32,12 @@ export class PasswordsService {
     { password, newPassword }: BodyOut<typeof accountRoutes.changePassword>,
     locale: Locale,
   ): Promise<void> {
-    await requirePassword(this.database.people, { id: userId }, password);
+    const right = await requirePassword(this.database.people, { id: userId }, password);
     assertPassword(newPassword, await this.knownWords(userId), '/newPassword');
     const hashed = await hashPassword(newPassword);
     await accounts.inAccounts(this.database, async (tx) => {
+      await accounts.lockUser(tx, userId);
+      await assertStillRight(tx, right);
       const user = await this.replace(tx, userId, hashed);
       await endSessions(tx, userId, { not: sessionId });
       await this.mail.tell(tx, userId, user.email, 'password-changed', locale);
@@ -49,7 +51,7 @@ export class PasswordsService {
       const user = await accounts.findUserByEmail(tx, email.toLowerCase());
       if (!user) return;
       await accounts.lockUser(tx, user.id);
-      await this.mail.link(tx, user.id, 'resetPassword', user.email, locale);
+      await this.mail.link(tx, { userId: user.id, kind: 'resetPassword', email: user.email, locale });
     });
     await rest;
     return { delivery: this.mail.delivery };
@@ -57,7 +59,8 @@ export class PasswordsService {
 
   /**
    * Ends every session. A second step stays: whoever reads the mail has one factor. The link also shows that mail reaches
-   * the address. @throws ProblemError `link-gone`, `invalid-input`
+   * the address; where that is shown for the first time, whoever set up a second step before may have been anybody, and it
+   * goes. @throws ProblemError `link-gone`, `invalid-input`
    */
   async reset({ token, password }: BodyOut<typeof accountRoutes.resetPassword>, locale: Locale): Promise<void> {
     const link = await this.database.people.accountLink.findUnique({ where: { tokenHash: hashSecret(token) } });
@@ -68,7 +71,10 @@ export class PasswordsService {
       if (!(await accounts.takeLink(tx, hashSecret(token), ['resetPassword'], this.clock.now()))) throw linkGone();
       const user = await this.replace(tx, link.userId, hashed);
       await endSessions(tx, link.userId, 'all');
-      if (user.email === link.email) await accounts.updateUser(tx, link.userId, { emailVerified: true });
+      if (user.email === link.email && !user.emailVerified) {
+        await accounts.deleteSecondSteps(tx, link.userId);
+        await accounts.updateUser(tx, link.userId, { emailVerified: true });
+      }
       await this.mail.tell(tx, link.userId, user.email, 'password-reset', locale);
     });
   }
@@ -77,7 +83,8 @@ export class PasswordsService {
     await accounts.lockUser(tx, userId);
     await setPassword(tx, userId, hashed);
     await accounts.endTurns(tx, userId);
-    await accounts.endLinks(tx, userId, this.clock.now(), 'resetPassword');
+    // A move to another address that a thief asked for must not outlive the password they asked with.
+    await accounts.endLinks(tx, userId, this.clock.now(), ['resetPassword', 'changeEmail']);
     return accounts.findUser(tx, userId);
   }
 

@@ -34,7 +34,7 @@ export class ProfileService {
       await accounts.lockUser(tx, userId);
       const { email, emailVerified } = await accounts.findUser(tx, userId);
       if (emailVerified) throw new ProblemError('wrong-state', `${email} is confirmed already.`);
-      if (!(await this.mail.link(tx, userId, 'confirmEmail', email, locale))) throw tooManyLinks();
+      if (!(await this.mail.link(tx, { userId, kind: 'confirmEmail', email, locale }))) throw tooManyLinks();
     });
     return { delivery: this.mail.delivery };
   }
@@ -43,7 +43,7 @@ export class ProfileService {
   async welcome(userId: string, locale: Locale): Promise<void> {
     await accounts.inAccounts(this.database, async (tx) => {
       const { email, emailVerified } = await accounts.findUser(tx, userId);
-      if (!emailVerified) await this.mail.link(tx, userId, 'confirmEmail', email, locale);
+      if (!emailVerified) await this.mail.link(tx, { userId, kind: 'confirmEmail', email, locale });
     });
   }
 
@@ -63,8 +63,9 @@ export class ProfileService {
       const user = await accounts.findUser(tx, userId);
       if (user.email === email) throw new ProblemError('wrong-state', 'You sign in with this address already.');
       await this.mail.tell(tx, userId, user.email, 'email-asked', locale, email);
-      if (await accounts.findUserByEmail(tx, email)) return;
-      if (!(await this.mail.link(tx, userId, 'changeEmail', email, locale))) throw tooManyLinks();
+      const isMailed = (await accounts.findUserByEmail(tx, email)) === null;
+      const isLinked = await this.mail.link(tx, { userId, kind: 'changeEmail', email, locale, isMailed });
+      if (!isLinked) throw tooManyLinks();
     });
     return { delivery: this.mail.delivery };
   }

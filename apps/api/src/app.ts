@@ -79,7 +79,11 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
       });
     },
   });
-  await app.register(limits, { limits: options.limits ?? defaultLimits, shared: createSharedLimits(database.pool) });
+  await app.register(limits, {
+    limits: options.limits ?? defaultLimits,
+    shared: createSharedLimits(database.pool),
+    cookies: deps.cookies,
+  });
   await app.register(refusalBursts);
   await app.register(auth, { accounts, cookies: deps.cookies, lookups: deps.lookups });
   await app.register(permissions, { publicPages: referenceAddress });

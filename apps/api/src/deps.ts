@@ -99,7 +99,7 @@ export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job, 
 /** Builds every service once, from at most six things each; the server and the worker share them. */
 export function createDeps(platform: Platform): Deps {
   const { config } = platform;
-  const cookies = createCookies(config.publicUrl);
+  const cookies = createCookies(config.publicUrl, platform.sealing);
   const services = createServices(platform);
   return {
     version: '0.1.0',

@@ -51,6 +51,7 @@ export function serve<const R extends Route>(
     method: route.method,
     url: `/api/v1${route.path}`,
     config: {
+      name: route.name,
       permission: route.permission,
       idempotent: route.idempotent ?? false,
       versioned: route.versioned ?? false,
@@ -85,8 +86,8 @@ export function serve<const R extends Route>(
   });
 }
 
-/** What the role of who asks may not see is null. */
-function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
+/** What the role of who asks may not see is null; asked again for an answer that was kept, since the role may be another by then. */
+export function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
   const paths = withheld[name];
   if (!paths || !principal || principal.kind === 'client' || seesMoney(principal)) return answer;
   return withhold(answer, paths);

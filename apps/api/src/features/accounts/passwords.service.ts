@@ -60,14 +60,14 @@ export class PasswordsService {
   /**
    * Ends every session. A second step stays: whoever reads the mail has one factor. The link also shows that mail reaches
    * the address; where that is shown for the first time, whoever set up a second step before may have been anybody, and it
-   * goes. @throws ProblemError `link-gone`, `invalid-input`
+   * goes. Answers the address that the person signs in with. @throws ProblemError `link-gone`, `invalid-input`
    */
-  async reset({ token, password }: BodyOut<typeof accountRoutes.resetPassword>, locale: Locale): Promise<void> {
+  async reset({ token, password }: BodyOut<typeof accountRoutes.resetPassword>, locale: Locale): Promise<string> {
     const link = await this.database.people.accountLink.findUnique({ where: { tokenHash: hashSecret(token) } });
     if (link?.kind !== 'resetPassword') throw linkGone();
     assertPassword(password, await this.knownWords(link.userId));
     const hashed = await hashPassword(password);
-    await accounts.inAccounts(this.database, async (tx) => {
+    return accounts.inAccounts(this.database, async (tx) => {
       if (!(await accounts.takeLink(tx, hashSecret(token), ['resetPassword'], this.clock.now()))) throw linkGone();
       const user = await this.replace(tx, link.userId, hashed);
       await endSessions(tx, link.userId, 'all');
@@ -76,6 +76,7 @@ export class PasswordsService {
         await accounts.updateUser(tx, link.userId, { emailVerified: true });
       }
       await this.mail.tell(tx, link.userId, user.email, 'password-reset', locale);
+      return user.email;
     });
   }
 

@@ -33,6 +33,7 @@ const fromOf = (request: FastifyRequest): From => ({ device: deviceOf(request), 
 function registerSessions(app: FastifyInstance, { companies, members, profile, cookies }: Services): void {
   const begin = (reply: FastifyReply, { me, signedIn }: Session) => {
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    cookies.setDevice(reply, me.member.email);
     return me;
   };
 
@@ -82,6 +83,7 @@ function registerInvitations(app: FastifyInstance, { invitations, joining, cooki
   serve(app, memberRoutes.acceptInvitation, async ({ body, request, reply }) => {
     const { me, signedIn } = await joining.accept(body, fromOf(request));
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    cookies.setDevice(reply, me.member.email);
     return me;
   });
 }

@@ -199,6 +199,17 @@ describe('the description of the API', () => {
     for (const { responses } of operations) expect(Object.keys(responses)).toContain('429');
   });
 
+  test('lists each operation under one part of the work', async () => {
+    const { paths, tags } = await read();
+    const names = tags.map(({ name }: { name: string }) => name);
+    const operations = Object.values(paths).flatMap((methods) => Object.values(methods as object));
+    for (const operation of operations) {
+      expect(operation.tags, operation.operationId).toHaveLength(1);
+      expect(names).toContain(operation.tags[0]);
+    }
+    expect(new Set(operations.map((operation) => operation.tags[0])).size).toBe(names.length);
+  });
+
   test('names the cookies as they are', async () => {
     const secure = await startTestApi({ config: { publicUrl: 'https://marsh.example' } });
     const { components } = await (await fetch(`${secure.url}${v1}/openapi.json`)).json();

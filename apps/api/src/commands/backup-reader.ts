@@ -8,6 +8,7 @@ import { sendMailJob } from '../platform/outbox.ts';
 import type { Platform } from '../platform/platform.ts';
 import { StartupError } from '../platform/startup-error.ts';
 import { assertUnchanged, filePath, type Manifest, readManifest, tablePath } from './backup-folder.ts';
+import { keyPath } from './backup-key.ts';
 
 /**
  * Puts a backup into an empty database and file store: files first, then every row in one transaction.
@@ -19,6 +20,7 @@ export async function restore(platform: Platform, folder: string): Promise<Manif
   await assertEmpty(platform);
   assertFilesThere(folder, manifest);
   for (const { name, sha256 } of manifest.tables) await assertUnchanged(tablePath(folder, name), sha256);
+  if (manifest.sealingKey) await assertUnchanged(keyPath(folder), manifest.sealingKey.sha256);
   await restoreFiles(platform, folder, manifest);
   await restoreRows(platform, folder, manifest);
   await restoreJobs(platform, manifest);

@@ -95,7 +95,21 @@ async function findPrincipal(
   if (authorization !== undefined) return findApiKey(authorization, lookups);
   const token = cookies.readSession(request);
   const member = token ? await accounts.memberOf(token) : null;
+  if (member) assertShown(request, member.memberId);
   return member && { kind: 'member', ...member, actorId: member.memberId };
+}
+
+/**
+ * Tabs of a browser share its cookie. A page says for whom it is drawn, and once somebody else has signed in beside it,
+ * nothing more is read or done from it in their name. @throws ProblemError `not-signed-in`
+ */
+function assertShown({ headers }: FastifyRequest, memberId: string): void {
+  const shown = headers['underlath-member'];
+  if (shown === undefined || shown === memberId) return;
+  throw new ProblemError(
+    'not-signed-in',
+    'Somebody else signed in in this browser meanwhile. Sign in again to go on here; nothing was done in their name.',
+  );
 }
 
 async function findApiKey(authorization: string, lookups: PrincipalLookups): Promise<ApiKeyPrincipal> {

@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import multipart from '@fastify/multipart';
 import underPressure from '@fastify/under-pressure';
 import { photoCaps } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Deps } from './deps.ts';
@@ -74,9 +75,16 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   await app.register(underPressure, {
     maxEventLoopDelay: options.busyAfterMs ?? 3_000,
     pressureHandler: () => {
-      throw new ProblemError('busy', 'The server is too busy just now; try again in a few seconds.', {
-        headers: { 'retry-after': '5' },
-      });
+      throw new ProblemError(
+        'busy',
+        text(
+          'The server is too busy just now; try again in a few seconds.',
+          'El servidor tiene demasiado trabajo en este momento; intente otra vez en unos segundos.',
+        ),
+        {
+          headers: { 'retry-after': '5' },
+        },
+      );
     },
   });
   await app.register(limits, {

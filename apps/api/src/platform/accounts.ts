@@ -1,3 +1,4 @@
+import { text } from '@underlath/rules';
 import { addressDoors } from './address-doors.ts';
 import {
   assertStillRight,
@@ -73,4 +74,10 @@ export function createAccounts(database: Database): Accounts {
 }
 
 const secondStepNeeded = (): ProblemError =>
-  new ProblemError('sign-in-again', 'This account asks for a second step. Sign in on the page for signing in.');
+  new ProblemError(
+    'sign-in-again',
+    text(
+      'This account asks for a second step. Sign in on the page for signing in.',
+      'Esta cuenta pide un segundo paso. Entre desde la página para entrar.',
+    ),
+  );

@@ -1,3 +1,4 @@
+import { text } from '@underlath/rules';
 import type { Tx } from './database/database.ts';
 import { newId } from './ids.ts';
 import { passwordFault } from './password-faults.ts';
@@ -38,7 +39,9 @@ export async function createUser(
 /** @throws ProblemError `invalid-input` at the pointer */
 export function assertPassword(password: string, known: readonly string[], pointer = '/password'): void {
   const fault = passwordFault(password, known);
-  if (fault) throw invalidInput(pointer, `The password ${fault}.`);
+  if (!fault) return;
+  const words = text(`The password ${fault.en}.`, `La contraseña ${fault.es}.`);
+  throw invalidInput(pointer, words.en, words);
 }
 
 /** Whose password was compared, and the hash it was compared with. */
@@ -61,7 +64,13 @@ export async function requirePassword(
   const isRight = hashed ? await verifyPassword(hashed, password) : await verifyNobodys(password);
   if (user && hashed && isRight) return { userId: user.id, hashed };
   throw 'id' in who
-    ? new ProblemError('wrong-credentials', 'The password is not right. Type the one you sign in with now.')
+    ? new ProblemError(
+        'wrong-credentials',
+        text(
+          'The password is not right. Type the one you sign in with now.',
+          'La contraseña no es correcta. Escriba la que usa ahora para entrar.',
+        ),
+      )
     : wrongCredentials();
 }
 
@@ -77,7 +86,13 @@ export async function assertStillRight(tx: Tx, { userId, hashed }: RightPassword
 }
 
 export const wrongCredentials = (): ProblemError =>
-  new ProblemError('wrong-credentials', 'The e-mail address or the password is not right. Check both and try again.');
+  new ProblemError(
+    'wrong-credentials',
+    text(
+      'The e-mail address or the password is not right. Check both and try again.',
+      'El correo o la contraseña no es correcto. Revise los dos e intente otra vez.',
+    ),
+  );
 
 /** @param hashed worked out before the transaction, which it would hold up */
 export const setPassword = async (tx: Tx, userId: string, hashed: string): Promise<void> => {
@@ -94,6 +109,13 @@ export async function hasSecondStep(tx: Tx, userId: string): Promise<boolean> {
 }
 
 export const emailTaken = (): ProblemError =>
-  new ProblemError('already-exists', 'Someone signs in with this e-mail address already. Sign in instead.', {
-    errors: [{ pointer: '/email', detail: 'is in use already' }],
-  });
+  new ProblemError(
+    'already-exists',
+    text(
+      'Someone signs in with this e-mail address already. Sign in instead.',
+      'Alguien entra ya con este correo. Mejor entre a su cuenta.',
+    ),
+    {
+      errors: [{ pointer: '/email', detail: 'is in use already' }],
+    },
+  );

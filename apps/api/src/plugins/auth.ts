@@ -1,5 +1,6 @@
 import cookie from '@fastify/cookie';
 import type { CompanySwitches, KeyUse, Permission, Role } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import type { Accounts } from '../platform/accounts.ts';
@@ -108,7 +109,10 @@ function assertShown({ headers }: FastifyRequest, memberId: string): void {
   if (shown === undefined || shown === memberId) return;
   throw new ProblemError(
     'not-signed-in',
-    'Somebody else signed in in this browser meanwhile. Sign in again to go on here; nothing was done in their name.',
+    text(
+      'Somebody else signed in in this browser meanwhile. Sign in again to go on here; nothing was done in their name.',
+      'Mientras tanto otra persona entró en este navegador. Entre otra vez para seguir aquí; no se hizo nada en su nombre.',
+    ),
   );
 }
 

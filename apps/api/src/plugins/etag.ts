@@ -1,3 +1,4 @@
+import { text } from '@underlath/rules';
 import type { FastifyRequest } from 'fastify';
 import { ProblemError } from '../platform/problem-error.ts';
 
@@ -27,7 +28,10 @@ export function assertVersion(seen: number, current: number): void {
   if (seen === current) return;
   throw new ProblemError(
     'stale-version',
-    `You saw version ${seen}, and it is at version ${current} now. Load it again and repeat your change; what you typed was not saved.`,
+    text(
+      `You saw version ${seen}, and it is at version ${current} now. Load it again and repeat your change; what you typed was not saved.`,
+      `Usted vio la versión ${seen} y ahora va en la ${current}. Cárguelo otra vez y repita el cambio; lo que escribió no se guardó.`,
+    ),
     { headers: { etag: etagOf(current) } },
   );
 }

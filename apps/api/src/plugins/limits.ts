@@ -1,4 +1,5 @@
 import rateLimit from '@fastify/rate-limit';
+import { text } from '@underlath/rules';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { ProblemError } from '../platform/problem-error.ts';
@@ -140,7 +141,14 @@ function rulesOf(request: FastifyRequest): readonly Rule[] {
 
 function tooMany(waitMs: number): ProblemError {
   const seconds = Math.max(1, Math.ceil(waitMs / 1000));
-  return new ProblemError('too-many-requests', `Too many requests came from here; try again in ${seconds} s.`, {
-    headers: { 'retry-after': String(seconds) },
-  });
+  return new ProblemError(
+    'too-many-requests',
+    text(
+      `Too many requests came from here; try again in ${seconds} s.`,
+      `Llegaron demasiados envíos desde aquí; intente otra vez en ${seconds} s.`,
+    ),
+    {
+      headers: { 'retry-after': String(seconds) },
+    },
+  );
 }

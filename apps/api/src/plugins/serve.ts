@@ -13,6 +13,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
 import type { Principal } from './auth.ts';
 import { readIfMatch } from './etag.ts';
+import { preferredLocale } from './preferred-locale.ts';
 
 type Member = Extract<Principal, { kind: 'member' | 'api-key' }>;
 type Client = Extract<Principal, { kind: 'client' }>;
@@ -108,8 +109,4 @@ function responses(route: Route): Record<string, unknown> {
       return [status, { description: 'The bytes.', content: { [answer]: { schema: z.any() } } }];
     }),
   );
-}
-
-function preferredLocale(header: string | undefined): Locale {
-  return /^\s*es\b/i.test(header ?? '') ? 'es' : 'en';
 }

@@ -1,5 +1,4 @@
 import type { AccountLinkKind, Prisma } from '../../generated/prisma/client.ts';
-import { emailTaken } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { orAway } from '../../platform/database/database-errors.ts';
 
@@ -28,12 +27,10 @@ export const lockUser = (tx: Tx, id: string) => tx.$queryRaw`select 1 from app_u
 export const findMembership = (tx: Tx, userId: string) =>
   tx.member.findFirst({ where: { userId, removedAt: null }, orderBy: { createdAt: 'asc' } });
 
-/** The person and their membership, which carries their name and address on everything they do. @throws ProblemError `already-exists` for an address that somebody else got meanwhile */
+/** The person and their membership, which carries their name and address on everything they do. */
 export async function updateUser(tx: Tx, id: string, data: { name?: string; email?: string; emailVerified?: boolean }) {
   const { emailVerified: _verified, ...shown } = data;
-  await tx.user.update({ where: { id }, data }).catch((error: { code?: string }) => {
-    throw error.code === 'P2002' ? emailTaken() : error;
-  });
+  await tx.user.update({ where: { id }, data });
   if (Object.keys(shown).length > 0)
     await tx.member.updateMany({
       where: { userId: id, removedAt: null },

@@ -1,4 +1,5 @@
 import type { accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import { assertPassword, assertStillRight, requirePassword, setPassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -100,4 +101,10 @@ export class PasswordsService {
 }
 
 export const linkGone = (): ProblemError =>
-  new ProblemError('link-gone', 'This link was used, replaced by a newer one, or has run out. Ask for a new one.');
+  new ProblemError(
+    'link-gone',
+    text(
+      'This link was used, replaced by a newer one, or has run out. Ask for a new one.',
+      'Este enlace ya se usó, hay uno más nuevo, o venció. Pida otro.',
+    ),
+  );

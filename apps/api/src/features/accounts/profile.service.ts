@@ -1,4 +1,5 @@
 import type { AccountView, accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import { emailTaken, requirePassword } from '../../platform/credentials.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -89,7 +90,10 @@ export class ProfileService {
 
   private async move(tx: Tx, before: accounts.UserRow, email: string, locale: Locale): Promise<void> {
     if (await accounts.findUserByEmail(tx, email)) throw emailTaken();
-    await accounts.updateUser(tx, before.id, { email });
+    await accounts.updateUser(tx, before.id, { email }).catch((error: { code?: string }) => {
+      // Somebody else got it in the same moment.
+      throw error.code === 'P2002' ? emailTaken() : error;
+    });
     // Links that were mailed to the address until now prove nothing any more.
     await accounts.endLinks(tx, before.id, this.clock.now());
     await this.mail.tell(tx, before.id, before.email, 'email-changed', locale, email);
@@ -121,7 +125,10 @@ export class ProfileService {
 const tooManyLinks = (): ProblemError =>
   new ProblemError(
     'too-many-requests',
-    'Several letters went out within the hour. Look for the newest, or wait an hour.',
+    text(
+      'Several letters went out within the hour. Look for the newest, or wait an hour.',
+      'Salieron varias cartas en la última hora. Busque la más nueva, o espere una hora.',
+    ),
     {
       headers: { 'retry-after': '3600' },
     },

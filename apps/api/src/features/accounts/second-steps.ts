@@ -1,4 +1,5 @@
 import type { accountRoutes, BodyOut, Locale, SecondStep } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { ProblemError } from '../../platform/problem-error.ts';
@@ -59,7 +60,10 @@ export class SecondSteps {
     } catch (cause) {
       throw new ProblemError(
         'wrong-state',
-        'Codes of this account cannot be checked any more: the server lost the key they were kept with. Use a recovery code, and set up the app again.',
+        text(
+          'Codes of this account cannot be checked any more: the server lost the key they were kept with. Use a recovery code, and set up the app again.',
+          'Los códigos de esta cuenta ya no se pueden comprobar: el servidor perdió la clave con que se guardaban. Use un código de recuperación y prepare otra vez la aplicación.',
+        ),
         { cause },
       );
     }

@@ -1,3 +1,4 @@
+import { text } from '@underlath/rules';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -66,9 +67,16 @@ export class SignInTurns {
   async assertPatience(tx: Tx, userId: string): Promise<void> {
     const since = new Date(this.clock.now().getTime() - hourMs);
     if ((await accounts.countWrong(tx, userId, since)) < mostWrongAnHour) return;
-    throw new ProblemError('too-many-requests', 'Too many wrong codes were tried for this account. Wait an hour.', {
-      headers: { 'retry-after': '3600' },
-    });
+    throw new ProblemError(
+      'too-many-requests',
+      text(
+        'Too many wrong codes were tried for this account. Wait an hour.',
+        'Se probaron demasiados códigos equivocados en esta cuenta. Espere una hora.',
+      ),
+      {
+        headers: { 'retry-after': '3600' },
+      },
+    );
   }
 
   private async find(tx: Tx, token: string | undefined, kind: accounts.TurnRow['kind']) {
@@ -77,4 +85,10 @@ export class SignInTurns {
 }
 
 export const signInAgain = (): ProblemError =>
-  new ProblemError('sign-in-again', 'This sign-in took too long, or too many wrong codes were tried. Begin again.');
+  new ProblemError(
+    'sign-in-again',
+    text(
+      'This sign-in took too long, or too many wrong codes were tried. Begin again.',
+      'Pasó demasiado tiempo, o se probaron demasiados códigos equivocados. Empiece otra vez.',
+    ),
+  );

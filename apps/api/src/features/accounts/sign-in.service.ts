@@ -1,4 +1,5 @@
 import type { accountRoutes, BodyOut, Locale, Me, PasskeyAnswer, SecondStep } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import { assertStillRight, hasSecondStep } from '../../platform/credentials.ts';
@@ -134,19 +135,34 @@ async function requireMembership(tx: Tx, userId: string): Promise<void> {
 }
 
 const noCompany = (): ProblemError =>
-  new ProblemError('not-allowed', 'You are in no company any more; ask its owner for an invitation.');
+  new ProblemError(
+    'not-allowed',
+    text(
+      'You are in no company any more; ask its owner for an invitation.',
+      'Usted ya no está en ninguna empresa; pida una invitación al dueño.',
+    ),
+  );
 
 const passkeyRefused = (): ProblemError =>
   new ProblemError(
     'wrong-credentials',
-    'This passkey is not known here, or the device did not check who you are. Sign in with your password.',
+    text(
+      'This passkey is not known here, or the device did not check who you are. Sign in with your password.',
+      'Aquí no se conoce esta llave de acceso, o el aparato no comprobó quién es usted. Entre con su contraseña.',
+    ),
   );
 
 function wrongCode(left: number): ProblemError {
   return new ProblemError(
     'wrong-code',
     left > 0
-      ? `That is not right, or it was used already. Wait for the next code and try again; ${left} ${left === 1 ? 'try is' : 'tries are'} left.`
-      : 'That is not right either. Begin again with your password.',
+      ? text(
+          `That is not right, or it was used already. Wait for the next code and try again; ${left} ${left === 1 ? 'try is' : 'tries are'} left. If no code is right, see that the phone sets its clock by itself.`,
+          `No es correcto, o ya se usó. Espere el código siguiente e intente otra vez; ${left === 1 ? 'queda 1 intento' : `quedan ${left} intentos`}. Si ningún código sirve, vea que el teléfono ajuste la hora solo.`,
+        )
+      : text(
+          'That is not right either. Begin again with your password.',
+          'Tampoco es correcto. Empiece otra vez con su contraseña.',
+        ),
   );
 }

@@ -1,4 +1,5 @@
 import type { BodyOut, memberRoutes, Role } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Accounts } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -83,8 +84,14 @@ export class JoiningService {
       throw new ProblemError(
         'wrong-state',
         memberships.some((one) => one.companyId === companyId)
-          ? 'You are a member of this company already; sign in instead.'
-          : 'This e-mail address works for another company; ask to be invited with another address.',
+          ? text(
+              'You are a member of this company already; sign in instead.',
+              'Usted ya es de esta empresa; mejor entre a su cuenta.',
+            )
+          : text(
+              'This e-mail address works for another company; ask to be invited with another address.',
+              'Este correo trabaja para otra empresa; pida que lo inviten con otro correo.',
+            ),
       );
     }
     const earlier = await members.findMemberOfUser(tx, companyId, userId);
@@ -115,7 +122,10 @@ export class JoiningService {
     if (member && !member.removedAt) return;
     throw new ProblemError(
       'link-gone',
-      'This invitation was used already. If that was you, sign in with your e-mail address and password.',
+      text(
+        'This invitation was used already. If that was you, sign in with your e-mail address and password.',
+        'Esta invitación ya se usó. Si fue usted, entre con su correo y su contraseña.',
+      ),
     );
   }
 
@@ -135,4 +145,10 @@ export class JoiningService {
 }
 
 const gone = (): ProblemError =>
-  new ProblemError('link-gone', 'This invitation was used, revoked, or has run out; ask for a new one.');
+  new ProblemError(
+    'link-gone',
+    text(
+      'This invitation was used, revoked, or has run out; ask for a new one.',
+      'Esta invitación ya se usó, se retiró o venció; pida otra.',
+    ),
+  );

@@ -9,6 +9,7 @@ import {
   type Role,
   role,
 } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Accounts, SeenDevice, SignedIn } from '../../platform/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -58,7 +59,13 @@ export class MembersService {
       return { signedIn, me: await this.whoAmI(companyId, id) };
     }
     await this.accounts.signOut(signedIn.token);
-    throw new ProblemError('not-allowed', 'You are in no company any more; ask its owner for an invitation.');
+    throw new ProblemError(
+      'not-allowed',
+      text(
+        'You are in no company any more; ask its owner for an invitation.',
+        'Usted ya no está en ninguna empresa; pida una invitación al dueño.',
+      ),
+    );
   }
 
   async whoAmI(companyId: string, memberId: string): Promise<Me> {

@@ -243,3 +243,12 @@ describe('the description of the API', () => {
     expect((await get('/api/reference/yaml')).status).toBe(404);
   });
 });
+
+test('an address that cannot be read is answered with the same manners as any other', async () => {
+  const answer = await get('/%zz');
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([400, 'application/problem+json']);
+  expect([answer.headers.get('x-content-type-options'), answer.headers.get('cache-control')]).toEqual([
+    'nosniff',
+    'no-store',
+  ]);
+});

@@ -59,6 +59,8 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
     clientErrorHandler: refuseConnection,
     frameworkErrors: (error: FastifyError, request, reply) => {
       const detail = `The address is not readable: ${error.message}.`;
+      // No hook runs for such a request.
+      reply.headers({ 'x-content-type-options': 'nosniff', 'cache-control': 'no-store', 'x-request-id': request.id });
       sendProblem(request, reply, new ProblemError('malformed-request', detail, { cause: error }));
     },
   });

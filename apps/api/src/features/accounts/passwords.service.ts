@@ -16,8 +16,8 @@ export interface Own {
   sessionId: string;
 }
 
-/** An address that is known is answered no later than one that is not: writing a link and a letter takes less than this. */
-const sameForAllMs = 300;
+/** An address that is known is answered no later than one that is not: writing a link and a letter took 640 ms on a machine of two cores with fourteen at work. */
+const sameForAllMs = 1_000;
 
 /** Changing a password, and choosing a new one when it is forgotten. */
 export class PasswordsService {

@@ -1,8 +1,9 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { codeAt, fromBase32 } from '../support/one-time-code.ts';
 import { openCompany } from './company.ts';
 import { demo } from './demo.ts';
 import { linkIn } from './mail-folder.ts';
+import { test } from './test.ts';
 
 const password = 'a long enough phrase for one';
 const newPassword = 'another phrase, long enough too';

@@ -1,6 +1,7 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect } from '@playwright/test';
 import { demo, signIn } from './demo.ts';
+import { test } from './test.ts';
 
 test('what an approved repair took is entered beside what was planned, and the cost book shows it and stays', async ({
   page,

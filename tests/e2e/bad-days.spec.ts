@@ -1,6 +1,7 @@
 import { join } from 'node:path';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { demo, keptOnDevice, signIn, told } from './demo.ts';
+import { test } from './test.ts';
 
 const photo = join(import.meta.dirname, '../fixtures/photos/no-zone.jpg');
 

@@ -1,8 +1,10 @@
+import { rmSync } from 'node:fs';
 import { startDemoServer } from '../support/demo-server.ts';
 
-/** One server with the invented demo for all browser tests; each test makes what it changes itself. */
-export default async function globalSetup(): Promise<() => Promise<void>> {
-  const server = await startDemoServer();
-  process.env.DEMO = JSON.stringify({ ...server, stop: undefined });
-  return () => server.stop();
+/** Tells the invented demo once, into a folder that each worker's server starts on a copy of. */
+export default async function globalSetup(): Promise<() => void> {
+  const server = await startDemoServer({ keepsFolder: true });
+  await server.stop();
+  process.env.SEEDED_DEMO = server.dataDir;
+  return () => rmSync(server.dataDir, { recursive: true, force: true });
 }

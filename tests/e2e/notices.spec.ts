@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { asWords, demo, signIn, told } from './demo.ts';
+import { test } from './test.ts';
 
 const wcag = ['wcag2a', 'wcag2aa', 'wcag22aa'];
 

@@ -1,7 +1,8 @@
 import AxeBuilder from '@axe-core/playwright';
-import { type Browser, expect, type Page, test } from '@playwright/test';
+import { type Browser, expect, type Page } from '@playwright/test';
 import { openCompany, type Site } from './company.ts';
 import { demo } from './demo.ts';
+import { test } from './test.ts';
 
 const phone = { width: 390, height: 844 };
 const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

@@ -1,7 +1,8 @@
-import { type BrowserContext, expect, type Page, test } from '@playwright/test';
+import { type BrowserContext, expect, type Page } from '@playwright/test';
 import { readPdf } from '../support/pdf-text.ts';
 import { openCompany } from './company.ts';
 import { demo } from './demo.ts';
+import { test } from './test.ts';
 
 test.describe.configure({ mode: 'serial' });
 

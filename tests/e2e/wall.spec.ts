@@ -1,5 +1,6 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { asWords, demo, signIn, told } from './demo.ts';
+import { test } from './test.ts';
 
 /** To a wall of the demo. */
 async function openWall(page: Page, wallName: string): Promise<void> {

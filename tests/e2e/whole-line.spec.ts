@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, expect, type Page, test } from '@playwright/test';
+import { type Browser, expect, type Page } from '@playwright/test';
 import sharp from 'sharp';
 import { readPdf } from '../support/pdf-text.ts';
 import { demo, signIn, told } from './demo.ts';
+import { test } from './test.ts';
 
 const phone = { viewport: { width: 390, height: 844 }, hasTouch: true };
 const desk = { viewport: { width: 1440, height: 900 } };

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { type AddressInfo, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -24,9 +24,18 @@ const freePort = (): Promise<number> =>
     });
   });
 
-/** Runs `npm start`'s own script on an empty data folder and a free port, and reads what it prints, as a person would. */
-export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<DemoServer> {
+interface Options {
+  /** A folder that a stopped demo server has left; without it the demo is told anew, which takes a while. */
+  copyOf?: string;
+  /** Leaves the data folder when the server stops. */
+  keepsFolder?: boolean;
+}
+
+/** Runs `npm start`'s own script on a data folder of its own and a free port, and reads what it prints, as a person would. */
+export async function startDemoServer({ copyOf, keepsFolder = false }: Options = {}): Promise<DemoServer> {
   const dataDir = mkdtempSync(join(tmpdir(), 'underlath-demo-'));
+  // Owners are kept too: the database refuses a folder that belongs to somebody else.
+  if (copyOf) execFileSync('cp', ['-a', `${copyOf}/.`, dataDir]);
   const child = spawn(process.execPath, ['--import', 'tsx', 'apps/api/src/commands/start.ts'], {
     cwd: root,
     env: {
@@ -37,7 +46,6 @@ export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<Demo
       SIGN_UP: 'open',
       MAIL_PER_HOUR: '100000',
       DATABASE_URL: '',
-      ...env,
     },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -46,7 +54,7 @@ export async function startDemoServer(env: NodeJS.ProcessEnv = {}): Promise<Demo
   const stop = async () => {
     child.kill('SIGTERM');
     await ended;
-    rmSync(dataDir, { recursive: true, force: true });
+    if (!keepsFolder) rmSync(dataDir, { recursive: true, force: true });
   };
   const ready = new Promise<void>((done, fail) => {
     const late = setTimeout(() => fail(new Error(`the server was not ready in time:\n${printed}`)), startMs);

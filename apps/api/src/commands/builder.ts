@@ -104,7 +104,7 @@ export async function buildServer(root: string, outdir = join(root, 'apps/api/di
     splitting: true,
     format: 'esm',
     platform: 'node',
-    target: 'node20.19',
+    target: 'node24',
     sourcemap: true,
     chunkNames: '[name]-[hash]',
     logLevel: 'warning',

@@ -1,7 +1,8 @@
-import PgBoss from 'pg-boss';
+import { type Db, PgBoss } from 'pg-boss';
 import type { z } from 'zod';
 import type { Tx } from './database/database.ts';
 import { loginsOf } from './database/logins.ts';
+import { carryJobsOver, setOldQueueAside } from './old-queue.ts';
 import { StartupError } from './startup-error.ts';
 
 /** A kind of background work: its name, what it carries, and how often it is tried. */
@@ -76,7 +77,8 @@ interface Options {
 }
 
 const schema = 'pgboss';
-const pollSeconds = 0.5;
+/** A job that is left behind wakes its worker at once; this is for tries whose pause is over, and where no notice comes through. */
+const pollSeconds = 1;
 const keepDays = 30;
 /** A stop waits this long for running jobs; what is still running then is tried again by another worker. */
 const drainMs = 25_000;
@@ -108,27 +110,31 @@ export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Opt
         await boss.fail(name, id, { message: 'The process that worked on it was killed.' });
     },
     deadJobs: () => readDeadJobs(boss),
-    retryDead: (job, id) => boss.retry(job.name, id),
-    stop: () => boss.stop({ graceful: true, wait: true, timeout: drainMs }),
+    retryDead: async (job, id) => {
+      await boss.retry(job.name, id);
+    },
+    stop: () => boss.stop({ graceful: true, timeout: drainMs }),
   };
 }
 
 /** Makes the queue's tables, a place for each job, and the rights to work there; as the owner, and without working. */
 export async function installQueue(databaseUrl: string, jobs: readonly Job[]): Promise<void> {
+  await setOldQueueAside(databaseUrl, schema);
   const boss = newBoss(databaseUrl, true);
   boss.on('error', () => {});
   await boss.start();
   for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
+  await carryJobsOver(databaseUrl, schema);
   // The application may leave jobs and read back their ids; it cannot read what other companies left.
   await boss.getDb().executeSql(
     `grant usage on schema ${schema} to underlath_app, underlath_people, underlath_queue;
      grant select, insert, update, delete on all tables in schema ${schema} to underlath_queue;
-     grant insert on ${schema}.job to underlath_app, underlath_people;
-     grant select (id) on ${schema}.job to underlath_app, underlath_people;
+     grant insert on ${schema}.job_common to underlath_app, underlath_people;
+     grant select (id, start_after) on ${schema}.job_common to underlath_app, underlath_people;
      grant select on ${schema}.queue to underlath_app, underlath_people`,
     [],
   );
-  await boss.stop({ graceful: true, wait: true });
+  await boss.stop({ graceful: true });
 }
 
 /** Works as a login that may not change tables; what is missing is made by the owner first. */
@@ -151,9 +157,9 @@ async function isInstalled(queueUrl: string, jobs: readonly Job[]): Promise<bool
     if (isNotInstalled(error)) return false;
     throw error;
   } finally {
-    await boss.stop({ graceful: false, wait: true });
+    await boss.stop({ graceful: false });
     // A start that failed is none to the library, so that its stop leaves the connections open.
-    await (boss.getDb() as PgBoss.Db & { close(): Promise<void> }).close();
+    await (boss.getDb() as Db & { close(): Promise<void> }).close();
   }
 }
 
@@ -168,9 +174,10 @@ const newBoss = (connectionString: string, isOwner: boolean): PgBoss =>
     max: 3,
     migrate: isOwner,
     schedule: false,
-    archiveFailedAfterSeconds: keepDays * 86_400,
-    deleteAfterDays: keepDays,
-    maintenanceIntervalSeconds: 60,
+    // A worker owns no table, so it can't rebuild indexes; and nothing here reads a registry of processes.
+    useListenNotify: !isOwner,
+    reindex: false,
+    registerInstance: false,
   });
 
 function asRole(connectionString: string): string {
@@ -180,11 +187,13 @@ function asRole(connectionString: string): string {
 }
 
 const settingsOf = (job: Job) => ({
-  name: job.name,
   retryLimit: job.retryLimit ?? 5,
   retryDelay: job.retryDelaySeconds ?? 5,
   retryBackoff: true,
   expireInSeconds: job.expireInSeconds ?? 300,
+  notify: true,
+  deleteAfterSeconds: keepDays * 86_400,
+  retentionSeconds: keepDays * 86_400,
 });
 
 function assertOneHandlerEach(jobs: readonly Job[], handlers: readonly JobHandler[]): void {
@@ -200,9 +209,14 @@ function assertOneHandlerEach(jobs: readonly Job[], handlers: readonly JobHandle
 }
 
 async function workOn(boss: PgBoss, { job, handle }: JobHandler, onError: (error: Error) => void): Promise<void> {
-  const options = { includeMetadata: true as const, batchSize: 1, pollingIntervalSeconds: pollSeconds };
+  const options = {
+    includeMetadata: true as const,
+    batchSize: 1,
+    pollingIntervalSeconds: pollSeconds,
+    notifyPollingIntervalSeconds: pollSeconds,
+  };
   for (let line = 0; line < (job.concurrency ?? 1); line++) {
-    await boss.work<object>(job.name, options, async ([taken]) => {
+    await boss.work(job.name, options, async ([taken]) => {
       if (!taken) return;
       const isLastTry = taken.retryCount >= taken.retryLimit;
       try {

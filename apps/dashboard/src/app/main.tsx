@@ -1,3 +1,4 @@
+import './without-eval.ts';
 import '../shared/look/base.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';

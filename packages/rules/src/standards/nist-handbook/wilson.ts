@@ -1,6 +1,5 @@
-/// <reference path="./vega-statistics.d.ts" />
-import { quantileNormal } from 'vega-statistics';
 import type { Source } from '../../kernel/index.ts';
+import { findNormalQuantile } from './normal-quantile.ts';
 
 export const WILSON_SOURCE: Source = {
   id: 'nist-7.2.4.1',
@@ -16,7 +15,7 @@ export function wilson(
   whole: number,
   confidencePct: number,
 ): { readonly low: number; readonly high: number } {
-  const z = quantileNormal(0.5 + confidencePct / 200);
+  const z = findNormalQuantile(0.5 + confidencePct / 200);
   const share = part / whole;
   const z2 = z * z;
   const under = 1 + z2 / whole;

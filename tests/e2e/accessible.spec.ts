@@ -38,7 +38,9 @@ test('sign-in, opening a company, and getting back in', async ({ page }) => {
   }
 });
 
-test('the screens of the crew, in both languages, with actions for a gloved hand', async ({ page }) => {
+test('the screens of the crew, in both languages, with actions for a gloved hand', { tag: '@long' }, async ({
+  page,
+}) => {
   await page.setViewportSize(phone);
   await signIn(page, 'crew');
   const projectId = (await list(page, '/projects'))[0]?.id;
@@ -82,7 +84,7 @@ test('the screens of the crew, in both languages, with actions for a gloved hand
   expect(await violations(page)).toEqual([]);
 });
 
-test('the screens of the office, at the desk and on a phone', async ({ page }) => {
+test('the screens of the office, at the desk and on a phone', { tag: '@long' }, async ({ page }) => {
   test.setTimeout(480_000);
   await signIn(page, 'owner');
   const projectId = (await list(page, '/projects'))[0]?.id;

@@ -51,9 +51,9 @@ test('a word that finds nothing says what to do, and an address of no check lead
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Every check');
 });
 
-test('index and sheets are accessible at both sizes, in both languages, and nothing sticks out at 320 px', async ({
-  page,
-}) => {
+test('index and sheets are accessible at both sizes, in both languages, and nothing sticks out at 320 px', {
+  tag: '@long',
+}, async ({ page }) => {
   test.setTimeout(240_000);
   for (const language of ['en', 'es']) {
     await page.goto(`${demo().url}/checks`);

@@ -19,7 +19,8 @@ type Print = (text: string) => void;
 type Step = { name: string; run: (report: string, print: Print) => Promise<Tally> };
 
 const root = resolve(import.meta.dirname, '../..');
-const typed = ['packages/rules', 'packages/contract', 'apps/api', 'apps/dashboard', 'tests'];
+/** The server is read with its tests; the linter keeps it from the browser's globals, which those know. */
+const typed = ['packages/rules', 'packages/contract', 'apps/dashboard', 'tests'];
 const progressMs = 30_000;
 
 const gate: Step[][] = [
@@ -166,7 +167,7 @@ async function browser(project: string, report: string, print: Print): Promise<T
   const executable = ensureChromium();
   const built = await shell(print, 'tsx', ['apps/api/src/commands/build.ts']);
   if (built !== 0) throw new Error('The build failed, so the browser tests could not start.');
-  const code = await shell(print, 'playwright', ['test', '--config', 'playwright.config.ts', '--project', project], {
+  const code = await shell(print, 'playwright', ['test', '--config', 'playwright.config.ts', `--project=${project}`], {
     CHROMIUM_PATH: executable,
     PLAYWRIGHT_JSON_OUTPUT_FILE: report,
   });

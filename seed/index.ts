@@ -1,6 +1,7 @@
 import type { DemoAccess } from '../apps/api/src/commands/demo-access.ts';
 import { createDeps } from '../apps/api/src/deps.ts';
 import type { Session } from '../apps/api/src/features/accounts/sign-in.service.ts';
+import type { From } from '../apps/api/src/features/members/members.service.ts';
 import type { Platform } from '../apps/api/src/platform/platform.ts';
 import { StartupError } from '../apps/api/src/platform/startup-error.ts';
 import type { Caller } from '../apps/api/src/shared/caller.ts';
@@ -32,6 +33,9 @@ export async function seedDemo(platform: Platform): Promise<DemoAccess> {
   return { signIns, clientPath: `${pathname}${hash}` };
 }
 
+/** The story is told at no device, and nobody in it mistypes a password. */
+const nowhere: From = { device: {}, log: console };
+
 async function openCompany(platform: Platform, clock: StoryClock): Promise<Tellers> {
   const { services } = createDeps(platform);
   const { name: companyName, details } = story.company;
@@ -42,13 +46,13 @@ async function openCompany(platform: Platform, clock: StoryClock): Promise<Telle
     const { id, name, role } = member;
     return { companyId: company.id, role, memberId: id, actor: { kind: 'member', id, name } };
   };
-  const owner = await callerOfNew(await services.members.createCompany({ companyName, ...story.owner }));
-  const { version } = await services.members.company(owner.companyId);
-  await services.members.changeCompany(owner, version, details);
+  const owner = await callerOfNew(await services.companies.create({ companyName, ...story.owner }, nowhere));
+  const { version } = await services.companies.company(owner.companyId);
+  await services.companies.change(owner, version, details);
   const join = async ({ email, role, name, password }: story.DemoPerson) => {
     const { link } = await services.invitations.invite(owner, { email, role });
     const token = new URL(link).hash.slice(1);
-    return callerOfNew(await services.joining.accept({ token, name, password }));
+    return callerOfNew(await services.joining.accept({ token, name, password }, nowhere));
   };
   const estimator = await join(story.estimator);
   const crew = await join(story.crew);

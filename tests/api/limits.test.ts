@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createSharedLimits } from '../../apps/api/src/platform/shared-limits.ts';
 import { refusalBursts } from '../../apps/api/src/plugins/refusal-bursts.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
+import { mailFile, mailsGone, mailsOfKind } from '../support/mails.ts';
 import { v1 } from '../support/site.ts';
 
 const limits = { signIn: 4, signInAccount: 1_000, signInAddress: 1_000, company: 6, link: 5 };
@@ -79,6 +80,46 @@ describe('spraying', () => {
       5,
     );
     expect(seen).toEqual([401, 401, 401, 429, 429]);
+    await api.close();
+  });
+});
+
+describe('strangers who use up the sign-ins of an address', () => {
+  const right = (api: TestApi, { email, password }: Person, cookie = '') =>
+    api.http({ cookie }).post(`${v1}/session`).send({ email, password });
+  const deviceOf = (answer: { headers: Record<string, unknown> }) =>
+    ((answer.headers['set-cookie'] ?? []) as string[]).find((one) => one.startsWith('underlath_device='));
+
+  test('do not lock out the device that the person signed in on before, signed out or not', async () => {
+    const api = await startTestApi({ limits: { signInAccount: 3 } });
+    const person = await api.signIn();
+    const first = await right(api, person);
+    const cookie = deviceOf(first) ?? '';
+    for (const flag of ['HttpOnly', 'SameSite=Strict', 'Path=/']) expect(cookie).toContain(flag);
+    const known = cookie.split(';')[0];
+    expect(await statuses(() => signIn(api, person.email), 4)).toEqual([401, 401, 429, 429]);
+    expect([(await right(api, person)).status, (await right(api, person, known)).status]).toEqual([429, 200]);
+    // It is no way around the count: tries from it are counted too, and it is good for this one address.
+    const wrong = () => signIn(api, person.email).set('cookie', known ?? '');
+    expect(await statuses(wrong, 3)).toEqual([401, 401, 429]);
+    const other = await api.signIn();
+    await statuses(() => signIn(api, other.email), 3);
+    expect((await right(api, other, known)).status).toBe(429);
+    await api.close();
+  });
+
+  test('do not lock out whoever then chooses a new password by mail', async () => {
+    const api = await startTestApi({ limits: { signInAccount: 3 } });
+    const person = await api.signIn();
+    await statuses(() => signIn(api, person.email), 4);
+    await api.http().post(`${v1}/account/forgotten`).send({ email: person.email }).expect(202);
+    await mailsGone(api, person.companyId);
+    const [mail] = await mailsOfKind(api, person.companyId, 'accountLink');
+    const token = /#([\w-]{43})/.exec(mailFile(api, mail?.id ?? ''))?.[1];
+    const password = 'four joists and a ledger';
+    const reset = await api.http().post(`${v1}/account/reset`).send({ token, password });
+    const known = deviceOf(reset)?.split(';')[0];
+    expect((await right(api, { ...person, password }, known)).status).toBe(200);
     await api.close();
   });
 });

@@ -97,6 +97,18 @@ describe('signing in and out', () => {
     expect((await api.http(session).get(`${v1}/session`)).status).toBe(401);
   });
 
+  test('a page drawn for one person reads and does nothing once somebody else signed in in its browser', async () => {
+    const owner = await api.signIn();
+    const crew = await api.signIn({ companyId: owner.companyId, role: 'crew' });
+    const from = (page: Person) => api.http(crew).set('underlath-member', page.memberId);
+    for (const path of ['/session', '/projects']) {
+      expect((await from(owner).get(v1 + path)).body.type).toBe('urn:underlath:problem:not-signed-in');
+      expect((await from(crew).get(v1 + path)).status).toBe(200);
+    }
+    const renamed = await from(owner).patch(`${v1}/account`).send({ name: 'Ana Brandt' });
+    expect(renamed.status).toBe(401);
+  });
+
   test('keeps passwords as Argon2id only', async () => {
     const email = newEmail();
     await open({ email });

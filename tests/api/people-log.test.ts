@@ -40,20 +40,22 @@ test('a change that is refused leaves no note', async () => {
 test('a sign-in is told to the company where the person works, a refused one as done by nobody', async () => {
   const lines: object[] = [];
   const serverLog = { warn: (facts: object) => void lines.push(facts) };
-  const { userId, email } = owner;
-  await log().noteSignIn({ email, userId, isGood: true, from: '192.0.2.7' }, serverLog);
-  await log().noteSignIn({ email, userId, isGood: false, why: 'password', from: '192.0.2.8' }, serverLog);
+  const { email, password, memberId } = owner;
+  await api.http().post(`${v1}/session`).send({ email, password }).expect(200);
+  await api.deps.services.refused.write(email.toUpperCase(), { address: '192.0.2.8' }, serverLog);
   const [refused, good] = (await read()).items;
-  expect(good).toMatchObject({ type: 'sign-in.good', subjectId: owner.memberId, data: { from: '192.0.2.7' } });
-  expect(refused).toMatchObject({ type: 'sign-in.refused', actor: nobody, subjectId: owner.memberId });
+  expect(good).toMatchObject({ type: 'sign-in.good', subjectId: memberId, data: { from: '127.0.0.x' } });
+  const data = { why: 'password', from: '192.0.2.x' };
+  expect(refused).toMatchObject({ type: 'sign-in.refused', actor: nobody, subjectId: memberId, data });
   expect(lines).toEqual([]);
 });
 
 test('a sign-in of an unknown address is told to the server’s log alone, without the address', async () => {
   const lines: object[] = [];
   const serverLog = { warn: (facts: object) => void lines.push(facts) };
-  await log().noteSignIn({ email: 'Odd.Person@marsh.example', userId: null, isGood: false, from: '::1' }, serverLog);
-  expect(lines).toEqual([{ domain: 'marsh.example', person: expect.stringMatching(/^[0-9a-f]{12}$/), from: '::1' }]);
+  await api.deps.services.refused.write('Odd.Person@marsh.example', { address: '192.0.2.8' }, serverLog);
+  const person = expect.stringMatching(/^[0-9a-f]{12}$/);
+  expect(lines).toEqual([{ domain: 'marsh.example', person, why: 'password', from: '192.0.2.x' }]);
   expect(JSON.stringify(lines).toLowerCase()).not.toContain('odd');
 });
 

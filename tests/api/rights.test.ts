@@ -2,9 +2,11 @@ import { type ApiKey, type Invitation, type Member, problems, type Role } from '
 import { starterCostBook } from '@underlath/rules/pricing';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { hashSecret } from '../../apps/api/src/platform/secrets.ts';
+import type { Caller } from '../../apps/api/src/shared/caller.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
+import { startJob } from '../support/offers.ts';
 import { rounds } from '../support/rounds.ts';
-import { newProject, someId, v1 } from '../support/site.ts';
+import { cutPlate, newProject, someId, v1 } from '../support/site.ts';
 
 let api: TestApi;
 
@@ -360,4 +362,47 @@ describe('the log of people', () => {
     expect(told('api-key.revoked')).toMatchObject([{ subjectId: key.id }]);
     expect(told('invitation.revoked')).toMatchObject([{ subjectId: open.id }]);
   });
+});
+
+describe('an owner who was lowered while a request was on its way', () => {
+  test('makes no key and no invitation, ends none, and changes nothing of the company', async () => {
+    const [owner, second] = await twoOwners();
+    const [key, invitation] = [await makeKey(owner), await invite(owner)];
+    const { apiKeys, invitations, companies } = api.deps.services;
+    // As the request was let in: with the role that is gone by the time it is worked on.
+    const late: Caller = {
+      companyId: second.companyId,
+      role: 'owner',
+      memberId: second.memberId,
+      actor: { kind: 'member', id: second.memberId, name: second.name },
+    };
+    await change(owner, second, { role: 'crew' });
+    for (const work of [
+      () => apiKeys.create(late, { name: 'Late', role: 'owner', use: 'full' }),
+      () => apiKeys.revoke(late, key.id),
+      () => invitations.invite(late, { email: newEmail(), role: 'owner' }),
+      () => invitations.revoke(late, invitation.id),
+      () => companies.change(late, 1, { crewSeesMoney: true }),
+    ])
+      await expect(work()).rejects.toMatchObject({ type: 'not-allowed' });
+    expect((await lists(owner)).keys).toHaveLength(1);
+  });
+});
+
+test('an answer kept for repeats shows no price to who may not see prices any more', async () => {
+  const job = await startJob(api);
+  const second = await api.signIn({ companyId: job.owner.companyId, role: 'estimator' });
+  const finding = await job.priced();
+  const judge = () =>
+    api
+      .http(second)
+      .post(`${v1}/findings/${finding.id}/judgments`)
+      .set('idempotency-key', 'measured-again')
+      .send({ inputs: cutPlate });
+  const first = await judge();
+  expect(first.body.linesCents).toBeGreaterThan(0);
+  await change(job.owner, second, { role: 'crew' });
+  const again = await judge();
+  expect(again.headers['idempotency-replayed']).toBe('true');
+  expect(again.body).toEqual({ ...first.body, linesCents: null });
 });

@@ -99,4 +99,23 @@ describe('letters', () => {
       });
       expect((await invite()).status).toBe(201);
     }));
+
+  test('that leave at the same moment do not pass the limit together', () =>
+    withServer({ mailPerHour: 3 }, async ({ signIn, platform: { database, outbox } }) => {
+      const { companyId } = await signIn();
+      const letter = {
+        to: 'ines@wren.example',
+        subject: 'A hidden condition',
+        text: 'See the wall.',
+        locale: 'en',
+      } as const;
+      const post = () =>
+        database.inCompany(companyId, async (tx) => {
+          await outbox.post(tx, companyId, letter, { kind: 'notice' });
+          // What else the work does before it is committed.
+          await tx.$executeRaw`select pg_sleep(0.05)`;
+        });
+      const sent = await Promise.allSettled(Array.from({ length: 5 }, post));
+      expect(sent.filter(({ status }) => status === 'fulfilled')).toHaveLength(3);
+    }));
 });

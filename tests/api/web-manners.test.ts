@@ -199,6 +199,17 @@ describe('the description of the API', () => {
     for (const { responses } of operations) expect(Object.keys(responses)).toContain('429');
   });
 
+  test('lists each operation under one part of the work', async () => {
+    const { paths, tags } = await read();
+    const names = tags.map(({ name }: { name: string }) => name);
+    const operations = Object.values(paths).flatMap((methods) => Object.values(methods as object));
+    for (const operation of operations) {
+      expect(operation.tags, operation.operationId).toHaveLength(1);
+      expect(names).toContain(operation.tags[0]);
+    }
+    expect(new Set(operations.map((operation) => operation.tags[0])).size).toBe(names.length);
+  });
+
   test('names the cookies as they are', async () => {
     const secure = await startTestApi({ config: { publicUrl: 'https://marsh.example' } });
     const { components } = await (await fetch(`${secure.url}${v1}/openapi.json`)).json();
@@ -231,4 +242,13 @@ describe('the description of the API', () => {
     expect((await get('/api/reference/json')).url).toBe(`${api.url}${v1}/openapi.json`);
     expect((await get('/api/reference/yaml')).status).toBe(404);
   });
+});
+
+test('an address that cannot be read is answered with the same manners as any other', async () => {
+  const answer = await get('/%zz');
+  expect([answer.status, answer.headers.get('content-type')]).toEqual([400, 'application/problem+json']);
+  expect([answer.headers.get('x-content-type-options'), answer.headers.get('cache-control')]).toEqual([
+    'nosniff',
+    'no-store',
+  ]);
 });

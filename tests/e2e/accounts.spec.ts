@@ -165,3 +165,22 @@ test('signing out tells of a draft that was not saved, and removes it', async ({
   const kept = await page.evaluate(() => Object.keys(localStorage).filter((key) => key !== 'underlath.locale'));
   expect(kept).toEqual(['underlath.measure.one']);
 });
+
+test('a tab drawn for one person does nothing in the name of another who signs in beside it', async ({ page }) => {
+  const first = await newOwner(page);
+  await page.goto(`${demo().url}/projects`);
+  await isIn(page);
+  const beside = await page.context().newPage();
+  const { email, password: theirs } = demo().signIns.crew;
+  await typeSignIn(beside, email, theirs);
+  await beside.waitForURL((url) => !url.pathname.startsWith('/sign-in'));
+  await page.bringToFront();
+  await page.getByRole('link', { name: 'People' }).click();
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByLabel('E-mail')).toHaveValue(first);
+  await expect(page.getByText('Lázaro Mendibil')).toHaveCount(0);
+  await dialog.getByLabel('Password', { exact: true }).fill(password);
+  await dialog.getByRole('button', { name: 'Sign in', exact: true }).click();
+  await expect(dialog).toBeHidden();
+  await expect(page.getByText(`${first}, since`)).toBeVisible();
+});

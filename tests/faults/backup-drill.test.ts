@@ -6,11 +6,13 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { filePath, tablePath } from '../../apps/api/src/commands/backup/folder.ts';
 import { restore } from '../../apps/api/src/commands/backup/reader.ts';
 import { backUp } from '../../apps/api/src/commands/backup/writer.ts';
+import { bringKey, tellKey } from '../../apps/api/src/commands/backup-key.ts';
 import { readWitnesses } from '../../apps/api/src/commands/verification/handed-witnesses.ts';
 import { verifyEverything } from '../../apps/api/src/commands/verification/verification.ts';
 import { tellUnsentMail } from '../../apps/api/src/features/mail/mail-of-backup.ts';
 import { readHeads } from '../../apps/api/src/features/records/record-witnesses.ts';
 import { RecordsService } from '../../apps/api/src/features/records/records.service.ts';
+import { createSealing, sealingKeyFile } from '../../apps/api/src/platform/accounts/sealing.ts';
 import { newId } from '../../apps/api/src/platform/ids.ts';
 import { systemActor } from '../../apps/api/src/shared/actor.ts';
 import { type Person, startTestApi, type TestApi } from '../support/api.ts';
@@ -156,6 +158,38 @@ describe('a backup', () => {
     await expect(restore(to.platform, folder)).rejects.toThrow(`${tablePath(folder, 'project')} is not as it was`);
     expect(await project(to)).toBeNull();
     await to.close();
+  });
+});
+
+describe('the key that seals the secrets of authenticator apps', () => {
+  const own = (api: TestApi) => readFileSync(sealingKeyFile(api.dataDir), 'utf8');
+
+  test('goes along, so that codes go on working in the place restored into; the key there is put aside', async () => {
+    const sealed = from.platform.sealing.seal(owner.userId, 'JBSWY3DPEHPK3PXP');
+    const other = join(folder, '..', 'with-key');
+    const { manifest } = await backUp(from.platform, other);
+    expect(tellKey(manifest)).toContain('whoever has the backup can read them');
+    const to = await startTestApi();
+    const before = own(to);
+    await restore(to.platform, other);
+    const told = await bringKey(to.platform, other, manifest);
+    expect(own(to)).toBe(own(from));
+    expect(createSealing(to.platform.config).unseal(owner.userId, sealed)).toBe('JBSWY3DPEHPK3PXP');
+    const aside = /sealing-key\.before-restore-\d+/.exec(told[0] ?? '')?.[0] ?? '';
+    expect(readFileSync(join(to.dataDir, aside), 'utf8')).toBe(before);
+    expect(await bringKey(to.platform, other, manifest)).toEqual([]);
+    appendFileSync(join(other, 'sealing-key'), 'x');
+    const third = await startTestApi();
+    await expect(restore(third.platform, other)).rejects.toThrow('sealing-key is not as it was');
+    await Promise.all([to.close(), third.close()]);
+  });
+
+  test('stays out where it is configured, and the output says to keep it', async () => {
+    const other = join(folder, '..', 'without-key');
+    const config = { ...from.platform.config, sealingKey: 'forty random characters that somebody keeps' };
+    const { manifest } = await backUp({ ...from.platform, config }, other);
+    expect(readdirSync(other).sort()).toEqual(['files', 'manifest.json', 'tables']);
+    expect(tellKey(manifest)).toContain('SEALING_KEY is configured, so it is not in the backup');
   });
 });
 

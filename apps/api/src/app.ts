@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import multipart from '@fastify/multipart';
 import underPressure from '@fastify/under-pressure';
 import { photoCaps } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import Fastify, { type FastifyError, type FastifyInstance, type FastifyServerOptions, LogController } from 'fastify';
 import { serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
 import type { Deps } from './deps.ts';
@@ -58,6 +59,8 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
     clientErrorHandler: refuseConnection,
     frameworkErrors: (error: FastifyError, request, reply) => {
       const detail = `The address is not readable: ${error.message}.`;
+      // No hook runs for such a request.
+      reply.headers({ 'x-content-type-options': 'nosniff', 'cache-control': 'no-store', 'x-request-id': request.id });
       sendProblem(request, reply, new ProblemError('malformed-request', detail, { cause: error }));
     },
   });
@@ -74,12 +77,23 @@ export async function buildApp(platform: Platform, deps: Deps, options: AppOptio
   await app.register(underPressure, {
     maxEventLoopDelay: options.busyAfterMs ?? 3_000,
     pressureHandler: () => {
-      throw new ProblemError('busy', 'The server is too busy just now; try again in a few seconds.', {
-        headers: { 'retry-after': '5' },
-      });
+      throw new ProblemError(
+        'busy',
+        text(
+          'The server is too busy just now; try again in a few seconds.',
+          'El servidor tiene demasiado trabajo en este momento; intente otra vez en unos segundos.',
+        ),
+        {
+          headers: { 'retry-after': '5' },
+        },
+      );
     },
   });
-  await app.register(limits, { limits: options.limits ?? defaultLimits, shared: createSharedLimits(database.pool) });
+  await app.register(limits, {
+    limits: options.limits ?? defaultLimits,
+    shared: createSharedLimits(database.pool),
+    cookies: deps.cookies,
+  });
   await app.register(refusalBursts);
   await app.register(auth, { accounts, cookies: deps.cookies, lookups: deps.lookups });
   await app.register(permissions, { publicPages: referenceAddress });

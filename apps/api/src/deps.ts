@@ -9,6 +9,7 @@ import { ProfileService } from './features/accounts/profile.service.ts';
 import { SecondStepSettingsService } from './features/accounts/second-step-settings.service.ts';
 import { SecondSteps } from './features/accounts/second-steps.ts';
 import { SignInService } from './features/accounts/sign-in.service.ts';
+import { SignInTurns } from './features/accounts/sign-in-turns.ts';
 import { registerActualsRoutes } from './features/actuals/actuals.routes.ts';
 import { ActualsService } from './features/actuals/actuals.service.ts';
 import { registerApprovalsRoutes } from './features/approvals/approvals.routes.ts';
@@ -46,6 +47,7 @@ import { handleMail, MailSender } from './features/mail/mail-sender.ts';
 import { registerMailsRoutes } from './features/mail/mails.routes.ts';
 import { MailsService } from './features/mail/mails.service.ts';
 import { ApiKeysService } from './features/members/api-keys.service.ts';
+import { CompaniesService } from './features/members/companies.service.ts';
 import { InvitationsService } from './features/members/invitations.service.ts';
 import { JoiningService } from './features/members/joining.service.ts';
 import { registerMembersRoutes } from './features/members/members.routes.ts';
@@ -54,6 +56,7 @@ import { registerNoticesRoutes } from './features/notices/notices.routes.ts';
 import { NoticesService } from './features/notices/notices.service.ts';
 import { registerPeopleLogRoutes } from './features/people-log/people-log.routes.ts';
 import { PeopleLogService } from './features/people-log/people-log.service.ts';
+import { RefusedSignIns } from './features/people-log/refused-sign-ins.service.ts';
 import { PhotoDerivativesService } from './features/photos/photo-derivatives.service.ts';
 import { PhotoIntakeService } from './features/photos/photo-intake.service.ts';
 import { derivePhotoJob, handleDerivePhoto } from './features/photos/photos.jobs.ts';
@@ -96,7 +99,7 @@ export const jobs: readonly Job[] = [sendMailJob as Job, derivePhotoJob as Job, 
 /** Builds every service once, from at most six things each; the server and the worker share them. */
 export function createDeps(platform: Platform): Deps {
   const { config } = platform;
-  const cookies = createCookies(config.publicUrl);
+  const cookies = createCookies(config.publicUrl, platform.sealing);
   const services = createServices(platform);
   return {
     version: '0.1.0',
@@ -121,13 +124,15 @@ function createAccountServices(
   { config, database, clock, accounts, outbox, sealing }: Platform,
   members: MembersService,
   peopleLog: PeopleLogService,
+  refused: RefusedSignIns,
 ) {
   const delivery = config.smtpUrl ? 'mailed' : 'filed';
   const mail = new AccountMail(outbox, clock, peopleLog, config.publicUrl, delivery);
   const passkeys = new Passkeys(config.publicUrl);
   const steps = new SecondSteps(clock, sealing, passkeys, mail);
+  const turns = new SignInTurns(clock);
   return {
-    signIn: new SignInService(database, accounts, clock, members, { steps, passkeys, mail, peopleLog }),
+    signIn: new SignInService(database, accounts, clock, members, { turns, steps, passkeys, mail, refused }),
     passwords: new PasswordsService(database, clock, mail),
     profile: new ProfileService(database, clock, mail),
     secondStep: new SecondStepSettingsService(database, clock, mail, { sealing, steps, passkeys }),
@@ -138,9 +143,16 @@ function createAccountServices(
 function createServices(platform: Platform) {
   const { config, database, clock, accounts, outbox, mailer, fileStore, queue, ranges } = platform;
   const peopleLog = new PeopleLogService(database, clock);
-  const members = new MembersService(database, accounts, clock, starterCostBook, config.signUp, peopleLog);
+  const refused = new RefusedSignIns(database, peopleLog);
+  const members = new MembersService(database, accounts, clock, peopleLog);
+  const companies = new CompaniesService(database, accounts, config.signUp, {
+    members,
+    peopleLog,
+    refused,
+    starterBook: starterCostBook,
+  });
   const invitations = new InvitationsService(database, outbox, clock, peopleLog, config.publicUrl);
-  const joining = new JoiningService(database, accounts, clock, members, peopleLog);
+  const joining = new JoiningService(database, accounts, clock, members, peopleLog, refused);
   const apiKeys = new ApiKeysService(database, clock, peopleLog);
   const witnesses = new RecordWitnesses(fileStore, queue);
   const records = new RecordsService(database, clock, witnesses);
@@ -174,7 +186,9 @@ function createServices(platform: Platform) {
   const reports = new ReportsService(database, photos);
   const mailSender = new MailSender(database, clock, records, mailer, reports);
   return {
-    ...createAccountServices(platform, members, peopleLog),
+    ...createAccountServices(platform, members, peopleLog, refused),
+    companies,
+    refused,
     peopleLog,
     members,
     invitations,

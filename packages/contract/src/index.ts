@@ -52,6 +52,29 @@ export * from './scopes.ts';
 export * from './us-states.ts';
 export * from './us-time-zones.ts';
 
+/** The routes of each part of the work, as the description of the API lists them. */
+export const routesByPart = {
+  'Signing in and accounts': accountRoutes,
+  'Company and people': memberRoutes,
+  'Log of people': peopleLogRoutes,
+  Projects: projectRoutes,
+  Places: locationRoutes,
+  Photos: photoRoutes,
+  Checks: checkRoutes,
+  Findings: findingRoutes,
+  'Load paths': loadPathRoutes,
+  'Repair scopes': scopeRoutes,
+  'Prices and cost book': priceRoutes,
+  'Price and contract calculations': priceEvaluateRoutes,
+  'Hours and cost spent': actualRoutes,
+  Notices: noticeRoutes,
+  Contract: contractRoutes,
+  'Change orders': changeOrderRoutes,
+  'Letters of clients': clientRoutes,
+  'Sent mail': mailRoutes,
+  Record: recordRoutes,
+} as const;
+
 /** Every route of the API, by name. */
 export const routes = {
   ...accountRoutes,

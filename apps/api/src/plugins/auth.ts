@@ -1,5 +1,6 @@
 import cookie from '@fastify/cookie';
 import type { Permission } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import type { Accounts } from '../platform/accounts/accounts.ts';
@@ -50,7 +51,24 @@ async function findPrincipal(
   if (authorization !== undefined) return findApiKey(authorization, lookups);
   const token = cookies.readSession(request);
   const member = token ? await accounts.memberOf(token) : null;
+  if (member) assertShown(request, member.memberId);
   return member && { kind: 'member', ...member, actorId: member.memberId };
+}
+
+/**
+ * Tabs of a browser share its cookie. A page says for whom it is drawn, and once somebody else has signed in beside it,
+ * nothing more is read or done from it in their name. @throws ProblemError `not-signed-in`
+ */
+function assertShown({ headers }: FastifyRequest, memberId: string): void {
+  const shown = headers['underlath-member'];
+  if (shown === undefined || shown === memberId) return;
+  throw new ProblemError(
+    'not-signed-in',
+    text(
+      'Somebody else signed in in this browser meanwhile. Sign in again to go on here; nothing was done in their name.',
+      'Mientras tanto otra persona entró en este navegador. Entre otra vez para seguir aquí; no se hizo nada en su nombre.',
+    ),
+  );
 }
 
 async function findApiKey(authorization: string, lookups: PrincipalLookups): Promise<ApiKeyPrincipal> {

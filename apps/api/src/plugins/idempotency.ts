@@ -5,9 +5,12 @@ import type { Database, Tx } from '../platform/database/database.ts';
 import { invalidInput, ProblemError } from '../platform/problem-error.ts';
 import { principalKey } from './auth.ts';
 import { hashKey, type KeptAnswer, seal, unseal } from './sealed-answer.ts';
+import { forWhom } from './serve.ts';
 
 declare module 'fastify' {
   interface FastifyContextConfig {
+    /** Of the route in the contract. */
+    name?: string;
     /** Takes `Idempotency-Key`. */
     idempotent?: boolean;
   }
@@ -53,7 +56,7 @@ function onceForEachKey(database: Database, handler: RouteHandlerMethod): RouteH
       await keep(tx, repeat, made);
       return { ...made, isAgain: false };
     });
-    return send(reply, answer, isAgain);
+    return send(reply, isAgain ? asSeenNow(request, answer) : answer, isAgain);
   };
 }
 
@@ -113,6 +116,12 @@ function readAnswer(reply: FastifyReply, payload: unknown): KeptAnswer {
     keptHeaders.flatMap((name) => (reply.hasHeader(name) ? [[name, String(reply.getHeader(name))]] : [])),
   );
   return { status: reply.statusCode, headers, body };
+}
+
+/** What was shown once is not shown to whoever lost the right to it since. */
+function asSeenNow({ principal, routeOptions }: FastifyRequest, kept: KeptAnswer): KeptAnswer {
+  const body = forWhom(principal, routeOptions.config.name ?? '', JSON.parse(kept.body));
+  return { ...kept, body: JSON.stringify(body) };
 }
 
 function send(reply: FastifyReply, { status, headers, body }: KeptAnswer, isAgain: boolean): FastifyReply {

@@ -1,8 +1,10 @@
 import rateLimit from '@fastify/rate-limit';
+import { text } from '@underlath/rules';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { ProblemError } from '../platform/problem-error.ts';
 import { networkOf, type SharedLimits } from '../platform/shared-limits.ts';
+import type { Cookies } from './cookies.ts';
 
 /** How often, in a minute unless it says otherwise. */
 export interface RateLimits {
@@ -12,7 +14,7 @@ export interface RateLimits {
   signIn: number;
   /** Passwords tried from one address, whatever the e-mail addresses: an office of thirty behind one address signs in at seven. */
   signInAddress: number;
-  /** Passwords tried for one e-mail address from anywhere, in an hour. At most 100 in a row: NIST SP 800-63B-4 section 3.2.2, from memory. */
+  /** Passwords tried for one e-mail address in an hour: from one device that signed in before, or from all others together. At most 100 in a row: NIST SP 800-63B-4 section 3.2.2, from memory. */
   signInAccount: number;
   /** From one address: exchanging a link or an invitation, and answering. */
   clientLink: number;
@@ -43,7 +45,7 @@ export const noLimits = Object.fromEntries(
 interface Rule {
   name: keyof RateLimits;
   /** Whose tries are counted; undefined where the request names nobody. */
-  who: (request: FastifyRequest) => string | undefined;
+  who: (request: FastifyRequest, cookies: Cookies) => string | undefined;
   seconds?: number;
 }
 
@@ -64,7 +66,16 @@ const byAddressAndEmail: Rule = {
   who: (request) => `${address(request)} ${email(request) ?? ''}`,
 };
 const byAddress: Rule = { name: 'signInAddress', who: address };
-const byAccount: Rule = { name: 'signInAccount', who: email, seconds: 3_600 };
+/** A device that the person signed in on before has a count of its own, so that strangers who use up the address's do not lock them out. */
+const byAccount: Rule = {
+  name: 'signInAccount',
+  who: (request, cookies) => {
+    const tried = email(request);
+    const device = tried && cookies.readDevice(request, tried);
+    return device ? `device ${device}` : tried;
+  },
+  seconds: 3_600,
+};
 const linksByAddress: Rule = { name: 'clientLink', who: address };
 const byToken: Rule = { name: 'link', who: token };
 
@@ -94,13 +105,14 @@ const ofMembers: readonly Rule[] = [{ name: 'company', who: company }];
 interface Options {
   limits: RateLimits;
   shared: SharedLimits;
+  cookies: Cookies;
 }
 
 /**
  * Each limit answers 429 with Retry-After. The wide one counts per process, in memory: it keeps one caller from filling
  * the server, and a look into the database for each picture would cost more than the picture. All others are shared.
  */
-export const limits = fp(async (app: FastifyInstance, { limits, shared }: Options) => {
+export const limits = fp(async (app: FastifyInstance, { limits, shared, cookies }: Options) => {
   await app.register(rateLimit, {
     global: true,
     max: limits.perAddress,
@@ -111,7 +123,7 @@ export const limits = fp(async (app: FastifyInstance, { limits, shared }: Option
   // Once it is known who asks and what for; nothing of the work is begun then.
   app.addHook('preHandler', async (request) => {
     for (const { name, who, seconds = 60 } of rulesOf(request)) {
-      const key = who(request);
+      const key = who(request, cookies);
       if (key === undefined) continue;
       const wait = await shared.take({ name, tries: limits[name], seconds }, key);
       if (wait > 0) throw tooMany(wait);
@@ -129,7 +141,14 @@ function rulesOf(request: FastifyRequest): readonly Rule[] {
 
 function tooMany(waitMs: number): ProblemError {
   const seconds = Math.max(1, Math.ceil(waitMs / 1000));
-  return new ProblemError('too-many-requests', `Too many requests came from here; try again in ${seconds} s.`, {
-    headers: { 'retry-after': String(seconds) },
-  });
+  return new ProblemError(
+    'too-many-requests',
+    text(
+      `Too many requests came from here; try again in ${seconds} s.`,
+      `Llegaron demasiados envíos desde aquí; intente otra vez en ${seconds} s.`,
+    ),
+    {
+      headers: { 'retry-after': String(seconds) },
+    },
+  );
 }

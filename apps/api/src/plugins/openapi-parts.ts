@@ -1,5 +1,5 @@
 import * as contract from '@underlath/contract';
-import { problem, problems } from '@underlath/contract';
+import { problem, problems, routesByPart } from '@underlath/contract';
 import * as z from 'zod';
 
 interface Operation {
@@ -26,6 +26,20 @@ export function namedSchemas() {
     registry.add(value, { id: `${name.charAt(0).toUpperCase()}${name.slice(1)}` });
   }
   return registry;
+}
+
+/** The parts of the API in the order they are read in. */
+export const parts = Object.keys(routesByPart).map((name) => ({ name }));
+
+const partOfRoute = new Map(
+  Object.entries(routesByPart).flatMap(([part, routes]) => Object.keys(routes).map((name) => [name, part])),
+);
+
+/** The part of the API that a route is listed under. @throws Error for a route that is in none */
+export function apiPartOf(name: string): string {
+  const part = partOfRoute.get(name);
+  if (part === undefined) throw new Error(`the route ${name} stands in no part of routesByPart`);
+  return part;
 }
 
 interface Manners {

@@ -9,7 +9,14 @@ import { createJsonSchemaTransform, createJsonSchemaTransformObject } from 'fast
 import * as z from 'zod';
 import { notFound } from '../platform/problem-error.ts';
 import { isAmong } from './conditional.ts';
-import { finishDocument, namedSchemas, type OpenApiDocument, problemStatuses } from './openapi-parts.ts';
+import {
+  apiPartOf,
+  finishDocument,
+  namedSchemas,
+  type OpenApiDocument,
+  parts,
+  problemStatuses,
+} from './openapi-parts.ts';
 
 declare module 'fastify' {
   interface FastifySchema {
@@ -48,6 +55,7 @@ export const openApi = fp(async (app: FastifyInstance, { version, cookies }: Opt
         description:
           'Records what demolition uncovers in a wood-framed house, judges it against named rules, and carries it to a signed change order. Screening only: structural decisions belong to a licensed engineer and the building official.',
       },
+      tags: parts,
       components: {
         securitySchemes: {
           session: { type: 'apiKey', in: 'cookie', name: cookies.session },
@@ -125,6 +133,7 @@ function withManners({ schema, url }: Documented, { config, schema: declared }: 
     url,
     schema: {
       ...schema,
+      ...(config?.name && { tags: [apiPartOf(config.name)] }),
       security: securityOf(config?.permission),
       ...(!isEmpty && {
         headers: { type: 'object', properties: headers, ...(config?.versioned && { required: ['if-match'] }) },

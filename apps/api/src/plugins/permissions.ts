@@ -1,7 +1,15 @@
-import { type Permission, type Refusal, type RolePermission, type Route, refusalOf } from '@underlath/contract';
+import {
+  type Permission,
+  type Refusal,
+  type Role,
+  type RolePermission,
+  type Route,
+  refusalOf,
+} from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { FastifyInstance } from 'fastify';
 import fp from 'fastify-plugin';
-import { ProblemError } from '../platform/problem-error.ts';
+import { type MaybeTranslated, ProblemError } from '../platform/problem-error.ts';
 import { StartupError } from '../platform/startup-error.ts';
 import type { Principal } from '../shared/principals.ts';
 
@@ -60,19 +68,30 @@ export function assertAllowed(
     );
   }
   if (principal?.kind !== 'member' && principal?.kind !== 'api-key') {
-    throw new ProblemError('not-signed-in', 'Sign in first, or send an API key.', {
-      headers: { 'www-authenticate': 'Bearer' },
-    });
+    throw new ProblemError(
+      'not-signed-in',
+      text('Sign in first, or send an API key.', 'Primero entre a su cuenta, o envíe una clave de API.'),
+      {
+        headers: { 'www-authenticate': 'Bearer' },
+      },
+    );
   }
   const use = principal.kind === 'api-key' ? principal.use : 'full';
   const refusal = permission === undefined ? 'role' : refusalOf({ permission, method }, { ...principal, use });
   if (refusal) throw new ProblemError('not-allowed', words[refusal](principal.role, permission));
 }
 
-const words: Record<Refusal, (role: string, permission: Permission | undefined) => string> = {
+const roleWords: Record<Role, string> = { owner: 'dueño', estimator: 'estimador', crew: 'cuadrilla' };
+
+const words: Record<Refusal, (role: Role, permission: Permission | undefined) => MaybeTranslated> = {
   'in-person': () => 'This needs a person who is signed in; an API key may not do it.',
-  role: (role, permission) =>
-    `Your role is ${role}; this takes ${((permission as RolePermission | undefined)?.roles ?? []).join(' or ')}.`,
+  role: (role, permission) => {
+    const takes = (permission as RolePermission | undefined)?.roles ?? [];
+    return text(
+      `Your role is ${role}; this takes ${takes.join(' or ')}.`,
+      `Su función es ${roleWords[role]}; para esto hace falta ${takes.map((one) => roleWords[one]).join(' o ')}.`,
+    );
+  },
   'key-reads': () => 'This API key is for reading only.',
   'key-photos': () => 'This API key is for photos only.',
 };

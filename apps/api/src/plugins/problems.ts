@@ -1,5 +1,6 @@
 import { STATUS_CODES } from 'node:http';
-import type { FieldProblem, Problem, ProblemType } from '@underlath/contract';
+import type { FieldProblem, Locale, Problem, ProblemType } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import fp from 'fastify-plugin';
 import { hasZodFastifySchemaValidationErrors, isResponseSerializationError } from 'fastify-type-provider-zod';
@@ -10,8 +11,9 @@ import {
   StorageFullError,
   StoreAwayError,
 } from '../platform/file-store/store-errors.ts';
-import { ProblemError } from '../platform/problem-error.ts';
+import { ProblemError, readWords } from '../platform/problem-error.ts';
 import { unknownNames } from '../shared/unknown-names.ts';
+import { preferredLocale } from './preferred-locale.ts';
 
 /** Every refusal and failure leaves as a problem document (RFC 9457) of the catalogue. */
 export const problemDocuments = fp(async (app: FastifyInstance) => {
@@ -26,13 +28,14 @@ export const problemDocuments = fp(async (app: FastifyInstance) => {
 
 /** Answers with a problem document; also used by hooks that must answer themselves. */
 export function sendProblem(request: FastifyRequest, reply: FastifyReply, problem: ProblemError): FastifyReply {
+  const locale = preferredLocale(request.headers['accept-language']);
   const document: Problem = {
     type: `urn:underlath:problem:${problem.type}`,
     title: problem.title,
     status: problem.status,
-    detail: problem.message,
+    detail: readWords(problem.detail, locale),
     instance: `urn:uuid:${request.id}`,
-    ...(problem.errors && { errors: atMost(problem.errors) }),
+    ...(problem.errors && { errors: atMost(problem.errors.map((error) => readable(error, locale))) }),
     ...(problem.contact && { contact: problem.contact }),
   };
   return reply
@@ -42,6 +45,11 @@ export function sendProblem(request: FastifyRequest, reply: FastifyReply, proble
     .serializer((payload: unknown) => JSON.stringify(payload))
     .send(document);
 }
+
+const readable = ({ words, ...fault }: NonNullable<ProblemError['errors']>[number], locale: Locale): FieldProblem => ({
+  ...fault,
+  ...(words !== undefined && { words: readWords(words, locale) }),
+});
 
 /** The most things told of one request; the rest is counted. */
 const TOLD = 100;
@@ -60,7 +68,10 @@ function toProblem(error: FastifyError, request: FastifyRequest): ProblemError {
   const where = isResponseSerializationError(error) ? ' while the answer was written' : '';
   return new ProblemError(
     'internal-error',
-    `Something broke on our side${where}; nothing you sent is at fault. Try again, and tell whoever runs the server if it stays.`,
+    text(
+      `Something broke on our side${where}; nothing you sent is at fault. Try again, and tell whoever runs the server if it stays.`,
+      'Algo falló de nuestro lado; no es culpa de lo que envió. Intente otra vez y, si sigue igual, avise a quien maneja el servidor.',
+    ),
     { cause: error },
   );
 }
@@ -72,19 +83,28 @@ function ofPlatform(error: Error): ProblemError | undefined {
     const megabytes = Math.floor(error.maxBytes / 1024 / 1024);
     return new ProblemError(
       'too-large',
-      `The file is larger than ${megabytes} MB, the most that is taken; send a smaller one.`,
+      text(
+        `The file is larger than ${megabytes} MB, the most that is taken; send a smaller one.`,
+        `El archivo pasa de ${megabytes} MB, que es lo máximo; envíe uno más pequeño.`,
+      ),
     );
   }
   if (error instanceof StorageFullError) {
     return new ProblemError(
       'storage-full',
-      'There is no room left for files; nothing of this one was kept. Free some space on the server, then send it again.',
+      text(
+        'There is no room left for files; nothing of this one was kept. Free some space on the server, then send it again.',
+        'No queda espacio para archivos y de este no se guardó nada. Hay que liberar espacio en el servidor y enviarlo otra vez.',
+      ),
     );
   }
   if (error instanceof StoreAwayError) {
     return new ProblemError(
       'store-away',
-      'The file store does not answer; nothing was changed. Try again in a moment.',
+      text(
+        'The file store does not answer; nothing was changed. Try again in a moment.',
+        'El almacén de archivos no responde; no se cambió nada. Intente otra vez en un momento.',
+      ),
       { headers: tryAgain },
     );
   }
@@ -96,7 +116,10 @@ function ofPlatform(error: Error): ProblemError | undefined {
   if (isDatabaseAway(error)) {
     return new ProblemError(
       'database-away',
-      'The database does not answer; nothing was changed. Try again in a moment.',
+      text(
+        'The database does not answer; nothing was changed. Try again in a moment.',
+        'La base de datos no responde; no se cambió nada. Intente otra vez en un momento.',
+      ),
       { headers: tryAgain },
     );
   }

@@ -13,6 +13,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import * as z from 'zod';
 import type { Principal } from '../shared/principals.ts';
 import { readIfMatch } from './etag.ts';
+import { preferredLocale } from './preferred-locale.ts';
 
 type Member = Extract<Principal, { kind: 'member' | 'api-key' }>;
 type Client = Extract<Principal, { kind: 'client' }>;
@@ -51,6 +52,7 @@ export function serve<const R extends Route>(
     method: route.method,
     url: `/api/v1${route.path}`,
     config: {
+      name: route.name,
       permission: route.permission,
       idempotent: route.idempotent ?? false,
       versioned: route.versioned ?? false,
@@ -85,8 +87,8 @@ export function serve<const R extends Route>(
   });
 }
 
-/** What the role of who asks may not see is null. */
-function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
+/** What the role of who asks may not see is null; asked again for an answer that was kept, since the role may be another by then. */
+export function forWhom<A>(principal: Principal | null, name: string, answer: A): A {
   const paths = withheld[name];
   if (!paths || !principal || principal.kind === 'client' || seesMoney(principal)) return answer;
   return withhold(answer, paths);
@@ -107,8 +109,4 @@ function responses(route: Route): Record<string, unknown> {
       return [status, { description: 'The bytes.', content: { [answer]: { schema: z.any() } } }];
     }),
   );
-}
-
-function preferredLocale(header: string | undefined): Locale {
-  return /^\s*es\b/i.test(header ?? '') ? 'es' : 'en';
 }

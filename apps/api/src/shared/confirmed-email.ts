@@ -1,3 +1,4 @@
+import { text } from '@underlath/rules';
 import type { Tx } from '../platform/database/database.ts';
 import { ProblemError } from '../platform/problem-error.ts';
 
@@ -11,6 +12,9 @@ export async function assertEmailConfirmed(tx: Tx, companyId: string, memberId: 
   if (row?.confirmed) return;
   throw new ProblemError(
     'confirm-email-first',
-    'Nothing is mailed to others in your name before you confirm your e-mail address. Open the link in the letter that was mailed to you, or have it sent again, and then try once more.',
+    text(
+      'Nothing is mailed to others in your name before you confirm your e-mail address. Open the link in the letter that was mailed to you, or have it sent again, and then try once more.',
+      'No se envía nada a otros en su nombre antes de que confirme su correo. Abra el enlace de la carta que recibió, o pídala otra vez, e intente de nuevo.',
+    ),
   );
 }

@@ -20,6 +20,8 @@ export const manifestSchema = z.object({
   files: z.array(part.extend({ key: z.string() })),
   /** Where the record of each project, and of each company, stood; a witness for later. */
   heads: z.array(z.object({ companyId: z.string(), recordId: z.string(), seq: z.int(), hash: z.string() })),
+  /** The server's own sealing key; absent where one is configured, and in backups from before it was taken along. */
+  sealingKey: part.optional(),
   /** Background work that was not done yet. */
   jobs: z.array(z.object({ name: z.string(), data: z.unknown() })),
 });

@@ -7,6 +7,7 @@ import { giveUpWaitingMail } from '../../features/mail/mail-of-backup.ts';
 import { sendMailJob } from '../../platform/mail/outbox.ts';
 import type { Platform } from '../../platform/platform.ts';
 import { StartupError } from '../../platform/startup-error.ts';
+import { keyPath } from '../backup-key.ts';
 import { assertUnchanged, filePath, type Manifest, readManifest, tablePath } from './folder.ts';
 
 /**
@@ -19,6 +20,7 @@ export async function restore(platform: Platform, folder: string): Promise<Manif
   await assertEmpty(platform);
   assertFilesThere(folder, manifest);
   for (const { name, sha256 } of manifest.tables) await assertUnchanged(tablePath(folder, name), sha256);
+  if (manifest.sealingKey) await assertUnchanged(keyPath(folder), manifest.sealingKey.sha256);
   await restoreFiles(platform, folder, manifest);
   await restoreRows(platform, folder, manifest);
   await restoreJobs(platform, manifest);

@@ -7,6 +7,7 @@ import { thumbKey, viewKey } from '../../features/photos/photo-files.ts';
 import { headKey, headsFolder, keepHead, readHeads } from '../../features/records/record-witnesses.ts';
 import type { Platform } from '../../platform/platform.ts';
 import { StartupError } from '../../platform/startup-error.ts';
+import { takeKey } from '../backup-key.ts';
 import { filePath, type Manifest, sealManifest, tablePath, writeMeasured } from './folder.ts';
 
 /** What was written, and what of the files did not fit the rows. */
@@ -42,6 +43,7 @@ export async function backUp(platform: Platform, folder: string): Promise<Backup
     // They go into this backup and stay in the store: what is cut off here later is missed by them.
     for (const head of heads) await keepHead(platform.fileStore, head);
     const files = await writeFiles(platform, unfinished, heads);
+    const sealingKey = await takeKey(platform, unfinished);
     const manifest: Manifest = {
       format: 'underlath.backup/2',
       takenAt: platform.clock.now().toISOString(),
@@ -49,6 +51,7 @@ export async function backUp(platform: Platform, folder: string): Promise<Backup
       tables,
       files,
       heads,
+      ...(sealingKey && { sealingKey }),
       jobs: jobs.rows,
     };
     await writeFile(join(unfinished, 'manifest.json'), sealManifest(manifest), { flush: true });

@@ -4,7 +4,7 @@ import type { Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
 import type { MailOutbox } from '../../platform/mail/outbox.ts';
 import { hashSecret, newSecret } from '../../platform/secrets.ts';
-import type { PeopleLogService } from '../people-log/people-log.service.ts';
+import { nobody, type PeopleLogService } from '../people-log/people-log.service.ts';
 import {
   type AccountNews,
   confirmDays,
@@ -33,6 +33,16 @@ const logged: Readonly<Partial<Record<AccountNews, PeopleEventType>>> = {
   'recovery-code-used': 'recovery-code.used',
 };
 
+interface LinkWanted {
+  userId: string;
+  kind: accounts.LinkKind;
+  /** Where it is mailed, and what opening it proves. */
+  email: string;
+  locale: Locale;
+  /** False for an address that is somebody else's: all looks as if, and nobody ever holds the link. */
+  isMailed?: boolean;
+}
+
 /** Letters to a person about their own account, and the notes of it. Each goes out through the outbox of the company they work for. */
 export class AccountMail {
   constructor(
@@ -45,17 +55,18 @@ export class AccountMail {
   ) {}
 
   /**
-   * Makes a link and mails it; earlier ones of the same kind end. Only its hash is kept.
+   * Makes a link and mails it; earlier ones of the same kind end. Only its hash is kept. Kinds are counted apart: anybody may
+   * ask for a forgotten password's, and must not use up the others.
    * @returns false when too many went out within the hour, or the person works for no company
    */
-  async link(tx: Tx, userId: string, kind: accounts.LinkKind, email: string, locale: Locale): Promise<boolean> {
+  async link(tx: Tx, { userId, kind, email, locale, isMailed = true }: LinkWanted): Promise<boolean> {
     const now = this.clock.now();
     const member = await accounts.findMembership(tx, userId);
-    const lately = await accounts.countLinksSince(tx, userId, new Date(now.getTime() - hourMs));
+    const lately = await accounts.countLinksSince(tx, userId, kind, new Date(now.getTime() - hourMs));
     if (!member || lately >= mostLinksAnHour) return false;
     const secret = newSecret();
     const lifeMs = kind === 'resetPassword' ? resetMinutes * minuteMs : confirmDays * 24 * hourMs;
-    await accounts.endLinks(tx, userId, now, kind);
+    await accounts.endLinks(tx, userId, now, [kind]);
     await accounts.insertLink(tx, {
       id: newId(),
       userId,
@@ -65,6 +76,7 @@ export class AccountMail {
       createdAt: now,
       expiresAt: new Date(now.getTime() + lifeMs),
     });
+    if (!isMailed) return true;
     const letter =
       kind === 'resetPassword'
         ? resetLetter(`${this.publicUrl}/new-password#${secret}`, locale)
@@ -81,6 +93,14 @@ export class AccountMail {
     await this.outbox.post(tx, member.companyId, { to, ...letter, locale }, { kind: 'accountTold' });
     const type = logged[what];
     if (type) await this.note(tx, userId, type);
+  }
+
+  /** Somebody was not let in as this person. */
+  async noteRefused(tx: Tx, userId: string, data: PeopleFacts): Promise<void> {
+    const member = await accounts.findMembership(tx, userId);
+    if (!member) return;
+    const note = { type: 'sign-in.refused', actor: nobody, subjectId: member.id, data } as const;
+    await this.peopleLog.note(tx, member.companyId, note);
   }
 
   /** What a person did to their own account, where they work. */

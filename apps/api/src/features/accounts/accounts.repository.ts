@@ -40,8 +40,8 @@ export async function updateUser(tx: Tx, id: string, data: { name?: string; emai
 
 export const insertLink = (tx: Tx, data: Prisma.AccountLinkUncheckedCreateInput) => tx.accountLink.create({ data });
 
-export const countLinksSince = (tx: Tx, userId: string, since: Date): Promise<number> =>
-  tx.accountLink.count({ where: { userId, createdAt: { gt: since } } });
+export const countLinksSince = (tx: Tx, userId: string, kind: LinkKind, since: Date): Promise<number> =>
+  tx.accountLink.count({ where: { userId, kind, createdAt: { gt: since } } });
 
 /** The open link of a secret, if it is one of these kinds, for the one caller that takes it. */
 export async function takeLink(
@@ -57,9 +57,12 @@ export async function takeLink(
   return taken.count === 1 ? tx.accountLink.findUnique({ where: { tokenHash } }) : null;
 }
 
-/** Open links of a person, of one kind or of all. */
-export const endLinks = (tx: Tx, userId: string, now: Date, kind?: LinkKind) =>
-  tx.accountLink.updateMany({ where: { userId, usedAt: null, ...(kind && { kind }) }, data: { usedAt: now } });
+/** Open links of a person, of some kinds or of all. */
+export const endLinks = (tx: Tx, userId: string, now: Date, kinds?: LinkKind[]) =>
+  tx.accountLink.updateMany({
+    where: { userId, usedAt: null, ...(kinds && { kind: { in: kinds } }) },
+    data: { usedAt: now },
+  });
 
 /** The newest open link to another address. */
 export const findPendingEmail = (tx: Tx, userId: string, now: Date) =>
@@ -118,6 +121,13 @@ export async function takeStep(tx: Tx, userId: string, step: number, confirmedAt
     data: { lastStep: step, ...(confirmedAt && { confirmedAt }) },
   });
   return count === 1;
+}
+
+/** Everything that could be a second step of this person. */
+export async function deleteSecondSteps(tx: Tx, userId: string): Promise<void> {
+  await deleteCodes(tx, userId);
+  await tx.passkey.deleteMany({ where: { userId } });
+  await replaceRecoveryCodes(tx, userId, []);
 }
 
 export const deleteCodes = (tx: Tx, userId: string) => tx.oneTimeCodes.deleteMany({ where: { userId } });

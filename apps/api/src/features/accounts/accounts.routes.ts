@@ -36,6 +36,7 @@ function registerSignIn(app: FastifyInstance, { signIn, devices, cookies }: Serv
   const begin = (reply: FastifyReply, { me, signedIn }: Session) => {
     cookies.clearTurn(reply);
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    cookies.setDevice(reply, me.member.email);
     return me;
   };
 
@@ -72,14 +73,17 @@ function registerSignIn(app: FastifyInstance, { signIn, devices, cookies }: Serv
   });
 }
 
-function registerPasswords(app: FastifyInstance, { passwords }: Services): void {
+function registerPasswords(app: FastifyInstance, { passwords, cookies }: Services): void {
   serve(app, accountRoutes.changePassword, ({ body, principal, locale }) =>
     passwords.change(ownOf(principal), body, locale),
   );
 
   serve(app, accountRoutes.forgotPassword, ({ body, locale }) => passwords.forgotten(body.email, locale));
 
-  serve(app, accountRoutes.resetPassword, ({ body, locale }) => passwords.reset(body, locale));
+  serve(app, accountRoutes.resetPassword, async ({ body, locale, reply }) => {
+    // Whoever read the mail is no stranger to the address.
+    cookies.setDevice(reply, await passwords.reset(body, locale));
+  });
 }
 
 function registerProfile(app: FastifyInstance, { profile }: Services): void {

@@ -1,4 +1,5 @@
 import type { AccountView, accountRoutes, BodyOut, Delivery, Locale } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import { emailTaken, requirePassword } from '../../platform/accounts/credentials.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
@@ -34,7 +35,7 @@ export class ProfileService {
       await accounts.lockUser(tx, userId);
       const { email, emailVerified } = await accounts.findUser(tx, userId);
       if (emailVerified) throw new ProblemError('wrong-state', `${email} is confirmed already.`);
-      if (!(await this.mail.link(tx, userId, 'confirmEmail', email, locale))) throw tooManyLinks();
+      if (!(await this.mail.link(tx, { userId, kind: 'confirmEmail', email, locale }))) throw tooManyLinks();
     });
     return { delivery: this.mail.delivery };
   }
@@ -43,7 +44,7 @@ export class ProfileService {
   async welcome(userId: string, locale: Locale): Promise<void> {
     await accounts.inAccounts(this.database, async (tx) => {
       const { email, emailVerified } = await accounts.findUser(tx, userId);
-      if (!emailVerified) await this.mail.link(tx, userId, 'confirmEmail', email, locale);
+      if (!emailVerified) await this.mail.link(tx, { userId, kind: 'confirmEmail', email, locale });
     });
   }
 
@@ -63,8 +64,9 @@ export class ProfileService {
       const user = await accounts.findUser(tx, userId);
       if (user.email === email) throw new ProblemError('wrong-state', 'You sign in with this address already.');
       await this.mail.tell(tx, userId, user.email, 'email-asked', locale, email);
-      if (await accounts.findUserByEmail(tx, email)) return;
-      if (!(await this.mail.link(tx, userId, 'changeEmail', email, locale))) throw tooManyLinks();
+      const isMailed = (await accounts.findUserByEmail(tx, email)) === null;
+      const isLinked = await this.mail.link(tx, { userId, kind: 'changeEmail', email, locale, isMailed });
+      if (!isLinked) throw tooManyLinks();
     });
     return { delivery: this.mail.delivery };
   }
@@ -88,7 +90,10 @@ export class ProfileService {
 
   private async move(tx: Tx, before: accounts.UserRow, email: string, locale: Locale): Promise<void> {
     if (await accounts.findUserByEmail(tx, email)) throw emailTaken();
-    await accounts.updateUser(tx, before.id, { email });
+    await accounts.updateUser(tx, before.id, { email }).catch((error: { code?: string }) => {
+      // Somebody else got it in the same moment.
+      throw error.code === 'P2002' ? emailTaken() : error;
+    });
     // Links that were mailed to the address until now prove nothing any more.
     await accounts.endLinks(tx, before.id, this.clock.now());
     await this.mail.tell(tx, before.id, before.email, 'email-changed', locale, email);
@@ -120,7 +125,10 @@ export class ProfileService {
 const tooManyLinks = (): ProblemError =>
   new ProblemError(
     'too-many-requests',
-    'Several letters went out within the hour. Look for the newest, or wait an hour.',
+    text(
+      'Several letters went out within the hour. Look for the newest, or wait an hour.',
+      'Salieron varias cartas en la última hora. Busque la más nueva, o espere una hora.',
+    ),
     {
       headers: { 'retry-after': '3600' },
     },

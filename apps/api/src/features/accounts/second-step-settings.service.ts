@@ -1,4 +1,5 @@
 import type { accountRoutes, BodyOut, Locale } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import { hasSecondStep, requirePassword } from '../../platform/accounts/credentials.ts';
 import type { Sealing } from '../../platform/accounts/sealing.ts';
 import type { Clock } from '../../platform/clock.ts';
@@ -56,7 +57,10 @@ export class SecondStepSettingsService {
       if (!(await this.tools.steps.takeCode(tx, userId, code, this.clock.now())))
         throw new ProblemError(
           'wrong-code',
-          'That is not the code the app shows now. Wait for the next one and try again.',
+          text(
+            'That is not the code the app shows now. Wait for the next one and try again.',
+            'Ese no es el código que la aplicación muestra ahora. Espere el siguiente e intente otra vez.',
+          ),
         );
       return this.added(tx, userId, 'codes-on', locale);
     });
@@ -118,7 +122,13 @@ export class SecondStepSettingsService {
       const asked = await accounts.lockTurn(tx, { userId }, 'passkeyAdd', now);
       const made = asked?.challenge ? await this.tools.passkeys.checkNew(passkey, asked.challenge) : null;
       if (!asked || !made || (await accounts.findPasskey(tx, made.credentialId)))
-        throw new ProblemError('wrong-state', 'The passkey could not be added, or it took too long. Begin again.');
+        throw new ProblemError(
+          'wrong-state',
+          text(
+            'The passkey could not be added, or it took too long. Begin again.',
+            'No se pudo agregar la llave de acceso, o pasó demasiado tiempo. Empiece otra vez.',
+          ),
+        );
       await accounts.updateTurn(tx, asked.id, { expiresAt: now });
       await accounts.insertPasskey(tx, { id: newId(), userId, name, createdAt: now, ...made });
       return this.added(tx, userId, 'passkey-added', locale);

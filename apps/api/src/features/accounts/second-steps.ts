@@ -1,7 +1,9 @@
 import type { accountRoutes, BodyOut, Locale, SecondStep } from '@underlath/contract';
+import { text } from '@underlath/rules';
 import type { Sealing } from '../../platform/accounts/sealing.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Tx } from '../../platform/database/database.ts';
+import { ProblemError } from '../../platform/problem-error.ts';
 import type { AccountMail } from './account-mail.ts';
 import * as accounts from './accounts.repository.ts';
 import { stepOfCode } from './one-time-codes.ts';
@@ -47,8 +49,24 @@ export class SecondSteps {
   async takeCode(tx: Tx, userId: string, code: string, confirmedAt?: Date): Promise<boolean> {
     const codes = await accounts.findCodes(tx, userId);
     if (!codes || (codes.confirmedAt === null) !== (confirmedAt !== undefined)) return false;
-    const step = stepOfCode(this.sealing.unseal(userId, codes.sealedSecret), code, this.clock.now());
+    const step = stepOfCode(this.open(userId, codes.sealedSecret), code, this.clock.now());
     return step !== null && accounts.takeStep(tx, userId, step, confirmedAt);
+  }
+
+  /** @throws ProblemError `wrong-state` when the server has another sealing key now */
+  private open(userId: string, sealed: string): string {
+    try {
+      return this.sealing.unseal(userId, sealed);
+    } catch (cause) {
+      throw new ProblemError(
+        'wrong-state',
+        text(
+          'Codes of this account cannot be checked any more: the server lost the key they were kept with. Use a recovery code, and set up the app again.',
+          'Los códigos de esta cuenta ya no se pueden comprobar: el servidor perdió la clave con que se guardaban. Use un código de recuperación y prepare otra vez la aplicación.',
+        ),
+        { cause },
+      );
+    }
   }
 
   private async takePasskey(

@@ -8,6 +8,7 @@ import type { Caller } from '../../shared/caller.ts';
 import { namesOf } from '../../shared/members.ts';
 import type { ApiKeyPrincipal } from '../../shared/principals.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
+import { takeOwnersTurn } from './in-turn.ts';
 import { toApiKey } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
@@ -40,14 +41,16 @@ export class ApiKeysService {
     });
   }
 
-  /** @throws ProblemError `invalid-input` for an end that is past or more than two years ahead */
+  /** @throws ProblemError `invalid-input` for an end that is past or more than two years ahead, `not-allowed` */
   async create(
-    { companyId, memberId, actor }: Caller,
+    caller: Caller,
     { name, role, use, expiresAt }: BodyOut<typeof memberRoutes.createApiKey>,
   ): Promise<ApiKey & { secret: string }> {
+    const { companyId, memberId, actor } = caller;
     const secret = `ulk_${newSecret()}`;
     const now = this.clock.now();
     const row = await this.database.inCompany(companyId, async (tx) => {
+      await takeOwnersTurn(tx, caller);
       const key = await members.insertApiKey(tx, {
         companyId,
         id: newId(),
@@ -68,10 +71,12 @@ export class ApiKeysService {
     return { ...toApiKey(row, new Map([[memberId, actor.name]])), secret };
   }
 
-  /** @throws ProblemError `not-found` */
-  async revoke({ companyId, actor }: Caller, id: string): Promise<void> {
+  /** @throws ProblemError `not-found`, `not-allowed` */
+  async revoke(caller: Caller, id: string): Promise<void> {
+    const { companyId, actor } = caller;
     const now = this.clock.now();
     await this.database.inCompany(companyId, async (tx) => {
+      await takeOwnersTurn(tx, caller);
       if ((await members.revokeApiKeys(tx, companyId, { id }, now)) === 0) throw notFound('API key in use');
       await this.peopleLog.note(tx, companyId, { type: 'api-key.revoked', actor: asPerson(actor), subjectId: id });
     });

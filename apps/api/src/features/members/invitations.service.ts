@@ -9,6 +9,7 @@ import type { Caller } from '../../shared/caller.ts';
 import { assertEmailConfirmed } from '../../shared/confirmed-email.ts';
 import { namesOf } from '../../shared/members.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
+import { takeOwnersTurn } from './in-turn.ts';
 import { toInvitation } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
@@ -37,7 +38,7 @@ export class InvitationsService {
     });
   }
 
-  /** The link is told here and mailed, and never again. @throws ProblemError `already-exists` for a member */
+  /** The link is told here and mailed, and never again. @throws ProblemError `already-exists` for a member, `not-allowed` */
   async invite(caller: Caller, body: BodyOut<typeof memberRoutes.invite>): Promise<Invitation & { link: string }> {
     const { companyId, memberId, actor } = caller;
     const email = body.email.toLowerCase();
@@ -46,6 +47,7 @@ export class InvitationsService {
     const now = this.clock.now();
     const expiresAt = new Date(now.getTime() + validDays * dayMs);
     return this.database.inCompany(companyId, async (tx) => {
+      await takeOwnersTurn(tx, caller);
       await assertEmailConfirmed(tx, companyId, memberId);
       const people = await members.listMembers(tx, companyId);
       if (people.some((member) => member.email === email && !member.removedAt)) {
@@ -71,10 +73,12 @@ export class InvitationsService {
     });
   }
 
-  /** @throws ProblemError `not-found` */
-  async revoke({ companyId, actor }: Caller, id: string): Promise<void> {
+  /** @throws ProblemError `not-found`, `not-allowed` */
+  async revoke(caller: Caller, id: string): Promise<void> {
+    const { companyId, actor } = caller;
     const now = this.clock.now();
     await this.database.inCompany(companyId, async (tx) => {
+      await takeOwnersTurn(tx, caller);
       if (!(await members.revokeInvitation(tx, companyId, id, now))) throw notFound('open invitation');
       const note = { type: 'invitation.revoked', actor: asPerson(actor), subjectId: id } as const;
       await this.peopleLog.note(tx, companyId, note);

@@ -1,5 +1,6 @@
 import type { BodyOut, memberRoutes, Role } from '@underlath/contract';
-import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
+import { text } from '@underlath/rules';
+import type { Accounts } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
 import { newId } from '../../platform/ids.ts';
@@ -7,8 +8,11 @@ import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import { hashSecret } from '../../platform/secrets.ts';
 import type { Session } from '../accounts/sign-in.service.ts';
 import type { PeopleLogService } from '../people-log/people-log.service.ts';
+import type { RefusedSignIns } from '../people-log/refused-sign-ins.service.ts';
 import * as members from './members.repository.ts';
-import type { MembersService } from './members.service.ts';
+import type { From, MembersService } from './members.service.ts';
+
+type Acceptance = BodyOut<typeof memberRoutes.acceptInvitation>;
 
 interface Offer {
   companyName: string;
@@ -25,6 +29,7 @@ export class JoiningService {
     private readonly clock: Clock,
     private readonly members: MembersService,
     private readonly peopleLog: PeopleLogService,
+    private readonly refused: RefusedSignIns,
   ) {}
 
   /** Changes nothing: mail scanners follow links. @throws ProblemError `not-found`, `link-gone` */
@@ -42,17 +47,25 @@ export class JoiningService {
    * has read the mailbox. Sent a second time by the same person, as a double tap does, it signs them in.
    * @throws ProblemError `not-found`, `link-gone`, `invalid-input`, `wrong-credentials`, `wrong-state`
    */
-  async accept(
-    { token, name, password }: BodyOut<typeof memberRoutes.acceptInvitation>,
-    device?: SeenDevice,
-  ): Promise<Session> {
-    const { companyId, id, email } = await this.find(token);
+  async accept({ token, name, password }: Acceptance, from: From): Promise<Session> {
+    const { device, log } = from;
+    const found = await this.find(token);
+    const { email } = found;
+    await this.refused.watch(email, device, log, () => this.take(found, { name, password }, from));
+    return this.members.signIn({ email, password }, device, 'invitation');
+  }
+
+  private async take(
+    { companyId, id, email }: members.InvitationRow,
+    { name, password }: Omit<Acceptance, 'token'>,
+    from: From,
+  ): Promise<void> {
     let made: string | undefined;
     try {
       await this.database.inCompany(companyId, async (tx) => {
         await members.lockCompany(tx, companyId);
         const invitation = await members.findInvitation(tx, companyId, id);
-        if (invitation.acceptedAt) return this.assertTaker(tx, invitation, password);
+        if (invitation.acceptedAt) return this.assertTaker(tx, invitation, password, from);
         await this.assertOpen(tx, invitation);
         const { userId, isNew } = await this.accounts.proven({ email, name, password });
         if (isNew) made = userId;
@@ -62,7 +75,6 @@ export class JoiningService {
       if (made) await this.accounts.deleteUser(made);
       throw error;
     }
-    return this.members.signIn({ email, password }, device);
   }
 
   /** A session leads to one company, so a person works for one at a time. */
@@ -73,13 +85,19 @@ export class JoiningService {
       throw new ProblemError(
         'wrong-state',
         memberships.some((one) => one.companyId === companyId)
-          ? 'You are a member of this company already; sign in instead.'
-          : 'This e-mail address works for another company; ask to be invited with another address.',
+          ? text(
+              'You are a member of this company already; sign in instead.',
+              'Usted ya es de esta empresa; mejor entre a su cuenta.',
+            )
+          : text(
+              'This e-mail address works for another company; ask to be invited with another address.',
+              'Este correo trabaja para otra empresa; pida que lo inviten con otro correo.',
+            ),
       );
     }
     const earlier = await members.findMemberOfUser(tx, companyId, userId);
     const memberId = earlier?.id ?? newId();
-    if (earlier) await members.updateMember(tx, companyId, earlier.id, { name, role, removedAt: null });
+    if (earlier) await members.updateMember(tx, companyId, earlier.id, { name, email, role, removedAt: null });
     else await members.insertMember(tx, { companyId, id: memberId, userId, name, email, role });
     await members.acceptInvitation(tx, companyId, id, this.clock.now());
     const actor = { kind: 'member', id: memberId, name } as const;
@@ -93,13 +111,22 @@ export class JoiningService {
   }
 
   /** @throws ProblemError `link-gone` for anybody but the member it made */
-  private async assertTaker(tx: Tx, { companyId, email }: members.InvitationRow, password: string): Promise<void> {
+  private async assertTaker(
+    tx: Tx,
+    { companyId, email }: members.InvitationRow,
+    password: string,
+    { device, log }: From,
+  ): Promise<void> {
     const userId = await this.accounts.knows(email, password);
+    if (!userId) this.refused.note(email, device, log);
     const member = userId && (await members.findMemberOfUser(tx, companyId, userId));
     if (member && !member.removedAt) return;
     throw new ProblemError(
       'link-gone',
-      'This invitation was used already. If that was you, sign in with your e-mail address and password.',
+      text(
+        'This invitation was used already. If that was you, sign in with your e-mail address and password.',
+        'Esta invitación ya se usó. Si fue usted, entre con su correo y su contraseña.',
+      ),
     );
   }
 
@@ -119,4 +146,10 @@ export class JoiningService {
 }
 
 const gone = (): ProblemError =>
-  new ProblemError('link-gone', 'This invitation was used, revoked, or has run out; ask for a new one.');
+  new ProblemError(
+    'link-gone',
+    text(
+      'This invitation was used, revoked, or has run out; ask for a new one.',
+      'Esta invitación ya se usó, se retiró o venció; pida otra.',
+    ),
+  );

@@ -1,5 +1,5 @@
 import { memberRoutes } from '@underlath/contract';
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import type { Cookies } from '../../plugins/cookies.ts';
 import { deviceOf } from '../../plugins/device.ts';
 import { serve } from '../../plugins/serve.ts';
@@ -7,11 +7,13 @@ import { callerOf } from '../../shared/caller.ts';
 import type { ProfileService } from '../accounts/profile.service.ts';
 import type { Session } from '../accounts/sign-in.service.ts';
 import type { ApiKeysService } from './api-keys.service.ts';
+import type { CompaniesService } from './companies.service.ts';
 import type { InvitationsService } from './invitations.service.ts';
 import type { JoiningService } from './joining.service.ts';
-import type { MembersService } from './members.service.ts';
+import type { From, MembersService } from './members.service.ts';
 
 interface Services {
+  companies: CompaniesService;
   members: MembersService;
   invitations: InvitationsService;
   joining: JoiningService;
@@ -27,16 +29,19 @@ export function registerMembersRoutes(app: FastifyInstance, services: Services):
   registerApiKeys(app, services);
 }
 
-function registerSessions(app: FastifyInstance, { members, profile, cookies }: Services): void {
+const fromOf = (request: FastifyRequest): From => ({ device: deviceOf(request), log: request.log });
+
+function registerSessions(app: FastifyInstance, { companies, members, profile, cookies }: Services): void {
   const begin = (reply: FastifyReply, { me, signedIn }: Session) => {
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    cookies.setDevice(reply, me.member.email);
     return me;
   };
 
-  serve(app, memberRoutes.getSignUp, async () => ({ open: await members.isOpen() }));
+  serve(app, memberRoutes.getSignUp, async () => ({ open: await companies.isOpen() }));
 
   serve(app, memberRoutes.createCompany, async ({ body, locale, request, reply }) => {
-    const session = await members.createCompany(body, deviceOf(request));
+    const session = await companies.create(body, fromOf(request));
     await profile.welcome(session.signedIn.userId, locale);
     return begin(reply, session);
   });
@@ -47,11 +52,11 @@ function registerSessions(app: FastifyInstance, { members, profile, cookies }: S
   });
 }
 
-function registerPeople(app: FastifyInstance, { members }: Services): void {
-  serve(app, memberRoutes.getCompany, ({ principal }) => members.company(principal.companyId));
+function registerPeople(app: FastifyInstance, { companies, members }: Services): void {
+  serve(app, memberRoutes.getCompany, ({ principal }) => companies.company(principal.companyId));
 
   serve(app, memberRoutes.changeCompany, ({ body, principal, ifMatch }) =>
-    members.changeCompany(callerOf(principal), ifMatch, body),
+    companies.change(callerOf(principal), ifMatch, body),
   );
 
   serve(app, memberRoutes.listMembers, ({ principal }) => members.list(principal.companyId));
@@ -77,8 +82,9 @@ function registerInvitations(app: FastifyInstance, { invitations, joining, cooki
   serve(app, memberRoutes.lookUpInvitation, ({ body }) => joining.lookUp(body.token));
 
   serve(app, memberRoutes.acceptInvitation, async ({ body, request, reply }) => {
-    const { me, signedIn } = await joining.accept(body, deviceOf(request));
+    const { me, signedIn } = await joining.accept(body, fromOf(request));
     cookies.setSession(reply, signedIn.token, signedIn.expiresAt);
+    cookies.setDevice(reply, me.member.email);
     return me;
   });
 }

@@ -1,6 +1,5 @@
 import {
   type BodyOut,
-  type Company,
   lowerRole,
   type Me,
   type Member,
@@ -10,83 +9,59 @@ import {
   type Role,
   role,
 } from '@underlath/contract';
-import type { CostBook } from '@underlath/rules/pricing';
+import { text } from '@underlath/rules';
 import type { Accounts, SeenDevice } from '../../platform/accounts/accounts.ts';
 import type { Clock } from '../../platform/clock.ts';
 import type { Database, Tx } from '../../platform/database/database.ts';
-import { toJson } from '../../platform/database/json.ts';
-import { newId } from '../../platform/ids.ts';
 import { notFound, ProblemError } from '../../platform/problem-error.ts';
 import type { Caller } from '../../shared/caller.ts';
 import { assertVersion } from '../../shared/versions.ts';
 import type { Session } from '../accounts/sign-in.service.ts';
 import { asPerson, type PeopleLogService } from '../people-log/people-log.service.ts';
+import { fromOf, type ServerLog } from '../people-log/refused-sign-ins.service.ts';
+import { takeOwnersTurn } from './in-turn.ts';
 import { toCompany, toMember } from './members.mapper.ts';
 import * as members from './members.repository.ts';
 
-type CompanyChange = BodyOut<typeof memberRoutes.changeCompany>;
+/** Where a request comes from, and the server's own log. */
+export interface From {
+  device: SeenDevice;
+  log: ServerLog;
+}
 
-/** The company and its people. */
+/** The people of a company. */
 export class MembersService {
   constructor(
     private readonly database: Database,
     private readonly accounts: Accounts,
     private readonly clock: Clock,
-    /** Version 1 of every new company's cost book. */
-    private readonly starterBook: CostBook,
-    private readonly signUp: 'open' | 'invited' | 'closed',
     private readonly peopleLog: PeopleLogService,
   ) {}
 
-  /** Whether a company can be opened now. */
-  async isOpen(): Promise<boolean> {
-    if (this.signUp !== 'invited') return this.signUp === 'open';
-    return (await this.database.people.company.findFirst({ select: { id: true } })) === null;
-  }
-
-  /**
-   * A new company with its first owner and the starter cost book, and nothing else. Who is known here already gives the
-   * password they have, and is told nothing else without it.
-   * @throws ProblemError `not-allowed`, `invalid-input`, `wrong-credentials`, `wrong-state`
-   */
-  async createCompany(body: BodyOut<typeof memberRoutes.createCompany>, device?: SeenDevice): Promise<Session> {
-    const { companyName, name, password } = body;
-    const email = body.email.toLowerCase();
-    await this.assertOpen();
-    const { userId, isNew } = await this.accounts.createOrKnow({ email, name, password, companyName });
-    const companyId = newId();
-    try {
-      await this.database.inCompany(
-        companyId,
-        async (tx) => {
-          await members.lockSignUp(tx);
-          await this.assertOpen();
-          if ((await members.listMemberships(tx, userId)).length > 0) {
-            throw new ProblemError('wrong-state', 'You work for a company here already; sign in instead.');
-          }
-          await members.insertCompany(tx, companyId, companyName);
-          const { id } = await members.insertMember(tx, { companyId, id: newId(), userId, name, email, role: 'owner' });
-          await members.insertCostBook(tx, companyId, toJson(this.starterBook));
-          const actor = { kind: 'member', id, name } as const;
-          await this.peopleLog.note(tx, companyId, { type: 'company.opened', actor, subjectId: id });
-        },
-        { userId },
-      );
-    } catch (error) {
-      if (isNew) await this.accounts.deleteUser(userId);
-      throw error;
-    }
-    return this.signIn({ email, password }, device);
-  }
-
-  /** Of somebody who just chose their password. @throws ProblemError `wrong-credentials`, `sign-in-again`, `not-allowed` for a person who works for no company */
-  async signIn({ email, password }: { email: string; password: string }, device?: SeenDevice): Promise<Session> {
+  /** Of somebody who just chose their password. @param how for the log of people @throws ProblemError `wrong-credentials`, `sign-in-again`, `not-allowed` for a person who works for no company */
+  async signIn(
+    { email, password }: { email: string; password: string },
+    device: SeenDevice,
+    how: string,
+  ): Promise<Session> {
     const signedIn = await this.accounts.signIn(email, password, device);
     const { userId } = signedIn;
-    const [membership] = await this.database.behindFence({ userId }, (tx) => members.listMemberships(tx, userId));
-    if (membership) return { signedIn, me: await this.whoAmI(membership.companyId, membership.id) };
+    const [member] = await this.database.behindFence({ userId }, (tx) => members.listMemberships(tx, userId));
+    if (member) {
+      const { companyId, id, name } = member;
+      const actor = { kind: 'member', id, name } as const;
+      const note = { type: 'sign-in.good', actor, subjectId: id, data: { how, ...fromOf(device) } } as const;
+      await this.database.inCompany(companyId, (tx) => this.peopleLog.note(tx, companyId, note));
+      return { signedIn, me: await this.whoAmI(companyId, id) };
+    }
     await this.accounts.signOut(signedIn.token);
-    throw new ProblemError('not-allowed', 'You are in no company any more; ask its owner for an invitation.');
+    throw new ProblemError(
+      'not-allowed',
+      text(
+        'You are in no company any more; ask its owner for an invitation.',
+        'Usted ya no está en ninguna empresa; pida una invitación al dueño.',
+      ),
+    );
   }
 
   async whoAmI(companyId: string, memberId: string): Promise<Me> {
@@ -94,20 +69,6 @@ export class MembersService {
       member: toMember(await requireMember(tx, companyId, memberId)),
       company: toCompany(await members.findCompany(tx, companyId)),
     }));
-  }
-
-  async company(companyId: string): Promise<Company> {
-    return this.database.inCompany(companyId, async (tx) => toCompany(await members.findCompany(tx, companyId)));
-  }
-
-  /** @throws ProblemError `stale-version` */
-  async changeCompany({ companyId, actor }: Caller, seen: number, change: CompanyChange): Promise<Company> {
-    return this.database.inCompany(companyId, async (tx) => {
-      await members.lockCompany(tx, companyId);
-      assertVersion(seen, (await members.findCompany(tx, companyId)).version);
-      await this.noteCompany(tx, { companyId, actor }, change);
-      return toCompany(await members.updateCompany(tx, companyId, change));
-    });
   }
 
   async list(companyId: string): Promise<{ items: Member[] }> {
@@ -170,35 +131,14 @@ export class MembersService {
     await this.note(tx, caller, 'member.role-changed', id, data);
   }
 
-  /** What its people may see and do is told with its value, the details by name. */
-  private async noteCompany(tx: Tx, caller: Pick<Caller, 'companyId' | 'actor'>, change: CompanyChange): Promise<void> {
-    const { crewSeesMoney, estimatorsEditCostBook, ...details } = change;
-    const rights = {
-      ...(crewSeesMoney !== undefined && { crewSeesMoney }),
-      ...(estimatorsEditCostBook !== undefined && { estimatorsEditCostBook }),
-    };
-    const changed = Object.keys(details);
-    if (changed.length > 0) await this.note(tx, caller, 'company.changed', undefined, { changed });
-    if (Object.keys(rights).length > 0) await this.note(tx, caller, 'rights.changed', undefined, rights);
-  }
-
   private note(
     tx: Tx,
     { companyId, actor }: Pick<Caller, 'companyId' | 'actor'>,
     type: PeopleEventType,
-    subjectId: string | undefined,
+    subjectId: string,
     data: PeopleFacts,
   ): Promise<void> {
-    const subject = subjectId === undefined ? {} : { subjectId };
-    return this.peopleLog.note(tx, companyId, { type, actor: asPerson(actor), ...subject, data });
-  }
-
-  private async assertOpen(): Promise<void> {
-    if (await this.isOpen()) return;
-    throw new ProblemError(
-      'not-allowed',
-      'No company can be opened here. To work with one that is here, ask its owner for an invitation.',
-    );
+    return this.peopleLog.note(tx, companyId, { type, actor: asPerson(actor), subjectId, data });
   }
 }
 
@@ -208,14 +148,10 @@ async function requireMember(tx: Tx, companyId: string, id: string): Promise<mem
   return member;
 }
 
-/** In turn, as the owner that the caller still is, and as it was when they saw it. */
+/** In an owner’s turn, as it was when they saw it. */
 async function takeMember(tx: Tx, caller: Caller, id: string, seen: number): Promise<members.MemberRow> {
-  const { companyId, memberId } = caller;
-  await members.lockCompany(tx, companyId);
-  const by = await members.findMember(tx, companyId, memberId);
-  if (!by || by.removedAt || by.role !== 'owner') {
-    throw new ProblemError('not-allowed', 'You are no owner of this company any more.');
-  }
+  const { companyId } = caller;
+  await takeOwnersTurn(tx, caller);
   const member = await requireMember(tx, companyId, id);
   if (member.removedAt) throw notFound('member');
   assertVersion(seen, member.version);

@@ -29,6 +29,6 @@ export const listPeopleEvents = (
 export const listPlacesOf = (tx: Tx, userId: string) =>
   tx.member.findMany({
     where: { userId, removedAt: null },
-    select: { companyId: true, id: true, name: true },
+    select: { companyId: true, id: true },
     orderBy: { createdAt: 'asc' },
   });

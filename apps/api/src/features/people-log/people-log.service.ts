@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import type { PeopleActor, PeopleEvent, PeopleEventType, PeopleFacts } from '@underlath/contract';
 import { peopleFacts } from '@underlath/contract';
 import type { Clock } from '../../platform/clock.ts';
@@ -14,23 +13,6 @@ export interface PeopleNote {
   /** The member, invitation or key it happened to. */
   subjectId?: string;
   data?: PeopleFacts;
-}
-
-export interface SignInAttempt {
-  /** As it was typed. */
-  email: string;
-  /** The person the address belongs to; null where it belongs to nobody here. */
-  userId: string | null;
-  isGood: boolean;
-  /** In a word or two: `password`, `second factor`, `no company`. */
-  why?: string;
-  /** The network address it came from. */
-  from: string;
-}
-
-/** The server's own log, as a request carries it. */
-interface ServerLog {
-  warn(facts: object, message: string): void;
 }
 
 /** Somebody who was not let in: nobody knows who it was. */
@@ -69,34 +51,6 @@ export class PeopleLogService {
       subjectId: subjectId ?? null,
       data: peopleFacts.parse(data),
     });
-  }
-
-  /**
-   * Notes what a person did to their own account, where they work; a person without a company leaves no note.
-   * @param userId of the sign-in, not of the member
-   */
-  async noteOfPerson(userId: string, type: PeopleEventType, data: PeopleFacts = {}): Promise<boolean> {
-    return this.noteWhereTheyWork(userId, type, data, true);
-  }
-
-  /** A sign-in, good or refused. One of an unknown address belongs to no company: the server's log gets its domain only. */
-  async noteSignIn({ email, userId, isGood, why, from }: SignInAttempt, serverLog: ServerLog): Promise<void> {
-    const data = { from, ...(why && { why }) };
-    const type = isGood ? 'sign-in.good' : 'sign-in.refused';
-    if (userId && (await this.noteWhereTheyWork(userId, type, data, isGood))) return;
-    const domain = email.slice(email.lastIndexOf('@') + 1).toLowerCase();
-    // The same address is told from others without saying which it is.
-    const person = createHash('sha256').update(email.toLowerCase()).digest('hex').slice(0, 12);
-    serverLog.warn({ domain, person, ...data }, `${type} of an address that works for no company here`);
-  }
-
-  private async noteWhereTheyWork(userId: string, type: PeopleEventType, data: PeopleFacts, isThey: boolean) {
-    const places = await this.database.behindFence({ userId }, (tx) => log.listPlacesOf(tx, userId));
-    for (const { companyId, id, name } of places) {
-      const actor: PeopleActor = isThey ? { kind: 'member', id, name } : nobody;
-      await this.database.inCompany(companyId, (tx) => this.note(tx, companyId, { type, actor, subjectId: id, data }));
-    }
-    return places.length > 0;
   }
 
   /** Newest first, from after `position`. */

@@ -1,9 +1,17 @@
+import { text } from '@underlath/rules';
 import type { Database } from '../database/database.ts';
 import { orAway } from '../database/database-errors.ts';
 import { ProblemError } from '../problem-error.ts';
 import { hashSecret } from '../secrets.ts';
 import { addressDoors } from './address-doors.ts';
-import { createUser, hasSecondStep, type NewPerson, requirePassword } from './credentials.ts';
+import {
+  assertStillRight,
+  createUser,
+  hasSecondStep,
+  type NewPerson,
+  type RightPassword,
+  requirePassword,
+} from './credentials.ts';
 import { beginSession, endSessions, memberOf, type SeenDevice, type SessionMember, type SignedIn } from './sessions.ts';
 
 export type { SeenDevice, SessionMember, SignedIn };
@@ -11,7 +19,7 @@ export type { SeenDevice, SessionMember, SignedIn };
 /** People who sign in, and their sessions. They belong to no company; members do. */
 export interface Accounts {
   /** Whose password it is; opens nothing. @throws ProblemError `wrong-credentials` */
-  checkPassword(email: string, password: string): Promise<{ userId: string }>;
+  checkPassword(email: string, password: string): Promise<RightPassword>;
   /** With the password alone. @throws ProblemError `wrong-credentials`, `sign-in-again` for who set up a second step */
   signIn(email: string, password: string, device?: SeenDevice): Promise<SignedIn>;
   /** Ends the session on the server. An unknown token is no error. */
@@ -30,8 +38,8 @@ export interface Accounts {
   /** Whose address and password these are; null for nobody's. */
   knows(email: string, password: string): Promise<string | null>;
   /**
-   * The person who has just proven to read this mailbox. An address that was never confirmed is theirs from now on: its
-   * password may be set anew, and an account that works for a company meanwhile keeps its sessions but not the address.
+   * The person who has just proven to read this mailbox. An address that was never confirmed is theirs from now on, with an
+   * account of their own; the one that had it meanwhile goes on without the address.
    * @throws ProblemError `invalid-input` for a weak password, `wrong-credentials` for a confirmed account's wrong one
    */
   proven(person: NewPerson): Promise<{ userId: string; isNew: boolean }>;
@@ -40,16 +48,19 @@ export interface Accounts {
 export function createAccounts(database: Database): Accounts {
   const { people } = database;
   const checkPassword: Accounts['checkPassword'] = (email, password) =>
-    orAway(async () => ({ userId: await requirePassword(people, { email: email.toLowerCase() }, password) }));
+    orAway(() => requirePassword(people, { email: email.toLowerCase() }, password));
   return {
     ...addressDoors(people),
     checkPassword,
     signIn: async (email, password, device) => {
-      const { userId } = await checkPassword(email, password);
-      return orAway(async () => {
-        if (await hasSecondStep(people, userId)) throw secondStepNeeded();
-        return beginSession(people, userId, device);
-      });
+      const right = await checkPassword(email, password);
+      return orAway(() =>
+        people.$transaction(async (tx) => {
+          await assertStillRight(tx, right);
+          if (await hasSecondStep(tx, right.userId)) throw secondStepNeeded();
+          return beginSession(tx, right.userId, device);
+        }),
+      );
     },
     signOut: (token) =>
       orAway(async () => void (await people.session.deleteMany({ where: { tokenHash: hashSecret(token) } }))),
@@ -63,4 +74,10 @@ export function createAccounts(database: Database): Accounts {
 }
 
 const secondStepNeeded = (): ProblemError =>
-  new ProblemError('sign-in-again', 'This account asks for a second step. Sign in on the page for signing in.');
+  new ProblemError(
+    'sign-in-again',
+    text(
+      'This account asks for a second step. Sign in on the page for signing in.',
+      'Esta cuenta pide un segundo paso. Entre desde la página para entrar.',
+    ),
+  );

@@ -1,8 +1,8 @@
 import type { PrismaClient } from '../../generated/prisma/client.ts';
 import { orAway } from '../database/database-errors.ts';
 import type { Accounts } from './accounts.ts';
-import { assertPassword, createUser, type NewPerson, setPassword, wrongCredentials } from './credentials.ts';
-import { hashPassword, verifyPassword } from './passwords.ts';
+import { assertPassword, createUser, type NewPerson, wrongCredentials } from './credentials.ts';
+import { verifyPassword } from './passwords.ts';
 
 /** What an address and a password, or a link mailed to the address, prove about a person. */
 export function addressDoors(people: PrismaClient): Pick<Accounts, 'createOrKnow' | 'knows' | 'proven'> {
@@ -17,19 +17,11 @@ export function addressDoors(people: PrismaClient): Pick<Accounts, 'createOrKnow
   const create = async (person: NewPerson) => ({ ...(await createUser(people, person)), isNew: true });
   const confirm = (id: string) => people.user.update({ where: { id }, data: { emailVerified: true } });
 
+  /** Never the account itself: whoever took the address in advance may have left a passkey, codes or an open link in it. */
   async function handOver(known: Found, person: NewPerson) {
     assertPassword(person.password, [person.name, person.email]);
-    const works = await people.member.count({ where: { userId: known.id, removedAt: null } });
-    if (works > 0) {
-      await people.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
-      return create(person);
-    }
-    const hashed = await hashPassword(person.password);
-    await people.$transaction(async (tx) => {
-      await setPassword(tx, known.id, hashed);
-      await tx.session.deleteMany({ where: { userId: known.id } });
-    });
-    return { userId: known.id, isNew: false };
+    await people.user.update({ where: { id: known.id }, data: { email: `${known.id}@unconfirmed.invalid` } });
+    return create(person);
   }
 
   return {

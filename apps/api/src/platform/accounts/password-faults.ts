@@ -1,3 +1,4 @@
+import { type Text, text } from '@underlath/rules';
 import { dictionary } from '@zxcvbn-ts/language-common';
 
 /** The least length of a password that is the only factor; NIST SP 800-63B-4 section 3.1.1.2, from memory. */
@@ -21,18 +22,32 @@ const leastOwnWord = 3;
  * Why a password is not taken, in words, or null when it is. Any characters are allowed.
  * @param known what anyone knows of the person: name, e-mail address, firm
  */
-export function passwordFault(password: string, known: readonly string[] = []): string | null {
+export function passwordFault(password: string, known: readonly string[] = []): Text | null {
   const plain = normalizePassword(password);
   const length = [...plain].length;
   if (length < minPasswordLength)
-    return `has ${length} characters; use at least ${minPasswordLength}, such as four or five words`;
+    return text(
+      `has ${length} characters; use at least ${minPasswordLength}, such as four or five words`,
+      `tiene ${length} caracteres; use por lo menos ${minPasswordLength}, como cuatro o cinco palabras`,
+    );
   const key = plain.toLowerCase().replace(/\s+/g, '');
-  if (isRun(key)) return 'only follows the keyboard or the alphabet; choose another';
-  if (isRepeat(key)) return 'only repeats a short piece; choose another';
+  if (isRun(key))
+    return text(
+      'only follows the keyboard or the alphabet; choose another',
+      'solo sigue el teclado o el abecedario; elija otra',
+    );
+  if (isRepeat(key))
+    return text('only repeats a short piece; choose another', 'solo repite un pedazo corto; elija otra');
   if (readings(key).some(isCommon))
-    return 'is one of the most common passwords, or one with something hung on; choose another';
+    return text(
+      'is one of the most common passwords, or one with something hung on; choose another',
+      'es una de las contraseñas más comunes, o una con algo añadido; elija otra',
+    );
   if (isOwn(key, known))
-    return 'is made of your name, your e-mail address, your company or this program’s name; choose another';
+    return text(
+      'is made of your name, your e-mail address, your company or this program’s name; choose another',
+      'está hecha de su nombre, su correo, su empresa o el nombre de este programa; elija otra',
+    );
   return null;
 }
 

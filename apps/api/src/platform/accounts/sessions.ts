@@ -90,7 +90,7 @@ export async function beginSession(tx: Tx, userId: string, { userAgent, address 
       lastUsedAt: now,
       expiresAt,
       userAgent: userAgent?.slice(0, 400) ?? null,
-      ipAddress: address ? hideHost(address) : null,
+      ipAddress: address ? shortenAddress(address) : null,
     },
   });
   return { token, userId, expiresAt };
@@ -110,7 +110,7 @@ export const endSessions = async (
 };
 
 /** An address without its last part: enough to know one's own town's network again, too little to follow somebody. */
-export function hideHost(address: string): string {
+export function shortenAddress(address: string): string {
   const plain = address.replace(/^::ffff:/, '');
   if (/^\d+(\.\d+){3}$/.test(plain)) return plain.replace(/\.\d+$/, '.x');
   return `${plain.split(':').slice(0, 3).join(':')}:x`;

@@ -98,8 +98,9 @@ const neverRefused: ReadonlySet<MailKind> = new Set([
 ]);
 const hourMs = 3_600_000;
 
-/** Transactions that run at once do not see each other's letters, so a few more than the limit may get through together. */
+/** One letter of a company after another, until the transaction ends: each counts those before it. Every row that the work holds is held before. */
 async function assertRoom(tx: Tx, companyId: string, mailPerHour: number): Promise<void> {
+  await tx.$executeRaw`select pg_advisory_xact_lock(hashtextextended(${`letters of ${companyId}`}, 0))`;
   const now = Date.now();
   const first = await tx.mail.findFirst({
     where: { companyId, createdAt: { gt: new Date(now - hourMs) } },

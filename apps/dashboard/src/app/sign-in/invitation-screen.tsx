@@ -13,25 +13,12 @@ import { TextInput } from '../../shared/ui/field.tsx';
 import { PasswordInput } from '../../shared/ui/password-input.tsx';
 import { EmptyState, errorAt, FailState, LoadingRows } from '../../shared/ui/states.tsx';
 import { Gate } from './gate.tsx';
+import { tokenOfThisPage } from './letter-token.ts';
 
 const roleKeys = { owner: 'roleOwner', estimator: 'roleEstimator', crew: 'roleCrew' } as const satisfies Record<
   Role,
   string
 >;
-
-/** The token stands in the fragment, which no server and no log sees. It is taken out of the address at once. */
-function takeToken(): string {
-  const token = decodeURIComponent(location.hash.replace(/^#/, ''));
-  if (token) history.replaceState(history.state, '', location.pathname);
-  return token;
-}
-
-// Read once for the page: React may run a component's first render twice, and the address is clean by then.
-let taken: string | null = null;
-function tokenOfThisPage(): string {
-  taken = taken || takeToken();
-  return taken;
-}
 
 export function InvitationScreen() {
   const t = useT(appWords);

@@ -1,6 +1,6 @@
 import type { AnswerOf, BodyIn, ParamsIn, QueryIn, Route } from '@underlath/contract';
 import { OfflineError, toProblemAnswer } from './errors.ts';
-import { sessionEnded } from './session.ts';
+import { sessionEnded, shownMemberHeader } from './session.ts';
 
 type Part<Name extends string, Value> = [Value] extends [undefined]
   ? { [K in Name]?: undefined }
@@ -62,6 +62,7 @@ function headersFor(manners: Manners, hasBody: boolean): Record<string, string> 
     accept: 'application/json, application/problem+json',
     // The judgments' reasons come back in the language of the page.
     'accept-language': document.documentElement.lang || 'en',
+    ...shownMemberHeader(),
     ...(hasBody ? { 'content-type': 'application/json' } : {}),
     ...(manners.ifMatch === undefined ? {} : { 'if-match': `"${manners.ifMatch}"` }),
     ...(manners.idempotencyKey === undefined ? {} : { 'idempotency-key': manners.idempotencyKey }),

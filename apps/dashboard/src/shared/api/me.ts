@@ -4,7 +4,7 @@ import { useEffect } from 'react';
 import { OfflineError } from './errors.ts';
 import { useRoute } from './hooks.ts';
 import { forgetMe, keepMe, keptMe } from './kept-me.ts';
-import { onSessionEnded } from './session.ts';
+import { onSessionEnded, showMember } from './session.ts';
 
 /** Who is signed in. The server says so again whenever the window comes back after a minute. */
 export function useMe() {
@@ -19,7 +19,9 @@ export function useMeWithoutConnection(): void {
   const client = useQueryClient();
   const { data, failureReason } = useMe();
   useEffect(() => {
-    if (data) keepMe(data);
+    if (!data) return;
+    keepMe(data);
+    showMember(data.member.id);
   }, [data]);
   useEffect(() => {
     const known = data ? null : failureReason instanceof OfflineError ? keptMe() : null;
@@ -35,6 +37,7 @@ export function useSignedInAs(): (me: Me) => void {
     const before = client.getQueryData<Me>(whoAmIKey);
     if (before && before.member.id !== me.member.id) client.clear();
     client.setQueryData(whoAmIKey, me);
+    showMember(me.member.id);
   };
 }
 

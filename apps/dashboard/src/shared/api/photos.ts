@@ -1,7 +1,7 @@
 import { type Photo, type PhotoStage, photoCaps, routes } from '@underlath/contract';
 import { addressOf } from './call.ts';
 import { CancelledError, OfflineError, toProblemAnswer } from './errors.ts';
-import { sessionEnded } from './session.ts';
+import { sessionEnded, shownMemberHeader } from './session.ts';
 
 export interface PhotoUpload {
   readonly projectId: string;
@@ -35,6 +35,7 @@ export function uploadPhoto(upload: PhotoUpload): Promise<SentPhoto> {
     };
     request.open('POST', addressOf(routes.uploadPhoto, { params: { projectId: upload.projectId } }));
     request.setRequestHeader('accept', 'application/json, application/problem+json');
+    for (const [name, value] of Object.entries(shownMemberHeader())) request.setRequestHeader(name, value);
     request.upload.onprogress = (event) => {
       if (event.lengthComputable) upload.onProgress?.(event.loaded / event.total);
     };

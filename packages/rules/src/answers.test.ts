@@ -27,7 +27,7 @@ async function answersOf(check: Check): Promise<Answer[]> {
   const { cases } = await check.cases();
   return cases.map((one) => {
     const outcome = runCheck(check, { edition: one.edition, inputs: one.inputs, context: one.situation });
-    const { values, reasons, cautions, sources, assumed, rulesVersion: _version, ...rest } = outcome.toJSON();
+    const { values, reasons, cautions, sources, assumed = [], rulesVersion: _version, ...rest } = outcome.toJSON();
     return {
       own: [
         `# ${one.name}`,

@@ -28,7 +28,7 @@ const most = {
   'get what was sent': 9,
   'create a change order': 20,
   'change its days': 17,
-  'send it': 27,
+  'send it': 28,
   'PDF for the office': 6,
   'client reads': 11,
   'client asks': 26,

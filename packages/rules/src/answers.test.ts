@@ -35,7 +35,7 @@ async function answersOf(check: Check): Promise<Answer[]> {
         ...Object.entries(values).map(([name, { value, unit }]) => `  ${name} = ${tidy(value)} ${unit}`),
       ],
       common: [
-        ...assumed.map((one) => `assumed ${JSON.stringify(one)}`),
+        ...(assumed ?? []).map((one) => `assumed ${JSON.stringify(one)}`),
         ...[...reasons, ...cautions].map((words) => `${words.en} | ${words.es}`),
         ...sources.map(
           (source) => `[${source.id}] ${source.title}, ${source.edition}, ${source.section} (${source.basis})`,

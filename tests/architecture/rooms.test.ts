@@ -48,7 +48,9 @@ interface Folder {
 function foldersUnder(path: string): Folder[] {
   const entries = readdirSync(join(root, path), { withFileTypes: true });
   const files = entries.filter((entry) => entry.isFile()).map(({ name }) => name);
-  const inside = entries.filter((entry) => entry.isDirectory() && !notWritten.has(entry.name));
+  const inside = entries.filter(
+    (entry) => entry.isDirectory() && !notWritten.has(entry.name) && !entry.name.startsWith('dist-'),
+  );
   return [{ path, files }, ...inside.flatMap(({ name }) => foldersUnder(`${path}/${name}`))];
 }
 

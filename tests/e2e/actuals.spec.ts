@@ -12,14 +12,14 @@ test('what an approved repair took is entered beside what was planned, and the c
   const [finding] = await read(`/projects/${project.id}/findings?state=approved`);
   await page.goto(`${demo().url}/projects/${project.id}/house?place=${finding.locationId}&finding=${finding.id}`);
   const panel = page.locator('.side-panel');
-  await expect(panel.getByRole('heading', { name: 'What it took' })).toBeVisible();
+  await expect(panel.getByRole('heading', { name: 'Actuals' })).toBeVisible();
   await panel.getByText('Enter hours and cost').click();
   await panel.getByLabel('Work').selectOption({ label: 'Blocking behind the panel edge, per ft' });
   await panel.getByRole('button', { name: 'Enter it' }).click();
   await expect(panel.getByText('How much was done is missing.', { exact: true })).toBeVisible();
   await panel.getByLabel('How much was done').fill('2');
   await panel.getByLabel('Hours, all hands together').fill('3.5');
-  await panel.getByLabel('Paid beside, $').fill('42');
+  await panel.getByLabel('Other costs, $').fill('42');
   await panel.getByRole('button', { name: 'Enter it' }).click();
   const row = panel.getByRole('row').filter({ hasText: 'Blocking behind the panel edge' });
   await expect(row).toContainText('3.5');

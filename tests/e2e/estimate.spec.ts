@@ -68,7 +68,7 @@ test('a line is set by hand with a reason by keyboard, undone, done again, saved
   await page.reload();
   await expect(page.getByText('Not saved yet.', { exact: true })).toBeVisible();
   await expect(cell(page, nails, 1)).toHaveText('40');
-  await page.getByRole('button', { name: 'Price it so' }).click();
+  await page.getByRole('button', { name: 'Save price' }).click();
   await expect(page.getByText('Not saved yet.')).toHaveCount(0);
   await expect(total(page)).toHaveText(after);
 
@@ -133,7 +133,7 @@ test('lines pasted from a spreadsheet, a credit, an allowance, what is not cover
   await page.getByLabel('Another repair').selectOption({ label: 'Sister the stud' });
   await page.getByRole('button', { name: 'Take it into this way' }).click();
   await expect(page.locator('.alternate-price')).toContainText('Instead of the price above');
-  await page.getByRole('button', { name: 'Price it so' }).click();
+  await page.getByRole('button', { name: 'Save price' }).click();
   await expect(page.getByText('Not saved yet.')).toHaveCount(0);
   expect(await violations(page)).toEqual([]);
 
@@ -202,11 +202,11 @@ test('without an answer of the server what was typed is kept, and it is saved on
   await page.keyboard.type(reason);
   await page.keyboard.press('Enter');
   await expect(page.getByText(/Not worked out anew/)).toBeVisible({ timeout: 20_000 });
-  await page.getByRole('button', { name: 'Price it so' }).click();
+  await page.getByRole('button', { name: 'Save price' }).click();
   await expect(page.getByRole('alert')).toBeVisible({ timeout: 20_000 });
   await expect(quantity).toHaveText('24');
   await page.unroute('**/api/v1/findings/**');
-  await page.getByRole('button', { name: 'Price it so' }).click();
+  await page.getByRole('button', { name: 'Save price' }).click();
   await expect(page.getByText('Not saved yet.')).toHaveCount(0);
   await expect(quantity).toHaveText('24');
 });

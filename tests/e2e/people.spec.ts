@@ -61,7 +61,7 @@ test('a removed owner is out: by the session, the key and the invitation they ma
   expect((await askWithKey(secret, 'GET', '/members')).status).toBe(401);
   expect((await second.page.request.get(`${demo().url}/api/v1/session`)).status()).toBe(401);
   await second.page.goto(here(wayBack));
-  await expect(second.page.getByText('This invitation was used, revoked, or has run out')).toBeVisible();
+  await expect(second.page.getByText('This invitation was used or revoked, or it has expired')).toBeVisible();
 });
 
 test('a lower role is asked about first, and lowers the keys', async ({ page, browser }) => {

@@ -78,7 +78,7 @@ test('the photo is shown upright and carries nothing of the camera', async () =>
 test('the estimator prices it, words a change order and sends it', async () => {
   sumBefore = (await contract()).currentSumCents;
   await office.goto(`/projects/${projectId}/findings/${findingId}/price`);
-  await office.getByRole('button', { name: 'Price it so' }).click();
+  await office.getByRole('button', { name: 'Save price' }).click();
   await expect
     .poll(async () => (await json(office, `/findings/${findingId}`)).state, { timeout: 30_000 })
     .toBe('priced');

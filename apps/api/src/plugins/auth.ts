@@ -75,7 +75,7 @@ async function findApiKey(authorization: string, lookups: PrincipalLookups): Pro
   const secret = /^Bearer +(\S+)$/i.exec(authorization)?.[1];
   const principal = secret && (await lookups.apiKey(hashSecret(secret)));
   if (principal) return principal;
-  throw new ProblemError('not-signed-in', 'The API key is not known here, has run out, or was revoked.', {
+  throw new ProblemError('not-signed-in', 'The API key is not known here, has expired, or was revoked.', {
     headers: { 'www-authenticate': 'Bearer' },
   });
 }

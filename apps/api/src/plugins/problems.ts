@@ -131,7 +131,7 @@ const frameworkProblems: Record<string, { type: ProblemType; detail: (request: F
   FST_ERR_CTP_INVALID_MEDIA_TYPE: {
     type: 'unsupported-media',
     detail: (request) =>
-      `The body came as ${request.headers['content-type'] ?? 'no named type'}; this address takes application/json${/photos/.test(request.routeOptions.url ?? '') ? ' or multipart/form-data' : ''}.`,
+      `The body came as ${request.headers['content-type'] ?? 'no named type'}; this endpoint accepts application/json${/photos/.test(request.routeOptions.url ?? '') ? ' or multipart/form-data' : ''}.`,
   },
   FST_ERR_CTP_BODY_TOO_LARGE: {
     type: 'too-large',

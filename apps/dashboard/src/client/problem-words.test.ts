@@ -5,7 +5,7 @@ import { findBlock, problemWords } from './problem-words.ts';
 const refused = (type: string, status: number) =>
   new ProblemAnswer({ type, title: 'No', status, detail: 'No.' }, new Headers());
 
-test('a link is told as run out, switched off, or not known, each for itself', () => {
+test('a link is told as expired, revoked, or not known, each for itself', () => {
   expect(findBlock(refused('link-expired', 410))).toBe('expired');
   expect(findBlock(refused('link-revoked', 410))).toBe('revoked');
   for (const type of ['link-unknown', 'other-letter', 'not-found', 'invalid-input']) {

@@ -104,7 +104,7 @@ export const linkGone = (): ProblemError =>
   new ProblemError(
     'link-gone',
     text(
-      'This link was used, replaced by a newer one, or has run out. Ask for a new one.',
+      'This link was used or replaced by a newer one, or it has expired. Ask for a new one.',
       'Este enlace ya se usó, hay uno más nuevo, o venció. Pida otro.',
     ),
   );

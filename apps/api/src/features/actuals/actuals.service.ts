@@ -138,7 +138,7 @@ function assertAgreed({ state, finding: { number } }: Found): void {
   if (agreed.includes(state)) return;
   throw new ProblemError(
     'wrong-state',
-    `Finding ${number} is ${state}. What it took is entered once the client has approved its change order.`,
+    `Finding ${number} is ${state}. Actuals are entered once the client has approved its change order.`,
   );
 }
 

@@ -32,8 +32,8 @@ export async function assertLive(tx: Tx, link: LinkStanding, now: Date): Promise
   }
   const state = sent.decision ? 'The letter was answered and stays to be read.' : 'No answer was given to this letter.';
   const [type, why] = revokedAt
-    ? (['link-revoked', 'This link was switched off.'] as const)
-    : (['link-expired', 'This link has run out.'] as const);
+    ? (['link-revoked', 'This link was revoked.'] as const)
+    : (['link-expired', 'This link has expired.'] as const);
   throw new ProblemError(type, `${why} ${state} ${ask} for a new link.`, { contact });
 }
 

@@ -149,7 +149,7 @@ const gone = (): ProblemError =>
   new ProblemError(
     'link-gone',
     text(
-      'This invitation was used, revoked, or has run out; ask for a new one.',
+      'This invitation was used or revoked, or it has expired; ask for a new one.',
       'Esta invitación ya se usó, se retiró o venció; pida otra.',
     ),
   );

@@ -185,7 +185,7 @@ function Unsaved({ state, newest, onDrop }: UnsavedProps) {
           ` It was typed on version ${state.base}; version ${newest} was saved since. Saving puts yours in its place.`}
       </p>
       <Button look="quiet" onClick={onDrop}>
-        Drop it and show version {newest}
+        Discard changes and show version {newest}
       </Button>
     </div>
   );

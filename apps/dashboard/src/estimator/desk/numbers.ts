@@ -39,7 +39,7 @@ export function localProblem(errors: readonly FieldProblem[]): Problem {
     type: 'invalid-input',
     status: 422,
     title: errors.length === 1 ? 'One answer does not fit' : `${errors.length} answers do not fit`,
-    detail: 'Nothing was sent yet. Mend what is marked and press again.',
+    detail: 'Nothing was sent yet. Fix the marked fields and try again.',
     errors: [...errors],
   };
 }

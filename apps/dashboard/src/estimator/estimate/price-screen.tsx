@@ -167,7 +167,7 @@ function EstimateForm({ estimate, projectId }: { estimate: Estimate; projectId: 
         wrong={read.problem?.errors?.length ?? 0}
       >
         <Button look="go" busy={save.isPending} onClick={send}>
-          {estimate.saved ? 'Save the price' : 'Price it so'}
+          Save price
         </Button>
       </EstimateBar>
     </div>
@@ -183,12 +183,12 @@ function Unsaved({ state, newest, onDrop }: UnsavedProps) {
       <p>
         <b>Not saved yet.</b>{' '}
         {state.isKept
-          ? 'What you typed stays in this browser until you save or drop it.'
+          ? 'What you typed stays in this browser until you save or discard it.'
           : 'This browser keeps nothing: save before you leave the page.'}
         {state.base !== newest && ' The finding has changed since you began; saving puts your lines in place of its.'}
       </p>
       <Button look="quiet" onClick={onDrop}>
-        Drop it and show what is saved
+        Discard changes
       </Button>
     </div>
   );

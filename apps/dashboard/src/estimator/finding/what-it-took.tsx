@@ -27,7 +27,7 @@ export function WhatItTook({ finding }: { finding: Finding }) {
   if (!agreed.has(finding.state)) return null;
   return (
     <section>
-      <h3>What it took</h3>
+      <h3>Actuals</h3>
       <Reading query={taken} doing="Reading what it took" rows={2}>
         {({ items, work }) => (
           <>
@@ -46,7 +46,7 @@ const amount = (value: number | undefined): string => (value === undefined ? 'â€
 function Compared({ work }: { work: readonly PlannedAgainstTaken[] }) {
   if (work.length === 0) return <p className="soft">Nothing was planned in hours.</p>;
   return (
-    <TableScroll label="What it took">
+    <TableScroll label="Actuals">
       <table className="table">
         <thead>
           <tr>
@@ -58,7 +58,7 @@ function Compared({ work }: { work: readonly PlannedAgainstTaken[] }) {
               Hours taken
             </th>
             <th scope="col" className="number">
-              Paid beside
+              Other costs
             </th>
           </tr>
         </thead>
@@ -182,7 +182,7 @@ function EnterForm({ findingId, work }: { findingId: string; work: readonly Plan
             error={errorAt(problem, '/hours')}
           />
           <TextInput
-            label="Paid beside, $"
+            label="Other costs, $"
             optional
             inputMode="decimal"
             value={draft.cost}

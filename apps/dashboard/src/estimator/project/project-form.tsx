@@ -190,7 +190,7 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
             {...field('clientEmail', '/clientEmail')}
           />
           <Select
-            label="Reads"
+            label="Preferred language"
             options={[
               { value: 'en', label: 'English' },
               { value: 'es', label: 'Spanish' },
@@ -243,7 +243,7 @@ export function ProjectForm({ project, busy, problem, doing, submitLabel, onSubm
         />
       </fieldset>
       <fieldset className="form-group">
-        <legend>The code it is judged under</legend>
+        <legend>Building code</legend>
         <div className="form-pair">
           <Select label="Code edition" options={codeEditionWords} {...field('codeEdition', '/codeEdition')} />
           <TextInput
@@ -294,9 +294,9 @@ function StandardEditions({ chosen, onChange, problem }: StandardEditionsProps) 
       <Select
         key={id}
         label={`${id.toUpperCase()} edition`}
-        hint="The one your jurisdiction adopted. Left open, each check says which it used."
+        hint="The one your jurisdiction adopted. Without one, each check says which it used."
         options={[
-          { value: '', label: 'Left open' },
+          { value: '', label: "Use each check's default" },
           ...editions.map((each) => ({ value: each.id, label: each.title.en })),
         ]}
         value={chosen.find(of) ?? ''}

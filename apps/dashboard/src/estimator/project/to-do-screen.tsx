@@ -30,7 +30,7 @@ const whatToDo: Record<Kind, string> = {
   notice: 'Send the heads-up notice',
   engineer: 'Get the engineer’s decision',
   price: 'Price it',
-  offer: 'Put it before the client',
+  offer: 'Send to client',
   'answer-question': 'Answer the client',
   'mail-failed': 'An e-mail was not delivered: send it again',
   'mail-waiting': 'An e-mail still waits to go out',

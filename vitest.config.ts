@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
-// Files of one worker share what they import: nothing of ours keeps state in a module, and loading it all again for each
-// of 180 files is most of the work.
+// Files of one worker share what they import: what a module keeps (a pool of threads, a hash of nobody's password) is
+// good for all of them, and loading it all again for each of 180 files is most of the work.
 const isolate = false;
 
 /** Tests against a real PostgreSQL, one for the run. */

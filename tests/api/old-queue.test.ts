@@ -55,3 +55,14 @@ test('jobs in tables that the library no longer migrates are done once, and a de
   expect(rows).toEqual([{ nspname: 'pgboss' }]);
   for (const queue of queues) await queue.stop();
 }, 60_000);
+
+test('jobs put aside by a process that was killed before it carried them over are carried by the next one', async () => {
+  const job = defineJob({ name: 'count', data: z.object({ n: z.number() }) });
+  await client.query(oldTables.replaceAll('pgboss', 'pgboss_before_25'));
+  const done: number[] = [];
+  const queue = await createQueue({ databaseUrl: database.databaseUrl, jobs: [job] });
+  await queue.work([handleJob(job, async ({ data }) => void done.push(data.n))]);
+  await expect.poll(() => done.length, { timeout: 20_000 }).toBe(2);
+  expect(done.sort()).toEqual([1, 2]);
+  await queue.stop();
+}, 60_000);

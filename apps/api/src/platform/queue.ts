@@ -2,7 +2,7 @@ import { type Db, PgBoss } from 'pg-boss';
 import type { z } from 'zod';
 import type { Tx } from './database/database.ts';
 import { loginsOf } from './database/logins.ts';
-import { carryJobsOver, setOldQueueAside } from './old-queue.ts';
+import { carryJobsOver, inInstallTurn, isOldQueueAside, setOldQueueAside } from './old-queue.ts';
 import { StartupError } from './startup-error.ts';
 
 /** A kind of background work: its name, what it carries, and how often it is tried. */
@@ -119,22 +119,24 @@ export async function createQueue({ databaseUrl, jobs, onError = () => {} }: Opt
 
 /** Makes the queue's tables, a place for each job, and the rights to work there; as the owner, and without working. */
 export async function installQueue(databaseUrl: string, jobs: readonly Job[]): Promise<void> {
-  await setOldQueueAside(databaseUrl, schema);
-  const boss = newBoss(databaseUrl, true);
-  boss.on('error', () => {});
-  await boss.start();
-  for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
-  await carryJobsOver(databaseUrl, schema);
-  // The application may leave jobs and read back their ids; it cannot read what other companies left.
-  await boss.getDb().executeSql(
-    `grant usage on schema ${schema} to underlath_app, underlath_people, underlath_queue;
+  await inInstallTurn(databaseUrl, async (client) => {
+    await setOldQueueAside(client, schema);
+    const boss = newBoss(databaseUrl, true);
+    boss.on('error', () => {});
+    await boss.start();
+    for (const job of jobs) if (!(await boss.getQueue(job.name))) await boss.createQueue(job.name, settingsOf(job));
+    await carryJobsOver(client, schema);
+    // The application may leave jobs and read back their ids; it cannot read what other companies left.
+    await boss.getDb().executeSql(
+      `grant usage on schema ${schema} to underlath_app, underlath_people, underlath_queue;
      grant select, insert, update, delete on all tables in schema ${schema} to underlath_queue;
      grant insert on ${schema}.job_common to underlath_app, underlath_people;
      grant select (id, start_after) on ${schema}.job_common to underlath_app, underlath_people;
      grant select on ${schema}.queue to underlath_app, underlath_people`,
-    [],
-  );
-  await boss.stop({ graceful: true });
+      [],
+    );
+    await boss.stop({ graceful: true });
+  });
 }
 
 /** Works as a login that may not change tables; what is missing is made by the owner first. */
@@ -151,6 +153,7 @@ async function isInstalled(queueUrl: string, jobs: readonly Job[]): Promise<bool
   boss.on('error', () => {});
   try {
     await boss.start();
+    if (await isOldQueueAside(boss.getDb(), schema)) return false;
     const known = await Promise.all(jobs.map((job) => boss.getQueue(job.name)));
     return known.every((queue) => queue !== null);
   } catch (error) {

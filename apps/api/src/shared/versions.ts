@@ -2,7 +2,7 @@ import { text } from '@underlath/rules';
 import { ProblemError } from '../platform/problem-error.ts';
 
 /** The ETag of a version: `"7"`. What is read carries a hash of its bytes too (`conditional.ts`). */
-export const etagOf = (version: number): string => `"${version}"`;
+const etagOf = (version: number): string => `"${version}"`;
 
 /** @throws ProblemError `stale-version` (412) when the thing has moved on since the caller saw it */
 export function assertVersion(seen: number, current: number): void {
